@@ -1,0 +1,40 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { rowFacts } from '../../src/core/row-facts.ts';
+import { count, t } from '../../src/core/ways.ts';
+
+export const row = question({
+  name: 'row',
+  says: 'How many stitches a row has, how far along that is, and the total',
+  options: {
+    shape: opt.shape(),
+    size: opt.size(),
+    row: opt.whole('The row or round; the last one if not given', { max: 800, example: '9' }).optional(),
+    other_size: opt
+      .whole('Blocks along the other side, or rows of a flat piece', { max: 400, example: '8' })
+      .optional(),
+    stitch: opt.stitch().optional(),
+  },
+  example: 'shape:diagonal size:12 row:9',
+  refused: { line: 'shape:diagonal size:12 row:25', option: 'row' },
+  answer({ shape, size, row, other_size, stitch }) {
+    const facts = rowFacts({ shape, size, row, otherSize: other_size, stitch });
+    const { plan } = facts;
+    const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
+    const many = plan.counted === 'blocks' ? 'blocks' : 'stitches';
+    const called = plan.worked === 'rounds' ? 'Round' : 'Row';
+    return {
+      headline: `${called} ${facts.row} has ${count(facts.count, unit, many)} of ${t(plan.stitch)}; ${count(facts.soFar, unit, many)} so far, ${count(facts.total, unit, many)} in all.`,
+      figures: [
+        { key: plan.counted, label: `${called} ${facts.row}`, value: facts.count, unit: '' },
+        { key: 'rows', label: `${called}s`, value: plan.rows.length, unit: '' },
+        { key: 'widest', label: 'Widest', value: facts.widest.count, unit: '' },
+        { key: 'widest_row', label: `Widest ${called.toLowerCase()}`, value: facts.widest.row, unit: '' },
+        { key: 'so_far', label: 'So far', value: facts.soFar, unit: '' },
+        { key: 'total', label: 'Total', value: facts.total, unit: '' },
+      ],
+      working: facts.working.steps,
+      assumptions: facts.assumptions,
+    };
+  },
+});

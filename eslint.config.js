@@ -1,0 +1,109 @@
+import tseslint from 'typescript-eslint';
+
+/** What a room of the house may not know: the arrows run main → rooms → commands → core, and never back. */
+const mayNotImport = (files, rooms, message) => ({
+  files,
+  rules: {
+    'no-restricted-imports': ['error', { patterns: rooms.map((room) => ({ group: [room], message })) }],
+  },
+});
+
+export default tseslint.config(
+  { ignores: ['dist', 'dist-*', 'coverage', 'node_modules', 'data'] },
+  {
+    files: ['**/*.ts'],
+    extends: [...tseslint.configs.strictTypeChecked],
+    languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
+    rules: {
+      '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+      '@typescript-eslint/switch-exhaustiveness-check': 'error',
+      // Cutting text at code points is what is meant here: no half characters.
+      '@typescript-eslint/no-misused-spread': 'off',
+      '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+    },
+  },
+  mayNotImport(
+    ['src/core/**/*.ts'],
+    [
+      '**/chat/**',
+      '**/rooms/**',
+      '**/projects/**',
+      '**/pictures/**',
+      '**/commands/**',
+      'node:*',
+      'discord.js',
+      'pino',
+      'zod',
+    ],
+    'The core knows the craft and nothing else.',
+  ),
+  mayNotImport(
+    ['src/standards/**/*.ts'],
+    [
+      '**/core/**',
+      '**/chat/**',
+      '**/rooms/**',
+      '**/projects/**',
+      '**/pictures/**',
+      '**/commands/**',
+      'node:*',
+    ],
+    'Tables are data.',
+  ),
+  mayNotImport(
+    ['src/projects/**/*.ts'],
+    ['**/chat/**', '**/rooms/**', '**/pictures/**', '**/commands/**', 'discord.js'],
+    'What is saved knows no chat.',
+  ),
+  mayNotImport(
+    ['src/pictures/**/*.ts'],
+    ['**/chat/**', '**/rooms/**', '**/projects/**', '**/commands/**', 'discord.js'],
+    'Pictures are drawn from the core.',
+  ),
+  mayNotImport(
+    ['src/chat/**/*.ts'],
+    ['**/rooms/**', '**/commands/**', '**/pictures/**', 'discord.js', 'node:*'],
+    'Both rooms share the chat.',
+  ),
+  mayNotImport(['commands/**/*.ts'], ['**/rooms/**', 'discord.js', 'node:*'], 'Commands know no room.'),
+  mayNotImport(
+    ['src/rooms/terminal/**/*.ts'],
+    ['**/rooms/discord/**', 'discord.js'],
+    'One room does not know the other.',
+  ),
+  mayNotImport(['src/rooms/discord/**/*.ts'], ['**/rooms/terminal/**'], 'One room does not know the other.'),
+  {
+    files: [
+      'src/core/**/*.ts',
+      'src/standards/**/*.ts',
+      'src/chat/**/*.ts',
+      'commands/**/*.ts',
+      'src/pictures/**/*.ts',
+    ],
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: 'Chance is handed in.' },
+        { object: 'Date', property: 'now', message: 'The moment is handed in.' },
+      ],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: 'NewExpression[callee.name="Date"][arguments.length=0]',
+          message: 'The moment is handed in.',
+        },
+      ],
+    },
+  },
+  {
+    // Tests assert on shapes they know.
+    files: ['test/**/*.ts', 'bench/**/*.ts'],
+    rules: {
+      '@typescript-eslint/no-non-null-assertion': 'off',
+      '@typescript-eslint/no-unsafe-assignment': 'off',
+      '@typescript-eslint/no-unsafe-member-access': 'off',
+      '@typescript-eslint/no-unsafe-argument': 'off',
+    },
+  },
+);

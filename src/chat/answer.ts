@@ -1,0 +1,92 @@
+/** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
+import { stepLine, type Step } from '../core/working.ts';
+import { inWays, num, ownUnit, toOwn, type Unit, type Ways } from '../core/ways.ts';
+
+/** A figure of the answer: a number in the core's unit under a key that stays the same. */
+export interface Figure {
+  readonly key: string;
+  readonly label: string;
+  readonly value: number;
+  /** A core unit, or '%' or '°'. */
+  readonly unit: Unit | '%' | '°';
+}
+
+/** Something to look at or keep: a drawing (SVG, shown as PNG), a text, a table. */
+export interface AnswerFile {
+  /** A file name with its ending, lower case, no folder. */
+  readonly name: string;
+  /** What it shows, in words: alt text for a picture, a caption for the rest. */
+  readonly says: string;
+  readonly content: string;
+}
+
+/** A button: another question to ask, by its own typed line. */
+export interface Action {
+  readonly label: string;
+  /** A whole line without a maker's name: `/progress next`. */
+  readonly line: string;
+}
+
+export interface Answer {
+  /** One sentence that already answers. */
+  readonly headline: string;
+  readonly figures?: readonly Figure[];
+  /** What belongs under the headline, line by line: an instruction, a list of choices. */
+  readonly lines?: readonly string[];
+  readonly working?: readonly Step[];
+  readonly assumptions?: readonly string[];
+  readonly cautions?: readonly string[];
+  /** Whatever is not a single number, for programs. */
+  readonly data?: Readonly<Record<string, unknown>>;
+  readonly files?: readonly AnswerFile[];
+  readonly actions?: readonly Action[];
+  /** True for what only the asker should see, whatever her setting: her own data, a confirmation. */
+  readonly private?: boolean;
+}
+
+/** An answer with every token filled in, ready for a room. */
+export interface Shown {
+  readonly headline: string;
+  readonly figures: readonly (Figure & { readonly text: string })[];
+  readonly lines: readonly string[];
+  readonly working: readonly (Step & { readonly shown: string })[];
+  readonly assumptions: readonly string[];
+  readonly cautions: readonly string[];
+  readonly data: Readonly<Record<string, unknown>>;
+  readonly files: readonly AnswerFile[];
+  readonly actions: readonly Action[];
+  readonly private: boolean;
+}
+
+/** A figure's value with its unit in the reader's own units. */
+export function figureText({ value, unit }: Pick<Figure, 'value' | 'unit'>, ways: Ways): string {
+  if (unit === '%' || unit === '°') return `${num(value, 1)}${unit === '%' ? ' %' : '°'}`;
+  const own = ownUnit(unit, ways);
+  return `${num(value * toOwn(unit, ways))}${own === '' ? '' : ` ${own}`}`;
+}
+
+/** Fills an answer's tokens in, for one reader. */
+export function show(answer: Answer, ways: Ways, assumed: readonly string[] = []): Shown {
+  const say = (text: string) => inWays(text, ways);
+  return {
+    headline: say(answer.headline),
+    figures: (answer.figures ?? []).map((figure) => ({
+      ...figure,
+      label: say(figure.label),
+      text: figureText(figure, ways),
+    })),
+    lines: (answer.lines ?? []).map(say),
+    working: (answer.working ?? []).map((step) => ({
+      ...step,
+      label: say(step.label),
+      source: say(step.source),
+      shown: stepLine(step, ways),
+    })),
+    assumptions: [...assumed, ...(answer.assumptions ?? [])].map(say),
+    cautions: (answer.cautions ?? []).map(say),
+    data: answer.data ?? {},
+    files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
+    actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
+    private: answer.private ?? false,
+  };
+}

@@ -1,0 +1,78 @@
+/** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
+import { Problem } from '../core/problem.ts';
+import { clip } from '../core/quantity.ts';
+import { num } from '../core/ways.ts';
+import { show, type Answer, type Shown } from './answer.ts';
+import type { Context } from './command.ts';
+import { nearest } from './near.ts';
+import { inOwnWay, metaOf } from './options.ts';
+import type { Found } from './registry.ts';
+
+/** Options by name, as text, whatever room they come from. */
+export type Typed = Readonly<Record<string, string>>;
+
+export interface Checked {
+  readonly options: Record<string, unknown>;
+  /** What was assumed because an option was left out. */
+  readonly assumed: readonly string[];
+}
+
+/** Reads a question's options. Throws a Problem about the first option at fault. */
+export function checkOptions(
+  { question, path }: Found,
+  typed: Typed,
+  context: Pick<Context, 'ways'>,
+): Checked {
+  const names = Object.keys(question.options);
+  for (const name of Object.keys(typed)) {
+    if (names.includes(name)) continue;
+    const near = nearest(name, names);
+    throw new Problem(`/${path} has no option ${clip(name)}.`, {
+      option: name,
+      hint:
+        near === undefined
+          ? names.length === 0
+            ? 'It takes none.'
+            : `It takes ${names.join(', ')}.`
+          : `Did you mean ${near}?`,
+    });
+  }
+  const options: Record<string, unknown> = {};
+  const assumed: string[] = [];
+  for (const [name, schema] of Object.entries(question.options)) {
+    const meta = metaOf(schema);
+    const text = typed[name];
+    const result = schema.safeParse(text === undefined ? undefined : inOwnWay(meta.kind, text, context.ways));
+    if (!result.success) {
+      if (text === undefined) {
+        throw new Problem(`The option ${name} is missing.`, {
+          option: name,
+          hint: `${meta.says}: ${name}:${meta.example}`,
+        });
+      }
+      const issue = result.error.issues[0];
+      const hint = issue?.code === 'custom' ? (issue.params?.['hint'] as string | undefined) : undefined;
+      throw new Problem(issue?.message ?? 'That does not fit.', {
+        option: name,
+        hint: hint ?? `${name}:${meta.example}`,
+      });
+    }
+    if (result.data !== undefined) options[name] = result.data;
+    if (text === undefined && result.data !== undefined) {
+      assumed.push(meta.assumed ?? `${name}: ${saidValue(result.data)}, as none was given.`);
+    }
+  }
+  return { options, assumed };
+}
+
+const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
+
+/** Asks a question whose options are typed text; the answer is shown in the asker's own ways. */
+export async function ask(found: Found, typed: Typed, context: Context): Promise<Shown> {
+  const { options, assumed } = checkOptions(found, typed, context);
+  const answer: Answer = await found.question.answer(options, context);
+  if (!found.question.changes) return show(answer, context.ways, assumed);
+  // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
+  const { settings } = await context.projects.maker(context.maker.id, context.maker.name);
+  return show(answer, settings, assumed);
+}

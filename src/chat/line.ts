@@ -1,0 +1,89 @@
+/** A typed line: `/stitches row shape:diagonal size:12`, values with spaces in quotes. */
+import { Problem } from '../core/problem.ts';
+import { clip } from '../core/quantity.ts';
+
+export interface Line {
+  /** The words before the first option: `['stitches', 'row']`. */
+  readonly words: readonly string[];
+  /** Options by name, as typed. */
+  readonly options: Readonly<Record<string, string>>;
+}
+
+/** The longest line that is read: longer than any question with sense in it. */
+export const LONGEST_LINE = 4000;
+
+/** One piece of a line: an option's name with its colon, a quoted value, or a run without spaces. */
+const PIECE = /\s*(?:([a-z][a-z0-9_]{0,31}):(?!\/\/)|["“”]((?:[^"“”\\]|\\.)*)(["“”])?|(\S+))/y;
+
+/**
+ * Splits a line. Values may be quoted (with \" and \\ inside); unquoted words up to the next option belong to
+ * the option before. Throws a Problem for an unclosed quote, an option given twice, one without a value.
+ */
+export function readLine(text: string): Line {
+  const hint = 'Write it like /stitches row shape:diagonal size:12 row:9.';
+  if (text.length > LONGEST_LINE) {
+    throw new Problem(`A line of ${text.length} characters is too long.`, {
+      hint: `At most ${LONGEST_LINE} are read. ${hint}`,
+    });
+  }
+  const words: string[] = [];
+  const options: Record<string, string> = Object.create(null) as Record<string, string>;
+  let open: string | undefined;
+  let position = 0;
+  const line = text.trimEnd();
+  const put = (value: string) => {
+    if (open === undefined) words.push(value.toLowerCase());
+    else options[open] = options[open] === '' ? value : `${options[open] ?? ''} ${value}`;
+  };
+  while (position < line.length) {
+    PIECE.lastIndex = position;
+    const match = PIECE.exec(line);
+    if (!match) break;
+    position = PIECE.lastIndex;
+    const [, name, quoted, close, run] = match;
+    if (name !== undefined) {
+      if (open !== undefined && options[open] === '') throw missing(open);
+      if (name in options)
+        throw new Problem(`The option ${name} is given twice.`, {
+          option: name,
+          hint: 'Give each option once.',
+        });
+      open = name;
+      options[name] = '';
+    } else if (quoted !== undefined) {
+      if (close === undefined)
+        throw new Problem('A quote is opened and not closed.', { option: open, hint: 'Close it with ".' });
+      put(quoted.replace(/\\(.)/g, '$1'));
+      // A quoted value is whole: nothing is added to it.
+      if (open !== undefined) open = options[open] === '' ? open : undefined;
+    } else if (run !== undefined) {
+      if (open === undefined && Object.keys(options).length > 0) {
+        throw new Problem(`“${clip(run)}” belongs to no option.`, { hint });
+      }
+      put(run);
+    }
+  }
+  if (open !== undefined && options[open] === '') throw missing(open);
+  return {
+    words: words.map((word, index) => (index === 0 ? word.replace(/^\//, '') : word)),
+    options: { ...options },
+  };
+}
+
+const missing = (option: string) =>
+  new Problem(`The option ${option} has no value.`, {
+    option,
+    hint: `Write ${option}: and then what you mean.`,
+  });
+
+const NEEDS_QUOTES = /[\s"“”\\:]|^$/;
+
+/** Writes a line that `readLine` reads back. */
+export function writeLine({ words, options }: Line): string {
+  const quoted = (value: string) =>
+    NEEDS_QUOTES.test(value) ? `"${value.replace(/["“”\\]/g, '\\$&')}"` : value;
+  return [
+    `/${words.join(' ')}`,
+    ...Object.entries(options).map(([name, value]) => `${name}:${quoted(value)}`),
+  ].join(' ');
+}

@@ -1,0 +1,260 @@
+/**
+ * Options, declared once: each is a zod schema of the text a person types, carrying what Discord's registration,
+ * autocomplete, the help page and the reference need to know.
+ */
+import { z } from 'zod';
+import {
+  clip,
+  isBareNumber,
+  readBall,
+  readCounts,
+  readGauge,
+  readHook,
+  readLength,
+  readStitch,
+  readStitches,
+  readWeight,
+  readYarn,
+} from '../core/quantity.ts';
+import { MOST_ROWS, SHAPES } from '../core/rows/index.ts';
+import { Problem } from '../core/problem.ts';
+import { plain, type Ways } from '../core/ways.ts';
+import { HOOKS } from '../standards/hooks.ts';
+import { STITCHES } from '../standards/stitches.ts';
+import { TERMS } from '../standards/terms.ts';
+import type { Context } from './command.ts';
+
+/** How an option is typed; a room chooses its own control by it. */
+export type Kind =
+  'text' | 'integer' | 'number' | 'choice' | 'yesno' | 'length' | 'weight' | 'stitch' | 'stitches' | 'file';
+
+export interface Choice {
+  /** What is sent. */
+  readonly value: string;
+  /** What is shown; the value if not given. */
+  readonly label?: string;
+}
+
+export interface OptionMeta {
+  readonly kind: Kind;
+  /** One line, at most 100 characters, that says what to give. */
+  readonly says: string;
+  /** A value that works. */
+  readonly example: string;
+  readonly min?: number;
+  readonly max?: number;
+  readonly maxLength?: number;
+  readonly choices?: readonly Choice[];
+  /** Offers while typing; from memory or from what the maker has saved. The typed text may still be anything. */
+  readonly suggest?: (typed: string, context: Context) => readonly Choice[] | Promise<readonly Choice[]>;
+  /** Said among the assumptions when the option is left out. */
+  readonly assumed?: string;
+}
+
+const registered = new WeakMap<z.ZodType, OptionMeta>();
+
+function declare<T extends z.ZodType>(schema: T, meta: OptionMeta): T {
+  registered.set(schema, meta);
+  return schema;
+}
+
+/** What was declared of an option, looking through `.optional()` and `.default()`. */
+export function metaOf(schema: z.ZodType): OptionMeta {
+  for (let inner: z.ZodType | undefined = schema; inner;) {
+    const meta = registered.get(inner);
+    if (meta) return meta;
+    inner = (inner.def as { innerType?: z.ZodType }).innerType;
+  }
+  throw new Error('an option that was not declared through opt');
+}
+
+/** Whether the option must be given. */
+export const isRequired = (schema: z.ZodType) => !schema.safeParse(undefined).success;
+
+/** Text of a person, read by the core; a Problem becomes an issue of zod's with the hint beside it. */
+function reading<T>(read: (text: string) => T) {
+  return z.string().transform((text, issues): T => {
+    try {
+      return read(text);
+    } catch (problem) {
+      if (!(problem instanceof Problem)) throw problem;
+      issues.addIssue({ code: 'custom', message: problem.message, params: { hint: problem.hint } });
+      return z.NEVER;
+    }
+  });
+}
+
+function whole(min: number, max: number, example: string) {
+  return reading((text) => {
+    const hint = `Give a whole number from ${min} to ${max}, like ${example}.`;
+    if (!/^[+-]?\d{1,16}$/.test(text.trim()))
+      throw new Problem(`“${clip(text)}” is not a whole number.`, { hint });
+    const value = Number(text);
+    if (value < min || value > max)
+      throw new Problem(`${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
+    return value;
+  });
+}
+
+function decimal(min: number, max: number, example: string, suffix = '') {
+  return reading((text) => {
+    const hint = `Give a number from ${min} to ${max}, like ${example}.`;
+    const bare = suffix === '' ? text.trim() : text.trim().replace(new RegExp(`\\s*${suffix}$`), '');
+    if (!/^[+-]?\d{1,9}([.,]\d{1,6})?$/.test(bare))
+      throw new Problem(`“${clip(text)}” is not a number.`, { hint });
+    const value = Number(bare.replace(',', '.'));
+    if (value < min || value > max)
+      throw new Problem(`${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
+    return value;
+  });
+}
+
+type Said = string | (Partial<OptionMeta> & { says: string });
+const meta = (said: Said, rest: Omit<OptionMeta, 'says'>): OptionMeta => ({
+  ...rest,
+  ...(typeof said === 'string' ? { says: said } : said),
+});
+
+function oneOf<const V extends string>(choices: readonly (V | (Choice & { readonly value: V }))[]) {
+  const listed = choices.map((choice) => (typeof choice === 'string' ? { value: choice } : choice));
+  return {
+    listed,
+    schema: reading((text): V => {
+      const typed = text.trim().toLowerCase();
+      const found = listed.find(
+        (choice) => choice.value.toLowerCase() === typed || choice.label?.toLowerCase() === typed,
+      );
+      if (found) return found.value;
+      throw new Problem(`“${clip(text)}” is not one of the choices.`, {
+        hint: `Choose ${listed.map((choice) => choice.value).join(', ')}.`,
+      });
+    }),
+  };
+}
+
+const matching = (choices: readonly Choice[], typed: string) =>
+  choices.filter((choice) =>
+    `${choice.value} ${choice.label ?? ''}`.toLowerCase().includes(typed.trim().toLowerCase()),
+  );
+
+/** The kinds of options. Each takes a line that says what to give, or that line with more of its declaration. */
+export const opt = {
+  /** Free text: a name, a note. */
+  text: (said: Said, { max = 100, example = 'moss' } = {}) =>
+    declare(
+      reading((text) => {
+        const clean = plain(text)
+          .replace(/[\p{Cc}\p{Cf}]/gu, ' ')
+          .trim();
+        if (clean === '')
+          throw new Problem('Nothing is written there.', { hint: `Write something like ${example}.` });
+        if ([...clean].length > max) {
+          throw new Problem(`That is longer than ${max} characters.`, {
+            hint: `Write at most ${max}, like ${example}.`,
+          });
+        }
+        return clean;
+      }),
+      meta(said, { kind: 'text', example, maxLength: max }),
+    ),
+  /** A whole number. */
+  whole: (said: Said, { min = 1, max = 10_000, example = '12' } = {}) =>
+    declare(whole(min, max, example), meta(said, { kind: 'integer', example, min, max })),
+  /** A percentage, with or without its sign. */
+  percent: (said: Said, { min = 0, max = 100, example = '10' } = {}) =>
+    declare(decimal(min, max, example, '%'), meta(said, { kind: 'number', example, min, max })),
+  /** Any other number: an amount of money, hours. */
+  number: (said: Said, { min = 0, max = 1_000_000, example = '4.5' } = {}) =>
+    declare(decimal(min, max, example), meta(said, { kind: 'number', example, min, max })),
+  choice: <const V extends string>(
+    said: Said,
+    choices: readonly (V | (Choice & { readonly value: V }))[],
+    example: V,
+  ) => {
+    const { schema, listed } = oneOf(choices);
+    return declare(schema, meta(said, { kind: 'choice', example, choices: listed }));
+  },
+  yesno: (said: Said, example: 'yes' | 'no' = 'yes') => {
+    const { schema, listed } = oneOf(['yes', 'no']);
+    return declare(
+      schema.transform((value) => value === 'yes'),
+      meta(said, { kind: 'yesno', example, choices: listed }),
+    );
+  },
+  shape: (said: Said = 'The motif’s shape', example: (typeof SHAPES)[number] = 'diagonal') => {
+    const { schema, listed } = oneOf(SHAPES);
+    return declare(schema, meta(said, { kind: 'choice', example, choices: listed }));
+  },
+  /** What the shape is sized by. */
+  size: (
+    said: Said = 'Rising rows of a diagonal square, blocks along a side, rounds, or stitches of a flat piece',
+  ) =>
+    declare(
+      whole(1, MOST_ROWS, '12'),
+      meta(said, { kind: 'integer', example: '12', min: 1, max: MOST_ROWS }),
+    ),
+  length: (said: Said, example = '120cm') =>
+    declare(reading(readLength), meta(said, { kind: 'length', example, maxLength: 40 })),
+  weight: (said: Said, example = '85g') =>
+    declare(reading(readWeight), meta(said, { kind: 'weight', example, maxLength: 40 })),
+  gauge: (said: Said = 'Stitches x rows over 10 cm, like 13x10, or 13x10 over 4in', example = '13x10') =>
+    declare(reading(readGauge), meta(said, { kind: 'text', example, maxLength: 60 })),
+  ball: (said: Said = 'Length and weight of a ball, like 170m/100g or 364yd/198g', example = '170m/100g') =>
+    declare(reading(readBall), meta(said, { kind: 'text', example, maxLength: 60 })),
+  hook: (said: Said = 'The hook: 5mm, or a US size like H-8', example = '5mm') =>
+    declare(
+      reading(readHook),
+      meta(said, {
+        kind: 'text',
+        example,
+        maxLength: 20,
+        suggest: (typed) =>
+          matching(
+            HOOKS.map((hook) => ({
+              value: `${hook.mm}mm`,
+              label: `${hook.mm} mm${hook.US === undefined ? '' : ` · US ${hook.US}`}${hook.oldUK === undefined ? '' : ` · old UK ${hook.oldUK}`}`,
+            })),
+            typed,
+          ),
+      }),
+    ),
+  stitch: (said: Said = 'The stitch', example: (typeof STITCHES)[number] = 'hdc') =>
+    declare(
+      reading(readStitch),
+      meta(said, {
+        kind: 'stitch',
+        example,
+        // A choice from a list says whose terms it is in, so that nobody's setting can turn it into another stitch.
+        choices: STITCHES.map((stitch) => ({
+          value: `US ${stitch}`,
+          label: `US ${TERMS[stitch].US} (UK ${TERMS[stitch].UK})`,
+        })),
+      }),
+    ),
+  /** One stitch a round. */
+  stitches: (said: Said, example = 'hdc dc hdc') =>
+    declare(reading(readStitches), meta(said, { kind: 'stitches', example, maxLength: 200 })),
+  yarn: (
+    said: Said = 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
+    example = '4',
+  ) => declare(reading(readYarn), meta(said, { kind: 'text', example, maxLength: 30 })),
+  counts: (said: Said, example = '3 5 7 8') =>
+    declare(reading(readCounts), meta(said, { kind: 'text', example, maxLength: 2000 })),
+  /** The text of a file: an attachment in Discord, a path in the terminal. */
+  file: (said: Said, example = 'project.json') => declare(z.string(), meta(said, { kind: 'file', example })),
+};
+
+/**
+ * A typed value made independent of whose it is: a bare number gets the maker's own unit, a bare stitch her own terms.
+ * Everything after this reads text that says what it means.
+ */
+export function inOwnWay(kind: Kind, text: string, ways: Ways): string {
+  const imperial = ways.units === 'imperial';
+  if (kind === 'length' && isBareNumber(text)) return `${text.trim()}${imperial ? 'in' : 'cm'}`;
+  if (kind === 'weight' && isBareNumber(text)) return `${text.trim()}${imperial ? 'oz' : 'g'}`;
+  if ((kind === 'stitch' || kind === 'stitches') && !/^\s*(us|uk)\s/i.test(text))
+    return `${ways.terms} ${text.trim()}`;
+  return text;
+}
+
+export type Options = Readonly<Record<string, z.ZodType>>;

@@ -1,0 +1,53 @@
+/** Every command there is, and how a question is found by its words. */
+import { Problem } from '../core/problem.ts';
+import { clip } from '../core/quantity.ts';
+import type { Command, Question } from './command.ts';
+import { nearest } from './near.ts';
+
+export interface Found {
+  readonly command: Command;
+  readonly question: Question;
+  /** `stitches row` */
+  readonly path: string;
+}
+
+export class Registry {
+  readonly all: readonly Found[];
+  private readonly byPath: ReadonlyMap<string, Found>;
+
+  constructor(readonly commands: readonly Command[]) {
+    this.all = commands.flatMap((command) =>
+      command.questions.map((question) => ({
+        command,
+        question,
+        path: question.name === undefined ? command.name : `${command.name} ${question.name}`,
+      })),
+    );
+    this.byPath = new Map(this.all.map((found) => [found.path, found]));
+    if (this.byPath.size !== this.all.length) throw new Error('two questions have the same words');
+  }
+
+  get(path: string): Found | undefined {
+    return this.byPath.get(path);
+  }
+
+  /** Finds a question by the words of a line. Throws a Problem that names the nearest one. */
+  find(words: readonly string[]): Found {
+    const path = words.join(' ');
+    const found = this.byPath.get(path);
+    if (found) return found;
+    const command = this.commands.find(({ name }) => name === words[0]);
+    const near = nearest(path, [...this.byPath.keys()]);
+    const questions = command?.questions.map(({ name }) => `/${command.name} ${name ?? ''}`.trim());
+    throw new Problem(
+      path === '' ? 'There is no question in that line.' : `There is no question /${clip(path)}.`,
+      {
+        hint: questions
+          ? `Ask ${questions.join(', ')}.`
+          : near === undefined
+            ? `Commands: ${this.commands.map(({ name }) => `/${name}`).join(', ')}.`
+            : `Did you mean /${near}?`,
+      },
+    );
+  }
+}

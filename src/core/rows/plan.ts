@@ -1,0 +1,80 @@
+/** The list of rows that every shape gives. Yarn, time, instructions, charts, counts and miscounts are read off it. */
+import type { Stitch } from '../../standards/stitches.ts';
+import type { Formula } from '../working.ts';
+
+export const SHAPES = [
+  'diagonal',
+  'blocks',
+  'clusters',
+  'solid-square',
+  'circle',
+  'hexagon',
+  'flat',
+] as const;
+export type Shape = (typeof SHAPES)[number];
+
+/** The largest piece that is planned row by row: far beyond any blanket, and still answered at once. */
+export const MOST_ROWS = 400;
+
+export interface Row {
+  /** 1 for the first row or round. */
+  readonly row: number;
+  /** The count at the end of the row, in the plan's unit. */
+  readonly count: number;
+  /** Increases worked in this row: each makes one more of the row before. */
+  readonly increases: number;
+  /** Decreases worked in this row: each leaves one fewer. */
+  readonly decreases: number;
+}
+
+export interface RowPlan {
+  readonly shape: Shape;
+  /** What the shape is sized by: rising rows, blocks along a side, rounds, or stitches of a flat piece. */
+  readonly size: number;
+  readonly stitch: Stitch;
+  /** What `count` counts. */
+  readonly counted: 'stitches' | 'blocks';
+  /** Worked in turned rows, or in rounds. */
+  readonly worked: 'rows' | 'rounds';
+  readonly rows: readonly Row[];
+  /** The count of one row, as a formula of `row` and whatever else it names. */
+  readonly countFormula: (row: number) => { formula: Formula; values: Readonly<Record<string, number>> };
+  /** The total of the first `row` rows, likewise. */
+  readonly soFarFormula: (row: number) => { formula: Formula; values: Readonly<Record<string, number>> };
+}
+
+export interface PlanOptions {
+  readonly size: number;
+  /** The second measure: blocks along the other side, or rows of a flat piece. */
+  readonly otherSize?: number | undefined;
+  readonly stitch?: Stitch | undefined;
+}
+
+/** The sum of the counts of rows `from` to `to`, both counted in; 0 where `to` < `from`. */
+export function total(plan: RowPlan, to = plan.rows.length, from = 1): number {
+  let sum = 0;
+  for (let row = from; row <= to; row++) sum += plan.rows[row - 1]?.count ?? 0;
+  return sum;
+}
+
+/** The first row with the most stitches. */
+export function widest(plan: RowPlan): Row {
+  let best = plan.rows[0];
+  for (const row of plan.rows) if (!best || row.count > best.count) best = row;
+  if (!best) throw new Error('a plan has at least one row');
+  return best;
+}
+
+/** Builds the rows from their counts, reading increases and decreases off the difference to the row before. */
+export function rowsOf(counts: readonly number[], first: Partial<Row> = {}): Row[] {
+  return counts.map((count, index) => {
+    const change = index === 0 ? 0 : count - (counts[index - 1] ?? 0);
+    return {
+      row: index + 1,
+      count,
+      increases: Math.max(0, change),
+      decreases: Math.max(0, -change),
+      ...(index === 0 ? first : {}),
+    };
+  });
+}

@@ -1,0 +1,59 @@
+/** Flat pieces worked in rounds from the middle: the circle and the hexagon. */
+import type { Stitch } from '../../standards/stitches.ts';
+import { formula } from '../working.ts';
+import { rowsOf, type PlanOptions, type RowPlan, type Shape } from './plan.ts';
+
+const CIRCLE_SOURCE =
+  'published: 6 sc, 8 hdc, 12 dc more a round (craftymaria.blogspot.com, "Getting your circles flat"); ' +
+  'tr 12 to 14 (mkcarroll.com, 2009), though 2π × height ÷ width would give more';
+
+/** Increases a round that keep a circle flat. */
+export const CIRCLE_GROWTH: Readonly<Record<Stitch, number>> = { sc: 6, hdc: 8, dc: 12, tr: 14 };
+/** Increases a round that keep a hexagon flat: the multiple of six nearest to 4√3 × height ÷ width (derived). */
+export const HEXAGON_GROWTH: Readonly<Record<Stitch, number>> = { sc: 6, hdc: 12, dc: 12, tr: 18 };
+
+export const CIRCLE_COUNT = formula({
+  label: 'Stitches in the round',
+  formula: 'increases * round_number',
+  given: { increases: '', round_number: '' },
+  unit: '',
+  source: CIRCLE_SOURCE,
+});
+export const HEXAGON_COUNT = formula({
+  label: 'Stitches in the round',
+  formula: 'first + increases * (round_number - 1)',
+  given: { first: '', increases: '', round_number: '' },
+  unit: '',
+  source: 'derived: six corners; flat when the growth a round is about 4√3 × height ÷ width of a stitch',
+});
+export const ROUND_SO_FAR = formula({
+  label: 'Stitches up to and with this round',
+  formula: 'increases * round_number * (round_number + 1) / 2',
+  given: { increases: '', round_number: '' },
+  unit: '',
+  source: 'derived: the sum of the rounds',
+});
+
+function inRounds(shape: Shape, size: number, stitch: Stitch, growth: number): RowPlan {
+  return {
+    shape,
+    size,
+    stitch,
+    counted: 'stitches',
+    worked: 'rounds',
+    rows: rowsOf(Array.from({ length: size }, (_, index) => growth * (index + 1))),
+    countFormula: (row) =>
+      shape === 'circle'
+        ? { formula: CIRCLE_COUNT, values: { increases: growth, round_number: row } }
+        : { formula: HEXAGON_COUNT, values: { first: growth, increases: growth, round_number: row } },
+    soFarFormula: (row) => ({ formula: ROUND_SO_FAR, values: { increases: growth, round_number: row } }),
+  };
+}
+
+/** A circle of `size` rounds: as many stitches more in every round as the stitch's height asks for. */
+export const circle = ({ size, stitch = 'sc' }: PlanOptions): RowPlan =>
+  inRounds('circle', size, stitch, CIRCLE_GROWTH[stitch]);
+
+/** A hexagon of `size` rounds, its growth shared over six corners. */
+export const hexagon = ({ size, stitch = 'sc' }: PlanOptions): RowPlan =>
+  inRounds('hexagon', size, stitch, HEXAGON_GROWTH[stitch]);

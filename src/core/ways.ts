@@ -1,0 +1,102 @@
+/**
+ * A maker's own ways: units and terms. The core writes its texts once, with the places that differ from
+ * maker to maker as tokens (`⟦120 cm⟧`, `⟦hdc⟧`); `inWays` fills them in when an answer is shown. So the same
+ * answer serves a reader in inches and US terms and a reader in centimetres and UK terms.
+ */
+import { TERMS, type Term } from '../standards/terms.ts';
+import { CM_PER_INCH, G_PER_OUNCE, M_PER_YARD } from '../standards/units.ts';
+
+export type Units = 'metric' | 'imperial';
+export type Terms = 'US' | 'UK';
+export interface Ways {
+  readonly units: Units;
+  readonly terms: Terms;
+}
+
+/** The units that people are shown, each with what it becomes for a maker who uses inches, yards and ounces. */
+const SHOWN = {
+  cm: { to: 'in', factor: 1 / CM_PER_INCH },
+  m: { to: 'yd', factor: 1 / M_PER_YARD },
+  g: { to: 'oz', factor: 1 / G_PER_OUNCE },
+  mm: { to: 'mm', factor: 1 },
+} as const;
+export type ShownUnit = keyof typeof SHOWN;
+
+/**
+ * A unit of a number in the core: one of the shown units, a ratio of two (`m/g`, `cm/m`), or '' for a count,
+ * a percentage or an angle. Lengths are centimetres, yarn is metres, weight is grams, hooks are millimetres.
+ */
+export type Unit = '' | ShownUnit | `${ShownUnit}/${ShownUnit}` | `/${ShownUnit}`;
+
+/** By how much a number in this unit is multiplied when it is shown in the maker's own units. */
+export function toOwn(unit: Unit, ways: Ways): number {
+  if (unit === '' || ways.units === 'metric') return 1;
+  const [over = '', under] = unit.split('/');
+  const factor = (name: string) => (name === '' ? 1 : SHOWN[name as ShownUnit].factor);
+  return factor(over) / (under === undefined ? 1 : factor(under));
+}
+
+/** The unit's name in the maker's own units: `m/g` becomes `yd/oz`. */
+export function ownUnit(unit: Unit, ways: Ways): string {
+  if (ways.units === 'metric') return unit;
+  return unit
+    .split('/')
+    .map((name) => (name === '' ? '' : SHOWN[name as ShownUnit].to))
+    .join('/');
+}
+
+/**
+ * A number as people read it: rounded to `decimals` (by size if not given: none from 100, one from 10,
+ * two below), thousands parted by commas, no trailing zeros.
+ */
+export function num(value: number, decimals?: number): string {
+  const size = Math.abs(value);
+  const places = decimals ?? (size >= 100 ? 0 : size >= 10 ? 1 : 2);
+  const text = value.toLocaleString('en-US', { maximumFractionDigits: places, useGrouping: size >= 10_000 });
+  return text === '-0' ? '0' : text;
+}
+
+/** `1 row`, `12 rows`: a count with its word. */
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${num(n, 2)} ${n === 1 ? one : many}`;
+}
+
+const token = (inside: string) => `⟦${inside}⟧`;
+const measure = (unit: ShownUnit) => (value: number, decimals?: number) =>
+  token(`${value}${decimals === undefined ? '' : `~${decimals}`} ${unit}`);
+
+/** A length in centimetres, shown in the reader's own units. */
+export const cm = measure('cm');
+/** Yarn or seam in metres, shown in the reader's own units. */
+export const m = measure('m');
+/** A weight in grams, shown in the reader's own units. */
+export const g = measure('g');
+/** A hook in millimetres. */
+export const mm = measure('mm');
+/** A finished size, width by height, in centimetres. */
+export const size = (width: number, height: number, decimals?: number) =>
+  token(`${width}x${height}${decimals === undefined ? '' : `~${decimals}`} cm`);
+/** A trade term by its US abbreviation, shown in the reader's own terms: `t('hdc')`, `t('gauge')`. */
+export const t = (term: Term) => token(term);
+
+const MEASURED = /^([^x~ ]+)(?:x([^x~ ]+))?(?:~(\d+))? (cm|m|g|mm)$/;
+
+/** Fills the tokens in: every length, weight and trade term in the reader's own units and terms. */
+export function inWays(text: string, ways: Ways): string {
+  return text.replace(/⟦([^⟦⟧]*)⟧/g, (whole, inside: string) => {
+    const [, first, second, decimals, unit] = MEASURED.exec(inside) ?? [];
+    if (first !== undefined) {
+      const shown = (value: string) =>
+        num(
+          Number(value) * toOwn(unit as ShownUnit, ways),
+          decimals === undefined ? undefined : Number(decimals),
+        );
+      const amounts = second === undefined ? shown(first) : `${shown(first)} × ${shown(second)}`;
+      return `${amounts} ${ownUnit(unit as ShownUnit, ways)}`;
+    }
+    return inside in TERMS ? TERMS[inside as Term][ways.terms] : whole;
+  });
+}
+
+/** What a person typed can hold no token: she could otherwise write into the fabric of an answer. */
+export const plain = (typed: string) => typed.replace(/[⟦⟧]/g, '');

@@ -1,0 +1,2 @@
+// Draws pictures beside the main thread.
+export {};

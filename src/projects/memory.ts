@@ -1,0 +1,40 @@
+/** The store in memory, for tests and for trying things: the same rules, nothing kept. */
+import { SAFE_ID, type Kind, type Store } from './store.ts';
+
+export class MemoryStore implements Store {
+  private readonly docs = new Map<string, unknown>();
+
+  private static key(kind: Kind<unknown>, id: string): string {
+    if (!SAFE_ID.test(id)) throw new Error(`unsafe id ${JSON.stringify(id)}`);
+    return `${kind.folder}/${id}`;
+  }
+
+  read<T>(kind: Kind<T>, id: string): Promise<T | undefined> {
+    return Promise.resolve(structuredClone(this.docs.get(MemoryStore.key(kind, id))) as T | undefined);
+  }
+
+  async change<T, R>(
+    kind: Kind<T>,
+    id: string,
+    change: (doc: T | undefined) => { keep: T | undefined; tell: R },
+  ): Promise<R> {
+    const key = MemoryStore.key(kind, id);
+    const { keep, tell } = change(structuredClone(this.docs.get(key)) as T | undefined);
+    if (keep === undefined) this.docs.delete(key);
+    else this.docs.set(key, structuredClone(kind.schema.parse(keep)));
+    return Promise.resolve(tell);
+  }
+
+  ids(kind: Kind<unknown>, prefix = ''): Promise<string[]> {
+    const start = `${kind.folder}/${prefix}`;
+    return Promise.resolve(
+      [...this.docs.keys()]
+        .filter((key) => key.startsWith(start))
+        .map((key) => key.slice(kind.folder.length + 1)),
+    );
+  }
+
+  close(): Promise<void> {
+    return Promise.resolve();
+  }
+}

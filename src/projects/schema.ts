@@ -1,0 +1,153 @@
+/** What is saved of a maker: one document each, checked on reading and before writing. */
+import { z } from 'zod';
+import { MOST_ROWS, SHAPES } from '../core/rows/plan.ts';
+import { STITCHES } from '../standards/stitches.ts';
+
+/** A name a person gave: short, one line. */
+export const nameText = z.string().trim().min(1).max(60);
+const positive = z.number().positive();
+const moment = z.iso.datetime();
+
+export const settingsSchema = z.object({
+  units: z.enum(['metric', 'imperial']),
+  terms: z.enum(['US', 'UK']),
+  /** Who sees answers to her questions in a server. */
+  answers: z.enum(['everyone', 'me']),
+});
+export type Settings = z.infer<typeof settingsSchema>;
+export const DEFAULT_SETTINGS: Settings = { units: 'metric', terms: 'US', answers: 'everyone' };
+
+export const gaugeSchema = z.object({
+  stitches: positive,
+  rows: positive.exactOptional(),
+  /** cm */
+  over: positive,
+});
+/** metres and grams */
+export const ballSchema = z.object({ m: positive, g: positive });
+
+/** Rows of one colour, one after the other. */
+export const colourRunSchema = z.object({ colour: nameText, rows: z.int().min(1).max(MOST_ROWS) });
+
+export const motifSchema = z.object({
+  name: nameText,
+  shape: z.enum(SHAPES),
+  size: z.int().min(1).max(MOST_ROWS),
+  otherSize: z.int().min(1).max(MOST_ROWS).exactOptional(),
+  stitch: z.enum(STITCHES),
+  /** mm */
+  hook: positive.exactOptional(),
+  gauge: gaugeSchema.exactOptional(),
+  /** Whether the gauge was counted on a blocked piece. */
+  blocked: z.boolean().exactOptional(),
+  /** By row, from the first; empty for a motif in one unnamed colour. */
+  runs: z.array(colourRunSchema).max(MOST_ROWS),
+  /** Grams of one finished motif, once one was weighed. */
+  weight: positive.exactOptional(),
+  /** cm along a side of one finished motif, once one was measured. */
+  side: positive.exactOptional(),
+});
+export type Motif = z.infer<typeof motifSchema>;
+
+/** A colour of a blanket: how it looks, how it is bought, how much is at hand. */
+export const yarnSchema = z.object({
+  colour: nameText,
+  /** #rrggbb */
+  hex: z
+    .string()
+    .regex(/^#[0-9a-f]{6}$/)
+    .exactOptional(),
+  ball: ballSchema.exactOptional(),
+  /** Price of one ball, in whatever money she counts in. */
+  price: z.number().nonnegative().exactOptional(),
+  /** Balls in the basket; a part of a ball counts as a part. */
+  balls: z.number().nonnegative().max(10_000).exactOptional(),
+});
+
+/** One place of the layout: which of the blanket's kinds, and how many quarter turns clockwise. */
+export const cellSchema = z.object({ kind: z.int().min(0).max(25), turn: z.int().min(0).max(3) });
+
+export const MOST_CELLS = 2500;
+
+export const blanketSchema = z
+  .object({
+    name: nameText,
+    /** Names of saved motifs, in the order in which the layout counts them. */
+    kinds: z.array(nameText).min(1).max(26),
+    columns: z.int().min(1).max(100),
+    rows: z.int().min(1).max(100),
+    /** Row by row from the top left. */
+    layout: z.array(cellSchema).max(MOST_CELLS),
+    /** The setting the layout was laid by, so that another size continues it. */
+    setting: z.string().max(40),
+    joining: z.object({
+      method: z.enum(['whip', 'slip-stitch', 'single-crochet']),
+      colour: nameText.exactOptional(),
+    }),
+    border: z.object({
+      rounds: z.array(z.object({ stitch: z.enum(STITCHES), colour: nameText.exactOptional() })).max(30),
+      /** Stitches in each corner. */
+      corner: z.int().min(1).max(9),
+    }),
+    yarns: z.array(yarnSchema).max(60),
+    /** Per cent. */
+    reserve: z.number().min(0).max(100),
+  })
+  .refine((blanket) => blanket.layout.length === blanket.columns * blanket.rows, 'a cell for every place');
+export type Blanket = z.infer<typeof blanketSchema>;
+
+/** Where a maker is with one kind of motif, in one blanket or by itself. */
+export const progressSchema = z.object({
+  motif: nameText,
+  blanket: nameText.exactOptional(),
+  /** The last finished row of the motif on the hook; 0 before the first. */
+  row: z.int().min(0),
+  /** Finished motifs of this kind. */
+  made: z.int().min(0),
+  history: z
+    .array(
+      z.object({
+        at: moment,
+        did: z.enum(['row', 'back', 'set', 'finished', 'counted']),
+        row: z.int(),
+        made: z.int(),
+      }),
+    )
+    .max(500),
+});
+export type Progress = z.infer<typeof progressSchema>;
+
+/** Something removed, kept for a day so that it can come back. */
+export const binSchema = z.union([
+  z.object({ at: moment, kind: z.literal('motif'), thing: motifSchema }),
+  z.object({ at: moment, kind: z.literal('blanket'), thing: blanketSchema }),
+]);
+
+export const MAKER_VERSION = 1;
+export const makerSchema = z.object({
+  version: z.literal(MAKER_VERSION),
+  id: z.string(),
+  name: z.string().max(100),
+  settings: settingsSchema,
+  motifs: z.array(motifSchema).max(100),
+  blankets: z.array(blanketSchema).max(50),
+  current: z.object({ motif: nameText.exactOptional(), blanket: nameText.exactOptional() }),
+  progress: z.array(progressSchema).max(500),
+  bin: z.array(binSchema).max(50),
+  /** Keys of the latest changes, each with what was answered: a press that arrives twice is done once. */
+  done: z.array(z.object({ once: z.string().max(120), said: z.string().max(4000) })).max(50),
+});
+export type MakerDoc = z.infer<typeof makerSchema>;
+
+export const newMaker = (id: string, name: string): MakerDoc => ({
+  version: MAKER_VERSION,
+  id,
+  name,
+  settings: { ...DEFAULT_SETTINGS },
+  motifs: [],
+  blankets: [],
+  current: {},
+  progress: [],
+  bin: [],
+  done: [],
+});

@@ -1,0 +1,33 @@
+/** Where documents are kept. Two stores stand behind this: files in a folder, and memory for the tests. */
+import type { z } from 'zod';
+
+/** A kind of document: its folder, its shape, and how to bring an older version up to date. */
+export interface Kind<T> {
+  readonly folder: string;
+  readonly version: number;
+  readonly schema: z.ZodType<T>;
+  /** Step by step: `migrations[1]` makes version 2 of version 1. */
+  readonly migrations: Readonly<Record<number, (older: Record<string, unknown>) => Record<string, unknown>>>;
+}
+
+export interface Store {
+  /** The document as it stands, or undefined. What is handed out is never the store's own copy. */
+  read<T>(kind: Kind<T>, id: string): Promise<T | undefined>;
+  /**
+   * Changes a document: `change` is handed a copy (or undefined where there is none yet) and returns what to keep and
+   * what to tell; `keep: undefined` removes it. When the promise resolves the change is on the disk. Whatever `change`
+   * throws leaves the document as it was. One change at a time for each document, in the order of asking.
+   */
+  change<T, R>(
+    kind: Kind<T>,
+    id: string,
+    change: (doc: T | undefined) => { keep: T | undefined; tell: R },
+  ): Promise<R>;
+  /** The ids of all documents of a kind that begin so. */
+  ids(kind: Kind<unknown>, prefix?: string): Promise<string[]>;
+  /** Waits for what is being written and lets go of the folder. */
+  close(): Promise<void>;
+}
+
+/** Ids stand in file names: anything else is refused before it touches a path. */
+export const SAFE_ID = /^[a-z0-9][a-z0-9_.-]{0,99}$/;

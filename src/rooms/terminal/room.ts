@@ -1,0 +1,93 @@
+/** The room without Discord: lines in, answers out, one after the other. */
+import { ask } from '../../chat/ask.ts';
+import type { Context } from '../../chat/command.ts';
+import { readLine } from '../../chat/line.ts';
+import type { Registry } from '../../chat/registry.ts';
+import { Problem } from '../../core/problem.ts';
+import { plain } from '../../core/ways.ts';
+import type { Projects } from '../../projects/projects.ts';
+import { asJson, asText, refusalJson, refusalText, type Refusal } from './render.ts';
+
+export interface TerminalParts {
+  readonly registry: Registry;
+  readonly projects: Projects;
+  readonly now: () => Date;
+  /** Writes the files of an answer; returns where they went. */
+  readonly keep: (files: readonly { name: string; content: string }[]) => Promise<readonly string[]>;
+  /** Notes a fault of ours with its error; returns the id to show. */
+  readonly fault: (error: unknown) => string;
+}
+
+export interface Said {
+  readonly text: string;
+  /** The answer in one line. */
+  readonly brief: string;
+  /** 0 answered, 2 the question is at fault, 1 ours. */
+  readonly status: 0 | 1 | 2;
+}
+
+/** A maker's name before a question: `rowan: /progress next`. */
+const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
+
+/** A file-safe id for a name typed in the terminal. */
+export function terminalId(name: string): string {
+  const simple = name.trim().toLowerCase().normalize('NFKC');
+  if (/^[a-z0-9][a-z0-9_-]{0,39}$/.test(simple)) return simple;
+  return `x${Buffer.from(simple).toString('hex').slice(0, 90)}`;
+}
+
+const refused = (refusal: Refusal, json: boolean, status: 1 | 2): Said => ({
+  text: json ? refusalJson(refusal) : refusalText(refusal),
+  brief: `${refusal.problem} ${refusal.hint}`,
+  status,
+});
+
+export class TerminalRoom {
+  private asked = 0;
+
+  constructor(private readonly parts: TerminalParts) {}
+
+  /** Answers one line. Never throws: a fault of ours is noted and answered with its id. */
+  async answer(text: string, json: boolean): Promise<Said> {
+    try {
+      const { name, line } = this.speaker(text);
+      const { words, options } = readLine(line);
+      const found = this.parts.registry.find(words);
+      const maker = { id: terminalId(name), name };
+      const { settings } = await this.parts.projects.maker(maker.id, name);
+      const context: Context = {
+        maker,
+        ways: settings,
+        place: { manager: true },
+        now: this.parts.now(),
+        once: `${process.pid}-${this.parts.now().getTime()}-${this.asked++}`,
+        projects: this.parts.projects,
+      };
+      const shown = await ask(found, options, context);
+      const written = await this.parts.keep(shown.files);
+      return {
+        text: json ? asJson(`/${found.path}`, shown, written) : asText(shown, written),
+        brief: shown.headline,
+        status: 0,
+      };
+    } catch (error) {
+      if (error instanceof Problem) {
+        const refusal = { problem: error.message, option: error.option, hint: error.hint };
+        return refused(refusal, json, 2);
+      }
+      const id = this.parts.fault(error);
+      const refusal = {
+        problem: `Something went wrong here; it is noted as ${id}.`,
+        hint: 'Ask again; if it stays, report that id.',
+      };
+      return refused(refusal, json, 1);
+    }
+  }
+
+  private speaker(text: string): { name: string; line: string } {
+    const match = SPEAKER.exec(text);
+    const name = match?.[1];
+    if (!match || name === undefined) return { name: 'me', line: text };
+    return { name: plain(name).trim(), line: text.slice(match[0].length) };
+  }
+}

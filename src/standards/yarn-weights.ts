@@ -1,0 +1,101 @@
+/**
+ * Yarn weight categories 0–7 of the US yarn trade association's standard yarn weight system ("guidelines only").
+ * Read in copies: crochetonatrain.com/standard-yarn-weight-system (the older table), a US crochet magazine of
+ * October 2018, p. 64 (issuhub.com, id 3342), a spinning magazine's chart (scribd.com/document/657653690); wraps per
+ * inch in ihookdesign.com/what-is-wpi. At least three editions exist; they differ in categories 0, 6 and 7.
+ */
+export interface YarnWeight {
+  readonly category: number;
+  readonly name: string;
+  readonly types: string;
+  /** Single crochet (US) over 4 in; category 0 is stated in double crochet. */
+  readonly stitchesPer4in: string;
+  readonly hookMm: string;
+  readonly hookUS: string;
+  /** Wraps per inch, the ranges of the association's chart. They overlap: wraps do not decide a category. */
+  readonly wpi: readonly [number, number];
+  /** Where sources or editions differ, said in words. */
+  readonly note?: string;
+}
+
+export const YARN_WEIGHTS: readonly YarnWeight[] = [
+  {
+    category: 0,
+    name: 'Lace',
+    types: 'fingering, 10-count crochet thread',
+    stitchesPer4in: '32–42 ⟦dc⟧',
+    hookMm: 'steel 1.6–1.4; regular 2.25',
+    hookUS: 'steel 6, 7, 8; regular B-1',
+    wpi: [30, 40],
+    note: 'A 2018 magazine copy prints hooks 1.5–2.25 mm (steel 8–1, B-1). The 2.25 mm is from memory.',
+  },
+  {
+    category: 1,
+    name: 'Super Fine',
+    types: 'sock, fingering, baby',
+    stitchesPer4in: '21–32',
+    hookMm: '2.25–3.5',
+    hookUS: 'B-1 to E-4',
+    wpi: [14, 30],
+  },
+  {
+    category: 2,
+    name: 'Fine',
+    types: 'sport, baby',
+    stitchesPer4in: '16–20',
+    hookMm: '3.5–4.5',
+    hookUS: 'E-4 to 7',
+    wpi: [12, 18],
+  },
+  {
+    category: 3,
+    name: 'Light',
+    types: 'DK, light worsted',
+    stitchesPer4in: '12–17',
+    hookMm: '4.5–5.5',
+    hookUS: '7 to I-9',
+    wpi: [11, 15],
+  },
+  {
+    category: 4,
+    name: 'Medium',
+    types: 'worsted, afghan, aran',
+    stitchesPer4in: '11–14',
+    hookMm: '5.5–6.5',
+    hookUS: 'I-9 to K-10 1/2',
+    wpi: [9, 12],
+  },
+  {
+    category: 5,
+    name: 'Bulky',
+    types: 'chunky, craft, rug',
+    stitchesPer4in: '8–11',
+    hookMm: '6.5–9',
+    hookUS: 'K-10 1/2 to M-13',
+    wpi: [6, 9],
+  },
+  {
+    category: 6,
+    name: 'Super Bulky',
+    types: 'super bulky, roving',
+    stitchesPer4in: '7–9',
+    hookMm: '9–15',
+    hookUS: 'M-13 to Q',
+    wpi: [5, 6],
+    note:
+      'Editions differ: 5–9 stitches on 9 mm and larger where there are seven categories; 6–9 on 9–16 mm in the first ' +
+      'edition with eight; 7–9 on 9–15 mm now (the stitch count of the current edition is from memory).',
+  },
+  {
+    category: 7,
+    name: 'Jumbo',
+    types: 'jumbo, roving',
+    stitchesPer4in: '6 and fewer',
+    hookMm: '15 and larger',
+    hookUS: 'Q and larger',
+    wpi: [1, 4],
+    note:
+      'The first edition with this category printed 5 and fewer stitches on 16 mm and larger; the current stitch count is ' +
+      'from memory.',
+  },
+];

@@ -1,0 +1,75 @@
+/** Asks in the terminal room with a memory store, as the tests do. */
+import { registry } from '../commands/index.ts';
+import { MemoryStore } from '../src/projects/memory.ts';
+import { Projects } from '../src/projects/projects.ts';
+import { TerminalRoom } from '../src/rooms/terminal/room.ts';
+
+export interface Json {
+  ok: boolean;
+  question: string;
+  headline: string;
+  figures: Record<string, { value: number; unit: string }>;
+  data: any; // eslint-disable-line @typescript-eslint/no-explicit-any
+  lines?: string[];
+  working: {
+    label: string;
+    formula: string;
+    with: Record<string, number>;
+    result: number;
+    unit: string;
+    source: string;
+    shown: string;
+  }[];
+  assumptions: string[];
+  cautions: string[];
+  files: string[];
+  problem: string;
+  option: string | null;
+  hint: string;
+}
+
+export const NOON = new Date('2026-03-02T12:00:00Z');
+
+export interface Asking {
+  /** Asks a line (a leading `name:` chooses the maker) and reads the JSON. */
+  ask(line: string): Promise<Json>;
+  /** The value of one figure. */
+  figure(line: string, key: string): Promise<number | undefined>;
+  text(line: string): Promise<string>;
+  readonly faults: unknown[];
+  readonly files: { name: string; content: string }[];
+  readonly projects: Projects;
+  /** Moves the clock. */
+  at(moment: Date): void;
+}
+
+export function asking(projects = new Projects(new MemoryStore())): Asking {
+  const faults: unknown[] = [];
+  const files: { name: string; content: string }[] = [];
+  let now = NOON;
+  const room = new TerminalRoom({
+    registry,
+    projects,
+    now: () => now,
+    keep: (made) => {
+      files.push(...made);
+      return Promise.resolve(made.map(({ name }) => name));
+    },
+    fault: (error) => {
+      faults.push(error);
+      return 'fault';
+    },
+  });
+  const ask = async (line: string) => JSON.parse((await room.answer(line, true)).text) as Json;
+  return {
+    ask,
+    figure: async (line, key) => (await ask(line)).figures[key]?.value,
+    text: async (line) => (await room.answer(line, false)).text,
+    faults,
+    files,
+    projects,
+    at: (moment) => {
+      now = moment;
+    },
+  };
+}
