@@ -98,7 +98,7 @@ export default tseslint.config(
   },
   {
     // Tests assert on shapes they know.
-    files: ['test/**/*.ts', 'bench/**/*.ts'],
+    files: ['test/**/*.ts', 'bench/**/*.ts', 'tools/**/*.ts'],
     rules: {
       '@typescript-eslint/no-non-null-assertion': 'off',
       '@typescript-eslint/no-unsafe-assignment': 'off',

@@ -1,0 +1,81 @@
+import { command, question, type Command } from '../../src/chat/command.ts';
+import { nearest } from '../../src/chat/near.ts';
+import { opt } from '../../src/chat/options.ts';
+import { exampleLine, optionWords } from '../../src/chat/reference.ts';
+import { Registry } from '../../src/chat/registry.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { clip } from '../../src/core/quantity.ts';
+import { count } from '../../src/core/ways.ts';
+
+/** The help page of these commands, itself a question like any other. */
+export function help(commands: readonly Command[]): Command {
+  const registry = new Registry(commands);
+  const paths = registry.all.map(({ path }) => path);
+  return command({
+    name: 'help',
+    says: 'What can be asked here, and how',
+    questions: [
+      question({
+        says: 'Lists the questions, or shows how one of them is asked',
+        options: {
+          about: opt
+            .text(
+              {
+                says: 'A question or a command, like border or stitches row',
+                suggest: (typed) =>
+                  paths
+                    .filter((path) => path.includes(typed.toLowerCase().replace('/', '')))
+                    .map((value) => ({ value })),
+              },
+              { example: 'border' },
+            )
+            .optional(),
+        },
+        example: 'about:"stitches row"',
+        refused: { line: 'about:weaving', option: 'about' },
+        answer({ about }) {
+          if (about === undefined) {
+            return {
+              headline: `There are ${count(registry.all.length, 'question')} to ask; /help about: one of them shows how.`,
+              lines: commands.flatMap(({ name, says }) => [
+                `/${name}: ${says}`,
+                ...registry.all
+                  .filter((found) => found.command.name === name && found.question.name !== undefined)
+                  .map((found) => `    /${found.path}: ${found.question.says}`),
+              ]),
+              data: { questions: paths },
+            };
+          }
+          const asked = about.toLowerCase().replace(/^\//, '').replace(/\s+/g, ' ');
+          const found = registry.all.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
+          if (found.length === 0) {
+            const near = nearest(asked, [...paths, ...commands.map(({ name }) => name)]);
+            throw new Problem(`There is no question called ${clip(about)}.`, {
+              option: 'about',
+              hint: near === undefined ? 'Ask /help for all of them.' : `Did you mean ${near}?`,
+            });
+          }
+          return {
+            headline:
+              found.length === 1
+                ? `/${found[0]?.path ?? asked}: ${found[0]?.question.says ?? ''}.`
+                : `/${asked} answers ${count(found.length, 'question')}.`,
+            lines: found.flatMap((one) => [
+              exampleLine(one),
+              ...(found.length === 1
+                ? optionWords(one).map(
+                    ({ name, says, required, example }) =>
+                      `    ${name}${required ? ' (needed)' : ''}: ${says}. For example ${name}:${example}`,
+                  )
+                : [`    ${one.question.says}`]),
+            ]),
+            data: { questions: found.map(({ path }) => path) },
+            ...(found.length === 1 && found[0]?.question.changes !== true && !found[0]?.question.before
+              ? { actions: [{ label: 'Ask that', line: exampleLine(found[0] as (typeof found)[0]) }] }
+              : {}),
+          };
+        },
+      }),
+    ],
+  });
+}
