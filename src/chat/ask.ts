@@ -4,7 +4,7 @@ import { clip } from '../core/quantity.ts';
 import { num } from '../core/ways.ts';
 import { show, type Answer, type Shown } from './answer.ts';
 import type { Context } from './command.ts';
-import { nearest } from './near.ts';
+import { nearest } from '../core/near.ts';
 import { inOwnWay, metaOf } from './options.ts';
 import type { Found } from './registry.ts';
 

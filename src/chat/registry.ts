@@ -2,7 +2,7 @@
 import { Problem } from '../core/problem.ts';
 import { clip } from '../core/quantity.ts';
 import type { Command, Question } from './command.ts';
-import { nearest } from './near.ts';
+import { nearest } from '../core/near.ts';
 
 export interface Found {
   readonly command: Command;

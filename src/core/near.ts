@@ -14,3 +14,11 @@ export function nearest(typed: string, names: readonly string[]): string | undef
   }
   return best;
 }
+
+/** All names, the nearest to what was typed first: for a list of what would work. */
+export const byNearness = (typed: string, names: readonly string[]): string[] =>
+  [...names].sort(
+    (a, b) =>
+      distance(typed.toLowerCase().slice(0, 64), a.toLowerCase()) -
+      distance(typed.toLowerCase().slice(0, 64), b.toLowerCase()),
+  );

@@ -1,0 +1,94 @@
+/** What can happen to a blanket that a group makes. The list of events is the truth; everything else is read off it. */
+import type { Stitch } from '../../standards/stitches.ts';
+import type { Shape } from '../rows/plan.ts';
+
+/** A kind of motif as it was when the blanket was opened: later changes to the organiser's own motif do not move the goal. */
+export interface GroupKind {
+  readonly name: string;
+  readonly shape: Shape;
+  readonly size: number;
+  readonly otherSize?: number;
+  readonly stitch: Stitch;
+  readonly runs: readonly { readonly colour: string; readonly rows: number }[];
+  /** Metres of yarn in one, and whether that was weighed or is a rough estimate. */
+  readonly metres: number;
+  readonly weighed: boolean;
+  /** Motifs wanted: the cells of the layout that hold this kind. */
+  readonly quota: number;
+  /** Motifs taken beyond the quota. */
+  readonly spares: number;
+}
+
+export interface GroupPlan {
+  readonly name: string;
+  readonly kinds: readonly GroupKind[];
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row from the top left: index of the kind, quarter turns. */
+  readonly layout: readonly { readonly kind: number; readonly turn: number }[];
+  /** What one motif should measure along a side, cm. */
+  readonly side: number;
+  /** Per cent by which a side may be off before it is flagged. */
+  readonly tolerance: number;
+  /** ISO date by which motifs are wanted, YYYY-MM-DD. */
+  readonly closes?: string;
+  readonly joining: 'whip' | 'slip-stitch' | 'single-crochet';
+  readonly border: {
+    readonly rounds: readonly { readonly stitch: Stitch; readonly colour?: string }[];
+    readonly corner: number;
+  };
+  readonly yarns: readonly {
+    readonly colour: string;
+    readonly hex?: string;
+    readonly ball?: { readonly m: number; readonly g: number };
+    readonly price?: number;
+  }[];
+  /** Per cent. */
+  readonly reserve: number;
+  /** Whether anyone may join, or only whom the organiser names. */
+  readonly joinable: 'anyone' | 'named';
+}
+
+export interface Member {
+  readonly maker: string;
+  readonly name: string;
+  /** Motifs a week she can make. */
+  readonly perWeek: number;
+  /** Colours she has; empty means any. */
+  readonly colours: readonly string[];
+}
+
+/** What happened, without who and when. */
+export type Happening =
+  | { readonly did: 'opened'; readonly plan: GroupPlan }
+  | { readonly did: 'invited'; readonly name: string; readonly maker: string }
+  | ({ readonly did: 'joined' } & Member)
+  | { readonly did: 'left'; readonly maker: string }
+  | { readonly did: 'pledged'; readonly maker: string; readonly kind: number; readonly motifs: number }
+  | { readonly did: 'released'; readonly maker: string; readonly kind: number; readonly motifs: number }
+  /** `pieces` are numbered on from 1 over the whole blanket, in order of handing in. */
+  | {
+      readonly did: 'handed-in';
+      readonly maker: string;
+      readonly kind: number;
+      readonly motifs: number;
+      readonly side?: number;
+    }
+  | { readonly did: 'accepted'; readonly pieces: readonly number[] }
+  | { readonly did: 'returned'; readonly pieces: readonly number[]; readonly reason: string }
+  /** The organiser asked whether an old pledge still stands; after the notice it may be offered again. */
+  | { readonly did: 'reminded'; readonly maker: string }
+  | { readonly did: 'handed-over'; readonly to: string; readonly name: string }
+  | { readonly did: 'closed' }
+  | { readonly did: 'reopened'; readonly closes?: string }
+  /** Event number `event` (counted from 0) no longer counts. */
+  | { readonly did: 'undone'; readonly event: number };
+
+export type GroupEvent = Happening & {
+  /** Who did it; the maker's id. */
+  readonly by: string;
+  /** ISO moment, UTC. */
+  readonly at: string;
+  /** The press or line it came from: what arrives twice is done once. */
+  readonly once: string;
+};

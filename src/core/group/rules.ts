@@ -1,0 +1,180 @@
+/**
+ * What may happen next to a group blanket. Each rule looks at the state and either gives the events that follow or
+ * throws a Problem that says what is still open; so nothing is ever spoken for twice, whoever presses first.
+ */
+import { byNearness } from '../near.ts';
+import { Problem } from '../problem.ts';
+import { cm, count, num } from '../ways.ts';
+import type { Happening } from './events.ts';
+import { openFor, type GroupState, type Piece } from './state.ts';
+
+/** Who asks: her id, and whether she may do what only organisers may. */
+export interface Asker {
+  readonly id: string;
+  readonly name: string;
+  /** True for the server's managers. */
+  readonly manager: boolean;
+}
+
+const mayOrganise = (state: GroupState, asker: Asker) => asker.manager || asker.id === state.organiser;
+
+/** Throws a Problem unless the asker runs this blanket or manages the server. */
+export function mustOrganise(state: GroupState, asker: Asker): void {
+  if (!mayOrganise(state, asker)) {
+    throw new Problem('Only the organiser of this blanket and the server’s managers can do that.', {
+      hint: 'Ask the organiser; /together board says who it is.',
+    });
+  }
+}
+
+function mustBeOpen(state: GroupState): void {
+  if (!state.open) {
+    throw new Problem('This blanket is closed.', {
+      hint: 'The organiser can open it again with /together reopen.',
+    });
+  }
+}
+
+/** The kind of that name. Throws a Problem that lists the kinds, the nearest first. */
+export function kindNamed(state: GroupState, name: string): number {
+  const names = state.plan.kinds.map((kind) => kind.name);
+  const found = names.findIndex((known) => known.toLowerCase() === name.trim().toLowerCase());
+  if (found >= 0) return found;
+  throw new Problem('This blanket has no such kind of motif.', {
+    option: 'kind',
+    hint: `Its kinds are ${byNearness(name, names).join(', ')}.`,
+  });
+}
+
+/** What is still open, in words: "12 moss square, 3 sand square". */
+export function stillOpen(state: GroupState): string {
+  const open = state.plan.kinds.flatMap((kind, index) => {
+    const motifs = openFor(state, index);
+    return motifs > 0 ? [`${motifs} ${kind.name}`] : [];
+  });
+  return open.length === 0 ? 'nothing; every motif is spoken for' : open.join(', ');
+}
+
+/** A maker takes part, or changes what she said when she joined. */
+export function join(
+  state: GroupState,
+  asker: Asker,
+  said: { perWeek: number; colours: readonly string[] },
+): Happening[] {
+  mustBeOpen(state);
+  if (state.plan.joinable === 'named' && !state.invited.has(asker.id) && !mayOrganise(state, asker)) {
+    throw new Problem('This blanket is for makers whom the organiser has named.', {
+      hint: 'Ask the organiser to name you with /together invite.',
+    });
+  }
+  return [{ did: 'joined', maker: asker.id, name: asker.name, ...said }];
+}
+
+/** A maker leaves; what she has pledged and not made is open again, what she handed in stays. */
+export function leave(state: GroupState, asker: Asker): Happening[] {
+  mustTakePart(state, asker.id);
+  return [{ did: 'left', maker: asker.id }];
+}
+
+function mustTakePart(state: GroupState, maker: string): void {
+  if (!state.members.has(maker)) {
+    throw new Problem('You do not take part in this blanket yet.', {
+      hint: 'Join with /together join per_week:3.',
+    });
+  }
+}
+
+/** So many of a kind for one maker. A pledge that asks for more than is open is refused whole, with what is open. */
+export function pledge(state: GroupState, asker: Asker, kind: number, motifs: number): Happening[] {
+  mustBeOpen(state);
+  const open = openFor(state, kind);
+  const name = state.plan.kinds[kind]?.name ?? '';
+  if (motifs > open) {
+    throw new Problem(
+      open === 0
+        ? `Every ${name} is spoken for.`
+        : `Only ${num(open)} of ${name} ${open === 1 ? 'is' : 'are'} still open.`,
+      { option: open === 0 ? 'kind' : 'motifs', hint: `Still open: ${stillOpen(state)}.` },
+    );
+  }
+  const pledged: Happening = { did: 'pledged', maker: asker.id, kind, motifs };
+  // A first pledge is a way of joining; she can say how many a week whenever she likes.
+  return state.members.has(asker.id)
+    ? [pledged]
+    : [...join(state, asker, { perWeek: 1, colours: [] }), pledged];
+}
+
+/** Gives back so many of a kind that are pledged and not made. */
+export function release(state: GroupState, maker: string, kind: number, motifs: number): Happening[] {
+  const held = state.pledges.get(maker)?.[kind] ?? 0;
+  const name = state.plan.kinds[kind]?.name ?? '';
+  if (motifs > held) {
+    throw new Problem(
+      held === 0
+        ? `No ${name} is pledged there.`
+        : `Only ${held} of ${name} ${held === 1 ? 'is' : 'are'} pledged there.`,
+      {
+        option: 'motifs',
+        hint: held === 0 ? '/together mine shows what you hold.' : `Give back at most ${held}.`,
+      },
+    );
+  }
+  return [{ did: 'released', maker, kind, motifs }];
+}
+
+/** Hands in finished motifs, pledging those that were not while there is room. `side` in cm. */
+export function handIn(
+  state: GroupState,
+  asker: Asker,
+  kind: number,
+  motifs: number,
+  side: number | undefined,
+): Happening[] {
+  const held = state.pledges.get(asker.id)?.[kind] ?? 0;
+  const more = Math.max(0, motifs - held);
+  return [
+    ...(more > 0 ? pledge(state, asker, kind, more) : []),
+    { did: 'handed-in', maker: asker.id, kind, motifs, ...(side === undefined ? {} : { side }) },
+  ];
+}
+
+/** The motifs of these numbers that wait for the organiser. Throws a Problem for one that does not. */
+function waiting(state: GroupState, pieces: readonly number[]): Piece[] {
+  return [...new Set(pieces)].map((number) => {
+    const piece = state.pieces[number - 1];
+    if (piece?.state === 'handed-in') return piece;
+    const wait = state.pieces.filter((one) => one.state === 'handed-in').map((one) => one.piece);
+    throw new Problem(
+      piece ? `Motif ${number} was ${piece.state} already.` : `There is no motif ${number}.`,
+      {
+        option: 'motifs',
+        hint: wait.length === 0 ? 'No motif is waiting.' : `Waiting: ${wait.slice(0, 30).join(', ')}.`,
+      },
+    );
+  });
+}
+
+export function accept(state: GroupState, asker: Asker, pieces: readonly number[]): Happening[] {
+  mustOrganise(state, asker);
+  return [{ did: 'accepted', pieces: waiting(state, pieces).map(({ piece }) => piece) }];
+}
+
+/** Sends motifs back with a reason; each is pledged again by its maker, to be mended or made anew. */
+export function sendBack(
+  state: GroupState,
+  asker: Asker,
+  pieces: readonly number[],
+  reason: string,
+): Happening[] {
+  mustOrganise(state, asker);
+  return [{ did: 'returned', pieces: waiting(state, pieces).map(({ piece }) => piece), reason }];
+}
+
+/** How a measured side sits against what is wanted: per cent off, and whether that is beyond the tolerance. */
+export function offBy(
+  state: GroupState,
+  side: number,
+): { percent: number; flagged: boolean; wanted: string } {
+  const percent = (side / state.plan.side - 1) * 100;
+  return { percent, flagged: Math.abs(percent) > state.plan.tolerance, wanted: cm(state.plan.side) };
+}

@@ -1,0 +1,220 @@
+/** The state of a group blanket, replayed from its events. Pure: the same events give the same state. */
+import type { GroupEvent, GroupPlan, Member } from './events.ts';
+
+export interface Piece {
+  /** 1 for the first motif ever handed in. */
+  readonly piece: number;
+  readonly maker: string;
+  readonly kind: number;
+  /** cm, where it was measured. */
+  readonly side?: number;
+  readonly handedInAt: string;
+  readonly state: 'handed-in' | 'accepted' | 'returned';
+  readonly reason?: string;
+}
+
+export interface Tally {
+  /** Pledged and not yet handed in. */
+  readonly pledged: number;
+  readonly handedIn: number;
+  readonly accepted: number;
+}
+
+export interface GroupState {
+  readonly plan: GroupPlan;
+  readonly organiser: string;
+  readonly organiserName: string;
+  readonly open: boolean;
+  readonly closes: string | undefined;
+  /** Who takes part now, in the order of joining. */
+  readonly members: ReadonlyMap<string, Member & { readonly since: string }>;
+  /** Names by maker, of everyone who ever took part. */
+  readonly names: ReadonlyMap<string, string>;
+  readonly invited: ReadonlySet<string>;
+  /** Motifs pledged and not yet handed in, by maker and kind. */
+  readonly pledges: ReadonlyMap<string, readonly number[]>;
+  readonly pieces: readonly Piece[];
+  /** By kind: how many motifs are in each state. Kept along the way, so that a press need not count them again. */
+  readonly tally: readonly Tally[];
+  /** When each maker was last heard of. */
+  readonly lastSeen: ReadonlyMap<string, string>;
+  readonly remindedAt: ReadonlyMap<string, string>;
+  /** The events that count, with their numbers: what was undone is left out. */
+  readonly standing: readonly { readonly event: number; readonly happened: GroupEvent }[];
+}
+
+interface Draft {
+  plan: GroupPlan;
+  organiser: string;
+  organiserName: string;
+  open: boolean;
+  closes: string | undefined;
+  members: Map<string, Member & { since: string }>;
+  names: Map<string, string>;
+  invited: Set<string>;
+  pledges: Map<string, number[]>;
+  pieces: Piece[];
+  tally: { pledged: number; handedIn: number; accepted: number }[];
+  lastSeen: Map<string, string>;
+  remindedAt: Map<string, string>;
+  standing: { event: number; happened: GroupEvent }[];
+}
+
+/** A history that breaks its own rules: an undo that would take the ground from under something later. */
+export class BrokenHistory extends Error {}
+
+/** Replays events into a state. Throws BrokenHistory where an event does not follow from those before it. */
+export function replay(events: readonly GroupEvent[]): GroupState {
+  const undone = new Set(events.flatMap((event) => (event.did === 'undone' ? [event.event] : [])));
+  const [first] = events;
+  if (first?.did !== 'opened' || undone.has(0))
+    throw new BrokenHistory('a group blanket begins by being opened');
+  const state: Draft = {
+    plan: first.plan,
+    organiser: first.by,
+    organiserName: '',
+    open: true,
+    closes: first.plan.closes,
+    members: new Map(),
+    names: new Map(),
+    invited: new Set(),
+    pledges: new Map(),
+    pieces: [],
+    tally: first.plan.kinds.map(() => ({ pledged: 0, handedIn: 0, accepted: 0 })),
+    lastSeen: new Map(),
+    remindedAt: new Map(),
+    standing: [],
+  };
+  events.forEach((happened, event) => {
+    if (undone.has(event) || happened.did === 'undone') return;
+    apply(state, happened);
+    checkQuotas(state);
+    state.lastSeen.set(happened.by, happened.at);
+    state.standing.push({ event, happened });
+  });
+  return state;
+}
+
+function tallyOf(state: Draft, kind: number) {
+  const tally = state.tally[kind];
+  if (!tally) throw new BrokenHistory(`there is no kind ${kind}`);
+  return tally;
+}
+
+function pledge(state: Draft, maker: string, kind: number, change: number): void {
+  const pledges = state.pledges.get(maker) ?? state.plan.kinds.map(() => 0);
+  const next = (pledges[kind] ?? 0) + change;
+  if (next < 0) throw new BrokenHistory(`${maker} has not pledged that many of kind ${kind}`);
+  pledges[kind] = next;
+  state.pledges.set(maker, pledges);
+  tallyOf(state, kind).pledged += change;
+}
+
+/** The rule of rules, held after every event: nothing is spoken for beyond quota and spares. */
+function checkQuotas(state: Draft): void {
+  state.plan.kinds.forEach((_, kind) => {
+    if (openFor(state, kind) < 0) throw new BrokenHistory(`more than the quota of kind ${kind}`);
+  });
+}
+
+function pieceIn(state: Draft, piece: number, wanted: Piece['state']): Piece {
+  const found = state.pieces[piece - 1];
+  if (found?.state !== wanted) throw new BrokenHistory(`motif ${piece} is not ${wanted}`);
+  return found;
+}
+
+function apply(state: Draft, event: GroupEvent): void {
+  switch (event.did) {
+    case 'opened':
+      return;
+    case 'invited':
+      state.invited.add(event.maker);
+      state.names.set(event.maker, event.name);
+      return;
+    case 'joined': {
+      const { maker, name, perWeek, colours } = event;
+      state.members.set(maker, {
+        maker,
+        name,
+        perWeek,
+        colours,
+        since: state.members.get(maker)?.since ?? event.at,
+      });
+      state.names.set(maker, name);
+      return;
+    }
+    case 'left':
+      if (!state.members.delete(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
+      (state.pledges.get(event.maker) ?? []).forEach((motifs, kind) => {
+        if (motifs > 0) pledge(state, event.maker, kind, -motifs);
+      });
+      return;
+    case 'pledged':
+      if (!state.members.has(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
+      pledge(state, event.maker, event.kind, event.motifs);
+      return;
+    case 'released':
+      pledge(state, event.maker, event.kind, -event.motifs);
+      return;
+    case 'handed-in':
+      pledge(state, event.maker, event.kind, -event.motifs);
+      tallyOf(state, event.kind).handedIn += event.motifs;
+      for (let made = 0; made < event.motifs; made++) {
+        state.pieces.push({
+          piece: state.pieces.length + 1,
+          maker: event.maker,
+          kind: event.kind,
+          handedInAt: event.at,
+          state: 'handed-in',
+          ...(event.side === undefined ? {} : { side: event.side }),
+        });
+      }
+      return;
+    case 'accepted':
+      for (const piece of event.pieces) {
+        const found = pieceIn(state, piece, 'handed-in');
+        state.pieces[piece - 1] = { ...found, state: 'accepted' };
+        const tally = tallyOf(state, found.kind);
+        tally.handedIn--;
+        tally.accepted++;
+      }
+      return;
+    case 'returned':
+      for (const piece of event.pieces) {
+        const found = pieceIn(state, piece, 'handed-in');
+        state.pieces[piece - 1] = { ...found, state: 'returned', reason: event.reason };
+        tallyOf(state, found.kind).handedIn--;
+        // It is hers to make again, unless she has left: then it is open to everyone.
+        if (state.members.has(found.maker)) pledge(state, found.maker, found.kind, 1);
+      }
+      return;
+    case 'reminded':
+      state.remindedAt.set(event.maker, event.at);
+      return;
+    case 'handed-over':
+      state.organiser = event.to;
+      state.organiserName = event.name;
+      return;
+    case 'closed':
+      state.open = false;
+      return;
+    case 'reopened':
+      state.open = true;
+      state.closes = event.closes ?? state.closes;
+      return;
+    case 'undone':
+      return;
+  }
+}
+
+/** Motifs of a kind that somebody already has: pledged, handed in or accepted. */
+export function spokenFor(state: Pick<GroupState, 'tally'>, kind: number): number {
+  const { pledged, handedIn, accepted } = state.tally[kind] ?? { pledged: 0, handedIn: 0, accepted: 0 };
+  return pledged + handedIn + accepted;
+}
+
+/** Motifs of a kind that may still be pledged. */
+export function openFor(state: Pick<GroupState, 'tally' | 'plan'>, kind: number): number {
+  const wanted = state.plan.kinds[kind];
+  return wanted === undefined ? 0 : wanted.quota + wanted.spares - spokenFor(state, kind);
+}
