@@ -1,5 +1,5 @@
 import { command, question, type Command } from '../../src/chat/command.ts';
-import { nearest } from '../../src/chat/near.ts';
+import { nearest } from '../../src/core/near.ts';
 import { opt } from '../../src/chat/options.ts';
 import { exampleLine, optionWords } from '../../src/chat/reference.ts';
 import { Registry } from '../../src/chat/registry.ts';

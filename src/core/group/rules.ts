@@ -4,7 +4,7 @@
  */
 import { byNearness } from '../near.ts';
 import { Problem } from '../problem.ts';
-import { cm, count, num } from '../ways.ts';
+import { cm, num } from '../ways.ts';
 import type { Happening } from './events.ts';
 import { openFor, type GroupState, type Piece } from './state.ts';
 

@@ -1,0 +1,99 @@
+/**
+ * A fair share of the motifs still open. Whole motifs, nobody over what she can make by the date, as many motifs
+ * placed as can be; among all such splits the one in which every maker carries as nearly as possible the same part of
+ * what she can make: the least sum of (held + share)² ÷ capacity, the measure by which largest-remainder shares are
+ * nearest to proportional.
+ */
+export interface Sharer {
+  readonly maker: string;
+  /** Motifs she could make by the date; need not be whole. */
+  readonly capacity: number;
+  /** Motifs she has pledged and not made: they count against her capacity. */
+  readonly held: number;
+  /** By kind: whether she has the colours for it. */
+  readonly can: readonly boolean[];
+}
+
+export interface Shares {
+  /** By sharer, in the order given: motifs of each kind. */
+  readonly motifs: readonly (readonly number[])[];
+  /** By kind: motifs that nobody can make. */
+  readonly unplaced: readonly number[];
+}
+
+/**
+ * Splits `open` motifs (by kind) among the sharers. Exact: the splits that can be made form a polymatroid, on which giving
+ * one motif at a time to whoever it burdens least, moving earlier ones aside where that makes room, reaches the optimum
+ * (Federgruen and Groenevelt, "The greedy procedure for resource allocation problems", Operations Research 34, 1986; the
+ * reference from memory, the result checked against an exact solver in the tests).
+ */
+export function shareOut(open: readonly number[], sharers: readonly Sharer[]): Shares {
+  const motifs = sharers.map(() => open.map(() => 0));
+  const left = [...open];
+  const given = sharers.map(() => 0);
+  const room = sharers.map(({ capacity, held }) => Math.max(0, Math.floor(capacity + 1e-9) - held));
+  const waiting = new Set(sharers.flatMap((_, index) => ((room[index] ?? 0) > 0 ? [index] : [])));
+  const burden = (index: number) => {
+    const { held = 0, capacity = 1 } = sharers[index] ?? {};
+    return (2 * (held + (given[index] ?? 0)) + 1) / capacity;
+  };
+  while (waiting.size > 0) {
+    let next = -1;
+    for (const index of waiting) if (next < 0 || burden(index) < burden(next)) next = index;
+    if (!place(next, sharers, motifs, left)) {
+      // What cannot be placed now never can: room for her only shrinks.
+      waiting.delete(next);
+      continue;
+    }
+    given[next] = (given[next] ?? 0) + 1;
+    if (given[next] === room[next]) waiting.delete(next);
+  }
+  return { motifs, unplaced: left };
+}
+
+/** Gives one more motif to a sharer, moving others between kinds along the shortest chain of exchanges. */
+function place(start: number, sharers: readonly Sharer[], motifs: number[][], left: number[]): boolean {
+  const kinds = left.length;
+  const reachedBy = new Array<number>(kinds).fill(-1);
+  const cameFrom = new Array<number>(sharers.length).fill(-1);
+  const seen = new Set([start]);
+  const queue = [start];
+  for (let at = queue.shift(); at !== undefined; at = queue.shift()) {
+    for (let kind = 0; kind < kinds; kind++) {
+      if (sharers[at]?.can[kind] !== true || reachedBy[kind] !== -1) continue;
+      reachedBy[kind] = at;
+      if ((left[kind] ?? 0) > 0) {
+        left[kind] = (left[kind] ?? 0) - 1;
+        follow(kind, start, reachedBy, cameFrom, motifs);
+        return true;
+      }
+      sharers.forEach((_, other) => {
+        if (!seen.has(other) && (motifs[other]?.[kind] ?? 0) > 0) {
+          seen.add(other);
+          cameFrom[other] = kind;
+          queue.push(other);
+        }
+      });
+    }
+  }
+  return false;
+}
+
+/** Walks the chain back: each sharer on it takes the kind found and hands on the one she came by. */
+function follow(
+  found: number,
+  start: number,
+  reachedBy: readonly number[],
+  cameFrom: readonly number[],
+  motifs: number[][],
+): void {
+  let kind = found;
+  for (;;) {
+    const sharer = reachedBy[kind] ?? start;
+    const hers = motifs[sharer] ?? [];
+    hers[kind] = (hers[kind] ?? 0) + 1;
+    if (sharer === start) return;
+    kind = cameFrom[sharer] ?? 0;
+    hers[kind] = (hers[kind] ?? 0) - 1;
+  }
+}
