@@ -1,8 +1,11 @@
 import { command } from '../../src/chat/command.ts';
+import { check } from './check.ts';
+import { repeat } from './repeat.ts';
 import { row } from './row.ts';
+import { spread } from './spread.ts';
 
 export const stitches = command({
   name: 'stitches',
   says: 'Stitch counts: a row, a check of your counts, even spacing, repeats',
-  questions: [row],
+  questions: [row, check, spread, repeat],
 });

@@ -35,9 +35,10 @@ export function rowFacts(asked: {
   if (asked.row === undefined) assumptions.push('The last row, as no row was named.');
   const found = plan.rows[row - 1];
   if (!found) {
-    throw new Problem(`This piece ends with row ${plan.rows.length}; there is no row ${row}.`, {
+    const called = plan.worked === 'rounds' ? 'round' : 'row';
+    throw new Problem(`This piece ends with ${called} ${plan.rows.length}; there is no ${called} ${row}.`, {
       option: 'row',
-      hint: `Ask for a row from 1 to ${plan.rows.length}.`,
+      hint: `Ask for a ${called} from 1 to ${plan.rows.length}.`,
     });
   }
   const working = new Working();

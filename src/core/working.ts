@@ -178,5 +178,7 @@ export function stepLine(step: Step, ways: Ways): string {
   const result = num(resultInWays(step, ways), 4);
   const filled = substituted(step, ways);
   const general = spoken(step.formula);
-  return `${general === filled ? general : `${general} = ${filled}`} = ${result}${unit === '' ? '' : ` ${unit}`}`;
+  // A formula of one name, or of numbers alone, says nothing twice.
+  const middle = filled === general || filled === result ? '' : ` = ${filled}`;
+  return `${general}${middle} = ${result}${unit === '' ? '' : ` ${unit}`}`;
 }

@@ -1,0 +1,9 @@
+import { command } from '../../src/chat/command.ts';
+import { compare } from './compare.ts';
+import { shape } from './shape.ts';
+
+export const gauge = command({
+  name: 'gauge',
+  says: 'Your own stitch and row against the pattern’s',
+  questions: [compare, shape],
+});

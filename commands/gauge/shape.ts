@@ -1,0 +1,43 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { diamond } from '../../src/core/blocking.ts';
+import { cm, num } from '../../src/core/ways.ts';
+import { caution } from '../../src/standards/care.ts';
+
+/** More rows than this are told in the data only. */
+const ROWS_TOLD = 40;
+
+export const shape = question({
+  name: 'shape',
+  says: 'Why a diagonal square comes off the hook as a diamond, what it blocks to, how to make it square',
+  options: { gauge: opt.gauge(), size: opt.size('Rising rows of the diagonal square') },
+  example: 'gauge:13x10 size:12',
+  refused: { line: 'gauge:13 size:12', option: 'gauge' },
+  answer({ gauge, size }) {
+    const found = diamond(gauge, size);
+    const { across, along, side, cornerAngle, pull, increases } = found;
+    // The angle is 90° only where the two diagonals are equal; a tenth of a degree is beyond any ruler.
+    const square = Math.abs(cornerAngle - 90) < 0.05;
+    const form = square ? 'a square' : `a ${along > across ? 'tall' : 'wide'} diamond`;
+    const told = increases.slice(0, ROWS_TOLD).join(', ');
+    return {
+      headline: `It comes off the hook as ${form}, ${cm(across)} across and ${cm(along)} along with a corner of ${num(cornerAngle, 1)}°, and blocks to a square of ${cm(side)} a side.`,
+      figures: [
+        { key: 'across', label: 'Across the widest row', value: across, unit: 'cm' },
+        { key: 'along', label: 'Along, corner to corner', value: along, unit: 'cm' },
+        { key: 'blocked_side', label: 'Blocked side', value: side, unit: 'cm' },
+        { key: 'corner_angle', label: 'Corner off the hook', value: cornerAngle, unit: '°' },
+      ],
+      lines: [
+        square
+          ? 'A row is about as high as a stitch is wide, so the corners are square as they are.'
+          : `A row is ${num(found.rowHeight / found.stitchWidth, 2)} times as high as a stitch is wide, and each edge moves out one stitch a row, so the corners are not square. Every motif leans the same way: joined and blocked they lie flat.`,
+        `To block: pin the four corners ${cm(side)} apart along the edges, wet or misted, and let it dry; the widest row ${pull < 0 ? 'draws in' : 'is pulled wider'} by ${num(Math.abs(pull), 1)} %.`,
+        `To have it square off the hook, increase at each end, row by row: ${told}${increases.length > ROWS_TOLD ? ' …' : ''}; then decrease the same way back. That makes ${cm(found.squareSide)} a side.`,
+      ],
+      cautions: [caution('heat')],
+      working: found.working.steps,
+      data: { increases },
+    };
+  },
+});

@@ -1,0 +1,84 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { miscount } from '../../src/core/miscount.ts';
+import { rowPlan } from '../../src/core/rows/index.ts';
+import { count, t } from '../../src/core/ways.ts';
+
+/** Causes told in words; the rest stand in the data. */
+const TOLD = 4;
+
+export const check = question({
+  name: 'check',
+  says: 'Where your counts leave the pattern, what probably happened, and how to mend it',
+  options: {
+    shape: opt.shape(),
+    size: opt.size(),
+    counts: opt.counts('What you counted, row by row, like 3 5 7 8'),
+    from_row: opt
+      .whole(
+        { says: 'The row of the first count; 1 if not given', assumed: 'The first count is that of row 1.' },
+        { max: 800, example: '4' },
+      )
+      .default(1),
+    other_size: opt
+      .whole('Blocks along the other side of a rectangle', { max: 400, example: '8' })
+      .optional(),
+    stitch: opt.stitch().optional(),
+  },
+  example: 'shape:diagonal size:12 counts:"3 5 7 8 10"',
+  refused: { line: 'shape:diagonal size:2 counts:"3 5 3 1 1"', option: 'counts' },
+  answer({ shape, size, counts, from_row, other_size, stitch }) {
+    const rows = other_size ?? (shape === 'flat' ? from_row + counts.length - 1 : undefined);
+    const plan = rowPlan(shape, { size, otherSize: rows, stitch });
+    const found = miscount(plan, counts, from_row);
+    const [unit, many] = plan.counted === 'blocks' ? ['block', 'blocks'] : ['stitch', 'stitches'];
+    const called = plan.worked === 'rounds' ? 'round' : 'row';
+    const said = {
+      working: found.working.steps,
+      assumptions: stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : [],
+    };
+    const difference = { key: 'difference', label: 'Difference', value: found.difference, unit: '' } as const;
+    if (found.wrong === undefined) {
+      const next =
+        found.next === undefined
+          ? 'the piece is complete'
+          : `${called} ${found.lastRow + 1} has ${count(found.next, unit, many)}`;
+      return {
+        headline: `${counts.length === 1 ? `The count of ${called} ${from_row} is` : `All ${counts.length} counts, ${called}s ${from_row} to ${found.lastRow}, are`} right; ${next}.`,
+        figures: [difference],
+        ...said,
+        data: { causes: [] },
+      };
+    }
+    const { row, expected, counted, causes, noRowHasIt } = found.wrong;
+    const off = Math.abs(found.difference);
+    const [likeliest, ...others] = causes;
+    const clause = likeliest?.cause.replace(/^./, (first) => first.toLowerCase()) ?? '';
+    return {
+      headline: `${called === 'row' ? 'Row' : 'Round'} ${row} is the first that departs, ${count(counted, unit, many)} where ${expected} belong${expected === 1 ? 's' : ''}, ${off} too ${found.difference < 0 ? 'few' : 'many'}; most likely ${clause}`,
+      figures: [
+        { key: 'first_wrong_row', label: `First wrong ${called}`, value: row, unit: '' },
+        { key: 'expected', label: 'Expected', value: expected, unit: '' },
+        { key: 'counted', label: 'Counted', value: counted, unit: '' },
+        difference,
+      ],
+      lines: [
+        ...(likeliest === undefined
+          ? []
+          : [
+              `Why: ${likeliest.why}`,
+              ...(noRowHasIt === undefined || noRowHasIt === likeliest.why ? [] : [noRowHasIt]),
+              `To mend it: ${likeliest.mend}`,
+              `What that costs: ${likeliest.cost}`,
+            ]),
+        ...others
+          .slice(0, TOLD - 1)
+          .map(
+            ({ cause, mend }) => `Or: ${cause}${mend === likeliest?.mend ? '' : ` To mend that: ${mend}`}`,
+          ),
+      ],
+      ...said,
+      data: { causes },
+    };
+  },
+});

@@ -1,0 +1,71 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { repeat as suits, type RepeatNeighbour } from '../../src/core/repeat.ts';
+import { cm, count, num, t } from '../../src/core/ways.ts';
+
+const ordinal = (n: number) => `${n}${n === 2 ? 'nd' : n === 3 ? 'rd' : 'th'}`;
+
+export const repeat = question({
+  name: 'repeat',
+  says: 'The stitch counts that suit a pattern repeat near a wish, and the chain to begin with',
+  options: {
+    multiple: opt.whole('Stitches in one repeat: the 8 of “multiple of 8 plus 2”', {
+      max: 500,
+      example: '8',
+    }),
+    plus: opt
+      .whole(
+        {
+          says: 'What is added once: the 2 of “multiple of 8 plus 2”; 0 if not given',
+          assumed: 'Nothing is added to the repeats.',
+        },
+        { min: 0, max: 500, example: '2' },
+      )
+      .default(0),
+    near: opt.whole('The count you have in mind; or give width and gauge', { example: '100' }).optional(),
+    width: opt.length('The width you have in mind, with gauge').optional(),
+    gauge: opt.gauge().optional(),
+    stitch: opt
+      .stitch({
+        says: 'The stitch of the first row',
+        assumed: `The first row is worked in ${t('sc')}, as no stitch was named.`,
+      })
+      .default('sc'),
+  },
+  example: 'multiple:8 plus:10 near:106',
+  refused: { line: 'multiple:8 width:120cm', option: 'gauge' },
+  answer({ multiple, plus, near, width, gauge, stitch }) {
+    const found = suits({ multiple, plus, near, width, gauge, stitch });
+    const { below, above, nearest, foundationChain, firstInto } = found;
+    const wide = (one: RepeatNeighbour) => (one.width === undefined ? '' : `, ${cm(one.width)} wide`);
+    const told = (one: RepeatNeighbour) =>
+      `${count(one.stitches, 'stitch', 'stitches')} (${one.repeats === 0 ? 'no whole repeat' : count(one.repeats, 'repeat')}${wide(one)})`;
+    const exact = below.stitches === above.stitches;
+    return {
+      headline: `${num(nearest.stitches, 0)} stitches suit${exact ? '' : ` (nearest to ${num(found.near, 1)})`}: ${count(nearest.repeats, 'repeat')} of ${multiple}${plus === 0 ? '' : ` plus ${plus}`}${wide(nearest)}; chain ${num(foundationChain, 0)} to begin.`,
+      figures: [
+        { key: 'below', label: 'At or below', value: below.stitches, unit: '' },
+        { key: 'above', label: 'At or above', value: above.stitches, unit: '' },
+        { key: 'nearest', label: 'Nearest', value: nearest.stitches, unit: '' },
+        { key: 'repeats', label: 'Repeats', value: nearest.repeats, unit: '' },
+        { key: 'foundation_chain', label: 'Foundation chain', value: foundationChain, unit: '' },
+        ...(nearest.width === undefined
+          ? []
+          : [{ key: 'width', label: 'Width', value: nearest.width, unit: 'cm' } as const]),
+      ],
+      lines: [
+        ...(exact ? [] : [`Below: ${told(below)}. Above: ${told(above)}.`]),
+        `The first ${t(stitch)} goes into the ${ordinal(firstInto)} chain from the hook; the loop on the hook never counts.`,
+        ...(stitch === 'hdc'
+          ? [
+              `Teachers differ on ${t('hdc')}: here the skipped chains count as a stitch; where they do not, chain ${num(foundationChain + 1, 0)}.`,
+            ]
+          : []),
+        'The plus is added once, however many repeats there are.',
+      ],
+      assumptions: found.tied ? ['Both neighbours are equally near; the wider is taken.'] : [],
+      working: found.working.steps,
+      data: { neighbours: { below, above, nearest } },
+    };
+  },
+});

@@ -1,0 +1,48 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { segmentWords, spread as spreadOver } from '../../src/core/spacing.ts';
+import { count } from '../../src/core/ways.ts';
+
+/** An instruction of more stretches than this is told line by line under the headline. */
+const IN_ONE_BREATH = 3;
+
+export const spread = question({
+  name: 'spread',
+  says: 'Increases or decreases spread evenly over a row or round, as an instruction to work',
+  options: {
+    from: opt.whole('Stitches there are', { max: 2000, example: '40' }),
+    to: opt.whole('Stitches there should be', { max: 4000, example: '48' }),
+    worked: opt
+      .choice(
+        { says: 'Flat in rows, or in the round; flat if not given', assumed: 'Worked flat.' },
+        ['flat', 'round'],
+        'round',
+      )
+      .default('flat'),
+  },
+  example: 'from:40 to:48 worked:round',
+  refused: { line: 'from:40 to:81', option: 'to' },
+  answer({ from, to, worked }) {
+    const { change, changes, runs, instruction, working } = spreadOver(from, to, worked);
+    const stretches = instruction.map((segment) => segmentWords(segment, change));
+    const figures = [{ key: 'changes', label: 'Changes', value: changes, unit: '' }] as const;
+    const data = { change, runs, instruction: stretches };
+    if (change === 'none') {
+      return { headline: `Nothing changes: work all ${from}.`, figures, data, working: working.steps };
+    }
+    const place = worked === 'flat' ? 'row' : 'round';
+    const takes = `${count(changes, change)} in this ${place} ${changes === 1 ? 'takes' : 'take'} ${count(from, 'stitch', 'stitches')} to ${to}`;
+    const short = stretches.length <= IN_ONE_BREATH;
+    return {
+      headline: short ? `${takes}: ${stretches.join('; then ')}.` : `${takes}, worked as below.`,
+      figures,
+      lines: short
+        ? []
+        : stretches.map((stretch, index) =>
+            `${index === 0 ? '' : 'Then '}${stretch}.`.replace(/^./, (first) => first.toUpperCase()),
+          ),
+      working: working.steps,
+      data,
+    };
+  },
+});
