@@ -1,7 +1,7 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
 import { Problem } from '../core/problem.ts';
 import { clip } from '../core/quantity.ts';
-import { num } from '../core/ways.ts';
+import { inWays, num, type Ways } from '../core/ways.ts';
 import { show, type Answer, type Shown } from './answer.ts';
 import type { Context } from './command.ts';
 import { nearest } from '../core/near.ts';
@@ -67,12 +67,22 @@ export function checkOptions(
 
 const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
 
-/** Asks a question whose options are typed text; the answer is shown in the asker's own ways. */
+/** A problem in the asker's own units and terms, like an answer. Faults of ours pass as they are. */
+function inOwnWords(error: unknown, ways: Ways): unknown {
+  if (!(error instanceof Problem)) return error;
+  return new Problem(inWays(error.message, ways), { option: error.option, hint: inWays(error.hint, ways) });
+}
+
+/** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
 export async function ask(found: Found, typed: Typed, context: Context): Promise<Shown> {
-  const { options, assumed } = checkOptions(found, typed, context);
-  const answer: Answer = await found.question.answer(options, context);
-  if (!found.question.changes) return show(answer, context.ways, assumed);
-  // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
-  const { settings } = await context.projects.maker(context.maker.id, context.maker.name);
-  return show(answer, settings, assumed);
+  try {
+    const { options, assumed } = checkOptions(found, typed, context);
+    const answer: Answer = await found.question.answer(options, context);
+    if (!found.question.changes) return show(answer, context.ways, assumed);
+    // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
+    const { settings } = await context.projects.maker(context.maker.id, context.maker.name);
+    return show(answer, settings, assumed);
+  } catch (error) {
+    throw inOwnWords(error, context.ways);
+  }
 }
