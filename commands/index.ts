@@ -1,10 +1,14 @@
 /** Every command, named once. A new one is a file beside this and a line here. */
 import { Registry } from '../src/chat/registry.ts';
+import { border } from './border/index.ts';
 import { gauge } from './gauge/index.ts';
 import { help } from './help/index.ts';
+import { joining } from './joining/index.ts';
+import { resize } from './resize/index.ts';
 import { settings } from './settings/index.ts';
 import { stitches } from './stitches/index.ts';
+import { yardage } from './yardage/index.ts';
 
-const commands = [stitches, gauge, settings];
+const commands = [stitches, gauge, yardage, resize, border, joining, settings];
 
 export const registry = new Registry([...commands, help(commands)]);

@@ -1,27 +1,95 @@
 /** Reads the environment, opens the store, opens a room. */
 import { randomUUID } from 'node:crypto';
+import { join } from 'node:path';
 import { registry } from '../commands/index.ts';
-import { MemoryStore } from './projects/memory.ts';
+import { exampleLine } from './chat/reference.ts';
+import { BadEnvironment, readEnvironment, type Environment } from './environment.ts';
+import { FileStore } from './projects/file-store.ts';
+import { NotSaved } from './projects/not-saved.ts';
 import { Projects } from './projects/projects.ts';
 import { askOnce, talk } from './rooms/terminal/run.ts';
 
+/** How many questions the terminal room shows to somebody new. */
+const SHOWN = 3;
+
+/** Aborted at Ctrl-C and SIGTERM; a second one does not wait. */
+function stopSignal(): AbortSignal {
+  const stopping = new AbortController();
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+    process.on(signal, () => {
+      if (stopping.signal.aborted) process.exit(1);
+      stopping.abort();
+    });
+  }
+  return stopping.signal;
+}
+
+async function terminal(mode: string | undefined, args: readonly string[], environment: Environment) {
+  const stop = stopSignal();
+  // A reader that goes away is no fault: `ask … | head -1`.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    store.releaseNow();
+    process.exit(error.code === 'EPIPE' ? 0 : 1);
+  });
+  const file = join(environment.dataFolder, 'log', 'terminal.log');
+  // The log's reader is loaded when there is something to log: a single question should not wait for it.
+  const noted: Promise<void>[] = [];
+  const note = (what: string, { error, ...facts }: Readonly<Record<string, unknown>>) => {
+    noted.push(
+      import('./log.ts').then(({ openLog }) => {
+        const log = openLog({ level: environment.logLevel, secrets: [environment.token ?? ''], file });
+        log.error({ ...facts, ...(error === undefined ? {} : { err: error }) }, what);
+      }),
+    );
+  };
+  const store = await FileStore.open({ folder: environment.dataFolder, stays: false, note });
+  const running = {
+    registry,
+    projects: new Projects(store),
+    files: environment.filesFolder,
+    toPng: async (svg: string) => (await import('./pictures/png.ts')).toPng(svg),
+    fault: (error: unknown, question?: string) => {
+      const fault = randomUUID().slice(0, 8);
+      note('a fault of ours', { fault, question, error });
+      return fault;
+    },
+    stop,
+  };
+  try {
+    if (mode === 'ask') return await askOnce(args, running);
+    // One of each of the first commands: what can be asked is wider than any one of them.
+    const examples = registry.commands.slice(0, SHOWN).flatMap(({ name }) => {
+      const found = registry.all.find(({ command, question }) => command.name === name && !question.before);
+      return found === undefined ? [] : [found];
+    });
+    return await talk(running, [
+      environment.token === undefined
+        ? 'Loopwright, in the terminal room, as no DISCORD_TOKEN is set. Three questions worth typing:'
+        : 'Loopwright, in the terminal room. Three questions worth typing:',
+      ...examples.map((found) => `  ${exampleLine(found)}`),
+      '/help lists them all; bye ends the talk.',
+    ]);
+  } finally {
+    await store.close();
+    for (const result of await Promise.allSettled(noted))
+      if (result.status === 'rejected')
+        process.stderr.write(`The log ${file} could not be written: ${String(result.reason)}\n`);
+  }
+}
+
+async function main(mode: string | undefined, args: readonly string[]): Promise<number> {
+  const environment = await readEnvironment();
+  if (mode === 'ask' || mode === '--terminal' || environment.token === undefined)
+    return terminal(mode, args, environment);
+  return 1;
+}
+
 const [mode, ...args] = process.argv.slice(2);
-
-const running = {
-  registry,
-  projects: new Projects(new MemoryStore()),
-  files: 'pictures',
-  fault: (error: unknown) => {
-    const id = randomUUID().slice(0, 8);
-    process.stderr.write(`${id} ${String(error)}\n`);
-    return id;
-  },
-};
-
-process.exitCode =
-  mode === 'ask'
-    ? await askOnce(args, running)
-    : await talk(running, [
-        'Loopwright, in the terminal room.',
-        'Try: /stitches row shape:diagonal size:12 row:9',
-      ]);
+try {
+  process.exitCode = await main(mode, args);
+} catch (error) {
+  // What stands in the way of starting is said in a sentence, not in a stack.
+  const known = error instanceof BadEnvironment || error instanceof NotSaved;
+  process.stderr.write(`${known ? error.message : `Could not start: ${String(error)}`}\n`);
+  process.exitCode = 1;
+}

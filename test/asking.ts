@@ -1,5 +1,6 @@
 /** Asks in the terminal room with a memory store, as the tests do. */
 import { registry } from '../commands/index.ts';
+import { Problem } from '../src/core/problem.ts';
 import { MemoryStore } from '../src/projects/memory.ts';
 import { Projects } from '../src/projects/projects.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';
@@ -54,6 +55,13 @@ export function asking(projects = new Projects(new MemoryStore())): Asking {
     keep: (made) => {
       files.push(...made);
       return Promise.resolve(made.map(({ name }) => name));
+    },
+    // A file that an answer has brought can be handed in by its name.
+    read: (path, option) => {
+      const file = files.findLast(({ name }) => name === path);
+      return file === undefined
+        ? Promise.reject(new Problem('That file is not there.', { option, hint: 'Ask for one first.' }))
+        : Promise.resolve(file.content);
     },
     fault: (error) => {
       faults.push(error);

@@ -2,6 +2,7 @@
 import { SAFE_ID, type Kind, type Store } from './store.ts';
 
 export class MemoryStore implements Store {
+  readonly waiting = 0;
   private readonly docs = new Map<string, unknown>();
 
   private static key(kind: Kind<unknown>, id: string): string {

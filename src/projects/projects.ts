@@ -9,8 +9,28 @@ export const MAKERS: Kind<MakerDoc> = {
   migrations: {},
 };
 
+/** Somewhere besides her own document that something is kept of a maker: the blankets of groups. */
+export interface Elsewhere {
+  /** What is kept of her there, each said in a few words: `a place in the group blanket Allotment`. */
+  says(makerId: string): Promise<readonly string[]>;
+  /** The same in full, for her export; undefined where there is nothing. */
+  collect(makerId: string): Promise<Readonly<Record<string, unknown>> | undefined>;
+  /** Removes what is hers and makes her "a maker" in what stays. Done twice it does no harm. */
+  forget(makerId: string): Promise<void>;
+}
+
+/** How many of a maker's latest changes are remembered, so that one that arrives twice is done once. */
+const REMEMBERED_CHANGES = 50;
+
 export class Projects {
+  private readonly elsewhere: Elsewhere[] = [];
+
   constructor(readonly store: Store) {}
+
+  /** Whatever else keeps something of a maker is named here, so that export and erasure reach it. */
+  keepElsewhere(place: Elsewhere): void {
+    this.elsewhere.push(place);
+  }
 
   /** A maker's document; a fresh one, not yet saved, where there is none. */
   async maker(id: string, name: string): Promise<MakerDoc> {
@@ -34,8 +54,39 @@ export class Projects {
     });
   }
 
-  /** Removes everything that is kept of a maker. */
+  /**
+   * The same for a press that may arrive twice: a change whose key (`context.once`) was done already changes nothing and
+   * tells what was told then. What is told must be plain data, at most 4,000 characters as JSON.
+   */
+  async changeMakerOnce<R>(
+    id: string,
+    name: string,
+    once: string,
+    change: (doc: MakerDoc) => R,
+  ): Promise<{ readonly tell: R; readonly again: boolean }> {
+    return this.changeMaker(id, name, (doc) => {
+      const done = doc.done.find((earlier) => earlier.once === once);
+      if (done) return { tell: JSON.parse(done.said) as R, again: true };
+      const tell = change(doc);
+      doc.done = [...doc.done, { once, said: JSON.stringify(tell ?? null) }].slice(-REMEMBERED_CHANGES);
+      return { tell, again: false };
+    });
+  }
+
+  /** What is kept of a maker outside her own document, in words. */
+  async saysElsewhere(id: string): Promise<readonly string[]> {
+    return (await Promise.all(this.elsewhere.map((place) => place.says(id)))).flat();
+  }
+
+  /** The same in full. */
+  async collectElsewhere(id: string): Promise<Record<string, unknown>> {
+    const parts = await Promise.all(this.elsewhere.map((place) => place.collect(id)));
+    return Object.assign({}, ...parts) as Record<string, unknown>;
+  }
+
+  /** Removes everything that is kept of a maker. Her own document goes last, so that she can ask again if this breaks off. */
   async eraseMaker(id: string): Promise<void> {
+    for (const place of this.elsewhere) await place.forget(id);
     await this.store.change(MAKERS, id, () => ({ keep: undefined, tell: undefined }));
   }
 }

@@ -4,6 +4,7 @@ import type { z } from 'zod';
 /** A kind of document: its folder, its shape, and how to bring an older version up to date. */
 export interface Kind<T> {
   readonly folder: string;
+  /** The newest version; every document carries its own under `version`. */
   readonly version: number;
   readonly schema: z.ZodType<T>;
   /** Step by step: `migrations[1]` makes version 2 of version 1. */
@@ -17,6 +18,7 @@ export interface Store {
    * Changes a document: `change` is handed a copy (or undefined where there is none yet) and returns what to keep and
    * what to tell; `keep: undefined` removes it. When the promise resolves the change is on the disk. Whatever `change`
    * throws leaves the document as it was. One change at a time for each document, in the order of asking.
+   * Rejects with NotSaved, a Problem, when the disk will not have it: nothing has changed then.
    */
   change<T, R>(
     kind: Kind<T>,
@@ -25,6 +27,8 @@ export interface Store {
   ): Promise<R>;
   /** The ids of all documents of a kind that begin so. */
   ids(kind: Kind<unknown>, prefix?: string): Promise<string[]>;
+  /** Changes that wait to be written. */
+  readonly waiting: number;
   /** Waits for what is being written and lets go of the folder. */
   close(): Promise<void>;
 }

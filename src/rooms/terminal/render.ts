@@ -8,12 +8,28 @@ export interface Refusal {
   readonly hint: string;
 }
 
+/** What would move the cursor, ring, or hide text in a terminal: nothing of that comes out of here. */
+const UNSEEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g;
+const visible = (text: string) => text.replace(UNSEEN, '\ufffd');
+/** Some readers part lines at these as well. */
+const BREAKS = /[\u0085\u2028\u2029]/g;
+
+/** The text in one line, for one answer a line. */
+export const oneLine = (text: string) => visible(text.replace(/\s*[\n\r\u0085\u2028\u2029]\s*/g, ' '));
+
+/** JSON in one line for every reader, with nothing unprintable in it. */
+const jsonLine = (value: unknown) =>
+  JSON.stringify(value).replace(
+    new RegExp(`${BREAKS.source}|[\\u007f-\\u009f]`, 'g'),
+    (unseen) => `\\u${unseen.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+
 const block = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
 
 /** For people: the answer first, then what it rests on. */
 export function asText(shown: Shown, written: readonly string[] = []): string {
-  return [
+  const text = [
     shown.headline,
     ...shown.lines.map((line) => `  ${line}`),
     ...block(
@@ -28,10 +44,11 @@ export function asText(shown: Shown, written: readonly string[] = []): string {
       shown.actions.map((action) => `${action.label}: ${action.line}`),
     ),
   ].join('\n');
+  return visible(text);
 }
 
 export function asJson(question: string, shown: Shown, written: readonly string[] = []): string {
-  return JSON.stringify({
+  return jsonLine({
     ok: true,
     question,
     headline: shown.headline,
@@ -54,7 +71,7 @@ export function asJson(question: string, shown: Shown, written: readonly string[
 }
 
 export const refusalText = ({ problem, option, hint }: Refusal) =>
-  `${problem}${option === undefined ? '' : ` (${option})`}\n  ${hint}`;
+  visible(`${problem}${option === undefined ? '' : ` (${option})`}\n  ${hint}`);
 
 export const refusalJson = ({ problem, option, hint }: Refusal) =>
-  JSON.stringify({ ok: false, problem, option: option ?? null, hint });
+  jsonLine({ ok: false, problem, option: option ?? null, hint });

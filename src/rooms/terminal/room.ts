@@ -1,12 +1,14 @@
 /** The room without Discord: lines in, answers out, one after the other. */
-import { ask } from '../../chat/ask.ts';
+import { ask, type Typed } from '../../chat/ask.ts';
 import type { Context } from '../../chat/command.ts';
 import { readLine } from '../../chat/line.ts';
-import type { Registry } from '../../chat/registry.ts';
+import { metaOf } from '../../chat/options.ts';
+import type { Found, Registry } from '../../chat/registry.ts';
 import { Problem } from '../../core/problem.ts';
 import { plain } from '../../core/ways.ts';
+import { NotSaved } from '../../projects/not-saved.ts';
 import type { Projects } from '../../projects/projects.ts';
-import { asJson, asText, refusalJson, refusalText, type Refusal } from './render.ts';
+import { asJson, asText, oneLine, refusalJson, refusalText, type Refusal } from './render.ts';
 
 export interface TerminalParts {
   readonly registry: Registry;
@@ -14,8 +16,10 @@ export interface TerminalParts {
   readonly now: () => Date;
   /** Writes the files of an answer; returns where they went. */
   readonly keep: (files: readonly { name: string; content: string }[]) => Promise<readonly string[]>;
-  /** Notes a fault of ours with its error; returns the id to show. */
-  readonly fault: (error: unknown) => string;
+  /** Reads the file that an option names; throws a Problem about the option where it cannot. */
+  readonly read: (path: string, option: string) => Promise<string>;
+  /** Notes a fault of ours with its error and the question it happened to; returns the id to show. */
+  readonly fault: (error: unknown, question?: string) => string;
 }
 
 export interface Said {
@@ -29,6 +33,12 @@ export interface Said {
 /** A maker's name before a question: `rowan: /progress next`. */
 const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
 
+/** A name is shown to others: nothing unprintable in it. */
+const readableName = (name: string) =>
+  plain(name)
+    .replace(/[\p{Cc}\p{Cf}]/gu, '')
+    .trim() || 'me';
+
 /** A file-safe id for a name typed in the terminal. */
 export function terminalId(name: string): string {
   const simple = name.trim().toLowerCase().normalize('NFKC');
@@ -38,7 +48,7 @@ export function terminalId(name: string): string {
 
 const refused = (refusal: Refusal, json: boolean, status: 1 | 2): Said => ({
   text: json ? refusalJson(refusal) : refusalText(refusal),
-  brief: `${refusal.problem} ${refusal.hint}`,
+  brief: oneLine(`${refusal.problem} ${refusal.hint}`),
   status,
 });
 
@@ -49,10 +59,12 @@ export class TerminalRoom {
 
   /** Answers one line. Never throws: a fault of ours is noted and answered with its id. */
   async answer(text: string, json: boolean): Promise<Said> {
+    let asked: string | undefined;
     try {
       const { name, line } = this.speaker(text);
       const { words, options } = readLine(line);
       const found = this.parts.registry.find(words);
+      asked = found.path;
       const maker = { id: terminalId(name), name };
       const { settings } = await this.parts.projects.maker(maker.id, name);
       const context: Context = {
@@ -63,19 +75,19 @@ export class TerminalRoom {
         once: `${process.pid}-${this.parts.now().getTime()}-${this.asked++}`,
         projects: this.parts.projects,
       };
-      const shown = await ask(found, options, context);
+      const shown = await ask(found, await this.withFiles(found, options), context);
       const written = await this.parts.keep(shown.files);
       return {
         text: json ? asJson(`/${found.path}`, shown, written) : asText(shown, written),
-        brief: shown.headline,
+        brief: oneLine(shown.headline),
         status: 0,
       };
     } catch (error) {
       if (error instanceof Problem) {
         const refusal = { problem: error.message, option: error.option, hint: error.hint };
-        return refused(refusal, json, 2);
+        return refused(refusal, json, error instanceof NotSaved ? 1 : 2);
       }
-      const id = this.parts.fault(error);
+      const id = this.parts.fault(error, asked);
       const refusal = {
         problem: `Something went wrong here; it is noted as ${id}.`,
         hint: 'Ask again; if it stays, report that id.',
@@ -84,10 +96,21 @@ export class TerminalRoom {
     }
   }
 
+  /** An option that takes a file is typed as its path, and handed on as what the file says. */
+  private async withFiles({ question }: Found, typed: Typed): Promise<Typed> {
+    const options: Record<string, string> = { ...typed };
+    for (const [name, schema] of Object.entries(question.options)) {
+      const path = options[name];
+      if (path !== undefined && metaOf(schema).kind === 'file')
+        options[name] = await this.parts.read(path, name);
+    }
+    return options;
+  }
+
   private speaker(text: string): { name: string; line: string } {
     const match = SPEAKER.exec(text);
     const name = match?.[1];
     if (!match || name === undefined) return { name: 'me', line: text };
-    return { name: plain(name).trim(), line: text.slice(match[0].length) };
+    return { name: readableName(name), line: text.slice(match[0].length) };
   }
 }

@@ -1,34 +1,35 @@
 /** Runs the terminal room: one question from the arguments, a line each from standard input, or a talk. */
+import { once } from 'node:events';
 import { createInterface } from 'node:readline';
-import { mkdir, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
+import { readTextFile, writeFiles } from './files.ts';
+import { linesOf } from './lines.ts';
 import { TerminalRoom } from './room.ts';
 
 export interface Running {
   readonly registry: Registry;
   readonly projects: Projects;
-  readonly fault: (error: unknown) => string;
+  readonly fault: (error: unknown, question?: string) => string;
   /** The folder that answers' files are written to. */
   readonly files: string;
+  readonly toPng: (svg: string) => Promise<Uint8Array>;
+  /** Aborted when the process is asked to stop: the answer in hand is finished, no other is begun. */
+  readonly stop: AbortSignal;
 }
 
-function room({ files, ...parts }: Running): TerminalRoom {
+function room({ files, toPng, ...parts }: Running): TerminalRoom {
   return new TerminalRoom({
     ...parts,
     now: () => new Date(),
-    keep: async (made) => {
-      if (made.length > 0) await mkdir(files, { recursive: true });
-      return Promise.all(
-        made.map(async ({ name, content }) => {
-          const path = join(files, name);
-          await writeFile(path, content);
-          return path;
-        }),
-      );
-    },
+    read: readTextFile,
+    keep: (made) => writeFiles(files, made, toPng),
   });
+}
+
+/** Writes, and waits where the reader is slower: answers must not pile up in memory. */
+async function say(text: string): Promise<void> {
+  if (!process.stdout.write(text)) await once(process.stdout, 'drain');
 }
 
 /** Answers the question in the arguments, or each line of standard input in order; returns the exit status. */
@@ -38,15 +39,16 @@ export async function askOnce(args: readonly string[], running: Running): Promis
   const terminal = room(running);
   if (question !== '') {
     const { text, status } = await terminal.answer(question, json);
-    process.stdout.write(`${text}\n`);
+    await say(`${text}\n`);
     return status;
   }
   let worst = 0;
-  for await (const line of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
+  for await (const line of linesOf(process.stdin)) {
+    if (running.stop.aborted) break;
     if (line.trim() === '') continue;
     // Many questions at once: each answer is one line, its headline or its JSON.
     const { text, brief, status } = await terminal.answer(line, json);
-    process.stdout.write(`${json ? text : brief}\n`);
+    await say(`${json ? text : brief}\n`);
     worst = worst === 1 || status === 1 ? 1 : Math.max(worst, status);
   }
   return worst;
@@ -55,13 +57,19 @@ export async function askOnce(args: readonly string[], running: Running): Promis
 /** Talks until the input ends or someone types bye. */
 export async function talk(running: Running, greeting: readonly string[]): Promise<number> {
   const terminal = room(running);
-  process.stdout.write(`${greeting.join('\n')}\n`);
+  await say(`${greeting.join('\n')}\n`);
   const lines = createInterface({ input: process.stdin, output: process.stdout, prompt: '> ' });
+  const end = () => lines.close();
+  lines.on('SIGINT', end);
+  running.stop.addEventListener('abort', end);
   lines.prompt();
   for await (const line of lines) {
-    if (/^\s*(bye|exit|quit)\s*$/i.test(line)) break;
-    if (line.trim() !== '') process.stdout.write(`${(await terminal.answer(line, false)).text}\n\n`);
-    lines.prompt();
+    const typed = line.trim();
+    if (/^(bye|exit|quit)$/i.test(typed)) break;
+    // In a talk the slash may be left out of the one question that somebody who is lost will type.
+    if (typed !== '')
+      await say(`${(await terminal.answer(/^help\b/i.test(typed) ? `/${typed}` : line, false)).text}\n\n`);
+    if (!running.stop.aborted) lines.prompt();
   }
   lines.close();
   return 0;

@@ -1,0 +1,56 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { settingsWords } from './words.ts';
+
+export const change = question({
+  name: 'change',
+  says: 'Sets your units, your terms, or who sees your answers',
+  options: {
+    units: opt
+      .choice(
+        'Centimetres, metres and grams, or inches, yards and ounces',
+        [
+          { value: 'metric', label: 'metric (cm, m, g)' },
+          { value: 'imperial', label: 'imperial (in, yd, oz)' },
+        ],
+        'imperial',
+      )
+      .optional(),
+    terms: opt.choice('Whose names of stitches you read and type', ['US', 'UK'], 'UK').optional(),
+    answers: opt
+      .choice(
+        'Who sees answers to you in a server',
+        [
+          { value: 'everyone', label: 'everyone' },
+          { value: 'me', label: 'only me' },
+        ],
+        'me',
+      )
+      .optional(),
+  },
+  example: 'units:imperial terms:UK',
+  refused: { line: 'units:cubits', option: 'units' },
+  changes: true,
+  private: true,
+  async answer({ units, terms, answers }, { maker, projects }) {
+    if (units === undefined && terms === undefined && answers === undefined) {
+      throw new Problem('Nothing to change is named.', {
+        hint: 'Give units, terms or answers: /settings change units:imperial.',
+      });
+    }
+    const settings = await projects.changeMaker(maker.id, maker.name, (doc) => {
+      doc.settings = {
+        units: units ?? doc.settings.units,
+        terms: terms ?? doc.settings.terms,
+        answers: answers ?? doc.settings.answers,
+      };
+      return doc.settings;
+    });
+    return {
+      headline: `From now on: ${settingsWords(settings)}.`,
+      data: { settings },
+      private: true,
+    };
+  },
+});

@@ -1,0 +1,31 @@
+import { question } from '../../src/chat/command.ts';
+import { writeExport } from '../../src/projects/export.ts';
+import { keptWords } from './words.ts';
+
+export const exportMine = question({
+  name: 'export',
+  says: 'Everything that is kept about you, as one file',
+  options: {},
+  example: '',
+  refused: { line: 'format:pdf', option: 'format' },
+  private: true,
+  async answer(_options, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const kept = keptWords(doc, await projects.saysElsewhere(maker.id));
+    return {
+      headline: 'Here is everything that is kept about you.',
+      lines: [
+        ...kept.map((part) => `- ${part}`),
+        'The file is JSON, readable in any editor; /settings import takes it back.',
+      ],
+      files: [
+        {
+          name: 'loopwright-export.json',
+          says: 'Everything that is kept about you, as JSON',
+          content: writeExport(doc, await projects.collectElsewhere(maker.id)),
+        },
+      ],
+      private: true,
+    };
+  },
+});

@@ -1,0 +1,12 @@
+import { command } from '../../src/chat/command.ts';
+import { change } from './change.ts';
+import { erase } from './erase.ts';
+import { exportMine } from './export.ts';
+import { importMine } from './import.ts';
+import { show } from './show.ts';
+
+export const settings = command({
+  name: 'settings',
+  says: 'Your units and terms, and everything that is kept about you',
+  questions: [show, change, exportMine, importMine, erase],
+});

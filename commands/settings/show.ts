@@ -1,0 +1,35 @@
+import { question } from '../../src/chat/command.ts';
+import { keptWords, settingsWords } from './words.ts';
+
+export const show = question({
+  name: 'show',
+  says: 'Your units, your terms, who sees your answers, and what is kept of you',
+  options: {},
+  example: '',
+  refused: { line: 'whose:mine', option: 'whose' },
+  private: true,
+  async answer(_options, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const elsewhere = await projects.saysElsewhere(maker.id);
+    const kept = (await projects.knows(maker.id)) || elsewhere.length > 0;
+    return {
+      headline: `You have ${settingsWords(doc.settings)}.`,
+      lines: kept
+        ? ['Kept about you:', ...keptWords(doc, elsewhere).map((part) => `- ${part}`)]
+        : ['Nothing is kept about you yet.'],
+      data: { settings: doc.settings, kept },
+      actions: [
+        {
+          label: doc.settings.units === 'metric' ? 'Use inches' : 'Use centimetres',
+          line: `/settings change units:${doc.settings.units === 'metric' ? 'imperial' : 'metric'}`,
+        },
+        {
+          label: doc.settings.terms === 'US' ? 'Use UK terms' : 'Use US terms',
+          line: `/settings change terms:${doc.settings.terms === 'US' ? 'UK' : 'US'}`,
+        },
+        ...(kept ? [{ label: 'Export', line: '/settings export' }] : []),
+      ],
+      private: true,
+    };
+  },
+});

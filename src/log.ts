@@ -1,0 +1,49 @@
+/** The log: lines of JSON, the token in none of them, no message of anybody. */
+import { randomUUID } from 'node:crypto';
+import { mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { pino, type Logger } from 'pino';
+
+export type Log = Logger;
+
+export interface LogOptions {
+  readonly level: string;
+  /** Never written, wherever they turn up: in a message, in an error, in its stack. */
+  readonly secrets: readonly string[];
+  /** A file, or standard output. */
+  readonly file?: string;
+}
+
+/** Opens a log whose every line is cleared of the secrets as the last thing before it is written. */
+export function openLog({ level, secrets, file }: LogOptions): Log {
+  if (file !== undefined) mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+  // Written at once: what is noted before a crash is there after it.
+  const to = pino.destination({ ...(file === undefined ? { dest: 1 } : { dest: file }), sync: true });
+  return clearedLog({ level, secrets }, { write: (line) => to.write(line) });
+}
+
+/** The same, to wherever the lines should go. */
+export function clearedLog(
+  { level, secrets }: Pick<LogOptions, 'level' | 'secrets'>,
+  to: { write(line: string): unknown },
+): Log {
+  const hidden = secrets.filter((secret) => secret !== '');
+  return pino(
+    { level, base: null, timestamp: pino.stdTimeFunctions.isoTime },
+    {
+      write: (line: string) =>
+        to.write(hidden.reduce((text, secret) => text.replaceAll(secret, '[token]'), line)),
+    },
+  );
+}
+
+/** Notes a fault of ours under a short id, which the person it happened to is shown. */
+export function noteFault(
+  log: Pick<Log, 'error'>,
+  error: unknown,
+  facts: Readonly<Record<string, unknown>> = {},
+) {
+  const id = randomUUID().slice(0, 8);
+  log.error({ ...facts, fault: id, err: error }, 'a fault of ours');
+  return id;
+}

@@ -1,0 +1,75 @@
+/** The files of the terminal room: an option's file is read from a path, an answer's files are written to a folder. */
+import { constants, mkdir, open, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { AnswerFile } from '../../chat/answer.ts';
+import { Problem } from '../../core/problem.ts';
+import { clip } from '../../core/quantity.ts';
+
+/** The largest file that is read: far more than a maker can save. */
+export const LARGEST_FILE = 1024 * 1024;
+
+const WHY: Readonly<Record<string, string>> = {
+  ENOENT: 'is not there',
+  EISDIR: 'is a folder',
+  EACCES: 'may not be read',
+  EPERM: 'may not be read',
+};
+
+/** The text of a file. Throws a Problem about the option where there is none, or too much, or it is no text. */
+export async function readTextFile(path: string, option: string): Promise<string> {
+  const shown = clip(path);
+  const refuse = (sentence: string, hint = 'Give the path of a file that is there.') =>
+    new Problem(sentence, { option, hint });
+  if (path.includes('\0')) throw refuse('That is not the path of a file.');
+  let bytes: Buffer;
+  try {
+    // A pipe without a writer would keep the opener waiting for ever.
+    const file = await open(path, constants.O_RDONLY | constants.O_NONBLOCK);
+    try {
+      // A pipe or a device might never end: only plain files are read, and no more of one than may be.
+      const stat = await file.stat();
+      if (stat.isDirectory()) throw refuse(`The file ${shown} is a folder.`);
+      if (!stat.isFile()) throw refuse(`${shown} is not a plain file.`);
+      if (stat.size > LARGEST_FILE) throw refuse(`The file ${shown} is too large.`, 'At most 1 MiB is read.');
+      bytes = await file.readFile();
+    } finally {
+      await file.close();
+    }
+  } catch (error) {
+    if (error instanceof Problem) throw error;
+    const why = WHY[(error as NodeJS.ErrnoException).code ?? ''] ?? 'cannot be read';
+    throw refuse(`The file ${shown} ${why}.`);
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw refuse(`The file ${shown} is not text.`);
+  }
+}
+
+/** Writes an answer's files, drawings as PNG; returns where they went. Throws a Problem when the folder will not have them. */
+export async function writeFiles(
+  folder: string,
+  files: readonly Pick<AnswerFile, 'name' | 'content'>[],
+  toPng: (svg: string) => Promise<Uint8Array>,
+): Promise<readonly string[]> {
+  const made = await Promise.all(
+    files.map(async ({ name, content }) => {
+      const drawn = /\.svg$/.test(name);
+      return {
+        path: join(folder, drawn ? name.replace(/\.svg$/, '.png') : name),
+        bytes: drawn ? await toPng(content) : content,
+      };
+    }),
+  );
+  try {
+    if (made.length > 0) await mkdir(folder, { recursive: true });
+    for (const { path, bytes } of made) await writeFile(path, bytes);
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
+    throw new Problem(`The files of that answer could not be written to ${folder} (${code}).`, {
+      hint: 'Set FILES_DIR to a folder that can be written to.',
+    });
+  }
+  return made.map(({ path }) => path);
+}
