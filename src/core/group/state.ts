@@ -9,7 +9,7 @@ export interface Piece {
   /** cm, where it was measured. */
   readonly side?: number;
   readonly handedInAt: string;
-  readonly state: 'handed-in' | 'accepted' | 'returned';
+  readonly state: 'handed-in' | 'accepted' | 'returned' | 'taken-back';
   readonly reason?: string;
 }
 
@@ -86,7 +86,11 @@ export function replay(events: readonly GroupEvent[]): GroupState {
     standing: [],
   };
   events.forEach((happened, event) => {
-    if (undone.has(event) || happened.did === 'undone') return;
+    if (undone.has(event) || happened.did === 'undone') {
+      // A number once written on a motif's label stays its own, whatever is taken back later.
+      if (happened.did === 'handed-in') number(state, happened, 'taken-back');
+      return;
+    }
     apply(state, happened);
     checkQuotas(state);
     state.lastSeen.set(happened.by, happened.at);
@@ -121,6 +125,20 @@ function pieceIn(state: Draft, piece: number, wanted: Piece['state']): Piece {
   const found = state.pieces[piece - 1];
   if (found?.state !== wanted) throw new BrokenHistory(`motif ${piece} is not ${wanted}`);
   return found;
+}
+
+/** Numbers the motifs of a hand-in on from the last. */
+function number(state: Draft, event: GroupEvent & { did: 'handed-in' }, as: Piece['state']): void {
+  for (let motif = 0; motif < event.motifs; motif++) {
+    state.pieces.push({
+      piece: state.pieces.length + 1,
+      maker: event.maker,
+      kind: event.kind,
+      handedInAt: event.at,
+      state: as,
+      ...(event.side === undefined ? {} : { side: event.side }),
+    });
+  }
 }
 
 function apply(state: Draft, event: GroupEvent): void {
@@ -159,16 +177,7 @@ function apply(state: Draft, event: GroupEvent): void {
     case 'handed-in':
       pledge(state, event.maker, event.kind, -event.motifs);
       tallyOf(state, event.kind).handedIn += event.motifs;
-      for (let made = 0; made < event.motifs; made++) {
-        state.pieces.push({
-          piece: state.pieces.length + 1,
-          maker: event.maker,
-          kind: event.kind,
-          handedInAt: event.at,
-          state: 'handed-in',
-          ...(event.side === undefined ? {} : { side: event.side }),
-        });
-      }
+      number(state, event, 'handed-in');
       return;
     case 'accepted':
       for (const piece of event.pieces) {

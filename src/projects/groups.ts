@@ -1,0 +1,322 @@
+/** Group blankets as they are saved: one document each, a list of events that is only ever added to. */
+import { z } from 'zod';
+import type { GroupEvent, GroupPlan, Happening } from '../core/group/events.ts';
+import { BrokenHistory, replay, type GroupState } from '../core/group/state.ts';
+import { Problem } from '../core/problem.ts';
+import { SHAPES } from '../core/rows/plan.ts';
+import { STITCHES } from '../standards/stitches.ts';
+import type { Elsewhere } from './projects.ts';
+import { ballSchema, cellSchema, colourRunSchema, MOST_CELLS, nameText } from './schema.ts';
+import { SAFE_ID, type Kind, type Store } from './store.ts';
+
+const makerId = z.string().regex(SAFE_ID);
+const colour = z.string().trim().min(1).max(60);
+
+const kindSchema = z.object({
+  name: nameText,
+  shape: z.enum(SHAPES),
+  size: z.int().positive(),
+  otherSize: z.int().positive().exactOptional(),
+  stitch: z.enum(STITCHES),
+  runs: z.array(colourRunSchema),
+  metres: z.number().positive(),
+  weighed: z.boolean(),
+  quota: z.int().min(0).max(MOST_CELLS),
+  spares: z.int().min(0).max(MOST_CELLS),
+});
+
+const planSchema = z.object({
+  name: nameText,
+  kinds: z.array(kindSchema).min(1).max(26),
+  columns: z.int().min(1).max(100),
+  rows: z.int().min(1).max(100),
+  layout: z.array(cellSchema).max(MOST_CELLS),
+  side: z.number().positive(),
+  tolerance: z.number().min(0).max(100),
+  closes: z.iso.date().exactOptional(),
+  joining: z.enum(['whip', 'slip-stitch', 'single-crochet']),
+  border: z.object({
+    rounds: z.array(z.object({ stitch: z.enum(STITCHES), colour: colour.exactOptional() })).max(30),
+    corner: z.int().min(1).max(9),
+  }),
+  yarns: z
+    .array(
+      z.object({
+        colour,
+        hex: z.string().exactOptional(),
+        ball: ballSchema.exactOptional(),
+        price: z.number().nonnegative().exactOptional(),
+      }),
+    )
+    .max(60),
+  reserve: z.number().min(0).max(100),
+  joinable: z.enum(['anyone', 'named']),
+}) satisfies z.ZodType<GroupPlan>;
+
+const motifs = z.int().min(1).max(MOST_CELLS);
+const kind = z.int().min(0).max(25);
+const pieces = z.array(z.int().positive()).min(1).max(MOST_CELLS);
+const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
+
+const eventSchema = z.discriminatedUnion('did', [
+  z.object({ ...whoAndWhen, did: z.literal('opened'), plan: planSchema }),
+  z.object({ ...whoAndWhen, did: z.literal('invited'), name: z.string().max(100), maker: makerId }),
+  z.object({
+    ...whoAndWhen,
+    did: z.literal('joined'),
+    maker: makerId,
+    name: z.string().max(100),
+    perWeek: z.number().positive().max(1000),
+    colours: z.array(colour).max(60),
+  }),
+  z.object({ ...whoAndWhen, did: z.literal('left'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('pledged'), maker: makerId, kind, motifs }),
+  z.object({ ...whoAndWhen, did: z.literal('released'), maker: makerId, kind, motifs }),
+  z.object({
+    ...whoAndWhen,
+    did: z.literal('handed-in'),
+    maker: makerId,
+    kind,
+    motifs,
+    side: z.number().positive().exactOptional(),
+  }),
+  z.object({ ...whoAndWhen, did: z.literal('accepted'), pieces }),
+  z.object({ ...whoAndWhen, did: z.literal('returned'), pieces, reason: z.string().max(300) }),
+  z.object({ ...whoAndWhen, did: z.literal('reminded'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('handed-over'), to: makerId, name: z.string().max(100) }),
+  z.object({ ...whoAndWhen, did: z.literal('closed') }),
+  z.object({ ...whoAndWhen, did: z.literal('reopened'), closes: z.iso.date().exactOptional() }),
+  z.object({ ...whoAndWhen, did: z.literal('undone'), event: z.int().positive() }),
+]) satisfies z.ZodType<GroupEvent>;
+
+export const GROUP_VERSION = 1;
+export const groupSchema = z.object({
+  version: z.literal(GROUP_VERSION),
+  id: z.string().regex(SAFE_ID),
+  /** The server it belongs to, and the channel whose default it is; unset in the terminal. */
+  server: z.string().max(40).exactOptional(),
+  channel: z.string().max(40).exactOptional(),
+  /** The one message that shows the board. */
+  board: z.object({ channel: z.string().max(40), message: z.string().max(40) }).exactOptional(),
+  events: z.array(eventSchema).min(1),
+});
+export type GroupDoc = z.infer<typeof groupSchema>;
+
+export const GROUPS: Kind<GroupDoc> = {
+  folder: 'groups',
+  version: GROUP_VERSION,
+  schema: groupSchema,
+  migrations: {},
+};
+
+/** Who does something, when, and the press it came from. */
+export interface Doing {
+  readonly by: string;
+  readonly at: Date;
+  readonly once: string;
+}
+
+export interface Happened {
+  readonly state: GroupState;
+  /** Empty where the same press had been done before. */
+  readonly happened: readonly Happening[];
+  readonly again: boolean;
+}
+
+/** What a person who erased her data is called in the events that stay. */
+export const SOMEBODY = 'a maker';
+
+/** Where group blankets are kept. */
+export class Groups implements Elsewhere {
+  constructor(private readonly store: Store) {}
+
+  /** The id of a blanket of this name in this server (or in the terminal). Names differ by more than capitals. */
+  static idOf(server: string | undefined, name: string): string {
+    const simple = name.trim().toLowerCase().normalize('NFKC');
+    const slug = simple.replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
+    // A name in other letters than these gets its code points: two names never share an id.
+    const safe = slug !== '' && /^[\x20-\x7e]*$/.test(simple) ? slug : Buffer.from(simple).toString('hex');
+    return `${server ?? 'here'}.${safe.slice(0, 70)}`;
+  }
+
+  async read(id: string): Promise<GroupDoc | undefined> {
+    return this.store.read(GROUPS, id);
+  }
+
+  /** Every group blanket of a server, the latest opened last. */
+  async of(server: string | undefined): Promise<{ doc: GroupDoc; state: GroupState }[]> {
+    const ids = await this.store.ids(GROUPS, `${server ?? 'here'}.`);
+    const docs = await Promise.all(ids.map((id) => this.store.read(GROUPS, id)));
+    return docs
+      .flatMap((doc) => (doc ? [{ doc, state: replay(doc.events) }] : []))
+      .sort((a, b) => (a.doc.events[0]?.at ?? '').localeCompare(b.doc.events[0]?.at ?? ''));
+  }
+
+  /** Opens a blanket. Throws a Problem where one of that name is there already. */
+  async open(
+    place: { readonly server?: string | undefined; readonly channel?: string | undefined },
+    plan: GroupPlan,
+    doing: Doing,
+  ): Promise<Happened> {
+    const id = Groups.idOf(place.server, plan.name);
+    return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
+      if (doc) {
+        if (doc.events[0]?.once === doing.once) {
+          return { keep: doc, tell: { state: replay(doc.events), happened: [], again: true } };
+        }
+        throw new Problem(`There is a group blanket called ${plan.name} already.`, {
+          option: 'name',
+          hint: 'Give this one another name.',
+        });
+      }
+      const happening: Happening = { did: 'opened', plan };
+      const keep: GroupDoc = {
+        version: GROUP_VERSION,
+        id,
+        ...(place.server === undefined ? {} : { server: place.server }),
+        ...(place.channel === undefined ? {} : { channel: place.channel }),
+        events: [stamp(happening, doing) as GroupDoc['events'][number]],
+      };
+      return { keep, tell: { state: replay(keep.events), happened: [happening], again: false } };
+    });
+  }
+
+  /**
+   * Lets something happen: `rule` sees the state as it is at its turn and gives the events that follow, or throws a
+   * Problem. When this resolves they are on the disk. A press that arrives twice changes nothing the second time.
+   */
+  async happen(
+    id: string,
+    doing: Doing,
+    rule: (state: GroupState, doc: GroupDoc) => readonly Happening[],
+  ): Promise<Happened> {
+    return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
+      if (!doc) throw gone();
+      const state = replay(doc.events);
+      if (doc.events.some((event) => event.once === doing.once)) {
+        return { keep: doc, tell: { state, happened: [], again: true } };
+      }
+      const happened = rule(state, doc);
+      if (happened.length === 0) return { keep: doc, tell: { state, happened, again: false } };
+      const events = [
+        ...doc.events,
+        ...happened.map((one) => stamp(one, doing) as GroupDoc['events'][number]),
+      ];
+      return { keep: { ...doc, events }, tell: { state: replayed(events), happened, again: false } };
+    });
+  }
+
+  /** Notes where the board is shown. `before` is what the caller believed: where it moved meanwhile, the newer place stays. */
+  async noteBoard(
+    id: string,
+    board: GroupDoc['board'],
+    before: GroupDoc['board'],
+  ): Promise<GroupDoc['board']> {
+    return this.store.change(GROUPS, id, (doc) => {
+      if (!doc) throw gone();
+      if (doc.board?.message !== before?.message) return { keep: doc, tell: doc.board };
+      const keep = { ...doc };
+      if (board) keep.board = board;
+      else delete keep.board;
+      return { keep, tell: board };
+    });
+  }
+
+  async says(maker: string): Promise<readonly string[]> {
+    const named: string[] = [];
+    for (const doc of await this.with(maker)) {
+      const opened = doc.events[0];
+      if (opened?.did === 'opened') named.push(`a part in the group blanket ${opened.plan.name}`);
+    }
+    return named;
+  }
+
+  async collect(maker: string): Promise<Readonly<Record<string, unknown>> | undefined> {
+    const docs = await this.with(maker);
+    if (docs.length === 0) return undefined;
+    return {
+      groups: docs.map((doc) => ({
+        id: doc.id,
+        events: doc.events.filter((event) => JSON.stringify(event).includes(`"${maker}"`)),
+      })),
+    };
+  }
+
+  /** Her id and name leave the events; what she made and pledged stays counted, as "a maker". */
+  async forget(maker: string): Promise<void> {
+    for (const { id } of await this.with(maker)) {
+      await this.store.change(GROUPS, id, (doc) => {
+        if (!doc) return { keep: undefined, tell: undefined };
+        const stranger = strangerIn(doc);
+        return {
+          keep: { ...doc, events: doc.events.map((event) => forgotten(event, maker, stranger)) },
+          tell: undefined,
+        };
+      });
+    }
+  }
+
+  private async with(maker: string): Promise<GroupDoc[]> {
+    const found: GroupDoc[] = [];
+    for (const id of await this.store.ids(GROUPS)) {
+      const doc = await this.store.read(GROUPS, id);
+      if (doc?.events.some((event) => mentions(event, maker))) found.push(doc);
+    }
+    return found;
+  }
+}
+
+const gone = () =>
+  new Problem('There is no such group blanket.', {
+    option: 'name',
+    hint: '/together list shows those there are.',
+  });
+
+const stamp = (happening: Happening, { by, at, once }: Doing): GroupEvent => ({
+  ...happening,
+  by,
+  at: at.toISOString(),
+  once,
+});
+
+/** Replays, turning a history that cannot be into a sentence: somebody undid what something later stands on. */
+function replayed(events: readonly GroupEvent[]): GroupState {
+  try {
+    return replay(events);
+  } catch (error) {
+    if (!(error instanceof BrokenHistory)) throw error;
+    throw new Problem('That cannot be taken back: something later stands on it.', {
+      hint: 'Take back the later one first.',
+    });
+  }
+}
+
+const idsIn = (event: GroupEvent): string[] => [
+  event.by,
+  ...('maker' in event ? [event.maker] : []),
+  ...('to' in event ? [event.to] : []),
+];
+const mentions = (event: GroupEvent, maker: string) => idsIn(event).includes(maker);
+
+/** An id for somebody who is forgotten, not yet used in this document. */
+function strangerIn(doc: GroupDoc): string {
+  const used = new Set(doc.events.flatMap(idsIn));
+  let number = 1;
+  while (used.has(`somebody-${number}`)) number++;
+  return `somebody-${number}`;
+}
+
+function forgotten<E extends GroupEvent>(event: E, maker: string, stranger: string): E {
+  if (!mentions(event, maker)) return event;
+  const swap = (id: string) => (id === maker ? stranger : id);
+  const isHers = ('maker' in event && event.maker === maker) || ('to' in event && event.to === maker);
+  return {
+    ...event,
+    by: swap(event.by),
+    ...('maker' in event ? { maker: swap(event.maker) } : {}),
+    ...('to' in event ? { to: swap(event.to) } : {}),
+    ...('name' in event && isHers ? { name: SOMEBODY } : {}),
+    // A reason or a press may name her as well.
+    once: `${stranger}:${event.once.replaceAll(maker, stranger)}`.slice(0, 120),
+  };
+}
