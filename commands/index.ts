@@ -6,9 +6,10 @@ import { help } from './help/index.ts';
 import { joining } from './joining/index.ts';
 import { resize } from './resize/index.ts';
 import { settings } from './settings/index.ts';
+import { lookup } from './lookup/index.ts';
 import { stitches } from './stitches/index.ts';
 import { yardage } from './yardage/index.ts';
 
-const commands = [stitches, gauge, yardage, resize, border, joining, settings];
+const commands = [stitches, gauge, yardage, resize, border, joining, settings, lookup];
 
 export const registry = new Registry([...commands, help(commands)]);

@@ -56,18 +56,32 @@ export const HOOKS: readonly HookSize[] = [
   { mm: 30, US: 'T/X', fromMemory: true },
 ];
 
-/** US steel hooks: the number rises as the size falls. Source: omgheart.com. Other tables give 2.25 mm for steel 2 (from memory). */
-export const STEEL_HOOKS: readonly { readonly US: string; readonly mm: number }[] = [
+/** Where the hook table was read. */
+export const HOOKS_SOURCE =
+  'matifs.com/crochet-hooks-size-chart; deborah.makarios.nz (old UK); omgheart.com (large and steel hooks)';
+
+export interface SteelHook {
+  readonly US: string;
+  readonly mm: number;
+  /** Where sources differ, said in words. */
+  readonly note?: string;
+}
+
+const LACE =
+  'The yarn trade’s lace row pairs steel 6, 7 and 8 with 1.6 to 1.4 mm: steel sizes are not standardised.';
+
+/** US steel hooks: the number rises as the size falls. Source: omgheart.com. */
+export const STEEL_HOOKS: readonly SteelHook[] = [
   { US: '00', mm: 3.5 },
   { US: '0', mm: 3.25 },
   { US: '1', mm: 2.75 },
-  { US: '2', mm: 2.5 },
+  { US: '2', mm: 2.5, note: 'Other tables give 2.25 mm (from memory).' },
   { US: '3', mm: 2.1 },
   { US: '4', mm: 2 },
   { US: '5', mm: 1.9 },
-  { US: '6', mm: 1.8 },
-  { US: '7', mm: 1.65 },
-  { US: '8', mm: 1.5 },
+  { US: '6', mm: 1.8, note: LACE },
+  { US: '7', mm: 1.65, note: LACE },
+  { US: '8', mm: 1.5, note: LACE },
   { US: '9', mm: 1.4 },
   { US: '10', mm: 1.3 },
   { US: '11', mm: 1.1 },

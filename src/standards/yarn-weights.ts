@@ -14,6 +14,12 @@ export interface YarnWeight {
   readonly hookUS: string;
   /** Wraps per inch, the ranges of the association's chart. They overlap: wraps do not decide a category. */
   readonly wpi: readonly [number, number];
+  /** The ranges of a spinning magazine's chart, which do not overlap (scribd.com/document/657653690); unset where it has none. */
+  readonly spinningWpi?: string;
+  /** Yards in a pound, by the same chart. */
+  readonly yardsPerPound?: readonly [number, number];
+  /** Knitted stitches over 4 in, in stockinette (the same chart; 6 and 7 from memory). */
+  readonly knitPer4in: string;
   /** Where sources or editions differ, said in words. */
   readonly note?: string;
 }
@@ -27,6 +33,9 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: 'steel 1.6–1.4; regular 2.25',
     hookUS: 'steel 6, 7, 8; regular B-1',
     wpi: [30, 40],
+    spinningWpi: '18 and more',
+    yardsPerPound: [2401, Infinity],
+    knitPer4in: '33–40',
     note: 'A 2018 magazine copy prints hooks 1.5–2.25 mm (steel 8–1, B-1). The 2.25 mm is from memory.',
   },
   {
@@ -37,6 +46,9 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: '2.25–3.5',
     hookUS: 'B-1 to E-4',
     wpi: [14, 30],
+    spinningWpi: '16–18',
+    yardsPerPound: [1901, 2400],
+    knitPer4in: '27–32',
   },
   {
     category: 2,
@@ -46,6 +58,9 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: '3.5–4.5',
     hookUS: 'E-4 to 7',
     wpi: [12, 18],
+    spinningWpi: '14–15',
+    yardsPerPound: [1201, 1900],
+    knitPer4in: '23–26',
   },
   {
     category: 3,
@@ -55,6 +70,9 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: '4.5–5.5',
     hookUS: '7 to I-9',
     wpi: [11, 15],
+    spinningWpi: '12–13',
+    yardsPerPound: [901, 1200],
+    knitPer4in: '21–24',
   },
   {
     category: 4,
@@ -64,6 +82,9 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: '5.5–6.5',
     hookUS: 'I-9 to K-10 1/2',
     wpi: [9, 12],
+    spinningWpi: '10–11',
+    yardsPerPound: [601, 900],
+    knitPer4in: '16–20',
   },
   {
     category: 5,
@@ -73,6 +94,9 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: '6.5–9',
     hookUS: 'K-10 1/2 to M-13',
     wpi: [6, 9],
+    spinningWpi: '8–9',
+    yardsPerPound: [401, 600],
+    knitPer4in: '12–15',
   },
   {
     category: 6,
@@ -82,6 +106,9 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: '9–15',
     hookUS: 'M-13 to Q',
     wpi: [5, 6],
+    spinningWpi: '7 and fewer',
+    yardsPerPound: [0, 400],
+    knitPer4in: '7–11',
     note:
       'Editions differ: 5–9 stitches on 9 mm and larger where there are seven categories; 6–9 on 9–16 mm in the first ' +
       'edition with eight; 7–9 on 9–15 mm now (the stitch count of the current edition is from memory).',
@@ -94,6 +121,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     hookMm: '15 and larger',
     hookUS: 'Q and larger',
     wpi: [1, 4],
+    knitPer4in: '6 and fewer',
     note:
       'The first edition with this category printed 5 and fewer stitches on 16 mm and larger; the current stitch count is ' +
       'from memory.',

@@ -1,0 +1,39 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { CARE, CARE_TOPICS, caution, type CareTopic } from '../../src/standards/care.ts';
+
+const LABELS: Readonly<Record<CareTopic, string>> = {
+  baby: 'babies',
+  hands: 'hands',
+  heat: 'heat',
+  'small-parts': 'small parts',
+  selling: 'selling',
+  'dye-lot': 'dye lots',
+  'rough-estimate': 'rough estimates',
+};
+
+export const care = question({
+  name: 'care',
+  says: 'What to take care of: babies, hands, heat, small parts, selling, dye lots, rough estimates',
+  options: {
+    topic: opt
+      .choice(
+        'What it is about; everything if left out',
+        CARE_TOPICS.map((value) => ({ value, label: LABELS[value] })),
+        'baby',
+      )
+      .optional(),
+  },
+  example: 'topic:baby',
+  refused: { line: 'topic:dragons', option: 'topic' },
+  answer({ topic }) {
+    if (topic === undefined)
+      return {
+        headline: 'Take care of babies, hands, heat, small parts, selling, dye lots and rough estimates.',
+        lines: CARE_TOPICS.map(caution),
+        data: { topics: CARE_TOPICS },
+      };
+    const { text, source, more } = CARE[topic];
+    return { headline: text, lines: [...more, `Source: ${source}.`], data: { topics: [topic] } };
+  },
+});

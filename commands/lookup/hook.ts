@@ -1,0 +1,82 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { hooksAround, lookUpHook, type HookFound } from '../../src/core/lookup/hook.ts';
+import { readNumber } from '../../src/core/quantity.ts';
+import { mm, num } from '../../src/core/ways.ts';
+import { HOOKS, HOOKS_SOURCE, STEEL_HOOKS } from '../../src/standards/hooks.ts';
+import { offers, unknown } from './unknown.ts';
+
+const NAMES = [
+  ...HOOKS.map((hook) => `${hook.mm}mm`),
+  ...HOOKS.flatMap(({ US }) => (US === undefined ? [] : [`US ${US}`])),
+  ...HOOKS.flatMap(({ oldUK }) => (oldUK === undefined ? [] : [`UK ${oldUK}`])),
+  ...STEEL_HOOKS.map(({ US }) => `steel ${US}`),
+];
+const EXAMPLE = 'Try hook:5mm, hook:H-8, hook:"UK 6" or hook:"steel 7".';
+
+const names = ({ US, oldUK }: { US?: string; oldUK?: string }) =>
+  `${US === undefined ? 'no US size' : `US ${US}`}, ${oldUK === undefined ? 'no old UK number' : `old UK ${oldUK}`}`;
+const memory = (fromMemory: boolean | undefined) => (fromMemory ? ' (from memory)' : '');
+const SYSTEM = {
+  mm: 'in millimetres',
+  US: 'as a US size',
+  'old UK': 'as an old UK number',
+  'US steel': 'as a US steel hook',
+};
+
+function told(hook: HookFound): string {
+  const is = hook.system === 'US steel' ? `US ${hook.US ?? ''}` : names(hook);
+  return `${SYSTEM[hook.system].replace(/^./, (first) => first.toUpperCase())}: ${mm(hook.mm, 2)}, ${is}${memory(hook.fromMemory)}.`;
+}
+
+export const hook = question({
+  name: 'hook',
+  says: 'Hook sizes in millimetres, US letters and numbers, old UK numbers and steel, both ways',
+  options: {
+    hook: opt.text(
+      { says: 'A size in any system: 5mm, H-8, 7, UK 6, steel 7', suggest: offers(NAMES) },
+      { max: 20, example: '7' },
+    ),
+  },
+  example: 'hook:7',
+  refused: { line: 'hook:banana', option: 'hook' },
+  answer({ hook: typed }) {
+    const found = lookUpHook(typed);
+    const governs =
+      'The millimetre size governs: letters and numbers vary from maker to maker (from memory).';
+    const [first] = found;
+    if (first === undefined) {
+      const size = readNumber(typed.replace(/\s*mm$/i, ''));
+      const around = size === undefined ? [] : hooksAround(size);
+      if (size === undefined || around.length < 2) throw unknown('hook', typed, NAMES, EXAMPLE);
+      return {
+        headline: `No listed hook is ${mm(size, 2)}; the nearest are ${around.map((one) => mm(one.mm, 2)).join(' and ')}.`,
+        lines: [
+          ...around.map((one) => `${mm(one.mm, 2)}: ${names(one)}${memory(one.fromMemory)}.`),
+          governs,
+          `Source: ${HOOKS_SOURCE}.`,
+        ],
+        data: { hooks: [] },
+      };
+    }
+    const sizes = [...new Set(found.map((one) => one.mm))];
+    const notes = [...new Set(found.flatMap(({ note }) => (note === undefined ? [] : [note])))];
+    return {
+      headline:
+        sizes.length === 1
+          ? `${typed} is ${mm(first.mm, 2)}: ${first.system === 'US steel' ? `US ${first.US ?? ''}` : names(first)}${memory(first.fromMemory)}.`
+          : `${typed} may be ${sizes.length} different hooks: ${found.map((one) => `${mm(one.mm, 2)} ${SYSTEM[one.system]}`).join(', ')}.`,
+      figures: [
+        ...(sizes.length === 1 ? [{ key: 'hook', label: 'Hook', value: first.mm, unit: 'mm' } as const] : []),
+        { key: 'hooks', label: 'Hooks it may be', value: sizes.length, unit: '' },
+      ],
+      lines: [
+        ...(found.length > 1 ? found.map(told) : []),
+        ...notes,
+        ...(sizes.length > 1 ? [`Ask for millimetres: ${num(first.mm, 2)}mm. ${governs}`] : [governs]),
+        `Source: ${HOOKS_SOURCE}.`,
+      ],
+      data: { hooks: found },
+    };
+  },
+});

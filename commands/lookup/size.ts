@@ -1,0 +1,54 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { lookUpSize, SIZE_NAMES } from '../../src/core/lookup/size.ts';
+import { size as measures } from '../../src/core/ways.ts';
+import { caution } from '../../src/standards/care.ts';
+import { offers, unknown } from './unknown.ts';
+
+export const size = question({
+  name: 'size',
+  says: 'Sizes that beds, cribs and blankets usually have, each with who says so',
+  options: {
+    size: opt
+      .text(
+        {
+          says: 'What it is for: queen, crib, lap, throw, UK king; the list of names if left out',
+          suggest: offers(SIZE_NAMES),
+        },
+        { max: 40, example: 'queen' },
+      )
+      .optional(),
+  },
+  example: 'size:queen',
+  refused: { line: 'size:elephantine', option: 'size' },
+  answer({ size: typed }) {
+    const none = 'No body has set a standard for blanket sizes: these are conventions.';
+    if (typed === undefined)
+      return {
+        headline: `Sizes are known for ${SIZE_NAMES.join(', ')}.`,
+        lines: [none],
+        data: { names: SIZE_NAMES },
+      };
+    const found = lookUpSize(typed);
+    const [first] = found;
+    if (first === undefined) throw unknown('size', typed, SIZE_NAMES, `There are ${SIZE_NAMES.join(', ')}.`);
+    return {
+      headline: `${first.of.replace(/^./, (letter) => letter.toUpperCase())}: ${measures(first.width, first.height)} (${first.what})${found.length > 1 ? `, and ${found.length - 1} more` : ''}.`,
+      figures: [
+        { key: 'width', label: 'Width', value: first.width, unit: 'cm' },
+        { key: 'height', label: 'Length', value: first.height, unit: 'cm' },
+      ],
+      lines: [
+        ...found.map(({ what, width, height, source }) => `${measures(width, height)}: ${what} (${source}).`),
+        none,
+        ...(found.some(({ kind }) => kind === 'mattress')
+          ? ['A mattress size is the top only: add the drop you want on each side.']
+          : []),
+      ],
+      cautions: found.some(({ baby }) => baby) ? [caution('baby')] : [],
+      data: {
+        sizes: found.map(({ of, kind, width, height, source }) => ({ of, kind, width, height, source })),
+      },
+    };
+  },
+});

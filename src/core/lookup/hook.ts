@@ -1,0 +1,94 @@
+/** A hook by any of its names: millimetres, US letter or number, old UK number, US steel number. */
+import { HOOKS, STEEL_HOOKS, type HookSize } from '../../standards/hooks.ts';
+import { readNumber } from '../quantity.ts';
+
+export type HookSystem = 'mm' | 'US' | 'old UK' | 'US steel';
+
+export interface HookFound {
+  /** The system in which what was typed names this hook. */
+  readonly system: HookSystem;
+  readonly mm: number;
+  readonly US?: string;
+  readonly oldUK?: string;
+  readonly fromMemory: boolean;
+  readonly note?: string;
+}
+
+const found = (system: HookSystem, hook: HookSize): HookFound => ({
+  system,
+  mm: hook.mm,
+  fromMemory: hook.fromMemory ?? false,
+  ...(hook.US === undefined ? {} : { US: hook.US }),
+  ...(hook.oldUK === undefined ? {} : { oldUK: hook.oldUK }),
+  ...(hook.note === undefined ? {} : { note: hook.note }),
+});
+
+const simple = (text: string) => text.trim().toUpperCase().replace(/\s+/g, ' ');
+
+/** The names of a US size: `H-8` is also `H8`, `H` and 8; `M/N-13` is M, N and 13. */
+function usNames(US: string): string[] {
+  const [letters = '', number] = US.includes('-')
+    ? US.split('-')
+    : /^\d/.test(US)
+      ? ['', US]
+      : [US, undefined];
+  const each = letters.split('/').filter((letter) => letter !== '');
+  return [
+    US,
+    ...each,
+    letters,
+    ...(number === undefined
+      ? []
+      : [
+          number,
+          ...each.flatMap((letter) => [`${letter}-${number}`, `${letter}${number}`, `${letter}/${number}`]),
+        ]),
+  ].filter((name) => name !== '');
+}
+
+/**
+ * Every hook that the typed size may mean. A bare number is read in all four systems; `4.5mm`, `US 7`, `UK 7` and
+ * `steel 7` in one. Empty where no listed hook has it.
+ */
+export function lookUpHook(typed: string): HookFound[] {
+  const [, which, rest = ''] =
+    /^(?:(US STEEL|STEEL|US|OLD UK|UK|CANADIAN|CANADA)\s+)?(.+)$/.exec(simple(typed)) ?? [];
+  const inMm = /\s*MM$/.test(rest);
+  const name = rest.replace(/\s*MM$/, '');
+  const number = readNumber(name);
+  const asks = (system: HookSystem) =>
+    inMm
+      ? system === 'mm'
+      : which === undefined ||
+        (system === 'US steel'
+          ? which.endsWith('STEEL')
+          : system === 'US'
+            ? which === 'US'
+            : system === 'old UK' && !/^(US|STEEL)/.test(which));
+  const steel = STEEL_HOOKS.filter((hook) => asks('US steel') && hook.US === name).map(
+    ({ mm, US, note }): HookFound => ({
+      system: 'US steel',
+      mm,
+      US: `steel ${US}`,
+      fromMemory: false,
+      ...(note === undefined ? {} : { note }),
+    }),
+  );
+  return [
+    ...HOOKS.filter((hook) => asks('mm') && number !== undefined && hook.mm === number).map((hook) =>
+      found('mm', hook),
+    ),
+    ...HOOKS.filter(
+      (hook) => asks('US') && hook.US !== undefined && usNames(hook.US.toUpperCase()).includes(name),
+    ).map((hook) => found('US', hook)),
+    ...HOOKS.filter((hook) => asks('old UK') && hook.oldUK === name).map((hook) => found('old UK', hook)),
+    ...steel,
+  ];
+}
+
+/** The listed hooks around a size in mm that has no row of its own. */
+export function hooksAround(mm: number): readonly HookSize[] {
+  const below = HOOKS.filter((hook) => hook.mm < mm).at(-1);
+  const above = HOOKS.find((hook) => hook.mm > mm);
+  return [below, above].filter((hook) => hook !== undefined);
+}
