@@ -25,6 +25,8 @@ export interface Action {
   readonly label: string;
   /** A whole line without a maker's name: `/progress next`. */
   readonly line: string;
+  /** True where everybody may press it, each for herself; otherwise it is the asker's alone. */
+  readonly forAnyone?: boolean;
 }
 
 export interface Answer {
@@ -40,6 +42,8 @@ export interface Answer {
   readonly data?: Readonly<Record<string, unknown>>;
   readonly files?: readonly AnswerFile[];
   readonly actions?: readonly Action[];
+  /** The id of a group blanket that this answer changed: its board is to be shown anew. */
+  readonly board?: string;
   /** True for what only the asker should see, whatever her setting: her own data, a confirmation. */
   readonly private?: boolean;
 }
@@ -55,6 +59,7 @@ export interface Shown {
   readonly data: Readonly<Record<string, unknown>>;
   readonly files: readonly AnswerFile[];
   readonly actions: readonly Action[];
+  readonly board?: string;
   readonly private: boolean;
 }
 
@@ -87,6 +92,7 @@ export function show(answer: Answer, ways: Ways, assumed: readonly string[] = []
     data: answer.data ?? {},
     files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
+    ...(answer.board === undefined ? {} : { board: answer.board }),
     private: answer.private ?? false,
   };
 }

@@ -8,9 +8,11 @@ import {
   isBareNumber,
   readBall,
   readCounts,
+  readDay,
   readGauge,
   readHook,
   readLength,
+  readNumbers,
   readStitch,
   readStitches,
   readWeight,
@@ -240,6 +242,12 @@ export const opt = {
   ) => declare(reading(readYarn), meta(said, { kind: 'text', example, maxLength: 30 })),
   counts: (said: Said, example = '3 5 7 8') =>
     declare(reading(readCounts), meta(said, { kind: 'text', example, maxLength: 2000 })),
+  /** A day, YYYY-MM-DD. */
+  day: (said: Said, example = '2026-05-31') =>
+    declare(reading(readDay), meta(said, { kind: 'text', example, maxLength: 10 })),
+  /** A list of numbers, `3 5 7-9`. */
+  numbers: (said: Said, example = '3 5 7-9') =>
+    declare(reading(readNumbers), meta(said, { kind: 'text', example, maxLength: 2000 })),
   /** The text of a file: an attachment in Discord, a path in the terminal. */
   file: (said: Said, example = 'project.json') => declare(z.string(), meta(said, { kind: 'file', example })),
 };

@@ -288,3 +288,36 @@ export function readCounts(text: string): number[] {
     return Number(part);
   });
 }
+
+/** A day as YYYY-MM-DD. Throws a Problem for one that no calendar has. */
+export function readDay(text: string): string {
+  const hint = 'Write the day as year-month-day, like 2026-05-31.';
+  const [, year, month, day] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text.trim()) ?? [];
+  const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
+  // 31 February rolls over into March: no such day.
+  if (day === undefined || date.getUTCDate() !== Number(day) || date.getUTCMonth() !== Number(month) - 1) {
+    throw new Problem(`“${clip(text)}” is not a day.`, { hint });
+  }
+  return date.toISOString().slice(0, 10);
+}
+
+/** The largest list of numbers that is read at once. */
+const MOST_NUMBERS = 1000;
+
+/** Numbers such as `3 5 7-9`, each once, in order. */
+export function readNumbers(text: string): number[] {
+  const hint = 'Write numbers with spaces between, or from-to, like 3 5 7-9.';
+  const numbers = new Set<number>();
+  for (const part of text.split(/[\s,;]+/).filter((one) => one !== '')) {
+    const [, first, last = first] = /^#?(\d{1,5})(?:[-–](\d{1,5}))?$/.exec(part) ?? [];
+    if (first === undefined || Number(last) < Number(first)) {
+      throw new Problem(`“${clip(part)}” is not a number.`, { hint });
+    }
+    if (Number(last) - Number(first) + numbers.size >= MOST_NUMBERS) {
+      throw new Problem(`More than ${MOST_NUMBERS} numbers are too many at once.`, { hint });
+    }
+    for (let number = Number(first); number <= Number(last); number++) numbers.add(number);
+  }
+  if (numbers.size === 0) throw new Problem('No number is given.', { hint });
+  return [...numbers].sort((a, b) => a - b);
+}

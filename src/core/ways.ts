@@ -11,6 +11,8 @@ export type Terms = 'US' | 'UK';
 export interface Ways {
   readonly units: Units;
   readonly terms: Terms;
+  /** How a room shows a day (YYYY-MM-DD) or a moment (ISO, UTC) in the reader's own time; in words and UTC if not given. */
+  readonly clock?: (iso: string) => string;
 }
 
 /** The units that people are shown, each with what it becomes for a maker who uses inches, yards and ounces. */
@@ -79,6 +81,20 @@ export const size = (width: number, height: number, decimals?: number) =>
 /** A trade term by its US abbreviation, shown in the reader's own terms: `t('hdc')`, `t('gauge')`. */
 export const t = (term: Term) => token(term);
 
+/** A day (YYYY-MM-DD) or a moment (ISO, UTC), shown in the reader's own time. */
+export const when = (iso: string) => token(`at ${iso}`);
+
+const MONTHS = 'January February March April May June July August September October November December'.split(
+  ' ',
+);
+
+/** A day or a moment in words, in UTC: `31 May 2026`, `31 May 2026, 18:05 UTC`. */
+export function inWords(iso: string): string {
+  const [, year = '', month = '', day = '', time] = /^(\d{4})-(\d\d)-(\d\d)(?:T(\d\d:\d\d))?/.exec(iso) ?? [];
+  const date = `${Number(day)} ${MONTHS[Number(month) - 1] ?? ''} ${year}`;
+  return time === undefined ? date : `${date}, ${time} UTC`;
+}
+
 const MEASURED = /^([^x~ ]+)(?:x([^x~ ]+))?(?:~(\d+))? (cm|m|g|mm)$/;
 
 /** Fills the tokens in: every length, weight and trade term in the reader's own units and terms. */
@@ -94,6 +110,7 @@ export function inWays(text: string, ways: Ways): string {
       const amounts = second === undefined ? shown(first) : `${shown(first)} × ${shown(second)}`;
       return `${amounts} ${ownUnit(unit as ShownUnit, ways)}`;
     }
+    if (inside.startsWith('at ')) return (ways.clock ?? inWords)(inside.slice(3));
     return inside in TERMS ? TERMS[inside as Term][ways.terms] : whole;
   });
 }

@@ -5,7 +5,7 @@ import { BrokenHistory, replay, type GroupState } from '../core/group/state.ts';
 import { Problem } from '../core/problem.ts';
 import { SHAPES } from '../core/rows/plan.ts';
 import { STITCHES } from '../standards/stitches.ts';
-import type { Elsewhere } from './projects.ts';
+import type { Elsewhere } from './elsewhere.ts';
 import { ballSchema, cellSchema, colourRunSchema, MOST_CELLS, nameText } from './schema.ts';
 import { SAFE_ID, type Kind, type Store } from './store.ts';
 
@@ -19,7 +19,7 @@ const kindSchema = z.object({
   otherSize: z.int().positive().exactOptional(),
   stitch: z.enum(STITCHES),
   runs: z.array(colourRunSchema),
-  metres: z.number().positive(),
+  yarn: z.array(z.object({ colour, metres: z.number().nonnegative() })).max(60),
   weighed: z.boolean(),
   quota: z.int().min(0).max(MOST_CELLS),
   spares: z.int().min(0).max(MOST_CELLS),

@@ -1,4 +1,6 @@
 /** What commands ask of the saved things. */
+import type { Elsewhere } from './elsewhere.ts';
+import { Groups } from './groups.ts';
 import { MAKER_VERSION, makerSchema, newMaker, type MakerDoc } from './schema.ts';
 import type { Kind, Store } from './store.ts';
 
@@ -9,23 +11,19 @@ export const MAKERS: Kind<MakerDoc> = {
   migrations: {},
 };
 
-/** Somewhere besides her own document that something is kept of a maker: the blankets of groups. */
-export interface Elsewhere {
-  /** What is kept of her there, each said in a few words: `a place in the group blanket Allotment`. */
-  says(makerId: string): Promise<readonly string[]>;
-  /** The same in full, for her export; undefined where there is nothing. */
-  collect(makerId: string): Promise<Readonly<Record<string, unknown>> | undefined>;
-  /** Removes what is hers and makes her "a maker" in what stays. Done twice it does no harm. */
-  forget(makerId: string): Promise<void>;
-}
-
 /** How many of a maker's latest changes are remembered, so that one that arrives twice is done once. */
 const REMEMBERED_CHANGES = 50;
 
 export class Projects {
   private readonly elsewhere: Elsewhere[] = [];
 
-  constructor(readonly store: Store) {}
+  /** Blankets that groups make. */
+  readonly groups: Groups;
+
+  constructor(readonly store: Store) {
+    this.groups = new Groups(store);
+    this.keepElsewhere(this.groups);
+  }
 
   /** Whatever else keeps something of a maker is named here, so that export and erasure reach it. */
   keepElsewhere(place: Elsewhere): void {

@@ -10,8 +10,9 @@ export interface GroupKind {
   readonly otherSize?: number;
   readonly stitch: Stitch;
   readonly runs: readonly { readonly colour: string; readonly rows: number }[];
-  /** Metres of yarn in one, and whether that was weighed or is a rough estimate. */
-  readonly metres: number;
+  /** Metres of yarn in one, by colour, tails and carried strands with it. */
+  readonly yarn: readonly { readonly colour: string; readonly metres: number }[];
+  /** Whether that was weighed, or is a rough estimate. */
   readonly weighed: boolean;
   /** Motifs wanted: the cells of the layout that hold this kind. */
   readonly quota: number;

@@ -178,3 +178,102 @@ export function offBy(
   const percent = (side / state.plan.side - 1) * 100;
   return { percent, flagged: Math.abs(percent) > state.plan.tolerance, wanted: cm(state.plan.side) };
 }
+
+/** Gives several makers their shares at once, on the organiser's word; each pledge is checked against what is open then. */
+export function giveShares(
+  state: GroupState,
+  asker: Asker,
+  shares: readonly { readonly maker: string; readonly motifs: readonly number[] }[],
+): Happening[] {
+  mustOrganise(state, asker);
+  mustBeOpen(state);
+  const asked = state.plan.kinds.map((_, kind) =>
+    shares.reduce((sum, { motifs }) => sum + (motifs[kind] ?? 0), 0),
+  );
+  asked.forEach((motifs, kind) => {
+    if (motifs > openFor(state, kind)) {
+      throw new Problem('Something was pledged since these shares were worked out.', {
+        hint: 'Ask /together shares again and look at the new ones.',
+      });
+    }
+  });
+  return shares.flatMap(({ maker, motifs }) =>
+    motifs.flatMap((share, kind): Happening[] =>
+      share > 0 && state.members.has(maker) ? [{ did: 'pledged', maker, kind, motifs: share }] : [],
+    ),
+  );
+}
+
+/** Names somebody who may join. */
+export function invite(state: GroupState, asker: Asker, who: { maker: string; name: string }): Happening[] {
+  mustOrganise(state, asker);
+  return [{ did: 'invited', ...who }];
+}
+
+/** Asks a maker whether her old pledges still stand. */
+export function remind(state: GroupState, asker: Asker, maker: string): Happening[] {
+  mustOrganise(state, asker);
+  return [{ did: 'reminded', maker }];
+}
+
+/** How many days a maker has to answer a reminder before her pledges may be offered to others again. */
+export const NOTICE_DAYS = 7;
+export const MS_PER_DAY = 86_400_000;
+
+/** Offers a quiet maker's pledges to everyone again, once she was asked and the notice has run out. */
+export function offerAgain(state: GroupState, asker: Asker, maker: string, now: Date): Happening[] {
+  mustOrganise(state, asker);
+  const reminded = state.remindedAt.get(maker);
+  const name = state.names.get(maker) ?? 'She';
+  if (reminded === undefined || reminded < (state.lastSeen.get(maker) ?? '')) {
+    throw new Problem(`${name} has not been asked yet whether her pledges still stand.`, {
+      option: 'maker',
+      hint: 'Ask her first, with do:ask; her pledges can be offered again a week later.',
+    });
+  }
+  const waited = (now.getTime() - Date.parse(reminded)) / MS_PER_DAY;
+  if (waited < NOTICE_DAYS) {
+    throw new Problem(
+      `${name} was asked ${num(Math.floor(waited))} days ago; she has ${NOTICE_DAYS} to answer.`,
+      {
+        option: 'maker',
+        hint: `Try again in ${Math.ceil(NOTICE_DAYS - waited)} days.`,
+      },
+    );
+  }
+  return (state.pledges.get(maker) ?? []).flatMap((motifs, kind): Happening[] =>
+    motifs > 0 ? [{ did: 'released', maker, kind, motifs }] : [],
+  );
+}
+
+export function close(state: GroupState, asker: Asker): Happening[] {
+  mustOrganise(state, asker);
+  mustBeOpen(state);
+  return [{ did: 'closed' }];
+}
+
+export function reopen(state: GroupState, asker: Asker, closes: string | undefined): Happening[] {
+  mustOrganise(state, asker);
+  if (state.open && closes === undefined) {
+    throw new Problem('This blanket is open.', { hint: 'Give closes: a new date to move its end.' });
+  }
+  return [{ did: 'reopened', ...(closes === undefined ? {} : { closes }) }];
+}
+
+/** Hands the blanket to another organiser, who takes part or was named. */
+export function handOver(state: GroupState, asker: Asker, to: { maker: string; name: string }): Happening[] {
+  mustOrganise(state, asker);
+  return [{ did: 'handed-over', to: to.maker, name: to.name }];
+}
+
+/** Takes back the latest event that still counts. */
+export function undo(state: GroupState, asker: Asker): Happening[] {
+  mustOrganise(state, asker);
+  const last = state.standing.at(-1);
+  if (!last || last.event === 0) {
+    throw new Problem('There is nothing to take back.', {
+      hint: 'Opening the blanket cannot be taken back; close it instead.',
+    });
+  }
+  return [{ did: 'undone', event: last.event }];
+}

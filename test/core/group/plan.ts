@@ -19,7 +19,10 @@ export function groupPlan({
         { colour: 'moss', rows: 12 },
         { colour: kind % 2 === 0 ? 'sand' : 'plum', rows: 12 },
       ],
-      metres: 11,
+      yarn: [
+        { colour: 'moss', metres: 5.5 },
+        { colour: kind % 2 === 0 ? 'sand' : 'plum', metres: 5.5 },
+      ],
       weighed: true,
       quota,
       spares,
