@@ -141,7 +141,10 @@ export const numbering = (plan: GridPlan) =>
     ? 'Cells are numbered row by row from the top left.'
     : 'Rows are marked at the left and columns at the top; cells count row by row from the top left.';
 
-/** One entry a kind: how it looks, its letter and name, how many, its colours. Two to a line when there are many. */
+/** From more kinds on, two stand side by side and the names of the colours are told once, below. */
+const MOST_ONE_BY_ONE = 12;
+
+/** One entry a kind: how it looks, its letter and name, how many, its colours. */
 export function drawLegend(
   { kinds, colours }: { kinds: readonly PictureKind[]; colours: Colours },
   counts: readonly string[],
@@ -149,16 +152,23 @@ export function drawLegend(
   top: number,
 ): { svg: string; bottom: number } {
   const { scale, margin } = plan;
-  const abreast = kinds.length > 4 ? 2 : 1;
+  const abreast = kinds.length > MOST_ONE_BY_ONE ? 2 : 1;
   const column = (plan.width - margin * (abreast + 1)) / abreast;
   const icon = 74 * scale;
   const step = icon + 18 * scale;
   const svg = kinds.map((kind, index) => {
     const x = margin + (index % abreast) * (column + margin);
     const y = top + Math.floor(index / abreast) * step;
-    return `<g class="legend">${legendEntry(kind, index, counts[index] ?? '', colours, { x, y, icon, column, scale })}</g>`;
+    return `<g class="legend">${legendEntry(kind, index, counts[index] ?? '', colours, { x, y, icon, column, scale, brief: abreast > 1 })}</g>`;
   });
-  return { svg: svg.join(''), bottom: top + Math.ceil(kinds.length / abreast) * step };
+  const bottom = top + Math.ceil(kinds.length / abreast) * step;
+  if (abreast === 1) return { svg: svg.join(''), bottom };
+  const key = colourKey(
+    kinds.flatMap((kind) => namesOf(kind, colours)),
+    plan,
+    bottom,
+  );
+  return { svg: svg.join('') + key.svg, bottom: key.bottom };
 }
 
 function legendEntry(
@@ -166,35 +176,65 @@ function legendEntry(
   index: number,
   counted: string,
   colours: Colours,
-  at: { x: number; y: number; icon: number; column: number; scale: number },
+  at: { x: number; y: number; icon: number; column: number; scale: number; brief: boolean },
 ): string {
-  const { x, y, icon, column, scale } = at;
+  const { x, y, icon, column, scale, brief } = at;
   const big = 25 * scale;
   const small = SMALL * scale;
   const right = x + column;
   const from = x + icon + 16 * scale;
-  const lead = `${kind.letter}  `;
-  const start = from + widthOf(lead, big, true);
-  const nameRoom = right - start - widthOf(counted, small) - 10 * scale;
-  const wide = nameRoom >= 130 * scale;
+  const start = from + widthOf(`${kind.letter}  `, big, true);
   const first = y + icon * 0.36;
   const second = y + icon * 0.86;
-  const parts = [
+  const nameRoom = right - start - (brief ? 0 : widthOf(counted, small) + 10 * scale);
+  const names = namesOf(kind, colours);
+  const dabsFrom = from + widthOf(counted, small) + 12 * scale;
+  return [
     `<use href="#kind-${index}" transform="translate(${n(x)} ${n(y)}) scale(${n(icon / 100)})"/>`,
     text(from, first, kind.letter, { size: big, bold: true, role: 'legend-letter' }),
-    text(start, first, fitted(drawable(kind.name), wide ? nameRoom : right - start, big), {
-      size: big,
-      role: 'legend-name',
-    }),
-  ];
-  let used = from;
-  if (wide) parts.push(text(right, first, counted, { size: small, anchor: 'end', role: 'legend-count' }));
-  else {
-    parts.push(text(from, second, counted, { size: small, role: 'legend-count' }));
-    used += widthOf(counted, small) + 12 * scale;
-  }
-  parts.push(swatches(namesOf(kind, colours), used, second, right, small));
-  return parts.join('');
+    text(start, first, fitted(drawable(kind.name), nameRoom, big), { size: big, role: 'legend-name' }),
+    brief
+      ? text(from, second, counted, { size: small, role: 'legend-count' })
+      : text(right, first, counted, { size: small, anchor: 'end', role: 'legend-count' }),
+    brief ? dabs(names, dabsFrom, second, right, small) : swatches(names, from, second, right, small),
+  ].join('');
+}
+
+const dabOf = (hex: string, x: number, baseline: number, small: number) =>
+  rect(
+    x,
+    baseline - small * 0.77,
+    small * 0.9,
+    small * 0.9,
+    `class="swatch" fill="${hex}" stroke="#000000" stroke-opacity="0.5"`,
+  );
+
+/** Dabs alone, as many as there is room for. */
+const dabs = (all: readonly Swatch[], x: number, baseline: number, right: number, small: number) =>
+  all
+    .slice(0, Math.max(0, Math.floor((right - x) / (small * 1.15))))
+    .map(({ hex }, index) => dabOf(hex, x + index * small * 1.15, baseline, small))
+    .join('');
+
+/** Every colour once with its name, three to a line. */
+function colourKey(all: readonly Swatch[], plan: GridPlan, top: number): { svg: string; bottom: number } {
+  const small = SMALL * plan.scale;
+  const each = [...new Map(all.map((swatch) => [swatch.name, swatch])).values()];
+  const column = (plan.width - 2 * plan.margin) / 3;
+  const svg = each.map(({ name, hex }, index) => {
+    const x = plan.margin + (index % 3) * column;
+    const baseline = top + small * (1 + 1.5 * Math.floor(index / 3));
+    const from = x + small * 1.25;
+    return (
+      dabOf(hex, x, baseline, small) +
+      text(from, baseline, fitted(name, column - small * 1.6, small), {
+        size: small,
+        fill: PALE_INK,
+        role: 'colour',
+      })
+    );
+  });
+  return { svg: svg.join(''), bottom: top + small * (0.6 + 1.5 * Math.ceil(each.length / 3)) };
 }
 
 interface Swatch {
@@ -224,13 +264,7 @@ function swatches(all: readonly Swatch[], x: number, baseline: number, right: nu
     }
     const shown = fitted(name, room, small);
     parts.push(
-      rect(
-        at,
-        baseline - dab * 0.85,
-        dab,
-        dab,
-        `class="swatch" fill="${hex}" stroke="#000000" stroke-opacity="0.5"`,
-      ),
+      dabOf(hex, at, baseline, small),
       text(at + dab + gap, baseline, shown, { size: small, fill: PALE_INK, role: 'colour' }),
     );
     at += dab + gap + widthOf(shown, small) + gap * 1.6;
@@ -256,30 +290,17 @@ export function borderWords({ border, ways }: Pick<BlanketView, 'border' | 'ways
 function borderLines(view: BlanketView, plan: GridPlan, top: number): { svg: string; bottom: number } {
   if (view.border.length === 0) return { svg: '', bottom: top };
   const small = SMALL * plan.scale;
-  const dab = small * 0.9;
-  const wrapped = lines(borderWords(view), plan.width - 2 * plan.margin, small);
-  const colours = [
-    ...new Map(
-      view.border.map(({ colour }) => [colour, colour === '' ? UNNAMED : hexOf(colour, view.colours)]),
-    ),
-  ];
-  const dabs = colours.map(([, hex], index) =>
-    rect(
-      plan.margin + index * dab * 1.3,
-      top + small * 0.2,
-      dab,
-      dab,
-      `class="swatch" fill="${hex}" stroke="#000000" stroke-opacity="0.5"`,
-    ),
-  );
+  const colours = [...new Set(view.border.map(({ colour }) => colour))].slice(0, 8);
+  const from = plan.margin + colours.length * small * 1.15 + small * 0.2;
+  const wrapped = lines(borderWords(view), plan.width - plan.margin - from, small);
+  const shown = colours.map((colour, index) => {
+    const hex = colour === '' ? UNNAMED : hexOf(colour, view.colours);
+    return dabOf(hex, plan.margin + index * small * 1.15, top + small, small);
+  });
   const words = wrapped.map((line, index) =>
-    text(plan.margin, top + small * (2.2 + 1.35 * index), line, {
-      size: small,
-      fill: PALE_INK,
-      role: 'border-words',
-    }),
+    text(from, top + small * (1 + 1.35 * index), line, { size: small, fill: PALE_INK, role: 'border-words' }),
   );
-  return { svg: dabs.join('') + words.join(''), bottom: top + small * (1.4 + 1.35 * wrapped.length) };
+  return { svg: shown.join('') + words.join(''), bottom: top + small * (0.3 + 1.35 * wrapped.length) };
 }
 
 /** `A, Corner patch: diagonal square in moss and sand, × 6`. */

@@ -139,23 +139,21 @@ function cellLabels(
 ): string {
   const { x, y, small, plan } = at;
   const letter = view.kinds[cell.kind]?.letter ?? '?';
-  const size = Math.min(44, Math.max(18, small * 0.4));
-  const middle = { x: x + plan.cellWidth / 2, y: y + plan.cellHeight / 2 };
-  const rim = true;
+  const size = Math.min(40, Math.max(16, small * 0.3));
   const fill = cell.state === 'open' ? PALE_INK : INK;
-  const out = [
-    text(middle.x, middle.y + size * 0.36, letter, {
-      size,
-      bold: true,
-      anchor: 'middle',
-      rim,
-      fill,
-      role: 'letter',
-    }),
-  ];
+  const look = { size, bold: true, rim: true, fill, role: 'letter' };
+  // In a corner where there is room, so that the middle of the motif stays to be seen.
+  const out = plan.numbered
+    ? [text(x + 7, y + plan.cellHeight - 9, letter, look)]
+    : [
+        text(x + plan.cellWidth / 2, y + plan.cellHeight / 2 + size * 0.36, letter, {
+          ...look,
+          anchor: 'middle',
+        }),
+      ];
   if (plan.numbered) {
     const number = cell.mark ?? String(index + 1);
-    out.push(text(x + 7, y + SMALL + 1, number, { size: SMALL * 0.92, rim, fill, role: 'number' }));
+    out.push(text(x + 7, y + SMALL + 1, number, { size: SMALL * 0.92, rim: true, fill, role: 'number' }));
     if (cell.state === 'made') {
       const tick = { x: x + plan.cellWidth - 17, y: y + plan.cellHeight - 17 };
       out.push(
