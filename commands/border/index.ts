@@ -1,0 +1,9 @@
+import { command } from '../../src/chat/command.ts';
+import { rounds } from './rounds.ts';
+import { spacing } from './spacing.ts';
+
+export const border = command({
+  name: 'border',
+  says: 'A border that lies flat: stitches along each side, and round by round',
+  questions: [spacing, rounds],
+});

@@ -1,0 +1,91 @@
+import { command, question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { joining as join, SEAM_METHODS, type SeamMethod } from '../../src/core/seams.ts';
+import { cm, count, m, num, t } from '../../src/core/ways.ts';
+import { caution } from '../../src/standards/care.ts';
+import { ROUGH_BAND, USUAL_HOOK, USUAL_YARN } from '../../src/standards/consumption.ts';
+
+/** A seam this long, in metres, is an evening and more at a heavy blanket. */
+const LONG_SEAM = 10;
+
+const CALLED: Readonly<Record<SeamMethod, string>> = {
+  whip: 'whip stitch',
+  'slip-stitch': t('slip stitch'),
+  'single-crochet': t('single crochet'),
+};
+
+export const joining = command({
+  name: 'joining',
+  says: 'How long the seams are, how much yarn they take, and in which order to join',
+  questions: [
+    question({
+      says: 'How long the seams are, how much yarn they take, and in which order to join',
+      options: {
+        columns: opt.whole('Motifs side by side', { max: 400, example: '8' }),
+        rows: opt.whole('Motifs under each other', { max: 400, example: '11' }),
+        side: opt.length('The side of one finished motif', '15cm'),
+        method: opt
+          .choice(
+            { says: 'How they are joined', assumed: 'Sewn in whip stitch, as no method was named.' },
+            SEAM_METHODS,
+            'whip',
+          )
+          .default('whip'),
+        gauge: opt.gauge('The edge’s stitches over 10 cm, like 13').optional(),
+        hook: opt
+          .hook({ says: 'The hook: 5mm, or a US size like H-8', assumed: USUAL_HOOK.assumed })
+          .default(USUAL_HOOK.mm),
+        yarn: opt
+          .yarn({
+            says: 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
+            assumed: USUAL_YARN.assumed,
+          })
+          .default(USUAL_YARN.thickness),
+      },
+      example: 'columns:8 rows:11 side:15cm method:whip',
+      refused: { line: 'columns:1 rows:1 side:15cm', option: 'columns' },
+      answer({ yarn, ...asked }) {
+        const found = join({ ...asked, wpi: yarn.wpi });
+        const { columns, rows } = asked;
+        const { seamLength, ratio } = found;
+        return {
+          headline: `${m(seamLength)} of seam take about ${m(found.yarn)} of yarn in ${CALLED[asked.method]}, and ${m(found.tails)} more for tails.`,
+          figures: [
+            { key: 'seam_length', label: 'Length of the seams', value: seamLength, unit: 'm' },
+            { key: 'yarn', label: 'Yarn in the seams', value: found.yarn, unit: 'm' },
+            { key: 'tails', label: 'Yarn in the tails', value: found.tails, unit: 'm' },
+            { key: 'seams', label: 'Seams', value: found.seams, unit: '' },
+          ],
+          lines: [
+            ...(columns > 1
+              ? [
+                  `First the strips: join ${columns} motifs into each of ${count(rows, 'strip')}, ${count(columns - 1, 'seam')} of ${cm(found.shortLength)} in a strip.`,
+                ]
+              : []),
+            ...(rows > 1
+              ? [
+                  `${columns > 1 ? 'Then' : 'Join'} the strips to each other: ${count(rows - 1, 'long seam')} of ${cm(found.longLength)}, the corners pinned first.`,
+                ]
+              : []),
+            ...(columns > 1 && rows > 1
+              ? [
+                  `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(columns + rows - 2, 'thread')} instead of ${found.seams}.`,
+                ]
+              : []),
+          ],
+          working: found.working.steps,
+          assumptions: [
+            ...(asked.gauge
+              ? []
+              : [`The seam’s stitches follow hook and yarn, as no ${t('gauge')} was given.`]),
+            ...(asked.method === 'whip'
+              ? ['Sewn in by one strand at each edge, the edge a strand and a half thick.']
+              : []),
+            `About ${num(ratio)} times the seam, right to perhaps ${num(ROUGH_BAND)} %: sew one seam with a measured length and go by that.`,
+          ],
+          cautions: [caution('rough-estimate'), ...(seamLength > LONG_SEAM ? [caution('hands')] : [])],
+        };
+      },
+    }),
+  ],
+});

@@ -1,0 +1,117 @@
+import { command, question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { resize as find, type ResizeOption } from '../../src/core/resize.ts';
+import { cm, count, num, size as sizeText } from '../../src/core/ways.ts';
+import { caution } from '../../src/standards/care.ts';
+import { BABY_BLANKET } from '../../src/standards/blankets.ts';
+import { ENDS_A_MOTIF } from '../../src/standards/consumption.ts';
+
+/** Options told in lines; all of them stand in the data. */
+const TOLD = 6;
+
+export const resize = command({
+  name: 'resize',
+  says: 'How many motifs, and how large, make a blanket of a wished size',
+  questions: [
+    question({
+      says: 'How many motifs, and how large, make a blanket of a wished size',
+      options: {
+        width: opt.length('The width you wish for', '120cm'),
+        height: opt.length('The height you wish for', '160cm'),
+        side: opt.length('The side of one finished motif, or give gauge and size', '15cm').optional(),
+        gauge: opt.gauge('With size: stitches x rows over 10 cm, like 13x10').optional(),
+        size: opt.size('With gauge: rising rows of the diagonal square').optional(),
+        border: opt
+          .length({ says: 'How wide the border is', assumed: 'No border, as none was given.' }, '4cm')
+          .default(0),
+        row_step: opt
+          .whole('With size: rows by which the motif may grow or shrink, like a stripe', {
+            max: 100,
+            example: '2',
+          })
+          .optional(),
+        shape: opt
+          .shape('With gauge and size: the motif’s shape; only diagonal is reckoned from rows')
+          .optional(),
+        ends: opt
+          .whole(
+            {
+              says: `Ends of yarn that each motif leaves; ${ENDS_A_MOTIF} if not given`,
+              assumed: `${ENDS_A_MOTIF} ends a motif, start and finish of one yarn, as none were given; those of seams come on top.`,
+            },
+            { min: 0, max: 200, example: '2' },
+          )
+          .default(ENDS_A_MOTIF),
+      },
+      example: 'width:120cm height:160cm gauge:13x10 size:12 border:4cm row_step:1',
+      refused: { line: 'width:120cm height:160cm side:15cm border:70cm', option: 'border' },
+      answer(asked) {
+        const { width, height, side, gauge, size, border, shape, ends } = asked;
+        if (shape !== undefined && shape !== 'diagonal' && side === undefined) {
+          throw new Problem('Only a diagonal square is reckoned from its rows.', {
+            option: 'shape',
+            hint: 'For other shapes measure a finished motif and give side:15cm.',
+          });
+        }
+        const found = find({
+          width,
+          height,
+          border,
+          side,
+          gauge,
+          size,
+          rowStep: asked.row_step,
+          endsAMotif: ends,
+        });
+        const { best, bestOwnSize, options } = found;
+        const ofSize = best.size === undefined ? '' : ` of size ${best.size}`;
+        return {
+          headline: `${best.columns} across by ${best.rows} down, ${count(best.motifs, 'motif')}${ofSize}, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${border > 0 ? ' with the border' : ''}, ${num(best.offPercent, 1)} % off the wish.`,
+          figures: [
+            { key: 'motifs', label: 'Motifs', value: best.motifs, unit: '' },
+            { key: 'columns', label: 'Across', value: best.columns, unit: '' },
+            { key: 'rows', label: 'Down', value: best.rows, unit: '' },
+            ...(best.size === undefined
+              ? []
+              : [{ key: 'size', label: 'Rising rows of a motif', value: best.size, unit: '' as const }]),
+            { key: 'side', label: 'Side of a motif', value: best.side, unit: 'cm' },
+            { key: 'width', label: 'Width', value: best.width, unit: 'cm' },
+            { key: 'height', label: 'Height', value: best.height, unit: 'cm' },
+            { key: 'ends', label: 'Ends to weave in', value: best.ends, unit: '' },
+            {
+              key: 'off_percent',
+              label: 'Off, width and height together',
+              value: best.offPercent,
+              unit: '%',
+            },
+          ],
+          lines: [
+            ...(bestOwnSize && size !== undefined
+              ? [`Keeping the pattern’s size ${size}, the best is ${line(bestOwnSize)}`]
+              : []),
+            ...options.slice(0, TOLD).map((option, index) => `${index + 1}. ${line(option)}`),
+          ],
+          data: { options: options.map(plainly), ...(bestOwnSize ? { own_size: plainly(bestOwnSize) } : {}) },
+          working: found.working.steps,
+          assumptions: [
+            'Ranked by the nearest size, then the fewest ends, then the least yarn.',
+            ...(side === undefined
+              ? [`The motif is a diagonal square, blocked; a seam takes nothing of its side.`]
+              : [`A seam takes nothing of the side of a motif.`]),
+            ...(side === undefined && asked.row_step === undefined
+              ? ['The motif keeps its size; row_step lets it change.']
+              : []),
+          ],
+          cautions: Math.max(best.width, best.height) <= BABY_BLANKET.longestCm ? [caution('baby')] : [],
+        };
+      },
+    }),
+  ],
+});
+
+const line = (option: ResizeOption) =>
+  `${option.columns} × ${option.rows}${option.size === undefined ? '' : ` of size ${option.size} (${cm(option.side)})`}: ` +
+  `${sizeText(option.width, option.height)}, ${count(option.motifs, 'motif')}, ${count(option.ends, 'end')}, ${num(option.offPercent, 1)} % off.`;
+
+const plainly = ({ offPercent, ...option }: ResizeOption) => ({ ...option, off_percent: offPercent });

@@ -1,0 +1,84 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { cm, count, m, num, t } from '../../src/core/ways.ts';
+import { left as walk } from '../../src/core/yarn.ts';
+import { TAIL } from '../../src/standards/consumption.ts';
+import { otherSize } from './options.ts';
+
+export const left = question({
+  name: 'left',
+  says: 'How far the yarn that is left will go: the last row that can be finished',
+  options: {
+    left: opt.weight('What the yarn left weighs', '18g'),
+    ball: opt.ball(),
+    shape: opt.shape(),
+    size: opt.size(),
+    each: opt.weight('What one finished motif weighs', '12g'),
+    done_row: opt
+      .whole(
+        {
+          says: 'The last row already finished; 0, nothing yet, if not given',
+          assumed: 'Nothing is worked yet, as no done_row was given.',
+        },
+        { min: 0, max: 800, example: '6' },
+      )
+      .default(0),
+    other_size: otherSize(),
+    stitch: opt.stitch().optional(),
+  },
+  example: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:6',
+  refused: { line: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:25', option: 'done_row' },
+  answer({ other_size, done_row, ...asked }) {
+    const found = walk({ ...asked, doneRow: done_row, otherSize: other_size });
+    const { plan, lastRow, spare, more } = found;
+    const row = plan.worked === 'rounds' ? 'round' : 'row';
+    const rows = plan.rows.length;
+    const tail = cm(TAIL * 100);
+    return {
+      headline: headline(),
+      figures: [
+        { key: 'last_row', label: `Last ${row} that can be finished`, value: lastRow, unit: '' },
+        { key: 'spare', label: 'Left after it, the tail included', value: spare, unit: 'm' },
+        { key: 'yarn_left', label: 'Yarn at hand', value: found.yarnLeft, unit: 'm' },
+        { key: 'yarn_each', label: 'Yarn in a finished motif', value: found.motifYarn, unit: 'm' },
+        ...(more === undefined
+          ? []
+          : [{ key: 'more_motifs', label: 'Further motifs from the rest', value: more, unit: '' as const }]),
+      ],
+      lines: [
+        ...(found.atTurn === undefined
+          ? []
+          : [
+              `The turn is ${row} ${plan.size}: ${num(found.atTurn, 0)} % of a motif’s yarn is worked by then, so a turn made while half the yarn is left is always safe.`,
+            ]),
+        ...(lastRow < rows && lastRow > done_row
+          ? [`Stop there, or join the next ball within ${row} ${lastRow + 1}.`]
+          : []),
+      ],
+      working: found.working.steps,
+      assumptions: [
+        ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
+        `The motif’s yarn is shared evenly over its ${plan.counted}; ${tail} are kept back for the tail.`,
+      ],
+    };
+
+    function headline(): string {
+      if (done_row === rows)
+        return `This motif is finished; ${rest(`of the ${m(spare)} left, `, more ?? 0)}.`;
+      if (more !== undefined) {
+        return `The whole motif can be finished, to ${row} ${rows}, with ${m(spare)} left over; ${rest('', more)}.`;
+      }
+      if (lastRow === done_row) {
+        return done_row === 0
+          ? `Not even the first ${row} can be finished with ${m(spare)} and a tail of ${tail}.`
+          : `No further ${row} can be finished: stay at ${row} ${done_row}, with ${m(spare)} left.`;
+      }
+      return `The yarn reaches to the end of ${row} ${lastRow} of ${rows}, with ${m(spare)} left over for the tail.`;
+    }
+  },
+});
+
+const rest = (of: string, more: number) =>
+  more === 0
+    ? `${of}not enough for another whole motif`
+    : `${of}the rest makes ${count(more, 'more motif', 'more motifs')}`;

@@ -1,0 +1,66 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { cm, count, m, num, t } from '../../src/core/ways.ts';
+import { rough as estimate } from '../../src/core/yarn.ts';
+import { caution } from '../../src/standards/care.ts';
+import { ROUGH_BAND, STITCHES_A_BLOCK, USUAL_HOOK, USUAL_YARN } from '../../src/standards/consumption.ts';
+import { motifs, otherSize, reserve } from './options.ts';
+
+export const rough = question({
+  name: 'rough',
+  says: 'A rough guess at the yarn, from the stitches, the hook and the thickness of the yarn',
+  options: {
+    shape: opt.shape(),
+    size: opt.size(),
+    stitch: opt.stitch().optional(),
+    hook: opt
+      .hook({ says: 'The hook: 5mm, or a US size like H-8', assumed: USUAL_HOOK.assumed })
+      .default(USUAL_HOOK.mm),
+    yarn: opt
+      .yarn({
+        says: 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
+        assumed: USUAL_YARN.assumed,
+      })
+      .default(USUAL_YARN.thickness),
+    motifs: motifs(),
+    ball: opt.ball().optional(),
+    reserve: reserve(),
+    other_size: otherSize(),
+  },
+  example: 'shape:diagonal size:12 stitch:hdc hook:5mm yarn:4 motifs:80 ball:170m/100g',
+  refused: { line: 'shape:flat size:20', option: 'other_size' },
+  answer({ yarn, other_size, ...asked }) {
+    const found = estimate({ ...asked, wpi: yarn.wpi, otherSize: other_size });
+    const { plan, each, low, high, total, balls, ballsHigh } = found;
+    const all = asked.motifs === 1 ? '' : ` ${count(asked.motifs, 'motif')}:`;
+    const bought = balls === undefined ? '' : `, ${count(balls, 'ball')}`;
+    return {
+      headline: `About ${m(each)} a motif, somewhere between ${m(low)} and ${m(high)};${all} about ${m(total)} with the reserve${bought}.`,
+      figures: [
+        { key: 'yarn_each', label: 'Yarn in one motif', value: each, unit: 'm' },
+        { key: 'yarn_low', label: 'At the least', value: low, unit: 'm' },
+        { key: 'yarn_high', label: 'At the most', value: high, unit: 'm' },
+        { key: 'yarn_total', label: 'Yarn in all, with the reserve', value: total, unit: 'm' },
+        ...(balls === undefined ? [] : [{ key: 'balls', label: 'Balls', value: balls, unit: '' as const }]),
+      ],
+      lines: [
+        'Better: weigh one finished motif and ask /yardage weighed.',
+        ...(ballsHigh !== undefined && ballsHigh !== balls
+          ? [`At the high end of the band it would be ${count(ballsHigh, 'ball')}.`]
+          : []),
+      ],
+      working: found.working.steps,
+      assumptions: [
+        ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
+        ...(plan.counted === 'blocks'
+          ? [
+              `A block is reckoned as ${STITCHES_A_BLOCK} of ${t(plan.stitch)}: three, and the chain that stands as one (common practice).`,
+            ]
+          : []),
+        `Tails (${cm(15)} at each end), foundation and turning chains, seams and border are not in it.`,
+        `The band is ${num(ROUGH_BAND)} % either way: hands differ more than stitches do.`,
+      ],
+      cautions: [caution('rough-estimate')],
+    };
+  },
+});

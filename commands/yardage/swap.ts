@@ -1,0 +1,44 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { count, g, m, num, t } from '../../src/core/ways.ts';
+import { swap as exchange } from '../../src/core/yarn.ts';
+import { caution } from '../../src/standards/care.ts';
+
+/** Per cent of difference in weight, metre for metre, within which two yarns pass for each other (common practice). */
+const ALIKE = 10;
+
+export const swap = question({
+  name: 'swap',
+  says: 'How many balls of another yarn, by length',
+  options: {
+    balls: opt.whole('Balls that the pattern asks for', { max: 1000, example: '9' }),
+    ball: opt.ball('The pattern’s ball, like 170m/100g or 364yd/198g'),
+    new_ball: opt.ball('The new yarn’s ball, like 125m/50g', '125m/50g'),
+  },
+  example: 'balls:9 ball:170m/100g new_ball:125m/50g',
+  refused: { line: 'balls:0 ball:170m/100g new_ball:125m/50g', option: 'balls' },
+  answer({ balls, ball, new_ball }) {
+    const found = exchange({ balls, ball, newBall: new_ball });
+    const { heavierPercent: heavier } = found;
+    const differ = Math.abs(heavier) > ALIKE;
+    return {
+      headline: `${count(found.balls, 'ball')} of the new yarn: the pattern’s ${count(balls, 'ball')} hold ${m(found.total)}, and ${m(found.spare)} will be left over.`,
+      figures: [
+        { key: 'yarn_total', label: 'Yarn that the pattern asks for', value: found.total, unit: 'm' },
+        { key: 'new_balls', label: 'Balls of the new yarn', value: found.balls, unit: '' },
+        { key: 'spare', label: 'Left over', value: found.spare, unit: 'm' },
+        { key: 'weight', label: 'Weight of the pattern’s balls', value: found.weight, unit: 'g' },
+        { key: 'new_weight', label: 'Weight of the new balls', value: found.newWeight, unit: 'g' },
+      ],
+      lines: [
+        differ
+          ? `The new yarn is ${num(Math.abs(heavier), 0)} % ${heavier > 0 ? 'heavier' : 'lighter'}, metre for metre (${num(found.newTex, 0)} tex beside ${num(found.tex, 0)}): it may be ${heavier > 0 ? 'thicker' : 'thinner'}. Work a swatch; where the ${t('gauge')} changes, size and yarn change too.`
+          : `Metre for metre the two weigh nearly the same (${num(found.newTex, 0)} tex beside ${num(found.tex, 0)}); a swatch still decides.`,
+        `In weight that is ${g(found.weight)} of the pattern’s yarn or ${g(found.newWeight)} of the new one; it is the length that has to match.`,
+      ],
+      working: found.working.steps,
+      assumptions: ['No reserve is added: the pattern’s balls are whole ones already.'],
+      cautions: [caution('dye-lot')],
+    };
+  },
+});

@@ -1,0 +1,36 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { count, m, num } from '../../src/core/ways.ts';
+import { weighed as weigh } from '../../src/core/yarn.ts';
+import { caution } from '../../src/standards/care.ts';
+import { motifs, reserve } from './options.ts';
+
+export const weighed = question({
+  name: 'weighed',
+  says: 'How much yarn and how many balls, from one finished motif on the scale',
+  options: {
+    motif: opt.weight('What one finished motif weighs', '12g'),
+    ball: opt.ball(),
+    motifs: motifs(),
+    reserve: reserve(),
+  },
+  example: 'motif:12g motifs:80 ball:170m/100g',
+  refused: { line: 'motif:12g ball:100g', option: 'ball' },
+  answer(asked) {
+    const { each, total, balls, working } = weigh(asked);
+    const all = asked.motifs === 1 ? 'One motif takes' : `${count(asked.motifs, 'motif')} take`;
+    const spared = asked.reserve === 0 ? 'no reserve' : `${num(asked.reserve)} % in reserve`;
+    return {
+      headline: `${all} ${m(total)} with ${spared}: ${count(balls, 'ball')}. Each motif takes ${m(each)}.`,
+      figures: [
+        { key: 'yarn_each', label: 'Yarn in one motif', value: each, unit: 'm' },
+        { key: 'yarn_total', label: 'Yarn in all, with the reserve', value: total, unit: 'm' },
+        { key: 'balls', label: 'Balls', value: balls, unit: '' },
+      ],
+      lines: ['With several colours, do this sum for each and round each up by itself.'],
+      working: working.steps,
+      assumptions: ['Seams and border are not in it.'],
+      cautions: [caution('dye-lot')],
+    };
+  },
+});

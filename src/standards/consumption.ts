@@ -1,0 +1,55 @@
+/**
+ * How much yarn crochet takes. No standard and no textile-engineering paper gives it; what exists are small measured
+ * experiments, so everything that rests on them is shown with a band.
+ */
+
+/**
+ * Loops drawn over the hook for one single crochet, in circumferences of hook and yarn together. Derived: about 3.2 fits two
+ * published hand measurements (windchilde.com/bluedepth, 53 in of yarn in 5 in of row on a 5 mm hook in medium yarn;
+ * interweave.com, "Yarn usage: knitting vs. crochet", 400 stitches in 19 g).
+ */
+export const SC_LOOPS = 3.2;
+
+/** Per cent by which a rough estimate may be out either way (common practice for figures from few measurements). */
+export const ROUGH_BAND = 25;
+
+/** Per cent of yarn bought beyond what the sum says (common practice). */
+export const USUAL_RESERVE = 10;
+
+/** The least tail left at an end, in metres: 6 in, of a published 4–6 in (creativecrochetcorner.com, "How to end off"). */
+export const TAIL = 0.15;
+
+/** Separate tails of a motif worked from one unbroken length: its start and its finish (common practice). */
+export const ENDS_A_MOTIF = 2;
+
+/** Tall stitches that one corner-to-corner block is reckoned as: three, and the chain that stands as one (common practice). */
+export const STITCHES_A_BLOCK = 4;
+
+/**
+ * Inches of yarn in an inch of row, as one maker measured them on a 5 mm hook in medium yarn (windchilde.com/bluedepth).
+ * For the chain she prints 25.5 in for 5 in, which is 5.1, and beside it 4.8: the page contradicts itself.
+ */
+export const YARN_PER_LENGTH = { sc: 10.6, chain: 5.1, chainOtherwise: 4.8 } as const;
+
+/**
+ * A stitch's width over hook and yarn thickness together. Derived: medium yarn, 11–14 single crochet over 4 in on 5.5–6.5 mm
+ * with 9–12 wraps per inch (US yarn trade association's standard yarn weight system), the middles taken.
+ */
+export const WIDTH_OF_LOOP = 101.6 / 12.5 / (6 + 25.4 / 10.5);
+
+/** How a seam is sewn where nobody measured hers: in strands of the yarn (common practice, no published hand figure). */
+export const SEAM_STRANDS = {
+  /** How far in from each edge the needle goes. */
+  bite: 1,
+  /** How thick the fabric is at its edge. */
+  fabric: 1.5,
+} as const;
+
+/** The yarn that is assumed where none is named: medium, the middle of its published 9–12 wraps per inch. */
+export const USUAL_YARN = {
+  thickness: { wpi: 10.5, category: 4 },
+  assumed: 'Medium yarn (category 4, about 10.5 wraps per inch), as none was given.',
+} as const;
+
+/** The hook that is assumed where none is named: the one of the published measurement (windchilde.com/bluedepth). */
+export const USUAL_HOOK = { mm: 5, assumed: 'A ⟦5 mm⟧ hook, as none was given.' } as const;
