@@ -3,53 +3,27 @@ import { z } from 'zod';
 import type { GroupEvent, GroupPlan, Happening } from '../core/group/events.ts';
 import { BrokenHistory, replay, type GroupState } from '../core/group/state.ts';
 import { Problem } from '../core/problem.ts';
-import { SHAPES } from '../core/rows/plan.ts';
-import { STITCHES } from '../standards/stitches.ts';
 import type { Elsewhere } from './elsewhere.ts';
-import { ballSchema, cellSchema, colourRunSchema, MOST_CELLS, nameText } from './schema.ts';
+import { blanketParts, MOST_CELLS, motifSchema } from './schema.ts';
 import { SAFE_ID, type Kind, type Store } from './store.ts';
 
 const makerId = z.string().regex(SAFE_ID);
 const colour = z.string().trim().min(1).max(60);
 
-const kindSchema = z.object({
-  name: nameText,
-  shape: z.enum(SHAPES),
-  size: z.int().positive(),
-  otherSize: z.int().positive().exactOptional(),
-  stitch: z.enum(STITCHES),
-  runs: z.array(colourRunSchema),
-  yarn: z.array(z.object({ colour, metres: z.number().nonnegative() })).max(60),
-  weighed: z.boolean(),
-  quota: z.int().min(0).max(MOST_CELLS),
-  spares: z.int().min(0).max(MOST_CELLS),
-});
-
-const planSchema = z.object({
-  name: nameText,
-  kinds: z.array(kindSchema).min(1).max(26),
-  columns: z.int().min(1).max(100),
-  rows: z.int().min(1).max(100),
-  layout: z.array(cellSchema).max(MOST_CELLS),
+const planSchema = blanketParts.omit({ setting: true }).extend({
+  kinds: z
+    .array(
+      z.object({
+        ...motifSchema.shape,
+        quota: z.int().min(0).max(MOST_CELLS),
+        spares: z.int().min(0).max(MOST_CELLS),
+      }),
+    )
+    .min(1)
+    .max(26),
   side: z.number().positive(),
   tolerance: z.number().min(0).max(100),
   closes: z.iso.date().exactOptional(),
-  joining: z.enum(['whip', 'slip-stitch', 'single-crochet']),
-  border: z.object({
-    rounds: z.array(z.object({ stitch: z.enum(STITCHES), colour: colour.exactOptional() })).max(30),
-    corner: z.int().min(1).max(9),
-  }),
-  yarns: z
-    .array(
-      z.object({
-        colour,
-        hex: z.string().exactOptional(),
-        ball: ballSchema.exactOptional(),
-        price: z.number().nonnegative().exactOptional(),
-      }),
-    )
-    .max(60),
-  reserve: z.number().min(0).max(100),
   joinable: z.enum(['anyone', 'named']),
 }) satisfies z.ZodType<GroupPlan>;
 

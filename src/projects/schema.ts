@@ -27,7 +27,13 @@ export const gaugeSchema = z.object({
 export const ballSchema = z.object({ m: positive, g: positive });
 
 /** Rows of one colour, one after the other. */
-export const colourRunSchema = z.object({ colour: nameText, rows: z.int().min(1).max(MOST_ROWS) });
+export const colourRunSchema = z.object({
+  colour: nameText,
+  rows: z
+    .int()
+    .min(1)
+    .max(2 * MOST_ROWS),
+});
 
 export const motifSchema = z.object({
   name: nameText,
@@ -41,7 +47,7 @@ export const motifSchema = z.object({
   /** Whether the gauge was counted on a blocked piece. */
   blocked: z.boolean().exactOptional(),
   /** By row, from the first; empty for a motif in one unnamed colour. */
-  runs: z.array(colourRunSchema).max(MOST_ROWS),
+  runs: z.array(colourRunSchema).max(2 * MOST_ROWS),
   /** Grams of one finished motif, once one was weighed. */
   weight: positive.exactOptional(),
   /** cm along a side of one finished motif, once one was measured. */
@@ -69,32 +75,37 @@ export const cellSchema = z.object({ kind: z.int().min(0).max(25), turn: z.int()
 
 export const MOST_CELLS = 2500;
 
-export const blanketSchema = z
-  .object({
-    name: nameText,
-    /** Names of saved motifs, in the order in which the layout counts them. */
-    kinds: z.array(nameText).min(1).max(26),
-    columns: z.int().min(1).max(100),
-    rows: z.int().min(1).max(100),
-    /** Row by row from the top left. */
-    layout: z.array(cellSchema).max(MOST_CELLS),
-    /** The setting the layout was laid by, so that another size continues it. */
-    setting: z.string().max(40),
-    joining: z.object({
-      method: z.enum(['whip', 'slip-stitch', 'single-crochet']),
-      colour: nameText.exactOptional(),
-    }),
-    border: z.object({
-      rounds: z.array(z.object({ stitch: z.enum(STITCHES), colour: nameText.exactOptional() })).max(30),
-      /** Stitches in each corner. */
-      corner: z.int().min(1).max(9),
-    }),
-    yarns: z.array(yarnSchema).max(60),
-    /** Per cent. */
-    reserve: z.number().min(0).max(100),
-  })
-  .refine((blanket) => blanket.layout.length === blanket.columns * blanket.rows, 'a cell for every place');
+/** A blanket before it is checked as a whole; group blankets are made of the same parts. */
+export const blanketParts = z.object({
+  name: nameText,
+  /** Names of saved motifs, in the order in which the layout counts them. */
+  kinds: z.array(nameText).min(1).max(26),
+  columns: z.int().min(1).max(100),
+  rows: z.int().min(1).max(100),
+  /** Row by row from the top left. */
+  layout: z.array(cellSchema).max(MOST_CELLS),
+  /** The setting the layout was laid by, so that another size continues it. */
+  setting: z.string().max(40),
+  joining: z.object({
+    method: z.enum(['whip', 'slip-stitch', 'single-crochet']),
+    colour: nameText.exactOptional(),
+  }),
+  border: z.object({
+    rounds: z.array(z.object({ stitch: z.enum(STITCHES), colour: nameText.exactOptional() })).max(30),
+    /** Stitches in each corner. */
+    corner: z.int().min(1).max(9),
+  }),
+  yarns: z.array(yarnSchema).max(60),
+  /** Per cent. */
+  reserve: z.number().min(0).max(100),
+});
+export const blanketSchema = blanketParts.refine(
+  (blanket) => blanket.layout.length === blanket.columns * blanket.rows,
+  'a cell for every place',
+);
 export type Blanket = z.infer<typeof blanketSchema>;
+
+export const MOST_MADE = 100_000;
 
 /** Where a maker is with one kind of motif, in one blanket or by itself. */
 export const progressSchema = z.object({
@@ -103,7 +114,9 @@ export const progressSchema = z.object({
   /** The last finished row of the motif on the hook; 0 before the first. */
   row: z.int().min(0),
   /** Finished motifs of this kind. */
-  made: z.int().min(0),
+  made: z.int().min(0).max(MOST_MADE),
+  /** Where she was before the oldest change that is kept; at the very beginning if not given. */
+  before: z.object({ row: z.int().min(0), made: z.int().min(0) }).exactOptional(),
   history: z
     .array(
       z.object({

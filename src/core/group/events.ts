@@ -1,26 +1,16 @@
 /** What can happen to a blanket that a group makes. The list of events is the truth; everything else is read off it. */
-import type { Stitch } from '../../standards/stitches.ts';
-import type { Shape } from '../rows/plan.ts';
+import type { BlanketSpec } from '../materials.ts';
+import type { MotifSpec, Yarn } from '../motif-yarn.ts';
 
 /** A kind of motif as it was when the blanket was opened: later changes to the organiser's own motif do not move the goal. */
-export interface GroupKind {
-  readonly name: string;
-  readonly shape: Shape;
-  readonly size: number;
-  readonly otherSize?: number;
-  readonly stitch: Stitch;
-  readonly runs: readonly { readonly colour: string; readonly rows: number }[];
-  /** Metres of yarn in one, by colour, tails and carried strands with it. */
-  readonly yarn: readonly { readonly colour: string; readonly metres: number }[];
-  /** Whether that was weighed, or is a rough estimate. */
-  readonly weighed: boolean;
+export interface GroupKind extends MotifSpec {
   /** Motifs wanted: the cells of the layout that hold this kind. */
   readonly quota: number;
   /** Motifs taken beyond the quota. */
   readonly spares: number;
 }
 
-export interface GroupPlan {
+export interface GroupPlan extends BlanketSpec {
   readonly name: string;
   readonly kinds: readonly GroupKind[];
   readonly columns: number;
@@ -31,21 +21,9 @@ export interface GroupPlan {
   readonly side: number;
   /** Per cent by which a side may be off before it is flagged. */
   readonly tolerance: number;
-  /** ISO date by which motifs are wanted, YYYY-MM-DD. */
+  /** The day by which motifs are wanted, YYYY-MM-DD. */
   readonly closes?: string;
-  readonly joining: 'whip' | 'slip-stitch' | 'single-crochet';
-  readonly border: {
-    readonly rounds: readonly { readonly stitch: Stitch; readonly colour?: string }[];
-    readonly corner: number;
-  };
-  readonly yarns: readonly {
-    readonly colour: string;
-    readonly hex?: string;
-    readonly ball?: { readonly m: number; readonly g: number };
-    readonly price?: number;
-  }[];
-  /** Per cent. */
-  readonly reserve: number;
+  readonly yarns: readonly (Yarn & { readonly hex?: string })[];
   /** Whether anyone may join, or only whom the organiser names. */
   readonly joinable: 'anyone' | 'named';
 }
