@@ -3,6 +3,7 @@
  * end, and where colours change. Rows that say the same thing, or the same thing with numbers that go up evenly, are
  * said once.
  */
+import { TAIL } from '../standards/consumption.ts';
 import { STITCH_FACTS, type Stitch } from '../standards/stitches.ts';
 import { lengths, type Carrying, type Length } from './carrying.ts';
 import { spans, type ColourRun } from './colour-runs.ts';
@@ -10,9 +11,6 @@ import { CIRCLE_GROWTH, HEXAGON_GROWTH } from './rows/round.ts';
 import { CORNER_FOR } from './rows/solid-square.ts';
 import type { RowPlan, Shape } from './rows/plan.ts';
 import { cm, count, t } from './ways.ts';
-
-/** Yarn left at a beginning or an end, in cm (published: 4 to 6 in). */
-export const TAIL_LEFT = 15;
 
 /** What a row says: fixed words, and numbers that may differ from row to row. */
 type Part = string | { readonly n: number; readonly say: (shown: string) => string; readonly key: string };
@@ -304,12 +302,12 @@ function change(plan: RowPlan, carrying: Carrying, from: number, colour: string,
   const pickUp = using(colour, from)?.pickUps.find((one) => one.row === from);
   const take = pickUp
     ? `pick it up where it hangs since ${row} ${pickUp.since}, past ${count(pickUp.over, row)}, without pulling it tight`
-    : `join it, leaving ${cm(TAIL_LEFT, 0)}`;
+    : `join it, leaving ${cm(TAIL * 100, 0)}`;
   const hangs = using(dropped, from - 1);
   const leave =
     hangs && hangs.toRow >= from
       ? `let ${dropped} hang ${edge(from - 1)}`
-      : `cut ${dropped}, leaving ${cm(TAIL_LEFT, 0)}`;
+      : `cut ${dropped}, leaving ${cm(TAIL * 100, 0)}`;
   return `Change to ${colour} with the last pull of ${row} ${from - 1}: ${take}; ${leave}.`;
 }
 
@@ -379,12 +377,35 @@ export interface Words {
   readonly after: readonly string[];
 }
 
+const sayingOf = (plan: RowPlan, row: number): Saying => {
+  const body = BODY[plan.shape](plan, row);
+  return { body, key: keyOf(body), numbers: [...numbers(body), plan.rows[row - 1]?.count ?? 0] };
+};
+
+/** One row by itself: what is said of it, and the change of colour before it where there is one. */
+export function rowWords(
+  plan: RowPlan,
+  runs: readonly ColourRun[],
+  row: number,
+): { readonly text: string; readonly change?: string } {
+  const body = BODY[plan.shape](plan, row).map((part) =>
+    typeof part === 'string' ? part : part.say(String(part.n)),
+  );
+  const all = spans(runs);
+  const at = all.findIndex(({ from }) => from === row);
+  const dropped = all[at - 1];
+  const taken = all[at];
+  return {
+    text: `${body.join(', ')}.`,
+    ...(dropped && taken
+      ? { change: change(plan, lengths(plan, runs), row, taken.colour, dropped.colour) }
+      : {}),
+  };
+}
+
 /** The instructions of a piece, with its colours where it has any. Every text carries tokens for terms and lengths. */
 export function words(plan: RowPlan, runs: readonly ColourRun[] = []): Words {
-  const all = plan.rows.map(({ row, count: stitches }): Saying => {
-    const body = BODY[plan.shape](plan, row);
-    return { body, key: keyOf(body), numbers: [...numbers(body), stitches] };
-  });
+  const all = plan.rows.map(({ row }) => sayingOf(plan, row));
   const carrying = lengths(plan, runs);
   const steps: (Instruction | { change: string; from: number })[] = [];
   let dropped: string | undefined;
@@ -405,7 +426,7 @@ export function words(plan: RowPlan, runs: readonly ColourRun[] = []): Words {
     before: [short(plan), ...notes(plan)],
     steps,
     after: [
-      `Fasten off, leaving ${cm(TAIL_LEFT, 0)}; ${count(carrying.ends, 'end')} to weave in, each in three passes.`,
+      `Fasten off, leaving ${cm(TAIL * 100, 0)}; ${count(carrying.ends, 'end')} to weave in, each in three passes.`,
     ],
   };
 }

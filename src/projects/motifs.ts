@@ -1,0 +1,159 @@
+/** Saved motifs: found by name, kept, removed and brought back. Functions on a maker's document, or on a draft of it. */
+import { byNearness, nearest } from '../core/near.ts';
+import { Problem } from '../core/problem.ts';
+import { clip } from '../core/quantity.ts';
+import { planOf } from '../core/motif-yarn.ts';
+import { emptyBin, sameName, takeBack, throwAway } from './bin.ts';
+import type { MakerDoc, Motif } from './schema.ts';
+
+export const MOST_MOTIFS = 100;
+
+const DEFINE = '/motif define name:"moss square" shape:diagonal size:12';
+
+/** Names stand in lists with commas between: a name has none of its own. */
+export function motifName(typed: string): string {
+  const name = typed.replace(/\s+/g, ' ').trim();
+  if (/[,;]/.test(name)) {
+    throw new Problem(`“${clip(name)}” has a comma in it.`, {
+      option: 'name',
+      hint: 'Choose a name without commas, such as moss square.',
+    });
+  }
+  return name;
+}
+
+/**
+ * A saved motif by its name, whatever its capitals; the current one where none is named. Throws a Problem that names the
+ * nearest.
+ */
+export function findMotif(doc: MakerDoc, name: string | undefined, option = 'motif'): Motif {
+  if (doc.motifs.length === 0) {
+    throw new Problem('No motif is saved yet.', { option, hint: `Save one with ${DEFINE}.` });
+  }
+  const wanted = name ?? doc.current.motif;
+  const found = doc.motifs.find((motif) => wanted !== undefined && sameName(motif.name, wanted));
+  if (found) return found;
+  const names = doc.motifs.map((motif) => motif.name);
+  if (wanted === undefined) {
+    throw new Problem('Which motif is meant is not said.', { option, hint: `Name one of ${listed(names)}.` });
+  }
+  const near = nearest(wanted, names);
+  throw new Problem(`No motif is called “${clip(wanted)}”.`, {
+    option,
+    hint:
+      near === undefined
+        ? `Saved are ${listed(byNearness(wanted, names))}. A new one: /motif define.`
+        : `Did you mean ${near}?`,
+  });
+}
+
+const listed = (names: readonly string[]) =>
+  `${names.slice(0, 8).join(', ')}${names.length > 8 ? ` and ${names.length - 8} more` : ''}`;
+
+export interface Kept {
+  readonly motif: Motif;
+  readonly replaced: boolean;
+  /** Whether the weight and side of the motif that was replaced still hold. */
+  readonly weighedStill: boolean;
+}
+
+/**
+ * Keeps a motif and makes it the current one. One of the same name is replaced only when asked; it can be brought back
+ * for a day, and its weight and side are kept where shape, size and stitch stay. Throws a Problem.
+ */
+export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = false): Kept {
+  emptyBin(doc, now);
+  const at = doc.motifs.findIndex(({ name }) => sameName(name, motif.name));
+  const before = doc.motifs[at];
+  if (before && !replace) {
+    throw new Problem(`There is a motif called ${before.name} already.`, {
+      option: 'name',
+      hint: 'Choose another name, or add replace:yes; the old one can be brought back for a day.',
+    });
+  }
+  if (!before && doc.motifs.length >= MOST_MOTIFS) {
+    throw new Problem(`${MOST_MOTIFS} motifs are saved already.`, {
+      option: 'name',
+      hint: 'Remove one with /motif remove.',
+    });
+  }
+  const same =
+    before?.shape === motif.shape &&
+    before.size === motif.size &&
+    before.otherSize === motif.otherSize &&
+    before.stitch === motif.stitch;
+  const kept: Motif = {
+    ...(same && before.weight !== undefined ? { weight: before.weight } : {}),
+    ...(same && before.side !== undefined ? { side: before.side } : {}),
+    ...motif,
+    // The name that blankets and progress know stays as it is spelt there.
+    name: before?.name ?? motif.name,
+  };
+  if (before) {
+    throwAway(doc, { at: now.toISOString(), kind: 'motif', thing: before }, now);
+    doc.motifs[at] = kept;
+  } else doc.motifs.push(kept);
+  // Defined anew after it was removed, it goes on where it was.
+  fitProgress(doc, kept);
+  doc.current.motif = kept.name;
+  return { motif: kept, replaced: before !== undefined, weighedStill: same && kept.weight !== undefined };
+}
+
+/** A motif that became shorter cannot be further along than its last row. */
+function fitProgress(doc: MakerDoc, motif: Motif): void {
+  const rows = planOf(motif).rows.length;
+  for (const progress of doc.progress)
+    if (sameName(progress.motif, motif.name)) progress.row = Math.min(progress.row, rows);
+}
+
+/** Removes a motif for a day's grace. Throws a Problem where a blanket is made of it. */
+export function removeMotif(doc: MakerDoc, motif: Motif, now: Date): void {
+  const blanket = doc.blankets.find(({ kinds }) => kinds.some((kind) => sameName(kind, motif.name)));
+  if (blanket) {
+    throw new Problem(`The blanket ${blanket.name} is made of ${motif.name}.`, {
+      option: 'name',
+      hint: 'Give the blanket other kinds, or remove it first.',
+    });
+  }
+  throwAway(doc, { at: now.toISOString(), kind: 'motif', thing: motif }, now);
+  doc.motifs = doc.motifs.filter(({ name }) => name !== motif.name);
+  if (doc.current.motif === motif.name) {
+    const last = doc.motifs.at(-1);
+    if (last) doc.current.motif = last.name;
+    else delete doc.current.motif;
+  }
+}
+
+/**
+ * Brings back the motif that was removed or replaced last, within a day; the one that stands in its place goes where it
+ * came from. Throws a Problem where there is none.
+ */
+export function restoreMotif(
+  doc: MakerDoc,
+  now: Date,
+  name?: string,
+): { readonly motif: Motif; readonly inPlaceOf: boolean } {
+  const motif = takeBack(doc, 'motif', now, name);
+  if (!motif) {
+    throw new Problem(
+      name === undefined
+        ? 'No motif was removed or changed within the last day.'
+        : `No motif called “${clip(name)}” was removed or changed within the last day.`,
+      {
+        ...(name === undefined ? {} : { option: 'name' }),
+        hint: 'What was removed can come back for one day.',
+      },
+    );
+  }
+  const at = doc.motifs.findIndex((one) => sameName(one.name, motif.name));
+  const standing = doc.motifs[at];
+  if (standing) {
+    doc.motifs[at] = motif;
+    throwAway(doc, { at: now.toISOString(), kind: 'motif', thing: standing }, now);
+    fitProgress(doc, motif);
+  } else if (doc.motifs.length >= MOST_MOTIFS) {
+    throw new Problem(`${MOST_MOTIFS} motifs are saved already.`, { hint: 'Remove another one first.' });
+  } else doc.motifs.push(motif);
+  doc.current.motif = motif.name;
+  return { motif, inPlaceOf: standing !== undefined };
+}
