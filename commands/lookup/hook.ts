@@ -29,6 +29,10 @@ function told(hook: HookFound): string {
   return `${SYSTEM[hook.system].replace(/^./, (first) => first.toUpperCase())}: ${mm(hook.mm, 2)}, ${is}${memory(hook.fromMemory)}.`;
 }
 
+/** The systems in which the typed size is this hook: `as a US size and as an old UK number`. */
+const systemsOf = (found: readonly HookFound[], size: number) =>
+  [...new Set(found.filter((one) => one.mm === size).map((one) => SYSTEM[one.system]))].join(' and ');
+
 export const hook = question({
   name: 'hook',
   says: 'Hook sizes in millimetres, US letters and numbers, old UK numbers and steel, both ways',
@@ -65,7 +69,7 @@ export const hook = question({
       headline:
         sizes.length === 1
           ? `${typed} is ${mm(first.mm, 2)}: ${first.system === 'US steel' ? `US ${first.US ?? ''}` : names(first)}${memory(first.fromMemory)}.`
-          : `${typed} may be ${sizes.length} different hooks: ${found.map((one) => `${mm(one.mm, 2)} ${SYSTEM[one.system]}`).join(', ')}.`,
+          : `${typed} may be ${sizes.length} different hooks: ${sizes.map((size) => `${mm(size, 2)} ${systemsOf(found, size)}`).join(', ')}.`,
       figures: [
         ...(sizes.length === 1 ? [{ key: 'hook', label: 'Hook', value: first.mm, unit: 'mm' } as const] : []),
         { key: 'hooks', label: 'Hooks it may be', value: sizes.length, unit: '' },

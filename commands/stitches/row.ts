@@ -23,6 +23,16 @@ export const row = question({
     const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
     const many = plan.counted === 'blocks' ? 'blocks' : 'stitches';
     const called = plan.worked === 'rounds' ? 'Round' : 'Row';
+    const { increases, decreases } = plan.rows[facts.row - 1] ?? { increases: 0, decreases: 0 };
+    const before = `${called.toLowerCase()} ${facts.row - 1}`;
+    const change =
+      facts.row === 1
+        ? undefined
+        : increases > 0
+          ? `${count(increases, unit, many)} more than ${before}.`
+          : decreases > 0
+            ? `${count(decreases, unit, many)} fewer than ${before}.`
+            : `As many as ${before}.`;
     return {
       headline: `${called} ${facts.row} has ${count(facts.count, unit, many)} of ${t(plan.stitch)}; ${count(facts.soFar, unit, many)} so far, ${count(facts.total, unit, many)} in all.`,
       figures: [
@@ -33,6 +43,7 @@ export const row = question({
         { key: 'so_far', label: 'So far', value: facts.soFar, unit: '' },
         { key: 'total', label: 'Total', value: facts.total, unit: '' },
       ],
+      lines: change === undefined ? [] : [change],
       working: facts.working.steps,
       assumptions: facts.assumptions,
     };
