@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { borderRounds, type CornerFit } from '../../src/core/border.ts';
-import { count, t } from '../../src/core/ways.ts';
+import { count, num, t } from '../../src/core/ways.ts';
 import { corner } from './corner.ts';
 
 export const rounds = question({
@@ -20,7 +20,7 @@ export const rounds = question({
     const { last, rounds: all } = found;
     const many = all.length;
     return {
-      headline: `Round ${many}, the last, has ${count(last.total, 'stitch', 'stitches')}: ${last.across} along each width, ${last.down} along each height, ${asked.corner} in each corner.`,
+      headline: `Round ${many}, the last, has ${count(last.total, 'stitch', 'stitches')}: ${num(last.across)} along each width, ${num(last.down)} along each height, ${asked.corner} in each corner.`,
       figures: [
         { key: 'round_total', label: 'In the last round', value: last.total, unit: '' },
         { key: 'across', label: 'Across in the last round', value: last.across, unit: '' },

@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { borderSpacing, inRuns } from '../../src/core/border.ts';
-import { count, t } from '../../src/core/ways.ts';
+import { count, num, t } from '../../src/core/ways.ts';
 import { STITCH_FACTS, STITCHES } from '../../src/standards/stitches.ts';
 import { corner } from './corner.ts';
 
@@ -39,7 +39,7 @@ export const spacing = question({
     const { across, down, total, perMotifAcross, perMotifDown, working } = borderSpacing(asked);
     const each = count(asked.corner, 'stitch', 'stitches');
     return {
-      headline: `${count(across, 'stitch', 'stitches')} along each width, ${down} along each height and ${asked.corner} in each corner: ${total} in the first round.`,
+      headline: `${count(across, 'stitch', 'stitches')} along each width, ${num(down)} along each height and ${asked.corner} in each corner: ${num(total)} in the first round.`,
       figures: [
         { key: 'across', label: 'Across, between corners', value: across, unit: '' },
         { key: 'down', label: 'Down, between corners', value: down, unit: '' },

@@ -32,9 +32,7 @@ export const joining = command({
           )
           .default('whip'),
         gauge: opt.gauge('The edge’s stitches over 10 cm, like 13').optional(),
-        hook: opt
-          .hook({ says: 'The hook: 5mm, or a US size like H-8', assumed: USUAL_HOOK.assumed })
-          .default(USUAL_HOOK.mm),
+        hook: opt.hook().optional(),
         yarn: opt
           .yarn({
             says: 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
@@ -45,7 +43,9 @@ export const joining = command({
       example: 'columns:8 rows:11 side:15cm method:whip',
       refused: { line: 'columns:1 rows:1 side:15cm', option: 'columns' },
       answer({ yarn, ...asked }) {
-        const found = join({ ...asked, wpi: yarn.wpi });
+        const found = join({ ...asked, hook: asked.hook ?? USUAL_HOOK.mm, wpi: yarn.wpi });
+        // A sewn seam at a known gauge asks for no hook.
+        const hookMatters = asked.gauge === undefined || asked.method !== 'whip';
         const { columns, rows } = asked;
         const { seamLength, ratio } = found;
         return {
@@ -75,6 +75,7 @@ export const joining = command({
           ],
           working: found.working.steps,
           assumptions: [
+            ...(asked.hook === undefined && hookMatters ? [USUAL_HOOK.assumed] : []),
             ...(asked.gauge
               ? []
               : [`The seam’s stitches follow hook and yarn, as no ${t('gauge')} was given.`]),

@@ -67,7 +67,7 @@ export const resize = command({
         const { best, bestOwnSize, options } = found;
         const ofSize = best.size === undefined ? '' : ` of size ${best.size}`;
         return {
-          headline: `${best.columns} across by ${best.rows} down, ${count(best.motifs, 'motif')}${ofSize}, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${border > 0 ? ' with the border' : ''}, ${num(best.offPercent, 1)} % off the wish.`,
+          headline: `${num(best.columns)} across by ${num(best.rows)} down, ${count(best.motifs, 'motif')}${ofSize}, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${border > 0 ? ' with the border' : ''}, ${num(best.offPercent, 1)} % off the wish.`,
           figures: [
             { key: 'motifs', label: 'Motifs', value: best.motifs, unit: '' },
             { key: 'columns', label: 'Across', value: best.columns, unit: '' },
@@ -111,7 +111,7 @@ export const resize = command({
 });
 
 const line = (option: ResizeOption) =>
-  `${option.columns} × ${option.rows}${option.size === undefined ? '' : ` of size ${option.size} (${cm(option.side)})`}: ` +
+  `${num(option.columns)} × ${num(option.rows)}${option.size === undefined ? '' : ` of size ${option.size} (${cm(option.side)})`}: ` +
   `${sizeText(option.width, option.height)}, ${count(option.motifs, 'motif')}, ${count(option.ends, 'end')}, ${num(option.offPercent, 1)} % off.`;
 
 const plainly = ({ offPercent, ...option }: ResizeOption) => ({ ...option, off_percent: offPercent });

@@ -63,10 +63,9 @@ export const left = question({
     };
 
     function headline(): string {
-      if (done_row === rows)
-        return `This motif is finished; ${rest(`of the ${m(spare)} left, `, more ?? 0)}.`;
+      if (done_row === rows) return `This motif is finished, with ${m(spare)} left; ${rest(more ?? 0)}.`;
       if (more !== undefined) {
-        return `The whole motif can be finished, to ${row} ${rows}, with ${m(spare)} left over; ${rest('', more)}.`;
+        return `The whole motif can be finished, to ${row} ${rows}, with ${m(spare)} left over; ${rest(more)}.`;
       }
       if (lastRow === done_row) {
         return done_row === 0
@@ -78,7 +77,7 @@ export const left = question({
   },
 });
 
-const rest = (of: string, more: number) =>
+const rest = (more: number) =>
   more === 0
-    ? `${of}not enough for another whole motif`
-    : `${of}the rest makes ${count(more, 'more motif', 'more motifs')}`;
+    ? 'that is not enough for another whole motif'
+    : `the rest makes ${count(more, 'more motif', 'more motifs')}`;

@@ -7,6 +7,9 @@ import { caution } from '../../src/standards/care.ts';
 /** Per cent of difference in weight, metre for metre, within which two yarns pass for each other (common practice). */
 const ALIKE = 10;
 
+/** Less yarn than this, in metres, is none. */
+const NOTHING = 0.01;
+
 export const swap = question({
   name: 'swap',
   says: 'How many balls of another yarn, by length',
@@ -22,7 +25,7 @@ export const swap = question({
     const { heavierPercent: heavier } = found;
     const differ = Math.abs(heavier) > ALIKE;
     return {
-      headline: `${count(found.balls, 'ball')} of the new yarn: the pattern’s ${count(balls, 'ball')} hold ${m(found.total)}, and ${m(found.spare)} will be left over.`,
+      headline: `${count(found.balls, 'ball')} of the new yarn: the pattern’s ${count(balls, 'ball')} hold ${m(found.total)}, and ${found.spare < NOTHING ? 'nothing' : m(found.spare)} will be left over.`,
       figures: [
         { key: 'yarn_total', label: 'Yarn that the pattern asks for', value: found.total, unit: 'm' },
         { key: 'new_balls', label: 'Balls of the new yarn', value: found.balls, unit: '' },

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { borderRounds, borderSpacing, inRuns } from '../../src/core/border.ts';
 import { STITCHES } from '../../src/standards/stitches.ts';
+import { expectOwnUnits } from '../own-units.ts';
 import { asking } from '../asking.ts';
 
 const sum = (counts: readonly number[]) => counts.reduce((all, one) => all + one, 0);
@@ -92,6 +93,14 @@ describe('the first round', () => {
 });
 
 describe('round by round', () => {
+  it('works out from a maker’s own numbers in inches', () => {
+    const gauge = { stitches: 13.5, over: 10.16 };
+    expectOwnUnits(
+      borderSpacing({ width: 101, height: 122.5, gauge, corner: 3, multiple: 6, plus: 1 }).working,
+    );
+    expectOwnUnits(borderRounds({ across: 30, down: 40, corner: 3, stitches: ['sc', 'dc'] }).working);
+  });
+
   it('starts as given and grows by corner − 1 a side', () => {
     fc.assert(
       fc.property(

@@ -11,6 +11,7 @@ import {
   type MotifSize,
 } from '../../src/core/resize.ts';
 import { Working } from '../../src/core/working.ts';
+import { expectOwnUnits } from '../own-units.ts';
 import { asking } from '../asking.ts';
 
 const GAUGE = { stitches: 13, rows: 10, over: 10 };
@@ -98,6 +99,7 @@ describe('a wish', () => {
     expect(found.best).toMatchObject({ columns: 8, rows: 11, size: 11, motifs: 88, ends: 176 });
     expect(found.bestOwnSize).toMatchObject({ columns: 7, rows: 10, size: 12 });
     expect(found.options).toHaveLength(12);
+    expectOwnUnits(found.working);
     const steps = found.working.steps.map(({ result }) => result);
     for (const value of [found.best.width, found.best.height, found.best.offPercent, 88, 176])
       expect(steps.some((step) => Math.abs(step - value) < 1e-9)).toBe(true);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { joining, SEAM_METHODS } from '../../src/core/seams.ts';
+import { expectOwnUnits } from '../own-units.ts';
 import { asking } from '../asking.ts';
 
 const USUAL = { method: 'whip', hook: 5, wpi: 10.5 } as const;
@@ -58,5 +59,20 @@ describe('joining', () => {
     const strip = await room.ask('/joining columns:1 rows:4 side:15cm method:slip-stitch');
     expect(strip.lines).toHaveLength(1);
     expect(strip.figures['seams']?.value).toBe(3);
+  });
+
+  it('works out from a maker’s own numbers in inches', () => {
+    for (const method of SEAM_METHODS)
+      for (const gauge of [undefined, { stitches: 13, over: 10 }])
+        expectOwnUnits(joining({ ...USUAL, method, columns: 3, rows: 4, side: 15, gauge }).working);
+  });
+
+  it('assumes a hook only where one matters', async () => {
+    const room = asking();
+    const said = async (line: string) =>
+      (await room.ask(`/joining columns:8 rows:11 side:15cm ${line}`)).assumptions.join();
+    expect(await said('')).toMatch(/5 mm hook/);
+    expect(await said('gauge:13 method:single-crochet')).toMatch(/5 mm hook/);
+    expect(await said('gauge:13')).not.toMatch(/hook/);
   });
 });

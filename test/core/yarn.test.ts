@@ -3,11 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { Problem } from '../../src/core/problem.ts';
 import { rowPlan, SHAPES, total } from '../../src/core/rows/index.ts';
 import { lastRowInReach, left, rough, swap, weighed } from '../../src/core/yarn.ts';
-import { resultInWays } from '../../src/core/working.ts';
+import { expectOwnUnits } from '../own-units.ts';
 import { asking } from '../asking.ts';
 
 const BALL = { m: 170, g: 100 };
-const IMPERIAL = { units: 'imperial', terms: 'US' } as const;
 
 describe('a weighed motif', () => {
   it('gives metres, reserve and whole balls', () => {
@@ -155,15 +154,14 @@ describe('another yarn', () => {
 
 describe('for a maker in inches and yards', () => {
   it('every step works out from her own numbers', () => {
-    const steps = [
-      ...weighed({ motif: 12, motifs: 80, ball: BALL, reserve: 10 }).working.steps,
-      ...rough({ shape: 'blocks', size: 5, hook: 5, wpi: 10, motifs: 9, reserve: 10, ball: BALL }).working
-        .steps,
-      ...left({ left: 50, ball: BALL, shape: 'diagonal', size: 9, each: 12, doneRow: 4 }).working.steps,
-    ];
-    const perUnit: Record<string, number> = { m: 1 / 0.9144, mm: 1, '': 1, g: 16 / 453.59237 };
-    for (const step of steps)
-      expect(resultInWays(step, IMPERIAL)).toBeCloseTo(step.result * (perUnit[step.unit] ?? NaN), 8);
+    for (const { working } of [
+      weighed({ motif: 12, motifs: 80, ball: BALL, reserve: 10 }),
+      rough({ shape: 'blocks', size: 5, hook: 5, wpi: 10, motifs: 9, reserve: 10, ball: BALL }),
+      left({ left: 50, ball: BALL, shape: 'diagonal', size: 9, each: 12, doneRow: 4 }),
+      left({ left: 5, ball: BALL, shape: 'circle', size: 9, each: 12, doneRow: 0 }),
+      swap({ balls: 9, ball: BALL, newBall: { m: 125, g: 50 } }),
+    ])
+      expectOwnUnits(working);
   });
 });
 
