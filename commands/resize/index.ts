@@ -95,7 +95,7 @@ export const resize = command({
           data: { options: options.map(plainly), ...(bestOwnSize ? { own_size: plainly(bestOwnSize) } : {}) },
           working: found.working.steps,
           assumptions: [
-            'Ranked by the nearest size, then the fewest ends, then the least yarn.',
+            'Ranked by the nearest size (what width and height are off, added), then the fewest ends, then the least yarn.',
             ...(side === undefined
               ? [`The motif is a diagonal square, blocked; a seam takes nothing of its side.`]
               : [`A seam takes nothing of the side of a motif.`]),

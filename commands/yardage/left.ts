@@ -72,7 +72,7 @@ export const left = question({
           ? `Not even the first ${row} can be finished with ${m(spare)} and a tail of ${tail}.`
           : `No further ${row} can be finished: stay at ${row} ${done_row}, with ${m(spare)} left.`;
       }
-      return `The yarn reaches to the end of ${row} ${lastRow} of ${rows}, with ${m(spare)} left over for the tail.`;
+      return `The yarn reaches to the end of ${row} ${lastRow} of ${rows}, with ${m(spare)} left over, the tail included.`;
     }
   },
 });
