@@ -1,0 +1,353 @@
+/** A chart of one motif: stitch by stitch in the trade's symbols while they can be read, else row by row with counts. */
+import { inkOn } from '../core/colour.ts';
+import type { ColourRun } from '../core/colour-runs.ts';
+import { total, widest, type RowPlan } from '../core/rows/index.ts';
+import { STITCH_FACTS } from '../standards/stitches.ts';
+import { count, inWays, num, t, type Ways } from '../core/ways.ts';
+import { chartRounds } from './chart-rounds.ts';
+import { chartRows, type ChartPlan, type ChartRow } from './chart-rows.ts';
+import {
+  altText,
+  drawable,
+  fitted,
+  INK,
+  lines,
+  n,
+  page,
+  PAGE,
+  PALE_INK,
+  PAPER,
+  rect,
+  SMALL,
+  text,
+  type Drawing,
+} from './drawing.ts';
+import { hexOf, SHAPE_WORDS, UNNAMED, type Colours } from './motif.ts';
+import { chainOval, symbol, type ChartStitch } from './symbols.ts';
+
+export interface ChartView {
+  readonly title: string;
+  /** The terms of the one who looks. */
+  readonly ways: Ways;
+  /** Rows already finished; left out, the chart says nothing of progress. */
+  readonly done?: number | undefined;
+  /** #rrggbb by colour name; a name that is not in it is drawn as its words say. */
+  readonly colours?: Colours | undefined;
+}
+
+const MARGIN = 24;
+const INNER = PAGE - 2 * MARGIN;
+/** Beside the widest row: a row's number and a chain that does not count. */
+const BESIDE = 84;
+/** From this width on, in pixels, a stitch's symbol can be read at phone width. */
+const LEAST_ROOM = 26;
+const MOST_SYMBOL_ROWS = 24;
+const MOST_SYMBOL_ROUNDS = 8;
+/** Rows nearer than this are not each numbered. */
+const LABEL_EVERY = 27;
+const BANDS_HIGH = 760;
+
+/** Whether a piece is small enough to be drawn stitch by stitch. */
+export function inSymbols(plan: RowPlan): boolean {
+  if (plan.shape === 'blocks') return false;
+  if (plan.worked === 'rows')
+    return plan.rows.length <= MOST_SYMBOL_ROWS && widest(plan).count * LEAST_ROOM <= INNER - 2 * BESIDE;
+  const reach = INNER / 2 - 20;
+  const around = 2 * Math.PI * reach * (plan.shape === 'circle' ? 1 : 1.05);
+  return plan.rows.length <= MOST_SYMBOL_ROUNDS && widest(plan).count * 20 <= around;
+}
+
+function planChart(plan: RowPlan, symbols: boolean): ChartPlan {
+  const many = plan.rows.length;
+  if (plan.worked === 'rounds') {
+    // Corners of a hexagon reach further than its sides.
+    const reach = (INNER / 2 - 8) * (plan.shape === 'hexagon' ? 0.87 : 1);
+    const ring = symbols ? 26 : 0;
+    const high = Math.min(symbols ? 64 : 46, (reach - ring) / many);
+    return chartRounds(plan, high, ring, 8, symbols);
+  }
+  const most = widest(plan).count;
+  const room = Math.min(symbols ? 48 : INNER, (INNER - 2 * BESIDE) / most);
+  if (!symbols) return chartRows(plan, room, Math.min(44, Math.max(3, BANDS_HIGH / many)), BESIDE, false);
+  // Tall stitches are drawn taller, as far as the page goes.
+  const tall = { sc: 0.95, hdc: 1.2, dc: 1.5, tr: 1.9 }[plan.stitch];
+  return chartRows(plan, room, Math.max(30, Math.min(room * tall, 1100 / many)), BESIDE, true);
+}
+
+/** The colour of every row, from the first; the last colour goes on. */
+function rowColours(plan: RowPlan, runs: readonly ColourRun[]): string[] {
+  const named = runs.flatMap(({ colour, rows }) => Array.from({ length: rows }, () => colour));
+  const last = named.at(-1) ?? '';
+  return plan.rows.map((_, index) => named[index] ?? last);
+}
+
+/**
+ * The chart of a piece. `runs` are its colours by row, empty for one unnamed colour. Rows lie from the bottom upwards,
+ * rounds from the middle outwards; a number stands where its row begins.
+ */
+export function drawChart(plan: RowPlan, runs: readonly ColourRun[], view: ChartView): Drawing {
+  const symbols = inSymbols(plan);
+  const chart = planChart(plan, symbols);
+  const named = rowColours(plan, runs);
+  const hexes = named.map((name) => (name === '' ? UNNAMED : hexOf(name, view.colours ?? {})));
+  const head = chartHead(plan, view);
+  const left = (PAGE - chart.width) / 2;
+  const body =
+    `<g transform="translate(${n(left)} ${n(head.height)})">` +
+    (plan.worked === 'rounds'
+      ? [...chart.rows]
+          .reverse()
+          .map((row) => ground(row, hexes, view.done))
+          .join('')
+      : chart.rows.map((row) => ground(row, hexes, view.done)).join('')) +
+    chart.foundation
+      .map((at) => chainOval(at, at, [at[0] + 1, at[1]], Math.min(20, chart.room * 0.7), INK))
+      .join('') +
+    chart.rows.map((row) => stitchesIn(row, chart.room, hexes)).join('') +
+    rowLabels(plan, chart, view, symbols) +
+    '</g>';
+  const legend = chartLegend(plan, chart, named, hexes, view, symbols, head.height + chart.height + MARGIN);
+  const alt = chartAlt(plan, named, view, symbols);
+  return page({ width: PAGE, height: legend.bottom + MARGIN }, alt, '', head.svg + body + legend.svg);
+}
+
+function chartHead(plan: RowPlan, view: ChartView): { svg: string; height: number } {
+  const under = chartSize(plan, view.ways);
+  return {
+    svg:
+      text(MARGIN, MARGIN + 29, fitted(drawable(view.title), INNER, 34, true), {
+        size: 34,
+        bold: true,
+        role: 'title',
+      }) +
+      lines(under, INNER, SMALL)
+        .map((line, index) =>
+          text(MARGIN, MARGIN + 64 + 29 * index, line, { size: SMALL, fill: PALE_INK, role: 'size' }),
+        )
+        .join(''),
+    height: MARGIN + 64 + 29 * lines(under, INNER, SMALL).length,
+  };
+}
+
+/** `Diagonal square: 24 rows, 312 stitches in hdc, widest 25 in row 12`, in the reader's own terms. */
+export function chartSize(plan: RowPlan, ways: Ways): string {
+  const words = SHAPE_WORDS[plan.shape];
+  const top = widest(plan);
+  const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
+  const many = unit === 'block' ? 'blocks' : 'stitches';
+  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  const most =
+    plan.worked === 'rounds'
+      ? `${num(top.count)} in the last`
+      : `widest ${num(top.count)} in ${called} ${top.row}`;
+  return inWays(
+    `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${count(plan.rows.length, called)}, ` +
+      `${count(total(plan), unit, many)} ${unit === 'block' ? 'with' : 'in'} ${t(plan.stitch)}, ${most}`,
+    ways,
+  );
+}
+
+function ground(row: ChartRow, hexes: readonly string[], done: number | undefined): string {
+  const hex = hexes[row.row - 1] ?? UNNAMED;
+  const veiled = done !== undefined && row.row <= done ? ' data-done="true"' : '';
+  return `<path class="row" data-row="${row.row}"${veiled} d="${row.ground}" fill="${hex}" stroke="#000000" stroke-opacity="0.25" stroke-width="1"/>`;
+}
+
+function stitchesIn(row: ChartRow, room: number, hexes: readonly string[]): string {
+  if (row.stitches.length === 0) return '';
+  const own = inkOn(hexes[row.row - 1] ?? UNNAMED, INK, PAPER);
+  const drawn = row.stitches.map((stitch) => symbol(stitch, room, outsideRow(stitch, row) ? INK : own));
+  return `<g class="stitches" data-row="${row.row}">${drawn.join('')}</g>`;
+}
+
+/** A chain that stands for nothing lies beside its row, on paper. */
+const outsideRow = (stitch: ChartStitch, row: ChartRow) =>
+  row.anchor !== 'middle' &&
+  stitch.kind === 'chain' &&
+  stitch.feet[0]?.[0] === stitch.head[0] &&
+  row.stitches.at(-1) === stitch;
+
+function rowLabels(plan: RowPlan, chart: ChartPlan, view: ChartView, symbols: boolean): string {
+  const [first, second] = chart.rows;
+  if (!first) return '';
+  const rounds = plan.worked === 'rounds';
+  const apart = second ? Math.hypot(0, second.middle[1] - first.middle[1]) : LABEL_EVERY;
+  let every = Math.max(1, Math.ceil(LABEL_EVERY / Math.max(apart, 0.1)));
+  // An odd step, so that numbers keep changing sides as the work does.
+  if (!rounds && every % 2 === 0) every++;
+  const last = chart.rows.length;
+  const size = Math.min(SMALL, Math.max(18, apart * 0.8));
+  const parts: string[] = [];
+  for (const row of chart.rows) {
+    const next = view.done !== undefined && row.row === view.done + 1;
+    const regular = row.row === 1 || row.row === last || row.row % every === 0;
+    const crowded = !next && row.row !== last && row.row + every > last && every > 1 && row.row !== 1;
+    if ((!regular && !next) || (crowded && row.row !== 1)) continue;
+    const ticked = view.done !== undefined && row.row <= view.done ? '✓' : '';
+    const words = `${next ? '▶' : ''}${row.row}${ticked}`;
+    const look = { size, bold: next, anchor: row.anchor, rim: true, role: 'row-number' } as const;
+    parts.push(text(row.label[0], row.label[1] + size * 0.36, words, look));
+    if (!symbols) {
+      const counted = String(plan.rows[row.row - 1]?.count ?? 0);
+      const at = row.middle;
+      parts.push(
+        text(at[0], at[1] + size * 0.36, counted, { size, anchor: 'middle', rim: true, role: 'row-count' }),
+      );
+    }
+  }
+  return parts.join('');
+}
+
+/** `1–4, 7–10 and 13`: rows of one colour, in words. */
+export function rowSpans(rows: readonly number[]): string {
+  const spans: [number, number][] = [];
+  for (const row of rows) {
+    const open = spans.at(-1);
+    if (open?.[1] === row - 1) open[1] = row;
+    else spans.push([row, row]);
+  }
+  const said = spans.map(([from, to]) => (from === to ? String(from) : `${from}–${to}`));
+  return said.length < 2 ? said.join('') : `${said.slice(0, -1).join(', ')} and ${said.at(-1) ?? ''}`;
+}
+
+/** The rows of each colour, in the order in which the colours come. */
+function colourRows(named: readonly string[]): Map<string, number[]> {
+  const rows = new Map<string, number[]>();
+  for (const [index, name] of named.entries()) rows.set(name, [...(rows.get(name) ?? []), index + 1]);
+  return rows;
+}
+
+const SYMBOL_WORDS = { sc: 'sc', hdc: 'hdc', dc: 'dc', tr: 'tr' } as const;
+
+function chartLegend(
+  plan: RowPlan,
+  chart: ChartPlan,
+  named: readonly string[],
+  hexes: readonly string[],
+  view: ChartView,
+  symbols: boolean,
+  top: number,
+): { svg: string; bottom: number } {
+  const parts: string[] = [];
+  let y = top;
+  const step = SMALL * 1.4;
+  if (symbols) {
+    parts.push(symbolKey(plan, view.ways, y));
+    y += 52;
+  }
+  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  for (const [name, rows] of colourRows(named)) {
+    const words = `${name === '' ? 'one colour' : drawable(name)}: ${rows.length === 1 ? called : `${called}s`} ${rowSpans(rows)}`;
+    const wrapped = lines(words, INNER - 36, SMALL);
+    const hex = hexes[(rows[0] ?? 1) - 1] ?? UNNAMED;
+    parts.push(
+      rect(MARGIN, y + 3, 20, 20, `class="swatch" fill="${hex}" stroke="#000000" stroke-opacity="0.5"`),
+    );
+    for (const line of wrapped) {
+      parts.push(text(MARGIN + 32, y + SMALL * 0.9, line, { size: SMALL, role: 'colour' }));
+      y += step;
+    }
+  }
+  y += 6;
+  for (const line of chartNotes(plan, view, symbols).flatMap((note) => lines(note, INNER, SMALL))) {
+    parts.push(text(MARGIN, y + SMALL * 0.9, line, { size: SMALL, fill: PALE_INK, role: 'note' }));
+    y += step;
+  }
+  return { svg: parts.join(''), bottom: y };
+}
+
+/** What each symbol of the chart stands for, in the reader's own terms. */
+function symbolKey(plan: RowPlan, ways: Ways, top: number): string {
+  const { stitch, shape } = plan;
+  const together = shape === 'diagonal' ? 2 : 1;
+  const foot = top + 38;
+  const entries: { drawn: ChartStitch; says: string }[] = [
+    {
+      drawn: { row: 0, kind: 'chain', feet: [[0, foot - 17]], head: [24, foot - 17], chains: 1 },
+      says: t('ch'),
+    },
+    { drawn: { row: 0, kind: stitch, feet: [[12, foot]], head: [12, top] }, says: t(SYMBOL_WORDS[stitch]) },
+  ];
+  if (together === 2)
+    entries.push({
+      drawn: {
+        row: 0,
+        kind: stitch,
+        feet: [
+          [0, foot],
+          [24, foot],
+        ],
+        head: [12, top],
+      },
+      says: `${t(stitch)}2tog`,
+    });
+  if (plan.worked === 'rounds')
+    entries.push({
+      drawn: { row: 0, kind: 'join', feet: [[12, foot - 16]], head: [12, foot - 16] },
+      says: t('sl st'),
+    });
+  return entries
+    .map(({ drawn, says }, index) => {
+      const x = MARGIN + index * 170;
+      return (
+        `<g class="symbol-key"><g transform="translate(${x} 0)">${symbol(drawn, 32, INK)}</g>` +
+        `${text(x + 40, foot - 8, inWays(says, ways), { size: SMALL, role: 'symbol' })}</g>`
+      );
+    })
+    .join('');
+}
+
+function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] {
+  const { stitch } = plan;
+  const { chainCounts, turningChain } = STITCH_FACTS[stitch];
+  const notes: string[] = [];
+  if (view.done !== undefined) {
+    const called = plan.worked === 'rounds' ? 'rounds' : 'rows';
+    const last = plan.rows.length;
+    const next = view.done < last ? `; ▶ marks the next` : '';
+    notes.push(`${num(Math.min(view.done, last))} of ${num(last)} ${called} done, ticked${next}.`);
+  }
+  if (plan.worked === 'rows')
+    notes.push(
+      'A number stands where its row begins: odd rows run from right to left, even rows from left to right.',
+    );
+  else
+    notes.push(
+      symbols
+        ? 'Rounds run against the clock; a round’s number stands on it.'
+        : 'Upwards the rounds, downwards their counts.',
+    );
+  if (!symbols) {
+    const unit = plan.counted === 'blocks' ? 'blocks' : 'stitches';
+    if (plan.worked === 'rows')
+      notes.push(`In the middle of a row its ${unit}; too many to draw one by one.`);
+  } else if (chainCounts) {
+    const says =
+      plan.shape === 'diagonal'
+        ? 'at the start of a row that grows counts as its first stitch, in a row that gets shorter for nothing'
+        : `at the start counts as the first stitch`;
+    notes.push(inWays(`The ${t('ch')} ${turningChain} ${says}.`, view.ways));
+  } else
+    notes.push(inWays(`The ${t('ch')} ${turningChain} at the start does not count as a stitch.`, view.ways));
+  return notes;
+}
+
+function chartAlt(plan: RowPlan, named: readonly string[], view: ChartView, symbols: boolean): string {
+  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  const colours = [...colourRows(named)].map(
+    ([name, rows]) =>
+      `${name === '' ? 'One colour' : drawable(name)}: ${rows.length === 1 ? called : `${called}s`} ${rowSpans(rows)}.`,
+  );
+  const counts = plan.rows.map(({ count: of }) => num(of)).join(', ');
+  return altText([
+    `Chart of ${drawable(view.title)}. ${chartSize(plan, view.ways)}.`,
+    symbols
+      ? `Every stitch is drawn as its symbol, ${plan.worked === 'rounds' ? 'rounds from the middle outwards' : 'rows from the bottom upwards'}.`
+      : `Every ${called} is a band with its count, ${plan.worked === 'rounds' ? 'from the middle outwards' : 'from the bottom upwards'}.`,
+    ...(view.done === undefined
+      ? []
+      : [`${num(Math.min(view.done, plan.rows.length))} of ${count(plan.rows.length, called)} done.`]),
+    ...colours,
+    `Counts by ${called}: ${counts}.`,
+  ]);
+}
