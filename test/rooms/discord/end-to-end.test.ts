@@ -1,0 +1,235 @@
+/** Every question of every command through the real client, everywhere it can be asked; declarations say what to ask. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { registry } from '../../../commands/index.ts';
+import { readLine } from '../../../src/chat/line.ts';
+import type { Found } from '../../../src/chat/registry.ts';
+import { asValue, longest, mentions, openHarness, type Harness } from './harness.ts';
+import {
+  CannotAsk,
+  MANAGER,
+  MEMBER,
+  type As,
+  type Given,
+  type Outcome,
+  type Person,
+} from './stand-in/index.ts';
+import { metaOf } from '../../../src/chat/options.ts';
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await openHarness();
+});
+afterAll(() => harness.close());
+
+/** Where questions are asked; each sweep of a question gets a place of its own, so that none finds another's traces. */
+const PLACES = {
+  'in a server': ({ platform }: Harness) => ({ guild: platform.guild('Allotment'), permissions: MANAGER }),
+  'in a direct message': () => ({}),
+  'by her own installation in a server without the bot': ({ platform }: Harness) => ({
+    guild: platform.guild('Elsewhere', { withBot: false }),
+    permissions: MEMBER,
+  }),
+  'by her own installation between people': ({ platform }: Harness) => ({
+    channel: platform.privateChannel(),
+  }),
+} satisfies Record<string, (harness: Harness) => Omit<As, 'user'>>;
+
+interface Cast {
+  /** The person behind a typed line's name; `me` where it has none. */
+  readonly as: (name: string) => As;
+}
+
+function cast(place: Omit<As, 'user'>): Cast {
+  const people = new Map<string, Person>();
+  return {
+    as: (name) => {
+      const user = people.get(name) ?? harness.platform.person(name);
+      people.set(name, user);
+      return { user, ...place };
+    },
+  };
+}
+
+const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
+const say = (line: string, { as }: Cast) => {
+  const name = SPEAKER.exec(line)?.[1];
+  return harness.line(line.replace(SPEAKER, ''), as(name ?? 'me'));
+};
+
+async function prepare({ question }: Found, people: Cast): Promise<void> {
+  for (const line of question.before ?? []) sound(await say(line, people));
+}
+
+/** Whatever is asked: one answer in time, taken at once, nothing refused by the platform, no fault of ours. */
+function sound(seen: Outcome): Outcome {
+  const { interaction, text } = seen;
+  expect(interaction.failures).toEqual([]);
+  expect(interaction.callbacks).toBe(1);
+  expect(seen.kind).toBe('message');
+  expect(text).not.toMatch(/Something went wrong|undefined|NaN|\[object|[⟦⟧]/);
+  expect(text.trim()).not.toBe('');
+  expect(seen.firstMs).toBeLessThan(2_900);
+  return seen;
+}
+
+/** A refusal is for the asker alone, as text alone. */
+const looksRefused = ({ message, ephemeral }: Outcome) =>
+  ephemeral && message?.embeds.length === 0 && message.components.length === 0;
+
+/** Several at a time, as a server asks. */
+async function sweep(work: (found: Found) => Promise<void>): Promise<void> {
+  const wrong: string[] = [];
+  const waiting = [...registry.all];
+  const one = async () => {
+    for (let found = waiting.shift(); found; found = waiting.shift()) {
+      try {
+        await work(found);
+      } catch (error) {
+        wrong.push(`/${found.path}: ${error instanceof Error ? error.message : String(error)}`);
+      }
+    }
+  };
+  await Promise.all(Array.from({ length: 8 }, one));
+  expect(wrong).toEqual([]);
+}
+
+describe.each(Object.entries(PLACES))('%s, every question', (where, place) => {
+  it('answers its example', async () => {
+    await sweep(async (found) => {
+      const people = cast(place(harness));
+      await prepare(found, people);
+      const seen = sound(await say(`/${found.path} ${found.question.example}`, people));
+      // Some questions belong to a server, and say so elsewhere.
+      if (where === 'in a server' || !/server/.test(seen.text))
+        expect(harness.answered(seen), seen.text).toBe(true);
+      if (found.question.private) expect(seen.ephemeral).toBe(true);
+    });
+    expect(harness.faults).toEqual([]);
+  });
+
+  it('refuses in words that only the asker sees', async () => {
+    await sweep(async (found) => {
+      const { line, option } = found.question.refused;
+      const people = cast(place(harness));
+      await prepare(found, people);
+      let seen: Outcome;
+      try {
+        seen = sound(await say(`/${found.path} ${line}`, people));
+      } catch (error) {
+        // What the form itself does not take never reaches the bot.
+        if (error instanceof CannotAsk) return;
+        throw error;
+      }
+      expect(harness.answered(seen), seen.text).toBe(false);
+      expect(looksRefused(seen), seen.text).toBe(true);
+      if (where === 'in a server' && option !== undefined)
+        expect(seen.text.replaceAll('\\', '')).toContain(option);
+    });
+    expect(harness.faults).toEqual([]);
+  });
+});
+
+describe('in a server, every question', () => {
+  it('answers a stranger or refuses politely, whatever others have saved', async () => {
+    await sweep(async (found) => {
+      const guild = harness.platform.guild('Allotment');
+      await prepare(found, cast({ guild, permissions: MANAGER }));
+      const stranger = cast({ guild, permissions: MEMBER });
+      sound(await say(`/${found.path} ${found.question.example}`, stranger));
+    });
+    expect(harness.faults).toEqual([]);
+  });
+
+  it('answers with the longest values that its form takes', async () => {
+    await sweep(async (found) => {
+      const people = cast(PLACES['in a server'](harness));
+      await prepare(found, people);
+      const { path, question } = found;
+      const { options: typed } = readLine(`/${path} ${question.example}`);
+      const example = Object.fromEntries(
+        Object.entries(typed).map(([name, text]) => [name, asValue(metaOf(question.options[name]!), text)]),
+      );
+      const names = Object.keys(question.options);
+      const all = Object.fromEntries(names.map((name) => [name, longest(found, name)]));
+      const asked: Record<string, Given>[] = [
+        all,
+        ...names.map((name) => ({ ...example, [name]: all[name]! })),
+      ];
+      for (const options of asked) sound(await harness.platform.slash(path, options, people.as('me')));
+    });
+    expect(harness.faults).toEqual([]);
+  });
+
+  it('offers while typing, in time, whatever is typed', async () => {
+    await sweep(async (found) => {
+      const people = cast(PLACES['in a server'](harness));
+      await prepare(found, people);
+      for (const [name, schema] of Object.entries(found.question.options)) {
+        const { suggest, choices } = metaOf(schema);
+        if (!suggest || choices) continue;
+        for (const typed of ['', 'a', '1', 'ZZZZ', '@everyone', 'x'.repeat(100)]) {
+          const seen = await harness.platform.autocomplete(
+            found.path,
+            { [name]: typed },
+            name,
+            people.as('me'),
+          );
+          expect(seen.kind).toBe('choices');
+          expect(seen.interaction.failures).toEqual([]);
+          expect(seen.firstMs).toBeLessThan(2_500);
+        }
+      }
+    });
+    expect(harness.faults).toEqual([]);
+  });
+
+  it('has buttons that answer, once each', async () => {
+    await sweep(async (found) => {
+      const people = cast(PLACES['in a server'](harness));
+      await prepare(found, people);
+      const seen = sound(await say(`/${found.path} ${found.question.example}`, people));
+      const labels = seen.message!.components.flatMap(({ components = [] }) =>
+        components.flatMap(({ custom_id }) => (custom_id === undefined ? [] : [custom_id])),
+      );
+      for (const id of labels) {
+        // Pressing one may redraw the others.
+        try {
+          const pressed = await harness.platform.press(seen.message!, id, people.as('me'));
+          expect(pressed.interaction.failures).toEqual([]);
+          expect(pressed.interaction.callbacks).toBe(1);
+          expect(pressed.kind).not.toBe('silence');
+        } catch (error) {
+          if (!(error instanceof CannotAsk)) throw error;
+        }
+      }
+    });
+    expect(harness.faults).toEqual([]);
+  });
+});
+
+describe('over everything that was sent', () => {
+  it('nothing mentions anybody, nothing was refused, and the log has neither tokens nor what was said', () => {
+    const { world, token } = harness.platform;
+    expect(world.messages.size).toBeGreaterThan(registry.all.length);
+    expect(mentions(world.messages.values())).toEqual([]);
+    expect(world.complaints).toEqual([]);
+    expect(world.calls.filter(({ status }) => status >= 400)).toEqual([]);
+    const log = JSON.stringify(harness.log);
+    expect(log).not.toContain(token);
+    for (const secret of world.tokens.keys()) expect(log.includes(secret)).toBe(false);
+    expect(harness.log.filter(({ level }) => level !== 'info')).toEqual([]);
+  });
+
+  it('registers every question once, and not again when nothing changed', async () => {
+    const { world } = harness.platform;
+    const paths = world.commands
+      .get('')!
+      .flatMap(({ name, options = [] }) =>
+        options.some(({ type }) => type === 1) ? options.map((option) => `${name} ${option.name}`) : [name],
+      );
+    expect(paths.sort()).toEqual(registry.all.map(({ path }) => path).sort());
+    const { registrations } = world;
+    await harness.restart();
+    expect(world.registrations).toBe(registrations);
+  });
+});

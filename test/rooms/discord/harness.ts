@@ -1,0 +1,173 @@
+/** The room with Discord, opened on the stand-in with the real client; and typed lines asked through it as slash commands. */
+import { registry as everything } from '../../../commands/index.ts';
+import { readLine } from '../../../src/chat/line.ts';
+import { metaOf } from '../../../src/chat/options.ts';
+import { Registry, type Found } from '../../../src/chat/registry.ts';
+import { MemoryStore } from '../../../src/projects/memory.ts';
+import { Projects } from '../../../src/projects/projects.ts';
+import type { Log } from '../../../src/rooms/discord/platform.ts';
+import { openDiscordRoom, type DiscordParts, type OpenRoom } from '../../../src/rooms/discord/run.ts';
+import {
+  openStandIn,
+  type As,
+  type Given,
+  type Message,
+  type Outcome,
+  type StandIn,
+  type StandInOptions,
+} from './stand-in/index.ts';
+
+export interface LogLine {
+  readonly level: 'info' | 'warn' | 'error';
+  readonly facts: Readonly<Record<string, unknown>>;
+  readonly says: string;
+}
+
+export interface Harness {
+  readonly platform: StandIn;
+  readonly log: readonly LogLine[];
+  readonly faults: readonly unknown[];
+  room: OpenRoom;
+  readonly projects: Projects;
+  /** Whether a slash command got an answer of its question's, not a refusal. */
+  answered(seen: Outcome): boolean;
+  /** Asks a typed line as this person would fill it in; throws CannotAsk for what her client does not send. */
+  line(line: string, as: As): Promise<Outcome>;
+  /** Closes the room and opens a new one on the same store, as a restart does. */
+  restart(parts?: Partial<DiscordParts>): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** A picture of nothing: drawing is tested elsewhere, and would be most of the time here. */
+const BLANK = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+  'base64',
+);
+
+export async function openHarness({
+  registry = everything,
+  projects = new Projects(new MemoryStore()),
+  platform: options,
+  ...parts
+}: {
+  registry?: Registry;
+  projects?: Projects;
+  platform?: StandInOptions;
+} & Partial<Omit<DiscordParts, 'registry' | 'projects'>> = {}): Promise<Harness> {
+  const platform = await openStandIn(options);
+  const log: LogLine[] = [];
+  const faults: unknown[] = [];
+  const at = (level: LogLine['level']) => (facts: object, says: string) =>
+    void log.push({ level, facts: { ...facts }, says });
+  const writes: Log = { info: at('info'), warn: at('warn'), error: at('error') };
+  const answered = new Set<string>();
+  const watched = new Registry(
+    registry.commands.map((command) => ({
+      ...command,
+      questions: command.questions.map((question) => ({
+        ...question,
+        async answer(...asked: Parameters<typeof question.answer>) {
+          const answer = await question.answer(...asked);
+          answered.add(asked[1].once);
+          return answer;
+        },
+      })),
+    })),
+  );
+  const open = (more: Partial<DiscordParts> = {}) =>
+    openDiscordRoom({
+      registry: watched,
+      projects,
+      token: platform.token,
+      log: writes,
+      fault: (error) => `fault-${faults.push(error)}`,
+      api: platform.api,
+      attachmentHosts: ['127.0.0.1'],
+      pace: { burst: 1e6, perSecond: 1e6 },
+      toPng: () => Promise.resolve(BLANK),
+      ...parts,
+      ...more,
+    });
+  const received = new Map<string, Buffer>();
+  const harness: Harness = {
+    platform,
+    log,
+    faults,
+    projects,
+    room: await open(),
+    answered: ({ interaction }) => answered.has(interaction.id),
+    async line(line, as) {
+      const { path, given } = asGiven(line, registry, (name) => received.get(`${as.user.id}/${name}`));
+      const seen = await platform.slash(path, given, as);
+      for (const file of seen.files) received.set(`${as.user.id}/${file.filename}`, file.bytes);
+      return seen;
+    },
+    async restart(more) {
+      await harness.room.close();
+      harness.room = await open(more);
+    },
+    async close() {
+      await harness.room.close();
+      await platform.close();
+    },
+  };
+  return harness;
+}
+
+/** A typed line as a client's form: numbers as numbers, choices by what they send, files with their bytes. */
+function asGiven(line: string, registry: Registry, received: (name: string) => Buffer | undefined) {
+  const { words, options } = readLine(line);
+  const found = registry.find(words);
+  const given: Record<string, Given> = {};
+  for (const [name, text] of Object.entries(options)) {
+    const schema = found.question.options[name];
+    given[name] = schema ? asValue(metaOf(schema), text, received) : text;
+  }
+  return { path: found.path, given };
+}
+
+export function asValue(
+  { kind, choices }: ReturnType<typeof metaOf>,
+  text: string,
+  received: (name: string) => Buffer | undefined = () => undefined,
+): Given {
+  if (kind === 'integer' || kind === 'number') {
+    const number = Number(text.replace(/%$/, ''));
+    return Number.isNaN(number) ? text : number;
+  }
+  if (kind === 'yesno') return text === 'yes' ? true : text === 'no' ? false : text;
+  if (kind === 'file')
+    return { name: text, bytes: received(text) ?? Buffer.from(text), type: 'application/json' };
+  const typed = text.toLowerCase();
+  // A choice is sent by its value: a stitch says whose terms it is in.
+  const choice = choices?.find(({ value, label }) =>
+    [value, label, value.replace(/^US /, '')].some((said) => said?.toLowerCase() === typed),
+  );
+  return choice?.value ?? text;
+}
+
+/** The longest value that an option's declaration allows. */
+export function longest(found: Found, name: string): Given {
+  const meta = metaOf(found.question.options[name]!);
+  const { kind, choices, max, maxLength, example } = meta;
+  if (choices && kind !== 'yesno')
+    return choices.reduce((long, { value }) => (value.length > long.length ? value : long), '');
+  if (kind === 'integer' || kind === 'number') return max ?? 2 ** 53;
+  if (kind === 'yesno') return true;
+  if (kind === 'file')
+    return { name: 'long.json', bytes: Buffer.alloc(1024 * 1024, '['), type: 'application/json' };
+  // An example that goes on and on, as far as the form lets it; then wide characters.
+  const room = maxLength ?? 6_000;
+  return (
+    `${example} `
+      .repeat(Math.ceil(room / (example.length + 1)))
+      .slice(0, room)
+      .trimEnd() || 'W'.repeat(room)
+  );
+}
+
+/** What the bot told the platform that it will mention: nothing at all, on every message it ever sent. */
+export const mentions = (messages: Iterable<Message>) =>
+  [...messages]
+    .filter(({ author, edits, flags }) => author.bot && (edits > 0 || (flags & 128) === 0))
+    .filter(({ allowedMentions: allowed }) => JSON.stringify(allowed) !== '{"parse":[]}');
