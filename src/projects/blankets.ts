@@ -1,0 +1,142 @@
+/** Saved blankets: found by name, kept, changed, removed and brought back. Functions on a maker's document, or on a draft of it. */
+import type { Laying } from '../core/layout.ts';
+import { counted, readLaidBy } from '../core/layout.ts';
+import type { BlanketSpec } from '../core/materials.ts';
+import { byNearness, nearest } from '../core/near.ts';
+import { Problem } from '../core/problem.ts';
+import { clip } from '../core/quantity.ts';
+import { emptyBin, sameName, takeBack, throwAway } from './bin.ts';
+import { findMotif } from './motifs.ts';
+import type { Blanket, MakerDoc, Motif } from './schema.ts';
+
+export const MOST_BLANKETS = 50;
+
+const START = '/blanket start name:"garden throw" kinds:"moss square" columns:6 rows:8';
+
+/** What is known of a maker's blankets; a draft of her document fits as well. */
+type Known = Pick<MakerDoc, 'blankets' | 'current' | 'motifs'>;
+
+/**
+ * A saved blanket by its name, whatever its capitals; the current one where none is named. Throws a Problem that names the
+ * nearest.
+ */
+export function findBlanket(doc: Known, name: string | undefined, option = 'name'): Blanket {
+  if (doc.blankets.length === 0)
+    throw new Problem('No blanket is saved yet.', { option, hint: `Start one with ${START}.` });
+  const wanted = name ?? doc.current.blanket;
+  const found = doc.blankets.find((blanket) => wanted !== undefined && sameName(blanket.name, wanted));
+  if (found) return found;
+  const names = doc.blankets.map((blanket) => blanket.name);
+  if (wanted === undefined)
+    throw new Problem('Which blanket is meant is not said.', {
+      option,
+      hint: `Name one of ${listed(names)}.`,
+    });
+  const near = nearest(wanted, names);
+  throw new Problem(`No blanket is called “${clip(wanted)}”.`, {
+    option,
+    hint:
+      near === undefined
+        ? `Saved are ${listed(byNearness(wanted, names))}. A new one: /blanket start.`
+        : `Did you mean ${near}?`,
+  });
+}
+
+const listed = (names: readonly string[]) =>
+  `${names.slice(0, 8).join(', ')}${names.length > 8 ? ` and ${names.length - 8} more` : ''}`;
+
+/** The saved motifs that a blanket is made of, in the order of its kinds. Throws a Problem where one is missing. */
+export const kindsOf = (doc: MakerDoc, blanket: Pick<Blanket, 'kinds'>): Motif[] =>
+  blanket.kinds.map((kind) => findMotif(doc, kind, 'kinds'));
+
+/** What the core asks of a blanket's pieces. */
+export const specOf = (doc: MakerDoc, blanket: Blanket): BlanketSpec => ({
+  kinds: kindsOf(doc, blanket),
+  joining: blanket.joining,
+  border: blanket.border,
+  yarns: blanket.yarns,
+  reserve: blanket.reserve,
+});
+
+/** How a blanket is laid, so that another size continues it; where kinds are free, in the proportion they have now. */
+export const layingOf = (blanket: Blanket): Laying => ({
+  columns: blanket.columns,
+  rows: blanket.rows,
+  kinds: blanket.kinds.length,
+  laid: readLaidBy(blanket.setting),
+  shares: counted(blanket.layout, blanket.kinds.length),
+});
+
+/** Keeps a new blanket and makes it the current one. Throws a Problem where the name is taken. */
+export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
+  emptyBin(doc, now);
+  const there = doc.blankets.find(({ name }) => sameName(name, blanket.name));
+  if (there) {
+    throw new Problem(`There is a blanket called ${there.name} already.`, {
+      option: 'name',
+      hint: 'Choose another name, or change that one: /blanket layout, /blanket change.',
+    });
+  }
+  if (doc.blankets.length >= MOST_BLANKETS) {
+    throw new Problem(`${MOST_BLANKETS} blankets are saved already.`, {
+      option: 'name',
+      hint: 'Remove one with /blanket remove.',
+    });
+  }
+  doc.blankets.push(blanket);
+  doc.current.blanket = blanket.name;
+}
+
+/** Puts a changed blanket in its place, also under a new name, and makes it the current one. Throws a Problem where the name is taken. */
+export function putBlanket(doc: MakerDoc, was: Blanket, blanket: Blanket): void {
+  const at = doc.blankets.findIndex(({ name }) => name === was.name);
+  if (at < 0) throw new Error(`no blanket ${was.name} to put`);
+  if (doc.blankets.some(({ name }, index) => index !== at && sameName(name, blanket.name))) {
+    throw new Problem(`There is a blanket called ${blanket.name} already.`, {
+      option: 'new_name',
+      hint: 'Choose another name.',
+    });
+  }
+  doc.blankets[at] = blanket;
+  if (blanket.name !== was.name)
+    for (const progress of doc.progress) if (progress.blanket === was.name) progress.blanket = blanket.name;
+  doc.current.blanket = blanket.name;
+}
+
+/** Removes a blanket for a day's grace. */
+export function removeBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
+  throwAway(doc, { at: now.toISOString(), kind: 'blanket', thing: blanket }, now);
+  doc.blankets = doc.blankets.filter(({ name }) => name !== blanket.name);
+  if (doc.current.blanket === blanket.name) {
+    const last = doc.blankets.at(-1);
+    if (last) doc.current.blanket = last.name;
+    else delete doc.current.blanket;
+  }
+}
+
+/**
+ * Brings back the blanket that was removed last, within a day. Throws a Problem where there is none, where its name is taken
+ * or one of its motifs is gone.
+ */
+export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket {
+  const blanket = takeBack(doc, 'blanket', now, name);
+  if (!blanket) {
+    throw new Problem(
+      name === undefined
+        ? 'No blanket was removed within the last day.'
+        : `No blanket called “${clip(name)}” was removed within the last day.`,
+      {
+        ...(name === undefined ? {} : { option: 'name' }),
+        hint: 'What was removed can come back for one day.',
+      },
+    );
+  }
+  const gone = blanket.kinds.find((kind) => !doc.motifs.some((motif) => sameName(motif.name, kind)));
+  if (gone !== undefined) {
+    throw new Problem(`${blanket.name} is made of ${gone}, which was removed too.`, {
+      hint: `Bring it back first: /motif restore name:"${gone}".`,
+    });
+  }
+  addBlanket(doc, blanket, now);
+  return blanket;
+}

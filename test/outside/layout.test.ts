@@ -1,0 +1,68 @@
+/** Scattered layouts held to an exact mixed-integer solver on the same boards: no layout of theirs has fewer touches than ours. */
+import { describe, expect, it } from 'vitest';
+import { seeded } from '../../src/core/chance.ts';
+import { fewestTouches, scatter, touchesOf } from '../../src/core/scatter.ts';
+import { solver } from '../solver.ts';
+
+/** The fewest touches there are: a place has one kind, a kind its quota, a side with two alike counts one. */
+function exactly(columns: number, rows: number, quotas: readonly number[]): number {
+  const places = columns * rows;
+  const x = (place: number, kind: number) => `x${place}_${kind}`;
+  const sides: [number, number][] = [];
+  for (let place = 0; place < places; place++) {
+    if (place % columns < columns - 1) sides.push([place, place + 1]);
+    if (place + columns < places) sides.push([place, place + columns]);
+  }
+  const kinds = quotas.map((_, kind) => kind);
+  const all = Array.from({ length: places }, (_, place) => place);
+  const lines = [
+    'Minimize',
+    ` touches: ${sides.length === 0 ? '0 x0_0' : sides.map((_, side) => `t${side}`).join(' + ')}`,
+    'Subject To',
+    ...all.map((place) => ` ${kinds.map((kind) => x(place, kind)).join(' + ')} = 1`),
+    ...kinds.map((kind) => ` ${all.map((place) => x(place, kind)).join(' + ')} = ${quotas[kind]!}`),
+    ...sides.flatMap(([a, b], side) => kinds.map((kind) => ` ${x(a, kind)} + ${x(b, kind)} - t${side} <= 1`)),
+    'Bounds',
+    ...sides.map((_, side) => ` 0 <= t${side} <= 1`),
+    'Binary',
+    ...all.flatMap((place) => kinds.map((kind) => ` ${x(place, kind)}`)),
+    'End',
+  ];
+  const found = solver.solve(lines.join('\n'));
+  expect(found.Status).toBe('Optimal');
+  return Math.round(found.ObjectiveValue);
+}
+
+const BOARDS: readonly (readonly [columns: number, rows: number, quotas: readonly number[]])[] = [
+  [1, 5, [3, 2]],
+  [7, 1, [5, 1, 1]],
+  [2, 2, [2, 1, 1]],
+  [2, 3, [2, 2, 2]],
+  [2, 6, [8, 2, 2]],
+  [3, 3, [3, 3, 3]],
+  [3, 3, [5, 4]],
+  [3, 3, [6, 3]],
+  [3, 3, [7, 2]],
+  [3, 4, [9, 2, 1]],
+  [3, 4, [4, 4, 4]],
+  [3, 5, [9, 6]],
+  [3, 5, [11, 4]],
+  [4, 4, [10, 6]],
+  [4, 4, [12, 4]],
+  [4, 4, [13, 3]],
+  [4, 4, [6, 5, 5]],
+  [4, 4, [4, 4, 4, 4]],
+  [5, 5, [14, 11]],
+  [5, 5, [15, 10]],
+  [5, 5, [16, 9]],
+  [5, 5, [17, 5, 3]],
+];
+
+describe('an exact solver', () => {
+  it.each(BOARDS)('finds no fewer touches on %i by %i for quotas %j', (columns, rows, quotas) => {
+    const kinds = scatter(columns, rows, quotas, seeded(5));
+    const touches = touchesOf(kinds, columns);
+    expect(touches).toBe(exactly(columns, rows, quotas));
+    expect(touches).toBe(fewestTouches(columns, rows, quotas).fewest);
+  });
+});
