@@ -76,7 +76,7 @@ const missing = (option: string) =>
     hint: `Write ${option}: and then what you mean.`,
   });
 
-const NEEDS_QUOTES = /[\s"“”\\:]|^$/;
+const NEEDS_QUOTES = /[\s"“”\\:]|^$|^\/\//;
 
 /** Writes a line that `readLine` reads back. */
 export function writeLine({ words, options }: Line): string {

@@ -1,6 +1,6 @@
 /** Tables as people read them, against the pages they were published on; what is from memory is not checked here. */
 import { describe, expect, it } from 'vitest';
-import { asking } from '../asking.ts';
+import { asking, type Json } from '../asking.ts';
 
 const room = asking();
 const ask = async (line: string) => {
@@ -8,6 +8,8 @@ const ask = async (line: string) => {
   expect(answer.ok, line).toBe(true);
   return answer;
 };
+
+const sizesOf = ({ data }: Json) => (data.hooks as { mm: number }[]).map(({ mm }) => mm);
 
 describe('terms', () => {
   // sugarplumcrochet.wordpress.com, "decoding crochet patterns"; interweave.com, 2017: the US name is one yarn over fewer;
@@ -63,15 +65,13 @@ describe('hooks', () => {
   it('keeps the gaps and doubles of the old British numbers', async () => {
     expect((await ask('/lookup hook hook:3.75mm')).headline).toContain('no old UK number');
     const eight = await ask('/lookup hook hook:"UK 8"');
-    expect(eight.data.hooks.map(({ mm }: { mm: number }) => mm)).toEqual([4, 4.25]);
+    expect(sizesOf(eight)).toEqual([4, 4.25]);
     expect((await ask('/lookup hook hook:"US 7"')).data.hooks[0]).toMatchObject({ mm: 4.5, oldUK: '7' });
   });
 
   // omgheart.com, 2010-11-17: US steel 7 is 1.65 mm, 00 is 3.5, 14 is 0.75; a bare 7 is also 4.5 mm.
   it('reads a bare number in every system', async () => {
-    const sizes = (await ask('/lookup hook hook:7')).data.hooks.map(
-      ({ mm }: { mm: number }) => mm,
-    ) as number[];
+    const sizes = sizesOf(await ask('/lookup hook hook:7'));
     expect(sizes).toEqual(expect.arrayContaining([4.5, 1.65]));
     expect((await ask('/lookup hook hook:"steel 14"')).figures['hook']!.value).toBe(0.75);
     expect((await ask('/lookup hook hook:"steel 00"')).figures['hook']!.value).toBe(3.5);
