@@ -70,6 +70,14 @@ export function figureText({ value, unit }: Pick<Figure, 'value' | 'unit'>, ways
   return `${num(value * toOwn(unit, ways))}${own === '' ? '' : ` ${own}`}`;
 }
 
+/** The same value with every text in it said anew: data for programs speaks the reader's ways too. */
+function within(value: unknown, say: (text: string) => string): unknown {
+  if (typeof value === 'string') return say(value);
+  if (Array.isArray(value)) return value.map((one) => within(one, say));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, within(one, say)]));
+}
+
 /** Fills an answer's tokens in, for one reader. */
 export function show(answer: Answer, ways: Ways, assumed: readonly string[] = []): Shown {
   const say = (text: string) => inWays(text, ways);
@@ -89,7 +97,7 @@ export function show(answer: Answer, ways: Ways, assumed: readonly string[] = []
     })),
     assumptions: [...assumed, ...(answer.assumptions ?? [])].map(say),
     cautions: (answer.cautions ?? []).map(say),
-    data: answer.data ?? {},
+    data: within(answer.data ?? {}, say) as Readonly<Record<string, unknown>>,
     files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
     ...(answer.board === undefined ? {} : { board: answer.board }),

@@ -1,7 +1,7 @@
-/** Where a run of counted rows departs from its plan. Why it may have, and what mends it, is in `suspects.ts`. */
+/** Where a run of counted rows departs from its plan. Why it may have, and what mends it, is in `suspects/`. */
 import { Problem } from './problem.ts';
 import { type RowPlan } from './rows/index.ts';
-import { causesOf, noRowHas, type Cause } from './suspects.ts';
+import { causesOf, noRowHas, type Cause } from './suspects/index.ts';
 import { formula, Working } from './working.ts';
 
 export const DIFFERENCE = formula({
