@@ -77,11 +77,58 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
   }
 }
 
+async function discord(token: string, { dataFolder, logLevel }: Environment): Promise<number> {
+  const stop = stopSignal();
+  const [{ openLog, noteFault }, { openDiscordRoom }, { closePictures }] = await Promise.all([
+    import('./log.ts'),
+    import('./rooms/discord/run.ts'),
+    import('./pictures/png.ts'),
+  ]);
+  const log = openLog({ level: logLevel, secrets: [token] });
+  const store = await FileStore.open({
+    folder: dataFolder,
+    stays: true,
+    note: (what, { error, ...facts }) =>
+      log.error(error === undefined ? facts : { ...facts, err: error }, what),
+  });
+  process.on('uncaughtException', (error) => {
+    // Nothing is known of the state after this; what was answered is on the disk, and a fresh process goes on from it.
+    noteFault(log, error, { ends: true });
+    store.releaseNow();
+    process.exit(1);
+  });
+  try {
+    const room = await openDiscordRoom({
+      registry,
+      projects: new Projects(store),
+      token,
+      log,
+      fault: (error) => noteFault(log, error),
+      queue: () => store.waiting,
+      stop,
+    });
+    const stopped = new Promise<undefined>((resolve) => {
+      if (stop.aborted) resolve(undefined);
+      stop.addEventListener('abort', () => resolve(undefined), { once: true });
+    });
+    const reason = await Promise.race([room.ended, stopped]);
+    if (reason !== undefined) log.error({ reason }, 'the room has ended');
+    await room.close();
+    return reason === undefined ? 0 : 1;
+  } catch (error) {
+    if (stop.aborted) return 0;
+    throw error;
+  } finally {
+    await store.close();
+    await closePictures();
+  }
+}
+
 async function main(mode: string | undefined, args: readonly string[]): Promise<number> {
   const environment = await readEnvironment();
   if (mode === 'ask' || mode === '--terminal' || environment.token === undefined)
     return terminal(mode, args, environment);
-  return 1;
+  return discord(environment.token, environment);
 }
 
 const [mode, ...args] = process.argv.slice(2);
@@ -90,6 +137,7 @@ try {
 } catch (error) {
   // What stands in the way of starting is said in a sentence, not in a stack.
   const known = error instanceof BadEnvironment || error instanceof NotSaved;
-  process.stderr.write(`${known ? error.message : `Could not start: ${String(error)}`}\n`);
+  const said = error instanceof Error ? error.message : String(error);
+  process.stderr.write(`${known ? said : `This could not be started: ${said}`}\n`);
   process.exitCode = 1;
 }

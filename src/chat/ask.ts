@@ -2,6 +2,7 @@
 import { Problem } from '../core/problem.ts';
 import { clip } from '../core/quantity.ts';
 import { inWays, num, type Ways } from '../core/ways.ts';
+import { NotSaved } from '../projects/not-saved.ts';
 import { show, type Answer, type Shown } from './answer.ts';
 import type { Context } from './command.ts';
 import { nearest } from '../core/near.ts';
@@ -67,9 +68,9 @@ export function checkOptions(
 
 const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
 
-/** A problem in the asker's own units and terms, like an answer. Faults of ours pass as they are. */
+/** A problem in the asker's own units and terms, like an answer. Faults of ours, and the disk's, pass as they are. */
 function inOwnWords(error: unknown, ways: Ways): unknown {
-  if (!(error instanceof Problem)) return error;
+  if (!(error instanceof Problem) || error instanceof NotSaved) return error;
   return new Problem(inWays(error.message, ways), { option: error.option, hint: inWays(error.hint, ways) });
 }
 

@@ -200,7 +200,11 @@ export class FileStore implements Store {
     try {
       await this.writeWhole(fresh, text);
       const had = await this.copyTo(path, copy);
-      if (had) await this.disk.rename(copy, previous);
+      if (had) {
+        await this.disk.rename(copy, previous);
+        // Where both are names of one file, which a crash can leave behind, the renaming does nothing at all.
+        await this.disk.rm(copy, { force: true });
+      }
       await this.disk.rename(fresh, path);
       try {
         await this.syncFolder(folder);
@@ -327,7 +331,9 @@ export class FileStore implements Store {
   private async load(kind: Kind<unknown>, id: string, path: string): Promise<string> {
     const { text, bad } = await this.checked(kind, id, path);
     if (bad !== undefined) {
-      // Mended in the queue of its document, so that no change is under way then.
+      // Not remembered: a change must find the file bad itself, or it would write over it. Mended in the queue of
+      // its document, so that no change is under way then.
+      this.loading.delete(path);
       if (this.lock.held)
         void this.change(kind, id, (doc) => ({ keep: doc, tell: undefined })).catch(() => undefined);
       else this.note('a document cannot be read', { path, why: bad });

@@ -1,4 +1,5 @@
 /** The room without Discord: lines in, answers out, one after the other. */
+import { createHash } from 'node:crypto';
 import { ask, type Typed } from '../../chat/ask.ts';
 import type { Context } from '../../chat/command.ts';
 import { readLine } from '../../chat/line.ts';
@@ -43,7 +44,9 @@ const readableName = (name: string) =>
 export function terminalId(name: string): string {
   const simple = name.trim().toLowerCase().normalize('NFKC');
   if (/^[a-z0-9][a-z0-9_-]{0,39}$/.test(simple)) return simple;
-  return `x${Buffer.from(simple).toString('hex').slice(0, 90)}`;
+  // The dot keeps these apart from names that look like them.
+  const hex = Buffer.from(simple).toString('hex');
+  return `x.${hex.length <= 80 ? hex : createHash('sha256').update(simple).digest('hex')}`;
 }
 
 const refused = (refusal: Refusal, json: boolean, status: 1 | 2): Said => ({

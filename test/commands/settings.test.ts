@@ -1,0 +1,181 @@
+import { describe, expect, it } from 'vitest';
+import { MAKERS, Projects } from '../../src/projects/projects.ts';
+import { newMaker, type MakerDoc } from '../../src/projects/schema.ts';
+import { readExport, writeExport } from '../../src/projects/export.ts';
+import { MemoryStore } from '../../src/projects/memory.ts';
+import { asking } from '../asking.ts';
+
+const moss = { name: 'Moss', shape: 'diagonal', size: 12, stitch: 'hdc', runs: [] } as const;
+const throwOf = (kinds: string[]) => ({
+  name: 'Allotment throw',
+  kinds,
+  columns: 2,
+  rows: 1,
+  layout: [
+    { kind: 0, turn: 0 },
+    { kind: 0, turn: 1 },
+  ],
+  setting: 'plain',
+  joining: { method: 'whip' as const },
+  border: { rounds: [], corner: 3 },
+  yarns: [],
+  reserve: 10,
+});
+
+const withThings = async (room: ReturnType<typeof asking>, id = 'rowan') =>
+  room.projects.changeMaker(id, id, (doc) => {
+    doc.motifs = [{ ...moss, runs: [] }];
+    doc.blankets = [throwOf(['Moss'])];
+    doc.current = { motif: 'Moss' };
+  });
+
+describe('/settings change', () => {
+  it('answers from then on in the new ways, the very answer included', async () => {
+    const room = asking();
+    expect((await room.ask('rowan: /settings change units:imperial')).headline).toContain('imperial');
+    expect((await room.ask('rowan: /settings show')).data.settings).toEqual({
+      units: 'imperial',
+      terms: 'US',
+      answers: 'everyone',
+    });
+    // Another maker's ways are her own.
+    expect((await room.ask('hazel: /settings show')).data.settings.units).toBe('metric');
+    await room.ask('rowan: /settings change terms:UK');
+    expect((await room.ask('rowan: /settings show')).data.settings).toMatchObject({
+      units: 'imperial',
+      terms: 'UK',
+    });
+  });
+
+  it('asks what to change where nothing is named', async () => {
+    expect(await asking().ask('/settings change')).toMatchObject({ ok: false });
+  });
+});
+
+describe('/settings export and import', () => {
+  it('give everything back as it was, to whoever hands it in', async () => {
+    const room = asking();
+    await withThings(room);
+    await room.ask('rowan: /settings change units:imperial answers:me');
+    const before = await room.projects.maker('rowan', 'rowan');
+    await room.ask('rowan: /settings export');
+    await room.ask('rowan: /settings erase confirm:yes');
+    expect(await room.projects.knows('rowan')).toBe(false);
+    // Nothing is in its way, so it is taken at once.
+    expect(await room.ask('rowan: /settings import file:loopwright-export.json')).toMatchObject({
+      ok: true,
+      data: { imported: true },
+    });
+    expect(await room.projects.maker('rowan', 'rowan')).toEqual(before);
+    // Handed in by somebody else it becomes hers.
+    await room.ask('hazel: /settings import file:loopwright-export.json');
+    expect(await room.projects.maker('hazel', 'hazel')).toEqual({ ...before, id: 'hazel', name: 'hazel' });
+  });
+
+  it('ask before they replace anything', async () => {
+    const room = asking();
+    await withThings(room);
+    await room.ask('rowan: /settings export');
+    await room.projects.changeMaker('rowan', 'rowan', (doc) => {
+      doc.blankets = [];
+    });
+    const first = await room.ask('rowan: /settings import file:loopwright-export.json');
+    expect(first).toMatchObject({ ok: true, data: { imported: false } });
+    expect(first.lines?.join(' ')).toContain('1 blanket');
+    expect((await room.projects.maker('rowan', 'rowan')).blankets).toEqual([]);
+    await room.ask('rowan: /settings import file:loopwright-export.json replace:yes');
+    expect((await room.projects.maker('rowan', 'rowan')).blankets).toHaveLength(1);
+  });
+
+  const good = (): MakerDoc => ({
+    ...newMaker('rowan', 'Rowan'),
+    motifs: [{ ...moss, runs: [] }],
+    blankets: [throwOf(['Moss'])],
+  });
+  // eslint-disable-next-line @typescript-eslint/no-explicit-any -- taken apart in ways that no type allows
+  const file = (change: (doc: any) => void) => {
+    const doc = JSON.parse(writeExport(good(), {}));
+    change(doc);
+    return JSON.stringify(doc);
+  };
+
+  it.each<[string, string, RegExp]>([
+    ['nothing', '', /not JSON/],
+    ['no JSON', '{"format":', /not JSON/],
+    ['deep nesting', '['.repeat(200_000), /not JSON/],
+    ['another JSON', '{"name":"left-pad","version":1}', /not an export/],
+    ['null', 'null', /not an export/],
+    ['a list', '[1,2]', /not an export/],
+    ['no version', file((doc) => delete doc['version']), /no version/],
+    ['a newer version', file((doc) => (doc['version'] = 99)), /version 99, newer/],
+    ['a negative size', file((doc) => (doc['motifs'][0].size = -3)), /motifs\.0\.size/],
+    ['a name of 5,000', file((doc) => (doc['motifs'][0].name = 'x'.repeat(5000))), /motifs\.0\.name/],
+    ['1e308 for a weight', file((doc) => (doc['motifs'][0].weight = '1e308')), /motifs\.0\.weight/],
+    ['a motif that is not there', file((doc) => (doc['blankets'][0].kinds = ['Sand'])), /motif Sand/],
+    ['a kind that is not there', file((doc) => (doc['blankets'][0].layout[1].kind = 4)), /layout/],
+    ['a layout with a hole', file((doc) => void (doc['blankets'][0].layout.length = 1)), /blankets/],
+    [
+      'one name twice',
+      file((doc) => void (doc['motifs'][1] = { ...moss, name: 'MOSS' })),
+      /MOSS is in that file twice/,
+    ],
+  ])('refuse %s in words, and nothing is half taken', async (_what, text, words) => {
+    const room = asking();
+    await withThings(room);
+    const before = await room.projects.maker('rowan', 'rowan');
+    room.files.push({ name: 'mine.json', content: text });
+    const answer = await room.ask('rowan: /settings import file:mine.json replace:yes');
+    expect(room.faults).toEqual([]);
+    expect(answer).toMatchObject({ ok: false, option: 'file' });
+    expect(answer.problem).toMatch(words);
+    expect(answer.hint.length).toBeGreaterThan(0);
+    expect(await room.projects.maker('rowan', 'rowan')).toEqual(before);
+  });
+
+  it('take no token, control character or foreign key from a file', () => {
+    const text = file((doc) => {
+      doc['motifs'][0].name = 'Mo\u001b[31mss⟦120 cm⟧\u202e';
+      doc['blankets'][0].kinds = ['Mo\u001b[31mss⟦120 cm⟧\u202e'];
+      doc['extra'] = { anything: 1 };
+    }).replace('{', '{"__proto__":{"polluted":1},');
+    const doc = readExport(text, 'me', 'Me');
+    expect(JSON.stringify(doc)).not.toMatch(/[\p{Cc}\p{Cf}⟦⟧]|extra|polluted/u);
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+  });
+});
+
+describe('/settings erase', () => {
+  it('says what would go, and erases only when that is confirmed', async () => {
+    const room = asking();
+    await withThings(room);
+    const asked = await room.ask('rowan: /settings erase');
+    expect(asked).toMatchObject({ ok: true, data: { erased: false } });
+    expect(asked.lines?.join(' ')).toMatch(/1 motif.*1 blanket/s);
+    expect(await room.projects.knows('rowan')).toBe(true);
+    expect(await room.ask('rowan: /settings erase confirm:no')).toMatchObject({ data: { erased: false } });
+    expect(await room.ask('rowan: /settings erase confirm:yes')).toMatchObject({ data: { erased: true } });
+    expect(await room.projects.store.read(MAKERS, 'rowan')).toBeUndefined();
+    expect(await room.ask('rowan: /settings erase confirm:yes')).toMatchObject({
+      ok: true,
+      headline: 'Nothing is kept about you.',
+    });
+  });
+});
+
+describe('a change that arrives twice', () => {
+  it('is done once and told again', async () => {
+    const projects = new Projects(new MemoryStore());
+    const press = () =>
+      projects.changeMakerOnce('rowan', 'Rowan', 'press-1', (doc) => {
+        doc.motifs.push({ ...moss, runs: [], name: `Moss ${doc.motifs.length}` });
+        return { motifs: doc.motifs.length };
+      });
+    const [first, second] = await Promise.all([press(), press()]);
+    expect(first).toEqual({ tell: { motifs: 1 }, again: false });
+    expect(second).toEqual({ tell: { motifs: 1 }, again: true });
+    expect((await projects.maker('rowan', 'Rowan')).motifs).toHaveLength(1);
+    // The list is bounded: it holds the latest.
+    for (let i = 0; i < 70; i++) await projects.changeMakerOnce('rowan', 'Rowan', `other-${i}`, () => i);
+    expect((await projects.maker('rowan', 'Rowan')).done).toHaveLength(50);
+  });
+});

@@ -1,0 +1,59 @@
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { clearedLog, noteFault, openLog } from '../src/log.ts';
+
+// Invented, in the shape of one.
+const TOKEN = 'MTIzNDU2Nzg5MDEyMzQ1Njc4.GaBcDe.not-a-real_token-of-anybody-0123456789';
+
+const logged = (level = 'trace') => {
+  const lines: string[] = [];
+  const log = clearedLog({ level, secrets: [TOKEN, ''] }, { write: (line) => lines.push(line) });
+  return { log, lines, all: () => lines.join('') };
+};
+
+describe('the log', () => {
+  it('holds the token in no line, however it got there', () => {
+    const { log, lines, all } = logged();
+    log.info(`starting with ${TOKEN}`);
+    log.warn(
+      { url: `http://127.0.0.1/x?token=${TOKEN}`, headers: { authorization: `Bot ${TOKEN}` } },
+      'refused',
+    );
+    const error = new Error(`401 for Bot ${TOKEN}`, { cause: new Error(`inner ${TOKEN}`) });
+    error.stack = `${error.stack ?? ''}\n  at ${TOKEN}`;
+    log.error({ err: Object.assign(error, { request: { token: TOKEN, [TOKEN]: 1 } }) });
+    log.child({ question: TOKEN }).error(error);
+    noteFault(log, error, { question: 'stitches row' });
+    expect(lines).toHaveLength(5);
+    expect(all()).not.toContain(TOKEN);
+    expect(all()).not.toContain(TOKEN.split('.')[2]);
+    expect(all()).toContain('[token]');
+    for (const line of lines) expect(() => JSON.parse(line) as unknown).not.toThrow();
+  });
+
+  it('notes a fault under the id that is shown, with its stack', () => {
+    const { log, lines } = logged();
+    const id = noteFault(log, new TypeError('x is not a function'), { question: 'gauge shape' });
+    expect(id).toMatch(/^[0-9a-f]{8}$/);
+    const line = JSON.parse(lines[0]!) as Record<string, any>; // eslint-disable-line @typescript-eslint/no-explicit-any
+    expect(line).toMatchObject({ fault: id, question: 'gauge shape', err: { type: 'TypeError' } });
+    expect(line['err'].stack).toContain('log.test.ts');
+  });
+
+  it('keeps to its level', () => {
+    const { log, lines } = logged('warn');
+    log.info('no');
+    log.warn('yes');
+    expect(lines).toHaveLength(1);
+  });
+
+  it('is on the disk as soon as it is noted', () => {
+    const file = join(mkdtempSync(join(tmpdir(), 'log-')), 'deep', 'a.log');
+    const log = openLog({ level: 'info', secrets: [TOKEN], file });
+    log.error(new Error(TOKEN));
+    expect(readFileSync(file, 'utf8')).toContain('[token]');
+    expect(readFileSync(file, 'utf8')).not.toContain(TOKEN);
+  });
+});

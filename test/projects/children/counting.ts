@@ -1,0 +1,16 @@
+/** A process that counts, and says each number once it is acknowledged; run by the tests, killed by some. */
+import { FileStore } from '../../../src/projects/file-store.ts';
+import { more, TALLIES } from '../kinds.ts';
+
+const [folder = '', stays, ids = '', times = '0'] = process.argv.slice(2);
+const store = await FileStore.open({ folder, stays: stays === 'stays' });
+process.stdout.write('open\n');
+await Promise.all(
+  ids.split(',').map(async (id) => {
+    for (let i = 0; i < Number(times); i++) {
+      const n = await store.change(TALLIES, id, more);
+      process.stdout.write(`${id} ${n}\n`);
+    }
+  }),
+);
+await store.close();

@@ -1,0 +1,50 @@
+/** Bundles a script of this folder, so that each of many processes starts at once, and runs it. */
+import { spawn } from 'node:child_process';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+
+export async function bundled(name: string): Promise<string> {
+  const outfile = join(mkdtempSync(join(tmpdir(), 'child-')), `${name}.mjs`);
+  await build({
+    entryPoints: [join(import.meta.dirname, `${name}.ts`)],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    logLevel: 'error',
+  });
+  return outfile;
+}
+
+export interface Ran {
+  readonly lines: string[];
+  readonly errors: string;
+  readonly status: number | null;
+}
+
+/** Runs it to its end; `heard` may kill it at any line. */
+export function run(
+  script: string,
+  args: readonly string[],
+  heard: (line: string, kill: () => void) => void = () => undefined,
+): Promise<Ran> {
+  return new Promise((done) => {
+    const child = spawn(process.execPath, [script, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+    const lines: string[] = [];
+    let open = '';
+    let errors = '';
+    child.stderr.on('data', (data) => (errors += String(data)));
+    child.stdout.on('data', (data) => {
+      const parts = (open + String(data)).split('\n');
+      open = parts.pop() ?? '';
+      for (const line of parts) {
+        lines.push(line);
+        heard(line, () => child.kill('SIGKILL'));
+      }
+    });
+    child.on('close', (status) => done({ lines, errors, status }));
+  });
+}

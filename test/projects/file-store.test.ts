@@ -1,0 +1,472 @@
+/** What the store promises of one process: nothing acknowledged is lost, nothing refused is kept, a bad file harms nobody else. */
+import { execFileSync } from 'node:child_process';
+import fs from 'node:fs/promises';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { afterEach, describe, expect, it } from 'vitest';
+import { Problem } from '../../src/core/problem.ts';
+import { realDisk, type Disk } from '../../src/projects/disk.ts';
+import { FileStore, type FileStoreOptions } from '../../src/projects/file-store.ts';
+import { MemoryStore } from '../../src/projects/memory.ts';
+import { NotSaved } from '../../src/projects/not-saved.ts';
+import type { Store } from '../../src/projects/store.ts';
+import { fileOf, more, newFolder, onDisk, TALLIES, tree, type Tally } from './kinds.ts';
+
+const opened: Store[] = [];
+const notes: { what: string; facts: Readonly<Record<string, unknown>> }[] = [];
+const open = async (folder: string, options: Partial<FileStoreOptions> = {}) => {
+  const note = (what: string, facts: Readonly<Record<string, unknown>>) => void notes.push({ what, facts });
+  const store = await FileStore.open({ folder, stays: true, note, ...options });
+  opened.push(store);
+  return store;
+};
+afterEach(async () => {
+  for (const store of opened.splice(0)) await store.close();
+  notes.length = 0;
+});
+
+/** A disk on which one thing fails, until it is mended. */
+function failing(
+  what: 'write' | 'short' | 'nothing' | 'sync' | 'syncFolder' | 'link' | 'rename' | 'renameLast',
+  code: string,
+) {
+  const error = () => Object.assign(new Error(code), { code });
+  const state = { broken: false, calls: [] as string[], renames: 0 };
+  const disk: Disk = {
+    ...realDisk,
+    open: (async (path: string, flags: string, mode?: number) => {
+      const handle = await fs.open(path, flags, mode);
+      const folder = flags === 'r';
+      state.calls.push(folder ? 'open folder' : 'open');
+      return {
+        write: async (bytes: Buffer, offset: number, length: number) => {
+          state.calls.push('write');
+          if (state.broken && what === 'write') throw error();
+          if (state.broken && what === 'nothing') return { bytesWritten: 0 };
+          // As a nearly full disk does: part of it, and no error.
+          return handle.write(bytes, offset, what === 'short' ? Math.min(3, length) : length);
+        },
+        sync: async () => {
+          state.calls.push(folder ? 'sync folder' : 'sync');
+          if (state.broken && what === (folder ? 'syncFolder' : 'sync')) throw error();
+          await handle.sync();
+        },
+        close: async () => {
+          state.calls.push('close');
+          await handle.close();
+        },
+      };
+    }) as unknown as Disk['open'],
+    link: async (from, to) => {
+      if (!/lock/.test(String(to))) state.calls.push('link');
+      if (state.broken && what === 'link' && !/lock/.test(String(to))) throw error();
+      await fs.link(from, to);
+    },
+    rename: async (from, to) => {
+      state.calls.push('rename');
+      const last = !String(to).includes('previous');
+      if (state.broken && (what === 'rename' || (what === 'renameLast' && last))) throw error();
+      await fs.rename(from, to);
+    },
+  };
+  return { disk, state };
+}
+
+describe.each([
+  ['files', () => open(newFolder())],
+  ['memory', () => Promise.resolve(new MemoryStore())],
+])('a store in %s', (_name, make: () => Promise<Store>) => {
+  it('gives back what was kept, and removes what is not kept', async () => {
+    const store = await make();
+    expect(await store.read(TALLIES, 'a')).toBeUndefined();
+    expect(await store.change(TALLIES, 'a', more)).toBe(1);
+    expect(await store.change(TALLIES, 'a', more)).toBe(2);
+    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 2 });
+    expect(await store.ids(TALLIES)).toEqual(['a']);
+    await store.change(TALLIES, 'a', () => ({ keep: undefined, tell: undefined }));
+    expect(await store.read(TALLIES, 'a')).toBeUndefined();
+    expect(await store.ids(TALLIES)).toEqual([]);
+  });
+
+  it('hands out copies: what a reader does to one is hers alone', async () => {
+    const store = await make();
+    const kept: Tally = { version: 2, n: 1 };
+    await store.change(TALLIES, 'a', () => ({ keep: kept, tell: undefined }));
+    kept.n = 7;
+    const read = await store.read(TALLIES, 'a');
+    read!.n = 8;
+    let handed: Tally | undefined;
+    await store.change(TALLIES, 'a', (doc) => {
+      handed = doc;
+      return { keep: doc, tell: undefined };
+    });
+    handed!.n = 9;
+    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 1 });
+  });
+
+  it('keeps nothing of a change that throws, nor of one that does not fit the schema', async () => {
+    const store = await make();
+    await store.change(TALLIES, 'a', more);
+    const thrown = store.change(TALLIES, 'a', (doc) => {
+      doc!.n = 99;
+      throw new Problem('no', { hint: 'yes' });
+    });
+    await expect(thrown).rejects.toThrow('no');
+    const unfit = store.change(TALLIES, 'a', () => ({ keep: { version: 2, n: -1 }, tell: 0 }));
+    await expect(unfit).rejects.toThrow();
+    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 1 });
+  });
+
+  it('lists ids by how they begin', async () => {
+    const store = await make();
+    for (const id of ['one.a', 'one.b', 'two.a']) await store.change(TALLIES, id, more);
+    expect((await store.ids(TALLIES, 'one.')).sort()).toEqual(['one.a', 'one.b']);
+  });
+
+  it.each(['../a', 'a/b', 'a\\b', '', '.a', 'A', 'a\0', 'é', 'a'.repeat(101), '..', 'a\n'])(
+    'refuses the unsafe id %j before it touches a path',
+    async (id) => {
+      const store = await make();
+      await expect((async () => store.read(TALLIES, id))()).rejects.toThrow('unsafe id');
+      await expect((async () => store.change(TALLIES, id, more))()).rejects.toThrow('unsafe id');
+    },
+  );
+});
+
+describe('the order of writing', () => {
+  it('is: write all, sync, close, keep the copy before, rename, sync the folder', async () => {
+    const { disk, state } = failing('short', '');
+    const store = await open(newFolder(), { disk });
+    await store.change(TALLIES, 'a', more);
+    state.calls.length = 0;
+    await store.change(TALLIES, 'a', more);
+    const once = state.calls.filter((call, index) => call !== 'write' || state.calls[index - 1] !== 'write');
+    expect(once).toEqual([
+      'open',
+      'write',
+      'sync',
+      'close',
+      'link',
+      'rename',
+      'rename',
+      'open folder',
+      'sync folder',
+      'close',
+    ]);
+    // Three bytes at a time: a short write is written on, not taken for the whole.
+    expect(state.calls.filter((call) => call === 'write').length).toBeGreaterThan(5);
+  });
+
+  it('leaves the document, the good copy before it, and nothing half-written', async () => {
+    const folder = newFolder();
+    const store = await open(folder);
+    for (let i = 0; i < 3; i++) await store.change(TALLIES, 'a', more);
+    expect(tree(folder)).toEqual(['lock', 'tallies/a.json', 'tallies/previous/a.json']);
+    expect(onDisk(folder, 'a').n).toBe(3);
+    expect(JSON.parse(readFileSync(join(folder, 'tallies/previous/a.json'), 'utf8'))).toEqual({
+      version: 2,
+      n: 2,
+    });
+  });
+
+  it('writes nothing where a change changes nothing', async () => {
+    const { disk, state } = failing('write', '');
+    const store = await open(newFolder(), { disk });
+    await store.change(TALLIES, 'a', more);
+    state.calls.length = 0;
+    await store.change(TALLIES, 'a', (doc) => ({ keep: doc, tell: undefined }));
+    expect(state.calls).toEqual([]);
+  });
+
+  it('clears away what a process that is gone left half-written', async () => {
+    const folder = newFolder();
+    mkdirSync(join(folder, 'tallies/writing'), { recursive: true });
+    writeFileSync(join(folder, 'tallies/writing/a.123'), '{"ver');
+    const store = await open(folder);
+    await store.change(TALLIES, 'a', more);
+    expect(readdirSync(join(folder, 'tallies/writing'))).toEqual([]);
+  });
+});
+
+describe('changes that wait together', () => {
+  it('are written together, in order, each answered for itself', async () => {
+    const { disk, state } = failing('write', '');
+    const store = await open(newFolder(), { disk });
+    await store.change(TALLIES, 'a', more);
+    state.calls.length = 0;
+    const told = await Promise.allSettled(
+      Array.from({ length: 50 }, (_, i) =>
+        store.change(TALLIES, 'a', (doc) => {
+          if (i % 10 === 3) {
+            doc!.n = 1000; // thrown away with the rest of this change
+            throw new Error(`no ${i}`);
+          }
+          return more(doc);
+        }),
+      ),
+    );
+    const failed = told.flatMap((one, i) => (one.status === 'rejected' ? [i] : []));
+    expect(failed).toEqual([3, 13, 23, 33, 43]);
+    const values = told.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : []));
+    expect(values).toEqual(values.map((_, i) => i + 2));
+    expect((await store.read(TALLIES, 'a'))?.n).toBe(46);
+    expect(state.calls.filter((call) => call === 'sync').length).toBeLessThanOrEqual(2);
+  });
+
+  it('the last of something goes to exactly one of two hundred', async () => {
+    const folder = newFolder();
+    const store = await open(folder);
+    const take = (doc: Tally | undefined) => {
+      const n = doc?.n ?? 0;
+      if (n >= 100) throw new Problem('none is left', { hint: 'another' });
+      return { keep: { version: 2 as const, n: n + 1 }, tell: n + 1 };
+    };
+    const told = await Promise.allSettled(
+      Array.from({ length: 200 }, () => store.change(TALLIES, 'a', take)),
+    );
+    const got = told.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : []));
+    expect(new Set(got).size).toBe(100);
+    expect(onDisk(folder, 'a').n).toBe(100);
+  });
+
+  it('any mixture of changes on several documents ends as one after the other would', async () => {
+    const step = fc.record({
+      id: fc.constantFrom('a', 'b', 'c'),
+      does: fc.constantFrom('more', 'throw', 'remove'),
+    });
+    await fc.assert(
+      fc.asyncProperty(fc.array(step, { maxLength: 40 }), async (steps) => {
+        const folder = newFolder();
+        const store = await FileStore.open({ folder, stays: true });
+        const model = new Map<string, number>();
+        const asked = steps.map(({ id, does }) => {
+          if (does === 'more') model.set(id, (model.get(id) ?? 0) + 1);
+          if (does === 'remove') model.delete(id);
+          return store.change(TALLIES, id, (doc) => {
+            if (does === 'throw') throw new Error('no');
+            return does === 'remove' ? { keep: undefined, tell: 0 } : more(doc);
+          });
+        });
+        await Promise.allSettled(asked);
+        await store.close();
+        const again = await FileStore.open({ folder, stays: true });
+        for (const id of ['a', 'b', 'c']) expect((await again.read(TALLIES, id))?.n).toBe(model.get(id));
+        await again.close();
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
+describe('a disk that refuses', () => {
+  it.each([
+    ['write', 'ENOSPC', /the disk is full/],
+    ['nothing', 'ENOSPC', /the disk is full/],
+    ['sync', 'EIO', /the disk refused it \(EIO\)/],
+    ['syncFolder', 'EIO', /the disk refused it/],
+    ['link', 'ENOSPC', /the disk is full/],
+    ['rename', 'EROFS', /cannot be written to/],
+    ['renameLast', 'EACCES', /cannot be written to/],
+  ] as const)(
+    '%s failing with %s: said in words, nothing changed, and it goes on afterwards',
+    async (what, code, words) => {
+      const folder = newFolder();
+      const { disk, state } = failing(what, code);
+      const store = await open(folder, { disk });
+      await store.change(TALLIES, 'a', more);
+      await store.change(TALLIES, 'a', more);
+      state.broken = true;
+      const refused = await Promise.allSettled([
+        store.change(TALLIES, 'a', more),
+        store.change(TALLIES, 'a', more),
+      ]);
+      for (const one of refused) {
+        const { reason } = one as PromiseRejectedResult;
+        expect(reason).toBeInstanceOf(NotSaved);
+        expect(reason.message).toMatch(words);
+        expect(reason.message).toMatch(/Nothing was changed/);
+      }
+      expect((await store.read(TALLIES, 'a'))?.n).toBe(2);
+      expect(onDisk(folder, 'a').n).toBe(2);
+      expect(readdirSync(join(folder, 'tallies/writing'))).toEqual([]);
+      expect(notes.map(({ what: noted }) => noted)).toContain('a document could not be written');
+      state.broken = false;
+      expect(await store.change(TALLIES, 'a', more)).toBe(3);
+      expect(onDisk(folder, 'a').n).toBe(3);
+    },
+  );
+
+  it('a folder that cannot be made is said in a sentence', async () => {
+    const folder = newFolder();
+    writeFileSync(join(folder, 'file'), '');
+    await expect(FileStore.open({ folder: join(folder, 'file'), stays: true })).rejects.toThrow(NotSaved);
+  });
+
+  const mounted = (folder: string, options: string) => {
+    try {
+      execFileSync('mount', ['-t', 'tmpfs', '-o', options, 'tmpfs', folder], { stdio: 'ignore' });
+      return true;
+    } catch {
+      return false; // only where one may
+    }
+  };
+
+  it('a disk that is really full, and one that is really read-only', async (context) => {
+    const folder = newFolder();
+    if (process.getuid?.() !== 0 || !mounted(folder, 'size=256k')) return context.skip();
+    try {
+      const store = await open(folder);
+      await store.change(TALLIES, 'a', more);
+      let kept = 0;
+      const fill = async () => {
+        for (; kept < 1000; kept++)
+          await store.change(TALLIES, `b${kept}`, () => ({
+            keep: { version: 2 as const, n: kept, said: 'x'.repeat(9000) },
+            tell: 0,
+          }));
+      };
+      await expect(fill()).rejects.toThrow(/the disk is full/);
+      expect(kept).toBeGreaterThan(5);
+      for (let i = 0; i < kept; i++) expect(onDisk(folder, `b${i}`)).toMatchObject({ n: i });
+      expect(await store.read(TALLIES, `b${kept}`)).toBeUndefined();
+      expect(readdirSync(join(folder, 'tallies/writing'))).toEqual([]);
+      // Erasing makes room, and it goes on.
+      await store.change(TALLIES, 'b0', () => ({ keep: undefined, tell: 0 }));
+      expect(await store.change(TALLIES, 'a', more)).toBe(2);
+      execFileSync('mount', ['-o', 'remount,ro', folder]);
+      await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(/cannot be written to/);
+      expect((await store.read(TALLIES, 'a'))?.n).toBe(2);
+      execFileSync('mount', ['-o', 'remount,rw', folder]);
+      expect(await store.change(TALLIES, 'a', more)).toBe(3);
+      await store.close();
+    } finally {
+      execFileSync('umount', ['-l', folder]);
+    }
+  });
+});
+
+describe('a bad document', () => {
+  const bad = [
+    '',
+    '{"version":2,"n":',
+    'null',
+    '[]',
+    '{"version":2,"n":-4}',
+    '{"n":3}',
+    '\0\0\0\0',
+    '{"version":"x"}',
+  ];
+
+  it.each(bad)('%j is moved aside and the good copy before it is used', async (text) => {
+    const folder = newFolder();
+    const store = await open(folder);
+    for (const id of ['a', 'a', 'a', 'b']) await store.change(TALLIES, id, more);
+    await store.close();
+    writeFileSync(fileOf(folder, 'a'), text);
+    const again = await open(folder);
+    expect((await again.read(TALLIES, 'a'))?.n).toBe(2);
+    expect(await again.change(TALLIES, 'a', more)).toBe(3);
+    expect((await again.read(TALLIES, 'b'))?.n).toBe(1);
+    const aside = readdirSync(join(folder, 'tallies/aside'));
+    expect(aside).toHaveLength(1);
+    expect(aside[0]).toMatch(/^a~\d{4}-\d\d-\d\dT/);
+    expect(readFileSync(join(folder, 'tallies/aside', aside[0]!), 'utf8')).toBe(text);
+    const noted = notes.find(({ what }) => what.includes('moved aside'));
+    expect(noted?.facts['path']).toBe(fileOf(folder, 'a'));
+  });
+
+  it('with no good copy left begins anew, and everybody else goes on', async () => {
+    const folder = newFolder();
+    const store = await open(folder);
+    for (const id of ['a', 'b']) await store.change(TALLIES, id, more);
+    await store.close();
+    writeFileSync(fileOf(folder, 'a'), '{{');
+    const again = await open(folder);
+    expect(await again.change(TALLIES, 'a', more)).toBe(1);
+    expect(await again.change(TALLIES, 'b', more)).toBe(2);
+    expect(readdirSync(join(folder, 'tallies/aside'))).toHaveLength(1);
+  });
+
+  it('is left where it is by a reader that does not hold the folder', async () => {
+    const folder = newFolder();
+    const store = await open(folder);
+    for (const id of ['a', 'a']) await store.change(TALLIES, id, more);
+    writeFileSync(fileOf(folder, 'a'), '{{');
+    const reader = await open(folder, { stays: false });
+    expect((await reader.read(TALLIES, 'a'))?.n).toBe(1);
+    expect(readFileSync(fileOf(folder, 'a'), 'utf8')).toBe('{{');
+  });
+
+  it('is erased with the document, and so is the copy before it', async () => {
+    const folder = newFolder();
+    const store = await open(folder);
+    for (const id of ['a', 'a', 'ab', 'ab']) await store.change(TALLIES, id, more);
+    await store.close();
+    writeFileSync(fileOf(folder, 'a'), '{{');
+    const again = await open(folder);
+    await again.change(TALLIES, 'a', more);
+    await again.change(TALLIES, 'a', () => ({ keep: undefined, tell: 0 }));
+    await again.close();
+    expect(tree(folder)).toEqual(['tallies/ab.json', 'tallies/previous/ab.json']);
+  });
+});
+
+describe('versions', () => {
+  const put = (folder: string, text: string) => {
+    mkdirSync(join(folder, 'tallies'), { recursive: true });
+    writeFileSync(fileOf(folder, 'a'), text);
+  };
+
+  it('an older document is brought up to date, and its file stays as it is until it changes', async () => {
+    const folder = newFolder();
+    put(folder, '{"version":1,"count":4}');
+    const store = await open(folder);
+    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 4 });
+    expect(readFileSync(fileOf(folder, 'a'), 'utf8')).toBe('{"version":1,"count":4}');
+    expect(await store.change(TALLIES, 'a', more)).toBe(5);
+    expect(onDisk(folder, 'a')).toEqual({ version: 2, n: 5 });
+    expect(readFileSync(join(folder, 'tallies/previous/a.json'), 'utf8')).toBe('{"version":1,"count":4}');
+  });
+
+  it('a newer document is refused in words and left alone', async () => {
+    const folder = newFolder();
+    const text = '{"version":3,"n":4,"more":"than is known"}';
+    put(folder, text);
+    const store = await open(folder);
+    await expect(store.read(TALLIES, 'a')).rejects.toThrow(/newer version/);
+    await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(/newer version/);
+    expect(readFileSync(fileOf(folder, 'a'), 'utf8')).toBe(text);
+    expect(tree(folder)).toEqual(['lock', 'tallies/a.json']);
+  });
+
+  it('a document that its migration does not bring through is left alone: the fault is ours', async () => {
+    const folder = newFolder();
+    put(folder, '{"version":1,"count":"four"}');
+    const store = await open(folder);
+    await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(/migrated wrongly/);
+    expect(tree(folder)).toEqual(['lock', 'tallies/a.json']);
+  });
+});
+
+it('remembers what it holds and reads anew what it does not', async () => {
+  const folder = newFolder();
+  const holder = await open(folder);
+  await holder.change(TALLIES, 'a', more);
+  const reader = await open(folder, { stays: false });
+  expect((await reader.read(TALLIES, 'a'))?.n).toBe(1);
+  await holder.change(TALLIES, 'a', more);
+  expect((await reader.read(TALLIES, 'a'))?.n).toBe(2);
+});
+
+it('closes only when what waits is written, and takes nothing more', async () => {
+  const folder = newFolder();
+  const store = await open(folder);
+  const waiting = Array.from({ length: 100 }, () => store.change(TALLIES, 'a', more));
+  expect(store.waiting).toBeGreaterThan(0);
+  await store.close();
+  expect(onDisk(folder, 'a').n).toBe(100);
+  await Promise.all(waiting);
+  expect(tree(folder)).not.toContain('lock');
+  await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(/closing/);
+});

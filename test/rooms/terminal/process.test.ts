@@ -1,0 +1,255 @@
+/** The terminal room as a process: what is typed at it, what it prints, how it ends. */
+import { spawn } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { registry } from '../../../commands/index.ts';
+import { exampleLine } from '../../../src/chat/reference.ts';
+import { FileStore } from '../../../src/projects/file-store.ts';
+import type { Json } from '../../asking.ts';
+
+interface Ran {
+  readonly out: string;
+  readonly err: string;
+  readonly status: number | null;
+}
+
+const ROW = '/stitches row shape:diagonal size:12 row:9';
+const folderOf = () => mkdtempSync(join(tmpdir(), 'room-'));
+
+interface Started {
+  readonly done: Promise<Ran>;
+  readonly child: ReturnType<typeof spawn>;
+}
+
+function start(args: readonly string[], folder: string, set: Record<string, string> = {}): Started {
+  const child = spawn(process.execPath, [join(process.cwd(), 'tools/run.mjs'), ...args], {
+    cwd: folder,
+    env: { PATH: process.env['PATH'], DATA_DIR: 'data', FILES_DIR: 'files', ...set },
+  });
+  const done = new Promise<Ran>((resolve) => {
+    let out = '';
+    let err = '';
+    child.stdout.on('data', (data) => (out += String(data)));
+    child.stderr.on('data', (data) => (err += String(data)));
+    child.stdin.on('error', () => undefined); // it may end before it has read everything
+    child.on('close', (status) => resolve({ out, err, status }));
+  });
+  return { child, done };
+}
+
+async function run(
+  args: readonly string[],
+  input = '',
+  folder = folderOf(),
+  set: Record<string, string> = {},
+) {
+  const { child, done } = start(args, folder, set);
+  child.stdin!.end(input);
+  return done;
+}
+
+const json = ({ out }: Ran) =>
+  out
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Json);
+
+// The first one bundles the sources where they are newer.
+beforeAll(async () => {
+  await run(['ask', ROW]);
+}, 60_000);
+
+describe('one question', () => {
+  it('is answered, refused, with the exit status that says which', async () => {
+    const [good, bad, unknown] = await Promise.all([
+      run(['ask', ROW, '--json']),
+      run(['ask', '/stitches row shape:diagonal size:-3', '--json']),
+      run(['ask', '/stitches rwo']),
+    ]);
+    expect(good).toMatchObject({ status: 0, err: '' });
+    expect(json(good)[0]).toMatchObject({
+      ok: true,
+      question: '/stitches row',
+      figures: { stitches: { value: 19 } },
+    });
+    expect(bad.status).toBe(2);
+    expect(json(bad)[0]).toMatchObject({ ok: false, option: 'size' });
+    expect(unknown.status).toBe(2);
+    expect(unknown.out).toContain('/stitches row');
+  });
+
+  it('is kept for its maker by the next process, several at once too', async () => {
+    const folder = folderOf();
+    const asked = await Promise.all(
+      ['rowan', 'hazel', 'rowan', 'wren', 'alder', 'rowan'].map((name) =>
+        run(['ask', `${name}: /settings change units:imperial`], '', folder),
+      ),
+    );
+    for (const { status, err } of asked) expect([status, err]).toEqual([0, '']);
+    for (const name of ['rowan', 'hazel', 'wren', 'alder'])
+      expect((await run(['ask', `${name}: /settings show`], '', folder)).out).toContain('imperial');
+    expect(readdirSync(join(folder, 'data')).sort()).toEqual(['makers']);
+  });
+
+  it('brings a file, and takes it back', async () => {
+    const folder = folderOf();
+    await run(['ask', '/settings change terms:UK'], '', folder);
+    const [exported] = json(await run(['ask', '--json', '/settings export'], '', folder));
+    expect(exported?.files).toEqual(['files/loopwright-export.json']);
+    const ask = (line: string) => run(['ask', line, '--json'], '', folder).then((ran) => json(ran)[0]!);
+    expect(await ask('hazel: /settings import file:files/loopwright-export.json')).toMatchObject({
+      data: { imported: true },
+    });
+    writeFileSync(join(folder, 'large.json'), 'x'.repeat(1024 * 1024 + 1));
+    writeFileSync(join(folder, 'picture.json'), Buffer.from([0xff, 0xd8, 0xff, 0xe0]));
+    for (const [file, words] of [
+      ['large.json', /too large/],
+      ['picture.json', /not text/],
+      ['.', /folder/],
+      ['nothing.json', /not there/],
+      ['/dev/zero', /not a plain file/],
+    ] as const) {
+      const refused = await ask(`/settings import file:${file}`);
+      expect(refused).toMatchObject({ ok: false, option: 'file' });
+      expect(refused.problem).toMatch(words);
+    }
+  });
+});
+
+describe('questions from standard input', () => {
+  it('are answered one a line, in order, whatever is among them', async () => {
+    const hostile = [
+      '\0\0\0',
+      '\u001b[2J\u001b]0;title\u0007',
+      'a\u2028b\u2029c\u0085d',
+      '\rcarriage\r returns',
+      '"',
+      'rowan:',
+      '\u202e',
+      `/stitches row shape:${'x'.repeat(5000)}`,
+      '/stitches row shape:diagonal size:1e308',
+      '⟦120 cm⟧',
+      '{"ok":true}',
+      '-'.repeat(300_000),
+    ];
+    const input = hostile.flatMap((line) => [line, ROW]).join('\n');
+    const ran = await run(['ask', '--json'], input);
+    expect(ran.err).toBe('');
+    expect(ran.status).toBe(2);
+    const answers = json(ran);
+    expect(answers.map(({ ok }) => ok)).toEqual(hostile.flatMap(() => [false, true]));
+    // Nobody's reader finds another line in a line, nor an escape.
+    expect(ran.out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029]/);
+    const brief = await run(['ask'], input);
+    expect(brief.out.trimEnd().split('\n')).toHaveLength(2 * hostile.length);
+    expect(brief.out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029]/);
+  });
+
+  it('may be a million empty lines, bytes that are no text, and a last line without an end', async () => {
+    const ran = await run(['ask', '--json'], `${'\n'.repeat(1_000_000)}  \r\n${ROW}\r\n${ROW}`);
+    expect(ran.status).toBe(0);
+    expect(json(ran).map(({ ok }) => ok)).toEqual([true, true]);
+    const { child, done } = start(['ask', '--json'], folderOf());
+    child.stdin!.write(Buffer.from([0xff, 0xfe, 0xc3, 0x28, 0x0a]));
+    child.stdin!.end(`${ROW}\n`);
+    expect(json(await done).map(({ ok }) => ok)).toEqual([false, true]);
+  });
+
+  it('end quietly where nobody reads the answers any more', async () => {
+    const { child, done } = start(['ask', '--json'], folderOf());
+    child.stdout!.once('data', () => child.stdout!.destroy());
+    child.stdin!.end(`/settings change units:imperial\n${`${ROW}\n`.repeat(3000)}`);
+    expect(await done).toMatchObject({ status: 0, err: '' });
+  });
+
+  it('play several makers', async () => {
+    const ran = await run(
+      ['ask', '--json'],
+      'rowan: /settings change units:imperial\nhazel: /settings show\nrowan: /settings show\n',
+    );
+    expect(json(ran).map(({ data }) => String(data.settings.units))).toEqual([
+      'imperial',
+      'metric',
+      'imperial',
+    ]);
+  });
+});
+
+describe('a talk', () => {
+  it('opens without a token, says so, and shows three questions that it answers', async () => {
+    const first = await run(['main'], 'bye\n');
+    expect(first.status).toBe(0);
+    expect(first.out).toMatch(/no DISCORD_TOKEN is set/);
+    const shown = first.out.split('\n').filter((line) => line.startsWith('  /'));
+    expect(shown).toHaveLength(3);
+    const examples = registry.all.map(exampleLine);
+    for (const line of shown) expect(examples).toContain(line.trim());
+    const talked = await run(['main'], `${shown.join('\n')}\nhelp\nbye\n/settings change units:imperial\n`);
+    expect(talked.out).not.toMatch(/There is no question|Something went wrong/);
+    expect(talked.out).toMatch(/questions? to ask/);
+    // What follows bye is not answered.
+    expect(talked.out).not.toContain('From now on');
+  });
+
+  it('ends at once and cleanly when it is asked to stop', async () => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+      const folder = folderOf();
+      const { child, done } = start(['main', '--terminal'], folder);
+      child.stdin!.write('/settings change units:imperial\n');
+      child.stdout!.on('data', (data) => {
+        if (String(data).includes('From now on')) child.kill(signal);
+      });
+      expect(await done).toMatchObject({ status: 0, err: '' });
+      expect(existsSync(join(folder, 'data', 'lock'))).toBe(false);
+      expect(readdirSync(join(folder, 'data', 'makers'))).toContain('me.json');
+    }
+  });
+});
+
+describe('what is ours or the machine’s', () => {
+  it('is said in a sentence without a stack, with status 1, and the next line is answered', async () => {
+    const folder = folderOf();
+    writeFileSync(join(folder, 'data'), 'a file where the folder should be');
+    const ran = await run(['ask', '--json'], `/settings change units:imperial\n${ROW}\n`, folder);
+    const [refused] = json(ran);
+    expect(refused).toMatchObject({ ok: false });
+    expect(refused?.problem).toMatch(/Nothing was changed/);
+    expect(ran.status).toBe(1);
+    expect(`${ran.out}${ran.err}`).not.toMatch(/\n\s+at |\.ts:|\.js:/);
+  });
+
+  it('goes to the log of the data folder, without what anybody wrote', async () => {
+    const folder = folderOf();
+    await run(['ask', '/settings change units:imperial'], '', folder);
+    writeFileSync(join(folder, 'data/makers/rowan.json'), '{"version":1,"name":"my secret garden"');
+    const ran = await run(['ask', 'rowan: /settings change terms:UK'], '', folder);
+    expect(ran.status).toBe(0);
+    const log = readFileSync(join(folder, 'data/log/terminal.log'), 'utf8');
+    expect(log).toContain('rowan.json');
+    expect(log).not.toContain('my secret garden');
+    expect(readdirSync(join(folder, 'data/makers/aside'))).toHaveLength(1);
+  });
+
+  it('keeps a second room out of a folder that one has, in a sentence', async () => {
+    const folder = folderOf();
+    const store = await FileStore.open({ folder: join(folder, 'data'), stays: true });
+    const ran = await run(['main'], '', folder, { DISCORD_TOKEN: 'aaa.bbb.ccc' });
+    expect(ran.status).toBe(1);
+    expect(ran.err).toMatch(/^The data folder data is in use by process \d+ on .*\n$/);
+    const asked = await run(['ask', '/settings change units:imperial'], '', folder);
+    expect(asked.out).toContain('in use by process');
+    expect(asked.status).toBe(1);
+    // Looking needs no hold.
+    expect((await run(['ask', '/settings show'], '', folder)).status).toBe(0);
+    await store.close();
+  });
+
+  it('a variable that does not fit is named before anything starts', async () => {
+    const ran = await run(['main'], '', folderOf(), { LOG_LEVEL: 'loud' });
+    expect(ran.status).toBe(1);
+    expect(ran.err).toMatch(/^LOG_LEVEL must be one of .*\n$/);
+    expect(ran.out).toBe('');
+  });
+});

@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import { MemoryStore } from '../../../src/projects/memory.ts';
+import { NotSaved } from '../../../src/projects/not-saved.ts';
+import { Projects } from '../../../src/projects/projects.ts';
+import { terminalId } from '../../../src/rooms/terminal/room.ts';
+import { SAFE_ID } from '../../../src/projects/store.ts';
+import { asking } from '../../asking.ts';
+import fc from 'fast-check';
+
+class Broken extends MemoryStore {
+  constructor(private readonly error: Error) {
+    super();
+  }
+  override read(): Promise<undefined> {
+    return Promise.reject(this.error);
+  }
+}
+
+describe('the terminal room', () => {
+  it('shows the id of a fault of ours, and nothing else of it', async () => {
+    const error = new TypeError('secret is not a function');
+    const room = asking(new Projects(new Broken(error)));
+    const text = await room.text('/settings show');
+    expect(room.faults).toEqual([error]);
+    expect(text).toContain('noted as fault');
+    expect(text).not.toMatch(/secret|TypeError|\bat \//);
+  });
+
+  it('says what the disk refused as a sentence, not as a fault', async () => {
+    const room = asking(new Projects(new Broken(new NotSaved('It is full. Nothing was changed.', 'Later.'))));
+    expect(await room.ask('/settings show')).toMatchObject({
+      ok: false,
+      problem: 'It is full. Nothing was changed.',
+      hint: 'Later.',
+    });
+    expect(room.faults).toEqual([]);
+  });
+
+  it('gives every name an id of its own that is safe in a file name', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', minLength: 1, maxLength: 40 }), (name) => {
+        expect(terminalId(name)).toMatch(SAFE_ID);
+      }),
+    );
+    const names = [
+      'rowan',
+      'Rowán',
+      '..',
+      'a/b',
+      '小林',
+      'x',
+      '🧶',
+      'CON',
+      'a'.repeat(40),
+      '小'.repeat(39),
+      `${'小'.repeat(38)}林`,
+    ];
+    expect(new Set(names.map(terminalId)).size).toBe(names.length);
+  });
+});
