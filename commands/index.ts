@@ -4,12 +4,13 @@ import { border } from './border/index.ts';
 import { gauge } from './gauge/index.ts';
 import { help } from './help/index.ts';
 import { joining } from './joining/index.ts';
+import { motif } from './motif/index.ts';
 import { resize } from './resize/index.ts';
 import { settings } from './settings/index.ts';
 import { lookup } from './lookup/index.ts';
 import { stitches } from './stitches/index.ts';
 import { yardage } from './yardage/index.ts';
 
-const commands = [stitches, gauge, yardage, resize, border, joining, settings, lookup];
+const commands = [stitches, gauge, yardage, resize, border, joining, motif, settings, lookup];
 
 export const registry = new Registry([...commands, help(commands)]);

@@ -1,7 +1,9 @@
 /** What is still to come of a motif, alone or as often as a blanket has it: stitches, and yarn by colour. */
 import { spans, type ColourRun } from './colour-runs.ts';
 import { total, type RowPlan } from './rows/index.ts';
+import type { Ball } from './quantity.ts';
 import { formula, type Working } from './working.ts';
+import { YARN_OF_WEIGHT } from './yarn.ts';
 
 export const STITCHES_TO_COME = formula({
   label: 'Still to be worked',
@@ -16,13 +18,6 @@ export const WEIGHT_TO_COME = formula({
   given: { weight: 'g', to_come: '', in_one: '' },
   unit: 'g',
   source: 'common practice: the weight of a finished motif, shared evenly over its stitches',
-});
-export const YARN_TO_COME = formula({
-  label: 'The same in length',
-  formula: 'weight * ball_length / ball_weight',
-  given: { weight: 'g', ball_length: 'm', ball_weight: 'g' },
-  unit: 'm',
-  source: 'derived: the ball band’s length for its weight',
 });
 export const PERCENT_DONE = formula({
   label: 'Done of the motif on the hook (per cent)',
@@ -100,3 +95,11 @@ export function toCome(
   });
   return { stitches, colours, ...(all === undefined ? {} : { weight: all }) };
 }
+
+/** The length of yarn in a weight, by its ball band. */
+export const lengthOf = (weight: number, ball: Ball, working: Working, label: string): number =>
+  working.do(YARN_OF_WEIGHT, { weight, ball_length: ball.m, ball_weight: ball.g }, label);
+
+/** How much of the motif on the hook is done, in per cent of its stitches. */
+export const percentDone = (plan: RowPlan, row: number, working: Working): number =>
+  working.do(PERCENT_DONE, { done: total(plan, row), in_one: total(plan) });

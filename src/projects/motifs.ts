@@ -157,3 +157,33 @@ export function restoreMotif(
   doc.current.motif = motif.name;
   return { motif, inPlaceOf: standing !== undefined };
 }
+
+/** Keeps what a finished motif weighs (g) and measures (cm), and the hook (mm) it was worked with. */
+export function measureMotif(
+  doc: MakerDoc,
+  motif: Motif,
+  found: { weight?: number | undefined; side?: number | undefined; hook?: number | undefined },
+): Motif {
+  const { weight, side, hook } = found;
+  const measured: Motif = {
+    ...motif,
+    ...(weight === undefined ? {} : { weight }),
+    ...(side === undefined ? {} : { side }),
+    ...(hook === undefined ? {} : { hook }),
+  };
+  doc.motifs = doc.motifs.map((one) => (one.name === motif.name ? measured : one));
+  doc.current.motif = motif.name;
+  return measured;
+}
+
+/** How her colours look, #rrggbb by name: from her blankets, the current one first. */
+export function hexes(doc: MakerDoc): Readonly<Record<string, string>> {
+  const blankets = [...doc.blankets].sort(
+    (a, b) => Number(a.name === doc.current.blanket) - Number(b.name === doc.current.blanket),
+  );
+  return Object.fromEntries(
+    blankets.flatMap(({ yarns }) =>
+      yarns.flatMap(({ colour, hex }) => (hex === undefined ? [] : [[colour, hex] as const])),
+    ),
+  );
+}

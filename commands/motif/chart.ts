@@ -1,0 +1,36 @@
+import { question } from '../../src/chat/command.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { count } from '../../src/core/ways.ts';
+import { drawChart } from '../../src/pictures/chart.ts';
+import { findMotif, hexes } from '../../src/projects/motifs.ts';
+import { progressOf } from '../../src/projects/progress.ts';
+import { fileName } from './instructions.ts';
+import { about, DEFINED, savedMotif } from './options.ts';
+import { described, rowWord } from './words.ts';
+
+export const chart = question({
+  name: 'chart',
+  says: 'Draws the motif: stitch by stitch while that can be read, else row by row with its counts',
+  options: { name: savedMotif().optional() },
+  example: 'name:"moss square"',
+  refused: { line: 'name:"mos squar"', option: 'name' },
+  before: [DEFINED],
+  async answer({ name }, { maker, projects, ways }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const motif = findMotif(doc, name, 'name');
+    const plan = planOf(motif);
+    const { row } = progressOf(doc, motif.name);
+    const { svg, alt } = drawChart(plan, motif.runs, {
+      title: motif.name,
+      ways,
+      colours: hexes(doc),
+      ...(row > 0 ? { done: row } : {}),
+    });
+    return {
+      headline: `The chart of ${motif.name}, ${described(motif)}${row > 0 ? `; ${count(row, rowWord(plan))} ${row === 1 ? 'is' : 'are'} done` : ''}.`,
+      data: { motif: motif.name },
+      files: [{ name: `${fileName(motif.name)}.svg`, says: alt, content: svg }],
+      actions: [{ label: 'Instructions', line: about('motif words', { name: motif.name }) }],
+    };
+  },
+});

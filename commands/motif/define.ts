@@ -1,0 +1,121 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { readRuns } from '../../src/core/colour-runs.ts';
+import { lengths } from '../../src/core/carrying.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { rowPlan, total } from '../../src/core/rows/index.ts';
+import { t } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { keepMotif, motifName } from '../../src/projects/motifs.ts';
+import type { Motif } from '../../src/projects/schema.ts';
+import { about, DEFINED, STRIPES } from './options.ts';
+import { carryAssumption, carryLines, described, rowWord, stripeLines, units } from './words.ts';
+
+export const define = question({
+  name: 'define',
+  says: 'Saves a motif of your own: its shape, size, stitch, gauge and colours',
+  options: {
+    name: opt.text('What you call it', { max: 60, example: 'moss square' }),
+    shape: opt.shape(),
+    size: opt.size(),
+    other_size: opt
+      .whole('Blocks along the other side, or rows of a flat piece', { max: 400, example: '8' })
+      .optional(),
+    stitch: opt.stitch().optional(),
+    colours: opt
+      .text('The colours by row, like: 4 rows moss, 2 rows sand, three times, then 6 rows moss', {
+        max: 2000,
+        example: STRIPES,
+      })
+      .optional(),
+    hook: opt.hook().optional(),
+    gauge: opt.gauge().optional(),
+    blocked: opt.yesno('Whether the gauge was counted on a blocked piece').optional(),
+    keep: opt
+      .yesno({ says: 'no only shows how it would be; it is kept if not given', assumed: 'It is kept.' }, 'no')
+      .default(true),
+    replace: opt.yesno('yes replaces a motif of the same name').optional(),
+  },
+  example: DEFINED.replace('/motif define ', ''),
+  refused: {
+    line: 'name:"moss square" shape:diagonal size:12 colours:"4 rows moss, 2 rows sand, twice"',
+    option: 'colours',
+  },
+  changes: true,
+  async answer(asked, { maker, now, projects, once }) {
+    const { shape, size, other_size, hook, gauge, blocked, colours } = asked;
+    const name = motifName(asked.name);
+    if (shape === 'flat' && other_size === undefined) {
+      throw new Problem('A flat piece has as many rows as you say.', {
+        option: 'other_size',
+        hint: 'Say how many rows it has: other_size:20.',
+      });
+    }
+    const plan = rowPlan(shape, { size, otherSize: other_size, stitch: asked.stitch });
+    const rows = plan.rows.length;
+    let runs: Motif['runs'] = [];
+    try {
+      if (colours !== undefined) runs = readRuns(colours, rows, plan.worked);
+    } catch (problem) {
+      throw problem instanceof Problem ? problem.about('colours') : problem;
+    }
+    const drawn: Motif = {
+      name,
+      shape,
+      size,
+      stitch: plan.stitch,
+      runs,
+      ...(other_size === undefined ? {} : { otherSize: other_size }),
+      ...(hook === undefined ? {} : { hook }),
+      ...(gauge === undefined ? {} : { gauge }),
+      ...(blocked === undefined ? {} : { blocked }),
+    };
+    const kept = asked.keep
+      ? (
+          await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+            const { motif, replaced, weighedStill } = keepMotif(doc, drawn, now, asked.replace === true);
+            return { name: motif.name, replaced, weighedStill };
+          })
+        ).tell
+      : undefined;
+    const working = new Working();
+    const all = total(plan);
+    const what = `${described(drawn)}: ${rows} ${rowWord(plan)}s, ${units(plan, all)}`;
+    return {
+      headline: kept
+        ? `${kept.name} is ${kept.replaced ? 'changed' : 'kept'}, ${what}.`
+        : `${name} would be ${what}; nothing is kept yet.`,
+      lines: [
+        ...stripeLines(plan, runs),
+        ...carryLines(drawn, working),
+        ...(kept?.replaced
+          ? [
+              kept.weighedStill
+                ? 'Its weight and side still hold, as shape, size and stitch are the same.'
+                : 'The old one can be brought back for a day: /motif undo.',
+            ]
+          : []),
+      ],
+      figures: [
+        { key: 'rows', label: plan.worked === 'rounds' ? 'Rounds' : 'Rows', value: rows, unit: '' },
+        { key: 'total', label: plan.counted === 'blocks' ? 'Blocks' : 'Stitches', value: all, unit: '' },
+        { key: 'ends', label: 'Ends to weave in', value: lengths(plan, runs).ends, unit: '' },
+      ],
+      working: working.steps,
+      assumptions: [
+        ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
+        ...carryAssumption(plan, runs),
+      ],
+      data: { motif: name, runs, kept: kept !== undefined },
+      ...(kept
+        ? {
+            actions: [
+              { label: 'Instructions', line: about('motif words', { name: kept.name }) },
+              { label: 'Chart', line: about('motif chart', { name: kept.name }) },
+              { label: 'Begin', line: about('progress next', { motif: kept.name, from_row: 0 }) },
+            ],
+          }
+        : {}),
+    };
+  },
+});

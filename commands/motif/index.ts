@@ -1,0 +1,15 @@
+import { command } from '../../src/chat/command.ts';
+import { chart } from './chart.ts';
+import { define } from './define.ts';
+import { words } from './instructions.ts';
+import { list } from './list.ts';
+import { remove } from './remove.ts';
+import { show } from './show.ts';
+import { undo } from './undo.ts';
+import { weigh } from './weigh.ts';
+
+export const motif = command({
+  name: 'motif',
+  says: 'Motifs of your own: saved, in words, drawn, weighed',
+  questions: [define, show, list, words, chart, weigh, remove, undo],
+});

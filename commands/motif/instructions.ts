@@ -1,0 +1,62 @@
+import { question } from '../../src/chat/command.ts';
+import { lengths } from '../../src/core/carrying.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { total } from '../../src/core/rows/index.ts';
+import { count, inWays } from '../../src/core/ways.ts';
+import { wordLines, words as written } from '../../src/core/words.ts';
+import { findMotif } from '../../src/projects/motifs.ts';
+import { DEFINED, savedMotif } from './options.ts';
+import { carryAssumption, described, rowWord, RowWord, units } from './words.ts';
+
+/** Longer instructions come as a text besides, to be kept or printed. */
+const LONG = 20;
+
+/** A name as the name of a file. */
+export const fileName = (name: string) =>
+  name
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40) || 'motif';
+
+export const words = question({
+  name: 'words',
+  says: 'The instructions row by row, in your own terms, with the count at the end of each row',
+  options: { name: savedMotif().optional() },
+  example: 'name:"moss square"',
+  refused: { line: 'name:"mos squar"', option: 'name' },
+  before: [DEFINED],
+  async answer({ name }, { maker, projects, ways }) {
+    const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
+    const plan = planOf(motif);
+    const lines = wordLines(written(plan, motif.runs));
+    const all = total(plan);
+    const headline = `${motif.name}, ${described(motif)}: ${count(plan.rows.length, rowWord(plan))}, ${units(plan, all)}.`;
+    return {
+      headline,
+      lines,
+      figures: [
+        { key: 'rows', label: `${RowWord(plan)}s`, value: plan.rows.length, unit: '' },
+        { key: 'total', label: plan.counted === 'blocks' ? 'Blocks' : 'Stitches', value: all, unit: '' },
+        { key: 'ends', label: 'Ends to weave in', value: lengths(plan, motif.runs).ends, unit: '' },
+      ],
+      assumptions: [
+        `Numbers with commas or … between are one for each ${rowWord(plan)}, going on evenly.`,
+        ...carryAssumption(plan, motif.runs),
+      ],
+      data: { motif: motif.name, counts: plan.rows.map(({ count: stitches }) => stitches) },
+      ...(lines.length > LONG
+        ? {
+            files: [
+              {
+                name: `${fileName(motif.name)}.txt`,
+                says: `The instructions of ${motif.name} as a text.`,
+                content: `${[headline, '', ...lines].map((line) => inWays(line, ways)).join('\n')}\n`,
+              },
+            ],
+          }
+        : {}),
+    };
+  },
+});

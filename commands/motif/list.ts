@@ -1,0 +1,39 @@
+import { question } from '../../src/chat/command.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { count, g } from '../../src/core/ways.ts';
+import { coloursIn } from '../../src/core/colour-runs.ts';
+import { DEFINED } from './options.ts';
+import { described, rowWord } from './words.ts';
+
+export const list = question({
+  name: 'list',
+  says: 'Your saved motifs, and which one is current',
+  options: {},
+  example: '',
+  refused: { line: 'name:moss', option: 'name' },
+  before: [DEFINED],
+  async answer(_, { maker, projects }) {
+    const { motifs, current } = await projects.maker(maker.id, maker.name);
+    if (motifs.length === 0) {
+      return {
+        headline: 'No motif is saved yet.',
+        lines: [`Save one, for example: ${DEFINED}`],
+        data: { motifs: [] },
+      };
+    }
+    return {
+      headline: `${count(motifs.length, 'motif')} ${motifs.length === 1 ? 'is' : 'are'} saved${current.motif === undefined ? '' : `; the current one is ${current.motif}`}.`,
+      figures: [{ key: 'motifs', label: 'Saved motifs', value: motifs.length, unit: '' }],
+      lines: motifs.map((motif) => {
+        const plan = planOf(motif);
+        const colours = coloursIn(motif.runs);
+        return [
+          `${motif.name}: ${described(motif)}, ${count(plan.rows.length, rowWord(plan))}`,
+          ...(colours.length === 0 ? [] : [colours.join(', ')]),
+          ...(motif.weight === undefined ? [] : [`weighs ${g(motif.weight)}`]),
+        ].join('; ');
+      }),
+      data: { motifs: motifs.map(({ name }) => name), current: current.motif ?? null },
+    };
+  },
+});

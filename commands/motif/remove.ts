@@ -1,0 +1,41 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { findMotif, removeMotif } from '../../src/projects/motifs.ts';
+import { about, DEFINED, savedMotif } from './options.ts';
+import { described } from './words.ts';
+
+export const remove = question({
+  name: 'remove',
+  says: 'Removes a saved motif; asks first, and it can be undone for a day',
+  options: {
+    name: savedMotif().optional(),
+    confirm: opt.yesno('yes removes it; without it you are asked').optional(),
+  },
+  example: 'name:"moss square" confirm:yes',
+  refused: { line: 'name:"mos squar" confirm:yes', option: 'name' },
+  before: [DEFINED],
+  changes: true,
+  async answer({ name, confirm }, { maker, now, projects, once }) {
+    if (confirm !== true) {
+      const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
+      return {
+        headline: `Remove ${motif.name}, ${described(motif)}? It can be brought back for a day.`,
+        data: { motif: motif.name, removed: false },
+        actions: [
+          { label: 'Remove it', line: about('motif remove', { name: motif.name, confirm: 'yes' }) },
+          { label: 'Keep it', line: about('motif show', { name: motif.name }) },
+        ],
+      };
+    }
+    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      const motif = findMotif(doc, name, 'name');
+      removeMotif(doc, motif, now);
+      return { name: motif.name };
+    });
+    return {
+      headline: `${tell.name} is removed. It can be brought back for a day.`,
+      data: { motif: tell.name, removed: true },
+      actions: [{ label: 'Bring it back', line: about('motif undo', { name: tell.name }) }],
+    };
+  },
+});

@@ -1,0 +1,79 @@
+import { question } from '../../src/chat/command.ts';
+import { lengths } from '../../src/core/carrying.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { total, widest } from '../../src/core/rows/index.ts';
+import { cm, count, g, mm, num, size, t } from '../../src/core/ways.ts';
+import { weighed } from '../../src/core/weighed.ts';
+import { findMotif } from '../../src/projects/motifs.ts';
+import { progressOf } from '../../src/projects/progress.ts';
+import { about, DEFINED, savedMotif } from './options.ts';
+import { carryAssumption, carryLines, described, rowWord, RowWord, stripeLines, units } from './words.ts';
+
+export const show = question({
+  name: 'show',
+  says: 'Everything that is kept of a motif: its rows, colours, ends, weight and side',
+  options: { name: savedMotif().optional() },
+  example: 'name:"moss square"',
+  refused: { line: 'name:"mos squar"', option: 'name' },
+  before: [DEFINED],
+  async answer({ name }, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const motif = findMotif(doc, name, 'name');
+    const plan = planOf(motif);
+    const { working, expected } = weighed(motif);
+    const { gauge, blocked, hook, weight, side, runs } = motif;
+    const { row, made } = progressOf(doc, motif.name);
+    const all = total(plan);
+    const broadest = widest(plan);
+    const facts = [
+      `${count(plan.rows.length, rowWord(plan))}; the widest is ${rowWord(plan)} ${broadest.row} with ${units(plan, broadest.count)}.`,
+      ...(hook === undefined ? [] : [`Hook ${mm(hook)}.`]),
+      ...(gauge === undefined
+        ? []
+        : [
+            `${t('Gauge')} ${num(gauge.stitches)}${gauge.rows === undefined ? '' : ` × ${num(gauge.rows)}`} over ${cm(gauge.over)}${blocked === undefined ? '' : blocked ? ', blocked' : ', not blocked'}.`,
+          ]),
+      ...(side === undefined
+        ? expected === undefined
+          ? []
+          : [`By its ${t('gauge')} it blocks to ${size(expected, expected)}.`]
+        : [`Measures ${size(side, side)}.`]),
+      ...(weight === undefined
+        ? ['Not weighed yet: /motif weigh makes every yarn answer exact.']
+        : [`One weighs ${g(weight)}.`]),
+      ...(row > 0 || made > 0
+        ? [`${count(made, 'motif')} made${row > 0 ? `; on the hook, ${rowWord(plan)} ${row} is done` : ''}.`]
+        : []),
+    ];
+    return {
+      headline: `${motif.name} is ${described(motif)}, ${units(plan, all)} in all.`,
+      lines: [...facts, ...stripeLines(plan, runs), ...carryLines(motif, working)],
+      figures: [
+        { key: 'rows', label: `${RowWord(plan)}s`, value: plan.rows.length, unit: '' },
+        { key: 'total', label: plan.counted === 'blocks' ? 'Blocks' : 'Stitches', value: all, unit: '' },
+        { key: 'ends', label: 'Ends to weave in', value: lengths(plan, runs).ends, unit: '' },
+        ...(weight === undefined
+          ? []
+          : [{ key: 'weight', label: 'Weight', value: weight, unit: 'g' as const }]),
+        ...(side === undefined ? [] : [{ key: 'side', label: 'Side', value: side, unit: 'cm' as const }]),
+        ...(expected === undefined
+          ? []
+          : [
+              {
+                key: 'blocked_side',
+                label: 'Side by its gauge',
+                value: expected,
+                unit: 'cm' as const,
+              },
+            ]),
+      ],
+      working: working.steps,
+      assumptions: carryAssumption(plan, runs),
+      data: { motif: motif.name, runs },
+      actions: [
+        { label: 'Instructions', line: about('motif words', { name: motif.name }) },
+        { label: 'Chart', line: about('motif chart', { name: motif.name }) },
+      ],
+    };
+  },
+});

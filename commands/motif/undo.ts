@@ -1,0 +1,33 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { restoreMotif } from '../../src/projects/motifs.ts';
+import { about, DEFINED } from './options.ts';
+import { described } from './words.ts';
+
+export const undo = question({
+  name: 'undo',
+  says: 'Brings back a motif that was removed or replaced within the last day',
+  options: {
+    name: opt
+      .text('Its name; the last one removed if not given', { max: 60, example: 'moss square' })
+      .optional(),
+  },
+  example: 'name:"moss square"',
+  refused: { line: 'name:"clay square"', option: 'name' },
+  before: [DEFINED, '/motif remove name:"moss square" confirm:yes'],
+  changes: true,
+  async answer({ name }, { maker, now, projects, once }) {
+    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      const { motif, inPlaceOf } = restoreMotif(doc, now, name);
+      return { name: motif.name, described: described(motif), inPlaceOf };
+    });
+    return {
+      headline: `${tell.name} is back, ${tell.described}.`,
+      lines: tell.inPlaceOf
+        ? ['The one that stood in its place is kept for a day: asking again changes them back.']
+        : [],
+      data: { motif: tell.name },
+      actions: [{ label: 'Show it', line: about('motif show', { name: tell.name }) }],
+    };
+  },
+});

@@ -1,0 +1,95 @@
+/** How a motif is spoken of. */
+import { carriedStrand, lengths, otherStripes, CARRY_PAST } from '../../src/core/carrying.ts';
+import { writeRuns, type ColourRun } from '../../src/core/colour-runs.ts';
+import { planOf, rowHeight, stitchWidth, wpiOf, type MotifSpec } from '../../src/core/motif-yarn.ts';
+import type { RowPlan } from '../../src/core/rows/index.ts';
+import { byColour, stripes } from '../../src/core/to-come.ts';
+import { count, m, num, t } from '../../src/core/ways.ts';
+import type { Working } from '../../src/core/working.ts';
+
+export const rowWord = (plan: RowPlan) => (plan.worked === 'rounds' ? 'round' : 'row');
+export const RowWord = (plan: RowPlan) => (plan.worked === 'rounds' ? 'Round' : 'Row');
+export const units = (plan: RowPlan, n: number) =>
+  plan.counted === 'blocks' ? count(n, 'block') : count(n, 'stitch', 'stitches');
+
+/** `a diagonal square of 12 rising rows in hdc` */
+export function described(motif: MotifSpec): string {
+  const { size, otherSize, stitch } = motif;
+  const how = {
+    diagonal: `a diagonal square of ${count(size, 'rising row')}`,
+    blocks: `corner to corner, ${size} × ${otherSize ?? size} blocks`,
+    clusters: `a square in clusters of ${count(size, 'round')}`,
+    'solid-square': `a solid square of ${count(size, 'round')}`,
+    circle: `a circle of ${count(size, 'round')}`,
+    hexagon: `a hexagon of ${count(size, 'round')}`,
+    flat: `a flat piece of ${count(size, 'stitch', 'stitches')} and ${count(otherSize ?? 1, 'row')}`,
+  } as const;
+  return `${how[motif.shape]} in ${t(stitch)}`;
+}
+
+/** More stripes than this are not listed one by one: the words they were typed in say more. */
+const LISTED = 24;
+
+/** The stripes as a table, and what each colour has in all. */
+export function stripeLines(plan: RowPlan, runs: readonly ColourRun[]): string[] {
+  if (runs.length === 0) return [];
+  const listed = stripes(plan, runs).map(
+    ({ colour, from, to, stitches }) =>
+      `${RowWord(plan)}${from === to ? ` ${from}` : `s ${from}–${to}`}: ${colour}, ${units(plan, stitches)}`,
+  );
+  const each = [...byColour(plan, runs)].map(([colour, n]) => `${colour} ${num(n)}`).join(', ');
+  return [
+    `Colours: ${writeRuns(runs, plan.worked)}.`,
+    ...(listed.length <= LISTED
+      ? listed
+      : [...listed.slice(0, LISTED), `… and ${listed.length - LISTED} more in the same words.`]),
+    ...(runs.length > 1 ? [`By colour, in ${plan.counted}: ${each}.`] : []),
+  ];
+}
+
+/** Which colours climb the side and which are cut, how many ends that leaves, and what other stripes would save. */
+export function carryLines(motif: MotifSpec, working: Working): string[] {
+  const plan = planOf(motif);
+  const { runs } = motif;
+  if (runs.length < 2) return [];
+  const carrying = lengths(plan, runs);
+  const row = rowWord(plan);
+  const where = plan.worked === 'rounds' ? 'at the join' : 'up the side';
+  const each = [...carrying.byColour].map(([colour, { lengths: many, carriedOver }]) => {
+    const used = runs.filter((run) => run.colour === colour).length;
+    if (used === 1) return `${colour} is used once: 2 ends.`;
+    const climbs = `climbs ${where} past ${count(carriedOver, row)} in all`;
+    if (many === 1) return `${colour} ${climbs}, one unbroken length: 2 ends.`;
+    return carriedOver > 0
+      ? `${colour} ${climbs}, but is cut ${count(many - 1, 'time')}: ${2 * many} ends.`
+      : `${colour} is cut at every change: ${2 * many} ends.`;
+  });
+  const strand =
+    carrying.carriedOver === 0
+      ? []
+      : [
+          `About ${m(carriedStrand(carrying.carriedOver, rowHeight(motif, stitchWidth(motif, wpiOf(undefined), working), working), working))} of yarn is carried.`,
+        ];
+  const saved = carrying.endsIfCut - carrying.ends;
+  const [other] = otherStripes(plan, runs);
+  return [
+    ...each,
+    ...strand,
+    `${count(carrying.ends, 'end')} to weave in${saved > 0 ? `; cutting at every change would leave ${carrying.endsIfCut}` : ''}.`,
+    ...(other
+      ? [
+          `Other stripes would leave fewer: ${writeRuns(other.runs, plan.worked)}, ${count(other.ends, 'end')}, ${other.saves} fewer.`,
+        ]
+      : []),
+  ];
+}
+
+/** What is taken for granted of carrying. */
+export const carryAssumption = (plan: RowPlan, runs: readonly ColourRun[]): string[] =>
+  runs.length < 2
+    ? []
+    : [
+        plan.worked === 'rounds'
+          ? `A colour is carried past at most ${CARRY_PAST} rounds; joined rounds all begin at the same place (common practice).`
+          : `A colour is picked up again only past an even number of rows, when the work is back at its side, and at most ${CARRY_PAST} (common practice).`,
+      ];
