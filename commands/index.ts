@@ -9,8 +9,9 @@ import { resize } from './resize/index.ts';
 import { settings } from './settings/index.ts';
 import { lookup } from './lookup/index.ts';
 import { stitches } from './stitches/index.ts';
+import { together } from './together/index.ts';
 import { yardage } from './yardage/index.ts';
 
-const commands = [stitches, gauge, yardage, resize, border, joining, motif, settings, lookup];
+const commands = [stitches, gauge, yardage, resize, border, joining, motif, settings, lookup, together];
 
 export const registry = new Registry([...commands, help(commands)]);

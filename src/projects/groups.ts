@@ -91,6 +91,7 @@ export interface Doing {
 }
 
 export interface Happened {
+  readonly id: string;
   readonly state: GroupState;
   /** Empty where the same press had been done before. */
   readonly happened: readonly Happening[];
@@ -136,7 +137,7 @@ export class Groups implements Elsewhere {
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
       if (doc) {
         if (doc.events[0]?.once === doing.once) {
-          return { keep: doc, tell: { state: replay(doc.events), happened: [], again: true } };
+          return { keep: doc, tell: { id, state: replay(doc.events), happened: [], again: true } };
         }
         throw new Problem(`There is a group blanket called ${plan.name} already.`, {
           option: 'name',
@@ -151,7 +152,7 @@ export class Groups implements Elsewhere {
         ...(place.channel === undefined ? {} : { channel: place.channel }),
         events: [stamp(happening, doing) as GroupDoc['events'][number]],
       };
-      return { keep, tell: { state: replay(keep.events), happened: [happening], again: false } };
+      return { keep, tell: { id, state: replay(keep.events), happened: [happening], again: false } };
     });
   }
 
@@ -168,15 +169,15 @@ export class Groups implements Elsewhere {
       if (!doc) throw gone();
       const state = replay(doc.events);
       if (doc.events.some((event) => event.once === doing.once)) {
-        return { keep: doc, tell: { state, happened: [], again: true } };
+        return { keep: doc, tell: { id, state, happened: [], again: true } };
       }
       const happened = rule(state, doc);
-      if (happened.length === 0) return { keep: doc, tell: { state, happened, again: false } };
+      if (happened.length === 0) return { keep: doc, tell: { id, state, happened, again: false } };
       const events = [
         ...doc.events,
         ...happened.map((one) => stamp(one, doing) as GroupDoc['events'][number]),
       ];
-      return { keep: { ...doc, events }, tell: { state: replayed(events), happened, again: false } };
+      return { keep: { ...doc, events }, tell: { id, state: replayed(events), happened, again: false } };
     });
   }
 

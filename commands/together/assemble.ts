@@ -1,0 +1,88 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { seeded } from '../../src/core/chance.ts';
+import { putTogether } from '../../src/core/group/put-together.ts';
+import { cm, count, m, num, size, t } from '../../src/core/ways.ts';
+import { OPENED } from './example.ts';
+import { nameOption, whichBlanket } from './which.ts';
+
+export const assemble = question({
+  name: 'assemble',
+  says: 'Which motif goes where so that neighbours fit, the joining, and the border’s counts',
+  options: {
+    try: opt.whole('Another number gives another arrangement', { max: 999, example: '2' }).default(1),
+    name: nameOption,
+  },
+  example: '',
+  before: [
+    ...OPENED,
+    '/together handin kind:furrow motifs:3 side:15.1cm',
+    '/together handin kind:furrow motifs:3 side:14.8cm',
+    '/together handin kind:trellis motifs:6 side:15.2cm',
+    '/together accept motifs:1-12',
+  ],
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  async answer({ try: attempt, name }, context) {
+    const { state } = await whichBlanket(context, name);
+    const { plan } = state;
+    const found = putTogether(state, seeded(attempt));
+    const strips = Array.from({ length: plan.rows }, (_, row) =>
+      found.placed
+        .slice(row * plan.columns, (row + 1) * plan.columns)
+        .map((motif) => (motif ? `#${motif.piece}` : '?'))
+        .join(' '),
+    );
+    return {
+      headline: `${
+        found.missing === 0
+          ? `All ${count(found.placed.length, 'cell')} are filled`
+          : `${count(found.missing, 'cell')} of ${num(found.placed.length)} ${found.missing === 1 ? 'waits' : 'wait'} for a motif`
+      }; neighbours differ by ${cm(found.meanGap, 2)} on average${found.arrivalGap > found.meanGap ? `, in order of arrival it would be ${cm(found.arrivalGap, 2)}` : ''}.`,
+      figures: [
+        { key: 'missing', label: 'Cells without a motif', value: found.missing, unit: '' },
+        { key: 'neighbours_differ', label: 'Neighbours differ on average', value: found.meanGap, unit: 'cm' },
+        { key: 'by_arrival', label: 'The same in order of arrival', value: found.arrivalGap, unit: 'cm' },
+        { key: 'seam_length', label: 'Seams', value: found.seamLength, unit: 'm' },
+        { key: 'seam_yarn', label: 'Yarn in the seams', value: found.seamYarn, unit: 'm' },
+        ...(found.border.length === 0
+          ? []
+          : [
+              {
+                key: 'border_yarn',
+                label: 'Yarn in the border',
+                value: found.borderYarn,
+                unit: 'm' as const,
+              },
+              {
+                key: 'round_total',
+                label: 'Stitches in the last round',
+                value: found.border.at(-1)?.total ?? 0,
+                unit: '' as const,
+              },
+            ]),
+        { key: 'width', label: 'Width', value: found.width, unit: 'cm' },
+        { key: 'height', label: 'Height', value: found.height, unit: 'cm' },
+      ],
+      lines: [
+        ...strips.map((strip, row) => `Strip ${row + 1}: ${strip}`),
+        `Lay each strip out and join its motifs side by side, ${count(plan.columns - 1, 'short seam')} a strip; then join the strips, ${count(plan.rows - 1, 'long seam')}, each in one go.`,
+        `The seams take ${m(found.seamYarn)} of ${found.seamColour}.`,
+        ...found.border.map(
+          ({ stitch, across, down, total, colour }, round) =>
+            `Border round ${round + 1}: ${t(stitch)} in ${colour}, ${across} across, ${down} down, ${plan.border.corner} in each corner, ${total} in all.`,
+        ),
+        `It comes to ${size(found.width, found.height)}.`,
+        ...(found.over.length === 0
+          ? []
+          : [`Left over: ${found.over.map((piece) => `#${piece}`).join(' ')}.`]),
+      ],
+      working: found.working.steps,
+      assumptions: found.assumptions,
+      data: {
+        cells: found.placed.map((motif) => motif?.piece ?? null),
+        over: found.over,
+        border: found.border,
+      },
+    };
+  },
+});

@@ -1,0 +1,94 @@
+/** The board: the blanket filling up cell by cell, and by kind what is made, pledged and open. */
+import { question } from '../../src/chat/command.ts';
+import { coloursOf } from '../../src/core/colour.ts';
+import { openFor, type GroupState } from '../../src/core/group/state.ts';
+import { letter } from '../../src/core/layout.ts';
+import { cm, count, inWords, num, when, type Ways } from '../../src/core/ways.ts';
+import { drawBoard } from '../../src/pictures/board.ts';
+import { OPENED } from './example.ts';
+import { nameOption, quoted, whichBlanket } from './which.ts';
+
+function picture(state: GroupState, ways: Ways) {
+  const { plan } = state;
+  return drawBoard({
+    title: plan.name,
+    columns: plan.columns,
+    rows: plan.rows,
+    cells: plan.layout,
+    kinds: plan.kinds.map((kind, index) => ({ ...kind, letter: letter(index) })),
+    tallies: plan.kinds.map(({ quota, spares }, kind) => {
+      const { pledged = 0, handedIn = 0, accepted = 0 } = state.tally[kind] ?? {};
+      return { wanted: quota + spares, made: handedIn + accepted, pledged };
+    }),
+    colours: coloursOf(plan.yarns.map(({ colour, hex }) => ({ name: colour, hex }))),
+    border: plan.border.rounds.map(({ stitch, colour }) => ({
+      stitch,
+      colour: colour ?? plan.yarns[0]?.colour ?? plan.name,
+    })),
+    width: plan.columns * plan.side,
+    height: plan.rows * plan.side,
+    note: state.open
+      ? state.closes === undefined
+        ? undefined
+        : `Wanted by ${inWords(state.closes)}.`
+      : 'Closed.',
+    ways,
+  });
+}
+
+export const board = question({
+  name: 'board',
+  says: 'How far the group blanket is: a picture, and made, pledged and open by kind',
+  options: { name: nameOption },
+  example: '',
+  before: [...OPENED, 'rowan: /together pledge kind:furrow motifs:2'],
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  async answer({ name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    const { plan } = state;
+    const drawn = picture(state, context.ways);
+    const sum = (of: 'pledged' | 'handedIn' | 'accepted') =>
+      state.tally.reduce((all, tally) => all + tally[of], 0);
+    const wanted = plan.kinds.reduce((all, kind) => all + kind.quota, 0);
+    const open = plan.kinds.reduce((all, _, kind) => all + openFor(state, kind), 0);
+    const inHand = sum('handedIn') + sum('accepted');
+    const line = (what: string) => `/together ${what} name:${quoted(plan.name)}`;
+    return {
+      headline: `${plan.name}: ${num(inHand)} of ${count(wanted, 'motif')} in, ${num(sum('pledged'))} pledged, ${num(open)} open${state.open ? (state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`) : '; closed'}.`,
+      figures: [
+        { key: 'accepted', label: 'Accepted', value: sum('accepted'), unit: '' },
+        { key: 'handed_in', label: 'Handed in, waiting', value: sum('handedIn'), unit: '' },
+        { key: 'pledged', label: 'Pledged', value: sum('pledged'), unit: '' },
+        { key: 'open', label: 'Open', value: open, unit: '' },
+        { key: 'wanted', label: 'Wanted for the layout', value: wanted, unit: '' },
+      ],
+      lines: [
+        ...plan.kinds.map((kind, index) => {
+          const { pledged = 0, handedIn = 0, accepted = 0 } = state.tally[index] ?? {};
+          const spares = kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : '';
+          return `${letter(index)} ${kind.name}: ${accepted + handedIn} made, ${pledged} pledged, ${openFor(state, index)} open of ${kind.quota}${spares}`;
+        }),
+        `One motif measures ${cm(plan.side)} along a side.`,
+      ],
+      data: {
+        kinds: plan.kinds.map((kind, index) => ({
+          name: kind.name,
+          quota: kind.quota,
+          spares: kind.spares,
+          ...state.tally[index],
+          open: openFor(state, index),
+        })),
+        is_open: state.open,
+      },
+      files: [{ name: 'board.svg', says: drawn.alt, content: drawn.svg }],
+      actions: [
+        ...(state.open && open > 0 ? [{ label: 'Pledge one', line: line('pledge'), forAnyone: true }] : []),
+        ...(state.open || sum('pledged') > 0
+          ? [{ label: 'Hand one in', line: line('handin'), forAnyone: true }]
+          : []),
+        { label: 'What I hold', line: line('mine'), forAnyone: true },
+      ],
+      board: doc.id,
+    };
+  },
+});

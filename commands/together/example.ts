@@ -1,0 +1,4 @@
+/** What must have been saved before a question about a group blanket can be asked: for the examples and their tests. */
+import { open } from './open.ts';
+
+export const OPENED: readonly string[] = [...(open.before ?? []), `/together open ${open.example}`];

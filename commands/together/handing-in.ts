@@ -1,0 +1,151 @@
+/** Handing in, accepting, sending back. */
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { sizeCheck } from '../../src/core/group/size-check.ts';
+import { accept as acceptRule, handIn, kindNamed, sendBack } from '../../src/core/group/rules.ts';
+import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
+import { cm, count, num } from '../../src/core/ways.ts';
+import { OPENED } from './example.ts';
+import { chooseKind } from './pledging.ts';
+import { askerOf, doing, kindOption, nameOption, quoted, whichBlanket } from './which.ts';
+
+export const handin = question({
+  name: 'handin',
+  says: 'Hand in finished motifs, with their measured side',
+  options: {
+    kind: kindOption.optional(),
+    motifs: opt.whole('How many', { max: 500, example: '2' }).default(1),
+    side: opt.length('Their measured side, blocked if you blocked them', '15cm').optional(),
+    hook: opt.hook('The hook you used, to be told which to try').optional(),
+    name: nameOption,
+  },
+  example: 'kind:furrow side:15.8cm',
+  before: OPENED,
+  refused: { line: 'kind:furrow motifs:400', option: 'motifs' },
+  changes: true,
+  async answer({ kind, motifs, side, hook, name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    if (kind === undefined) {
+      const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
+      const any = state.plan.kinds.some((_, one) => hers(one) > 0);
+      return chooseKind(state, 'hand in', 'handin', any ? hers : (one) => openFor(state, one));
+    }
+    const which = kindNamed(state, kind);
+    const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      handIn(now, askerOf(context), which, motifs, side),
+    );
+    const numbers = after.pieces
+      .filter(
+        (piece) => piece.maker === context.maker.id && piece.kind === which && piece.state === 'handed-in',
+      )
+      .slice(-motifs)
+      .map(({ piece }) => piece);
+    const check = side === undefined ? undefined : sizeCheck(after.plan, side, hook);
+    const called = after.plan.kinds[which]?.name ?? kind;
+    return {
+      headline: `${again ? 'That was counted already: ' : ''}${count(motifs, 'motif')} of ${called} handed in to ${after.plan.name}, number ${numbers.join(', ')}${check?.flagged ? `; ${check.sentence}` : ''}.`,
+      figures: [
+        {
+          key: 'handed_in',
+          label: 'Waiting for the organiser',
+          value: after.tally[which]?.handedIn ?? 0,
+          unit: '',
+        },
+        ...(check
+          ? [{ key: 'off', label: 'Off the wanted side', value: check.percent, unit: '%' as const }]
+          : []),
+        ...(check?.hook === undefined
+          ? []
+          : [{ key: 'suggested_hook', label: 'Hook to try', value: check.hook, unit: 'mm' as const }]),
+      ],
+      lines: [
+        `Write the number on its label: ${numbers.map((number) => `#${number}`).join(' ')}.`,
+        ...(check?.lines ?? []),
+      ],
+      working: check?.working.steps ?? [],
+      assumptions: side === undefined ? [`Not measured; ${cm(after.plan.side)} is wanted.`] : [],
+      cautions: check?.cautions ?? [],
+      data: { pieces: numbers },
+      board: doc.id,
+    };
+  },
+});
+
+/** `12 (furrow, rowan, 15.3 cm)`. */
+function pieceWords(state: GroupState, { piece, kind, maker, side }: Piece): string {
+  const parts = [state.plan.kinds[kind]?.name ?? '', state.names.get(maker) ?? 'a maker'];
+  return `#${piece} (${[...parts, ...(side === undefined ? [] : [cm(side)])].join(', ')})`;
+}
+
+const waiting = (state: GroupState) => state.pieces.filter((piece) => piece.state === 'handed-in');
+const HANDED_IN = [...OPENED, '/together handin kind:furrow motifs:2 side:15.1cm'];
+
+export const accept = question({
+  name: 'accept',
+  says: 'Organiser: accept motifs that were handed in; without numbers, lists those that wait',
+  options: { motifs: opt.numbers('Their numbers, like 3 5 7-9').optional(), name: nameOption },
+  example: 'motifs:1',
+  before: HANDED_IN,
+  refused: { line: 'motifs:99', option: 'motifs' },
+  changes: true,
+  async answer({ motifs, name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    if (motifs === undefined) {
+      const wait = waiting(state);
+      return {
+        headline:
+          wait.length === 0
+            ? 'No motif waits to be accepted.'
+            : `${count(wait.length, 'motif')} ${wait.length === 1 ? 'waits' : 'wait'} to be accepted.`,
+        lines: wait.slice(0, 60).map((piece) => {
+          const off = piece.side === undefined ? undefined : sizeCheck(state.plan, piece.side, undefined);
+          return `${pieceWords(state, piece)}${off?.flagged ? `: ${off.sentence}` : ''}`;
+        }),
+        data: { waiting: wait.map(({ piece }) => piece) },
+        actions: wait.slice(0, 20).map(({ piece }) => ({
+          label: `Accept #${piece}`,
+          line: `/together accept motifs:${piece} name:${quoted(state.plan.name)}`,
+        })),
+        private: true,
+      };
+    }
+    const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      acceptRule(now, askerOf(context), motifs),
+    );
+    const accepted = after.tally.reduce((sum, tally) => sum + tally.accepted, 0);
+    const wanted = after.plan.kinds.reduce((sum, kind) => sum + kind.quota, 0);
+    return {
+      headline: `Accepted ${motifs.map((piece) => `#${piece}`).join(' ')}; ${num(accepted)} of ${count(wanted, 'motif')} ${accepted === 1 ? 'is' : 'are'} in.`,
+      figures: [{ key: 'accepted', label: 'Accepted in all', value: accepted, unit: '' }],
+      board: doc.id,
+    };
+  },
+});
+
+export const sentBack = question({
+  name: 'return',
+  says: 'Organiser: send motifs back with a reason; they are their makers’ again',
+  options: {
+    motifs: opt.numbers('Their numbers, like 3 5 7-9'),
+    reason: opt.text('Why, in a friendly sentence', { max: 300, example: 'one corner has come loose' }),
+    name: nameOption,
+  },
+  example: 'motifs:1 reason:"one corner has come loose"',
+  before: HANDED_IN,
+  refused: { line: 'motifs:99 reason:none', option: 'motifs' },
+  changes: true,
+  async answer({ motifs, reason, name }, context) {
+    const { doc } = await whichBlanket(context, name);
+    const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      sendBack(now, askerOf(context), motifs, reason),
+    );
+    const makers = new Set(
+      motifs.map((number) => state.names.get(state.pieces[number - 1]?.maker ?? '') ?? 'a maker'),
+    );
+    return {
+      headline: `Sent back ${motifs.map((piece) => `#${piece}`).join(' ')} to ${[...makers].join(', ')}: ${reason}.`,
+      data: { returned: motifs },
+      board: doc.id,
+    };
+  },
+});

@@ -1,0 +1,40 @@
+import { command } from '../../src/chat/command.ts';
+import { assemble } from './assemble.ts';
+import { board } from './board.ts';
+import { accept, handin, sentBack } from './handing-in.ts';
+import { mine, parcels, yarn } from './holding.ts';
+import { open } from './open.ts';
+import { pledge, release } from './pledging.ts';
+import { close, handover, history, list, reopen, undo } from './running.ts';
+import { pace, remind, shares } from './sharing.ts';
+import { invite, join, leave } from './taking-part.ts';
+
+export const together = command({
+  name: 'together',
+  says: 'A blanket made by a group: quotas, pledges, hand-ins, a board that is never wrong',
+  questions: [
+    open,
+    board,
+    list,
+    join,
+    leave,
+    invite,
+    pledge,
+    release,
+    mine,
+    handin,
+    accept,
+    sentBack,
+    shares,
+    pace,
+    remind,
+    parcels,
+    yarn,
+    assemble,
+    close,
+    reopen,
+    handover,
+    undo,
+    history,
+  ],
+});

@@ -1,0 +1,85 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { openGroup } from '../../src/core/group/open.ts';
+import { cm, count, when } from '../../src/core/ways.ts';
+import { findBlanket, specOf } from '../../src/projects/blankets.ts';
+import { doing, quoted } from './which.ts';
+
+export const open = question({
+  name: 'open',
+  says: 'Opens a group blanket from a saved one: quotas by kind, spares, a closing day; posts the board',
+  options: {
+    blanket: opt
+      .text('A blanket you saved; the current one if not given', { max: 60, example: 'Bean rows' })
+      .optional(),
+    name: opt
+      .text('What the group blanket is called; the saved one’s name if not given', { max: 60 })
+      .optional(),
+    spares: opt
+      .whole('Motifs of each kind beyond what the layout needs', { min: 0, max: 100, example: '1' })
+      .default(0),
+    closes: opt.day('The day by which motifs are wanted').optional(),
+    side: opt
+      .length('What one motif should measure; reckoned from the motif if not given', '15cm')
+      .optional(),
+    tolerance: opt.percent('How far off a side may be before it is flagged', { example: '3' }).default(3),
+    who: opt
+      .choice(
+        'Who may join',
+        [
+          { value: 'anyone', label: 'anyone' },
+          { value: 'named', label: 'only whom the organiser names' },
+        ],
+        'anyone',
+      )
+      .default('anyone'),
+  },
+  example: 'name:"Bean row throw" spares:1 closes:2026-05-31',
+  before: [
+    '/motif define name:furrow shape:diagonal size:12 runs:"12 rows moss, 12 rows sand" gauge:13x10',
+    '/motif define name:trellis shape:diagonal size:12 runs:"12 rows moss, 12 rows plum" gauge:13x10',
+    '/blanket start name:"Bean rows" kinds:"furrow, trellis" columns:3 rows:4',
+  ],
+  refused: { line: 'blanket:nothing', option: 'blanket' },
+  changes: true,
+  async answer({ blanket, name, spares, closes, side, tolerance, who }, context) {
+    const doc = await context.projects.maker(context.maker.id, context.maker.name);
+    const saved = findBlanket(doc, blanket);
+    const { plan, working, assumptions } = openGroup({
+      ...specOf(doc, saved),
+      name: name ?? saved.name,
+      columns: saved.columns,
+      rows: saved.rows,
+      layout: saved.layout,
+      spares,
+      side,
+      tolerance,
+      closes,
+      joinable: who,
+      today: context.now.toISOString().slice(0, 10),
+    });
+    const { id } = await context.projects.groups.open(context.place, plan, doing(context));
+    const motifs = plan.kinds.reduce((sum, kind) => sum + kind.quota + kind.spares, 0);
+    return {
+      headline: `${plan.name} is open: ${count(motifs, 'motif')} of ${count(plan.kinds.length, 'kind')}, ${cm(plan.side)} along a side${closes === undefined ? '' : `, by ${when(closes)}`}.`,
+      figures: [
+        { key: 'motifs', label: 'Motifs wanted, spares with them', value: motifs, unit: '' },
+        { key: 'side', label: 'Side of one', value: plan.side, unit: 'cm' },
+      ],
+      lines: plan.kinds.map(
+        (kind) =>
+          `${kind.name}: ${kind.quota}${kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : ''}`,
+      ),
+      working: working.steps,
+      assumptions,
+      data: {
+        kinds: plan.kinds.map(({ name: kind, quota, spares: more }) => ({ name: kind, quota, spares: more })),
+      },
+      actions: [
+        { label: 'Pledge motifs', line: `/together pledge name:${quoted(plan.name)}`, forAnyone: true },
+        { label: 'See the board', line: `/together board name:${quoted(plan.name)}`, forAnyone: true },
+      ],
+      board: id,
+    };
+  },
+});

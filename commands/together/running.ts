@@ -1,0 +1,141 @@
+/** Running the blanket: closing, opening again, handing over, taking back, and the list of those there are. */
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import {
+  close as closeRule,
+  handOver,
+  reopen as reopenRule,
+  undo as undoRule,
+} from '../../src/core/group/rules.ts';
+import { happeningWords } from '../../src/core/group/words.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { count, when } from '../../src/core/ways.ts';
+import { OPENED } from './example.ts';
+import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
+
+export const close = question({
+  name: 'close',
+  says: 'Organiser: close the blanket to new pledges; what is pledged can still be handed in',
+  options: { name: nameOption },
+  example: '',
+  before: OPENED,
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  changes: true,
+  async answer({ name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    await context.projects.groups.happen(doc.id, doing(context), (now) => closeRule(now, askerOf(context)));
+    return {
+      headline: `${state.plan.name} is closed to new pledges.`,
+      actions: [{ label: 'Open it again', line: `/together reopen name:${quoted(state.plan.name)}` }],
+      board: doc.id,
+    };
+  },
+});
+
+export const reopen = question({
+  name: 'reopen',
+  says: 'Organiser: open a closed blanket again, or move its closing day',
+  options: { closes: opt.day('The new closing day').optional(), name: nameOption },
+  example: 'closes:2026-06-30',
+  before: [...OPENED, '/together close'],
+  refused: { line: 'closes:2026-02-31', option: 'closes' },
+  changes: true,
+  async answer({ closes, name }, context) {
+    if (closes !== undefined && closes < context.now.toISOString().slice(0, 10)) {
+      throw new Problem(`${when(closes)} has passed.`, { option: 'closes', hint: 'Give a day to come.' });
+    }
+    const { doc, state } = await whichBlanket(context, name);
+    const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      reopenRule(now, askerOf(context), closes),
+    );
+    return {
+      headline: `${state.plan.name} is open${after.closes === undefined ? '' : `, wanted by ${when(after.closes)}`}.`,
+      board: doc.id,
+    };
+  },
+});
+
+export const handover = question({
+  name: 'handover',
+  says: 'Organiser: hand the blanket to another organiser',
+  options: { maker: memberOption('To whom; she takes part or was named'), name: nameOption },
+  example: 'maker:rowan',
+  before: [...OPENED, 'rowan: /together join per_week:2'],
+  refused: { line: 'maker:nobody', option: 'maker' },
+  changes: true,
+  async answer({ maker, name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    const to = memberNamed(state, maker);
+    await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      handOver(now, askerOf(context), to),
+    );
+    return { headline: `${to.name} now runs ${state.plan.name}.`, board: doc.id };
+  },
+});
+
+export const undo = question({
+  name: 'undo',
+  says: 'Organiser: take back the latest thing that happened',
+  options: { name: nameOption },
+  example: '',
+  before: [...OPENED, '/together pledge kind:furrow'],
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  changes: true,
+  async answer({ name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    const last = state.standing.at(-1);
+    await context.projects.groups.happen(doc.id, doing(context), (now) => undoRule(now, askerOf(context)));
+    return {
+      headline: `Taken back: ${last ? happeningWords(last.happened, state) : 'nothing'}.`,
+      board: doc.id,
+    };
+  },
+});
+
+export const history = question({
+  name: 'history',
+  says: 'What happened to the blanket, the latest first',
+  options: { last: opt.whole('How many', { max: 100, example: '20' }).default(20), name: nameOption },
+  example: '',
+  before: [...OPENED, '/together pledge kind:furrow'],
+  refused: { line: 'last:0', option: 'last' },
+  async answer({ last, name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    return {
+      headline: `${count(doc.events.length, 'thing has', 'things have')} happened to ${state.plan.name} since it was opened.`,
+      figures: [{ key: 'events', label: 'Events', value: doc.events.length, unit: '' }],
+      lines: state.standing
+        .slice(-last)
+        .reverse()
+        .map(({ happened }) => `${when(happened.at)}: ${happeningWords(happened, state)}`),
+      data: { standing: state.standing.length },
+    };
+  },
+});
+
+export const list = question({
+  name: 'list',
+  says: 'The group blankets of this server',
+  options: {},
+  example: '',
+  before: OPENED,
+  refused: { line: 'all:yes', option: 'all' },
+  async answer(_, context) {
+    const all = await context.projects.groups.of(context.place.server);
+    return {
+      headline:
+        all.length === 0
+          ? 'No group blanket has been opened here yet.'
+          : `There ${all.length === 1 ? 'is' : 'are'} ${count(all.length, 'group blanket')} here.`,
+      lines: all.map(
+        ({ state }) =>
+          `${state.plan.name}: ${state.open ? 'open' : 'closed'}${state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`}, ${count(state.members.size, 'maker')}`,
+      ),
+      data: { names: all.map(({ state }) => state.plan.name) },
+      actions: all.slice(-5).map(({ state }) => ({
+        label: state.plan.name.slice(0, 60),
+        line: `/together board name:${quoted(state.plan.name)}`,
+      })),
+    };
+  },
+});

@@ -1,0 +1,189 @@
+/** A fair proposal for what is open, and how fast things go. */
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import {
+  giveShares,
+  mustOrganise,
+  offerAgain,
+  remind as remindRule,
+  NOTICE_DAYS,
+} from '../../src/core/group/rules.ts';
+import { groupPace } from '../../src/core/group/pace.ts';
+import { proposeShares } from '../../src/core/group/proposal.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { count, num, when } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { OPENED } from './example.ts';
+import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
+
+const JOINED = [...OPENED, 'rowan: /together join per_week:2', 'ash: /together join per_week:1 colours:moss'];
+
+export const shares = question({
+  name: 'shares',
+  says: 'A fair split of what is still open, by what each can make by the day; shown first, then applied',
+  options: {
+    apply: opt.yesno('Organiser: pledge these shares now').default(false),
+    spares: opt.yesno('Share out the spares as well').default(false),
+    name: nameOption,
+  },
+  example: '',
+  before: JOINED,
+  refused: { line: 'apply:perhaps', option: 'apply' },
+  changes: true,
+  async answer({ apply, spares, name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    const working = new Working();
+    const proposal = proposeShares(state, context.now, spares, working);
+    const applied = apply
+      ? await context.projects.groups.happen(doc.id, doing(context), (now) =>
+          giveShares(now, askerOf(context), proposeShares(now, context.now, spares, new Working()).shares),
+        )
+      : undefined;
+    const kinds = state.plan.kinds.map((kind) => kind.name);
+    const words = (motifs: readonly number[]) =>
+      motifs.flatMap((share, kind) => (share > 0 ? [`${share} ${kinds[kind] ?? ''}`] : [])).join(', ');
+    const total = proposal.shares.reduce((sum, { motifs }) => sum + motifs.reduce((a, b) => a + b, 0), 0);
+    const left = proposal.unplaced.reduce((a, b) => a + b, 0);
+    const rest =
+      left === 0
+        ? 'nothing is left over'
+        : `${count(left, 'motif')} ${left === 1 ? 'finds' : 'find'} no maker (${words(proposal.unplaced)})`;
+    return {
+      headline: `${applied ? 'Pledged as proposed' : 'A fair split'}: ${count(total, 'motif')} among ${count(proposal.shares.filter(({ motifs }) => motifs.some((n) => n > 0)).length, 'maker')}; ${rest}.`,
+      figures: [
+        { key: 'shared', label: 'Motifs shared out', value: total, unit: '' },
+        { key: 'unplaced', label: 'Without a maker', value: left, unit: '' },
+      ],
+      lines: proposal.shares.map(
+        ({ name: maker, motifs, capacity, held }) =>
+          `${maker}: ${words(motifs) || 'nothing more'} (can make ${num(capacity, 1)}, holds ${held})`,
+      ),
+      working: working.steps,
+      assumptions: proposal.assumptions,
+      data: {
+        shares: proposal.shares.map(({ name: maker, motifs, capacity, held }) => ({
+          maker,
+          motifs,
+          capacity,
+          held,
+        })),
+        kinds,
+        unplaced: proposal.unplaced,
+      },
+      ...(applied || total === 0
+        ? {}
+        : {
+            actions: [
+              {
+                label: 'Organiser: pledge these',
+                line: `/together shares apply:yes${spares ? ' spares:yes' : ''} name:${quoted(state.plan.name)}`,
+              },
+            ],
+          }),
+      ...(applied ? { board: doc.id } : {}),
+    };
+  },
+});
+
+export const pace = question({
+  name: 'pace',
+  says: 'How fast motifs come in, what the closing day needs, and when it will be done',
+  options: { name: nameOption },
+  example: '',
+  before: [...JOINED, 'rowan: /together handin kind:furrow motifs:2'],
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  async answer({ name }, context) {
+    const { state } = await whichBlanket(context, name);
+    const organiser = askerOf(context);
+    const mayKnow = organiser.manager || organiser.id === state.organiser;
+    const found = groupPace(state, context.now);
+    const { forecast } = found;
+    return {
+      headline: found.sentence,
+      figures: [
+        { key: 'handed_in', label: 'Handed in or accepted', value: found.done, unit: '' },
+        { key: 'to_come', label: 'Still to come', value: found.toCome, unit: '' },
+        { key: 'per_week', label: 'A week so far', value: forecast.rate, unit: '' },
+        { key: 'per_week_low', label: 'A week, at the least', value: forecast.low, unit: '' },
+        { key: 'per_week_high', label: 'A week, at the most', value: forecast.high, unit: '' },
+        ...(forecast.needed === undefined
+          ? []
+          : [{ key: 'per_week_needed', label: 'A week needed', value: forecast.needed, unit: '' as const }]),
+        ...(forecast.weeks === undefined
+          ? []
+          : [{ key: 'weeks_left', label: 'Weeks to go', value: forecast.weeks, unit: '' as const }]),
+      ],
+      lines: [
+        ...found.lines,
+        ...(mayKnow
+          ? found.quiet.map(
+              ({ name: maker, since, held }) =>
+                `${maker} holds ${count(held, 'pledge')} and was last heard of ${when(since.slice(0, 10))}; perhaps a friendly word (for you only).`,
+            )
+          : []),
+      ],
+      working: found.working.steps,
+      assumptions: found.assumptions,
+      data: {
+        soonest: found.soonest,
+        likely: found.likely,
+        latest: found.latest,
+        ...(mayKnow ? { quiet: found.quiet.map(({ name: maker, held }) => ({ maker, held })) } : {}),
+      },
+      // Who has gone quiet is for the organiser alone.
+      ...(mayKnow && found.quiet.length > 0 ? { private: true } : {}),
+    };
+  },
+});
+
+export const remind = question({
+  name: 'remind',
+  says: 'Organiser: ask a quiet maker whether her pledges stand; a week later offer them again',
+  options: {
+    maker: memberOption('Whom'),
+    do: opt
+      .choice(
+        'Ask her, or offer her pledges to others once the week is over',
+        [
+          { value: 'ask', label: 'ask her' },
+          { value: 'offer', label: 'offer her pledges again' },
+        ],
+        'ask',
+      )
+      .default('ask'),
+    name: nameOption,
+  },
+  example: 'maker:rowan',
+  before: JOINED,
+  refused: { line: 'maker:nobody', option: 'maker' },
+  changes: true,
+  async answer({ maker, do: what, name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    mustOrganise(state, askerOf(context));
+    const who = memberNamed(state, maker);
+    const held = (state.pledges.get(who.maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    if (held === 0) {
+      throw new Problem(`${who.name} holds no pledge.`, {
+        option: 'maker',
+        hint: '/together parcels shows who holds what.',
+      });
+    }
+    await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      what === 'ask'
+        ? remindRule(now, askerOf(context), who.maker)
+        : offerAgain(now, askerOf(context), who.maker, context.now),
+    );
+    return what === 'ask'
+      ? {
+          headline: `Noted that you asked ${who.name}. If nothing is heard in ${NOTICE_DAYS} days, her ${count(held, 'pledge')} can be offered again.`,
+          lines: [
+            `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? If it has become too much, give some back with /together release, no harm done.”`,
+          ],
+          private: true,
+        }
+      : {
+          headline: `${count(held, 'pledge')} of ${who.name} ${held === 1 ? 'is' : 'are'} open to everyone again.`,
+          board: doc.id,
+        };
+  },
+});

@@ -1,0 +1,112 @@
+/** Joining, leaving, naming who may join. */
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import {
+  invite as inviteRule,
+  join as joinRule,
+  leave as leaveRule,
+  stillOpen,
+} from '../../src/core/group/rules.ts';
+import { count } from '../../src/core/ways.ts';
+import { askerOf, doing, nameOption, quoted, whichBlanket } from './which.ts';
+import { OPENED } from './example.ts';
+
+export const join = question({
+  name: 'join',
+  says: 'Take part, or change what you said: motifs a week, colours at hand, terms',
+  options: {
+    per_week: opt.number('How many motifs a week you can make', { min: 0.1, max: 100, example: '3' }),
+    colours: opt
+      .text('Colours you have, with commas between; all of them if not given', {
+        max: 400,
+        example: 'moss, sand',
+      })
+      .optional(),
+    terms: opt
+      .choice(
+        'Whose stitch names you read',
+        [
+          { value: 'US', label: 'US terms' },
+          { value: 'UK', label: 'UK terms' },
+        ],
+        'US',
+      )
+      .optional(),
+    name: nameOption,
+  },
+  example: 'per_week:3 colours:"moss, sand"',
+  before: OPENED,
+  refused: { line: 'per_week:0', option: 'per_week' },
+  changes: true,
+  async answer({ per_week, colours, terms, name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    const has = (colours ?? '')
+      .split(',')
+      .map((colour) => colour.trim())
+      .filter((colour) => colour !== '');
+    const wanted = new Set(
+      state.plan.kinds.flatMap(({ runs }) => runs.map(({ colour }) => colour.toLowerCase())),
+    );
+    const strange = has.filter((colour) => !wanted.has(colour.toLowerCase()));
+    const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      joinRule(now, askerOf(context), { perWeek: per_week, colours: has }),
+    );
+    if (terms !== undefined) {
+      await context.projects.changeMaker(context.maker.id, context.maker.name, (maker) => {
+        maker.settings.terms = terms;
+      });
+    }
+    return {
+      headline: `You take part in ${state.plan.name} with ${count(per_week, 'motif')} a week; ${count(after.members.size, 'maker')} so far.`,
+      lines: [`Still open: ${stillOpen(after)}.`],
+      assumptions:
+        strange.length === 0 ? [] : [`The blanket has no ${strange.join(', ')}; it was noted all the same.`],
+      data: { members: after.members.size },
+      actions: [{ label: 'Pledge motifs', line: `/together pledge name:${quoted(state.plan.name)}` }],
+      board: doc.id,
+    };
+  },
+});
+
+export const leave = question({
+  name: 'leave',
+  says: 'Leave; what you pledged and have not made is open to others again',
+  options: { name: nameOption },
+  example: '',
+  before: [...OPENED, '/together join per_week:2'],
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  changes: true,
+  async answer({ name }, context) {
+    const { doc, state } = await whichBlanket(context, name);
+    const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    await context.projects.groups.happen(doc.id, doing(context), (now) => leaveRule(now, askerOf(context)));
+    return {
+      headline: `You have left ${state.plan.name}; ${held === 0 ? 'nothing was pledged' : `${count(held, 'pledged motif')} ${held === 1 ? 'is' : 'are'} open again`}. What you handed in stays in the blanket.`,
+      board: doc.id,
+    };
+  },
+});
+
+export const invite = question({
+  name: 'invite',
+  says: 'Organiser: name somebody who may join',
+  options: {
+    maker: opt.text('Whom: her id in the server, or her name in the terminal', {
+      max: 100,
+      example: 'rowan',
+    }),
+    name: nameOption,
+  },
+  example: 'maker:rowan',
+  before: OPENED,
+  refused: { line: 'maker:rowan name:"No such blanket"', option: 'name' },
+  changes: true,
+  async answer({ maker, name }, context) {
+    const { doc } = await whichBlanket(context, name);
+    const id = maker.replace(/^<?@?!?(.*?)>?$/, '$1').toLowerCase();
+    const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      inviteRule(now, askerOf(context), { maker: id, name: maker }),
+    );
+    return { headline: `${maker} may join ${state.plan.name}.` };
+  },
+});

@@ -1,0 +1,133 @@
+/** Which group blanket is meant, and who asks. */
+import type { Context } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import type { Asker } from '../../src/core/group/rules.ts';
+import { openFor, type GroupState } from '../../src/core/group/state.ts';
+import { byNearness } from '../../src/core/near.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { clip } from '../../src/core/quantity.ts';
+import type { Doing, GroupDoc } from '../../src/projects/groups.ts';
+
+export interface Which {
+  readonly doc: GroupDoc;
+  readonly state: GroupState;
+}
+
+/** The option that names a group blanket; the channel's own is meant where it is left out. */
+export const nameOption = opt
+  .text(
+    {
+      says: 'Which group blanket; this channel’s if not given',
+      suggest: async (typed, context) =>
+        (await context.projects.groups.of(context.place.server))
+          .map(({ state }) => ({ value: state.plan.name }))
+          .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase())),
+    },
+    { max: 60, example: 'Bean row throw' },
+  )
+  .optional();
+
+/** A kind of motif, offered from the channel's blanket with what is still open of it. */
+export const kindOption = opt.text(
+  {
+    says: 'Which kind of motif',
+    suggest: async (typed, context) => {
+      const here = await channelsOwn(context);
+      return (here?.state.plan.kinds ?? [])
+        .map(({ name }, kind) => ({
+          value: name,
+          label: `${name} (${here ? openFor(here.state, kind) : 0} open)`,
+        }))
+        .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase()));
+    },
+  },
+  { max: 60, example: 'furrow' },
+);
+
+/** The blanket of the channel, where there is no doubt. */
+async function channelsOwn(context: Context): Promise<Which | undefined> {
+  const all = await context.projects.groups.of(context.place.server);
+  const channel = all.filter(({ doc }) => doc.channel !== undefined && doc.channel === context.place.channel);
+  return (
+    channel.filter(({ state }) => state.open).at(-1) ??
+    channel.at(-1) ??
+    (all.length === 1 ? all[0] : undefined)
+  );
+}
+
+/**
+ * The group blanket of that name, or the channel's, or the only one of the server. Throws a Problem that names those
+ * there are.
+ */
+export async function whichBlanket(context: Context, name: string | undefined): Promise<Which> {
+  const all = await context.projects.groups.of(context.place.server);
+  const names = all.map(({ state }) => state.plan.name);
+  if (all.length === 0) {
+    throw new Problem('No group blanket has been opened here yet.', {
+      hint: 'An organiser opens one from a saved blanket: /together open blanket:"…".',
+    });
+  }
+  if (name !== undefined) {
+    const found = all.find(({ state }) => state.plan.name.toLowerCase() === name.trim().toLowerCase());
+    if (found) return found;
+    throw new Problem(`There is no group blanket called ${clip(name)} here.`, {
+      option: 'name',
+      hint: `There are ${byNearness(name, names).slice(0, 10).join(', ')}.`,
+    });
+  }
+  const here = await channelsOwn(context);
+  if (here) return here;
+  throw new Problem('It is not clear which group blanket is meant.', {
+    option: 'name',
+    hint: `Name one of ${names.slice(-10).join(', ')}.`,
+  });
+}
+
+export const askerOf = ({ maker, place }: Context): Asker => ({
+  id: maker.id,
+  name: maker.name,
+  manager: place.manager,
+});
+
+export const doing = ({ maker, now, once }: Context): Doing => ({ by: maker.id, at: now, once });
+
+/** A member, found by the name she goes by. Throws a Problem that names the members. */
+export function memberNamed(
+  state: GroupState,
+  typed: string,
+  option = 'maker',
+): { maker: string; name: string } {
+  const wanted = typed.trim().replace(/^@/, '').toLowerCase();
+  const found = [...state.names].filter(([id, name]) => name.toLowerCase() === wanted || id === wanted);
+  const [one] = found;
+  if (one && found.length === 1) return { maker: one[0], name: one[1] };
+  const names = [...state.members.values()].map(({ name }) => name);
+  throw new Problem(
+    found.length > 1
+      ? `More than one maker is called ${clip(typed)}.`
+      : `Nobody here is called ${clip(typed)}.`,
+    {
+      option,
+      hint:
+        names.length === 0
+          ? 'Nobody has joined yet.'
+          : `Makers: ${byNearness(typed, names).slice(0, 15).join(', ')}.`,
+    },
+  );
+}
+
+/** An option that names a member of the channel's blanket. */
+export const memberOption = (says: string) =>
+  opt.text(
+    {
+      says,
+      suggest: async (typed, context) =>
+        [...((await channelsOwn(context))?.state.members.values() ?? [])]
+          .map(({ name }) => ({ value: name }))
+          .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase())),
+    },
+    { max: 100, example: 'rowan' },
+  );
+
+/** Quotes a name for a line that a button asks. */
+export const quoted = (name: string) => `"${name.replace(/["\\]/g, '\\$&')}"`;

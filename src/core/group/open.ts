@@ -1,0 +1,77 @@
+/** From a blanket to what a group is asked to make: quotas by kind from the layout, spares, the side of one motif. */
+import { motifSide } from '../motif-yarn.ts';
+import { Problem } from '../problem.ts';
+import { cm, when } from '../ways.ts';
+import { Working, formula } from '../working.ts';
+import type { BlanketSpec } from '../materials.ts';
+import type { GroupPlan } from './events.ts';
+
+export const WANTED_OF_KIND = formula({
+  label: 'Motifs wanted',
+  formula: 'cells + spares',
+  given: { cells: '', spares: '' },
+  unit: '',
+  source: 'derived: the cells of the layout that hold this kind, and the spares',
+});
+
+export interface Opening extends BlanketSpec {
+  readonly name: string;
+  readonly columns: number;
+  readonly rows: number;
+  readonly layout: GroupPlan['layout'];
+  /** Motifs of each kind beyond its cells. */
+  readonly spares: number;
+  /** cm; reckoned from the first kind where it is not given. */
+  readonly side: number | undefined;
+  /** Per cent. */
+  readonly tolerance: number;
+  readonly closes: string | undefined;
+  readonly joinable: GroupPlan['joinable'];
+  /** The day of asking, YYYY-MM-DD. */
+  readonly today: string;
+}
+
+/**
+ * The plan of a group blanket. Throws a Problem where the closing day has passed, or where the side of a motif is neither
+ * given nor known.
+ */
+export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; assumptions: string[] } {
+  const { closes, today, layout } = asked;
+  if (closes !== undefined && closes < today) {
+    throw new Problem(`${when(closes)} has passed.`, { option: 'closes', hint: 'Give a day to come.' });
+  }
+  const working = new Working();
+  const assumptions: string[] = [];
+  const [first] = asked.kinds;
+  if (!first) throw new Error('a blanket has at least one kind');
+  let { side } = asked;
+  if (side === undefined) {
+    const known = motifSide(first, working);
+    side = known.side;
+    assumptions.push(`A side of ${cm(side)}, as ${known.how} for ${first.name}.`);
+  }
+  const kinds = asked.kinds.map((kind, index) => {
+    const quota = layout.filter((cell) => cell.kind === index).length;
+    working.do(WANTED_OF_KIND, { cells: quota, spares: asked.spares }, `${kind.name} wanted`);
+    return { ...kind, quota, spares: asked.spares };
+  });
+  return {
+    plan: {
+      name: asked.name,
+      kinds,
+      columns: asked.columns,
+      rows: asked.rows,
+      layout,
+      side,
+      tolerance: asked.tolerance,
+      ...(closes === undefined ? {} : { closes }),
+      joining: asked.joining,
+      border: asked.border,
+      yarns: asked.yarns,
+      reserve: asked.reserve,
+      joinable: asked.joinable,
+    },
+    working,
+    assumptions,
+  };
+}

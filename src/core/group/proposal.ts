@@ -1,0 +1,86 @@
+/** What each maker could take of what is still open, worked out from what she said when she joined. */
+import { Problem } from '../problem.ts';
+import { num, when } from '../ways.ts';
+import { formula, type Working } from '../working.ts';
+import { MS_PER_DAY } from './rules.ts';
+import { shareOut } from './shares.ts';
+import { openFor, type GroupState } from './state.ts';
+
+export const CAN_MAKE = formula({
+  label: 'Motifs she can make by the day',
+  formula: 'a_week * days_left / days_a_week',
+  given: { a_week: '', days_left: '', days_a_week: '' },
+  unit: '',
+  source: 'derived: motifs a week, times the weeks left',
+});
+
+/** Where no closing day was set, shares are worked out for so many days. */
+const USUAL_DAYS = 28;
+
+export interface Proposal {
+  readonly shares: readonly {
+    readonly maker: string;
+    readonly name: string;
+    readonly motifs: readonly number[];
+    /** Motifs she can make by the day, and those she holds already. */
+    readonly capacity: number;
+    readonly held: number;
+  }[];
+  readonly unplaced: readonly number[];
+  readonly assumptions: readonly string[];
+}
+
+/** Days from a moment to the end of a closing day, in UTC; negative once it has passed. */
+export const daysUntil = (closes: string, now: Date): number =>
+  (Date.parse(`${closes}T23:59:59.999Z`) - now.getTime()) / MS_PER_DAY;
+
+/**
+ * A fair split of what is open: the quota, and the spares too where `withSpares`. Throws a Problem where nobody has
+ * joined, or the closing day has passed.
+ */
+export function proposeShares(state: GroupState, now: Date, withSpares: boolean, working: Working): Proposal {
+  const members = [...state.members.values()];
+  if (members.length === 0) {
+    throw new Problem('Nobody has joined yet.', { hint: 'Makers join with /together join per_week:3.' });
+  }
+  const days = state.closes === undefined ? USUAL_DAYS : daysUntil(state.closes, now);
+  if (days <= 0) {
+    throw new Problem(`The closing day, ${when(state.closes ?? '')}, has passed.`, {
+      hint: 'Move it with /together reopen closes: and a day to come.',
+    });
+  }
+  const open = state.plan.kinds.map(({ spares }, kind) =>
+    Math.max(0, openFor(state, kind) - (withSpares ? 0 : spares)),
+  );
+  const sharers = members.map(({ maker, name, perWeek, colours }) => {
+    const has = new Set(colours.map((colour) => colour.toLowerCase()));
+    return {
+      maker,
+      capacity: working.do(
+        CAN_MAKE,
+        { a_week: perWeek, days_left: days, days_a_week: 7 },
+        `Motifs that ${name} can make by the day`,
+      ),
+      held: (state.pledges.get(maker) ?? []).reduce((sum, motifs) => sum + motifs, 0),
+      can: state.plan.kinds.map(
+        ({ runs }) => has.size === 0 || runs.every(({ colour }) => has.has(colour.toLowerCase())),
+      ),
+    };
+  });
+  const { motifs, unplaced } = shareOut(open, sharers);
+  return {
+    shares: members.map(({ maker, name }, index) => ({
+      maker,
+      name,
+      motifs: motifs[index] ?? [],
+      capacity: sharers[index]?.capacity ?? 0,
+      held: sharers[index]?.held ?? 0,
+    })),
+    unplaced,
+    assumptions: [
+      ...(state.closes === undefined ? [`No closing day is set: shares for ${num(USUAL_DAYS)} days.`] : []),
+      ...(withSpares ? [] : ['The spares are left out; spares:yes shares them too.']),
+      'Everyone carries as nearly as can be the same part of what she can make; pledges already held count.',
+    ],
+  };
+}

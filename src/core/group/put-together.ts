@@ -1,0 +1,139 @@
+/** Putting a group's motifs together: where each goes, what the seams and the border take. */
+import type { Chance } from '../chance.ts';
+import { materials, piecesOf } from '../materials.ts';
+import { Problem } from '../problem.ts';
+import { borderRounds, borderSpacing } from '../border.ts';
+import { cm, num } from '../ways.ts';
+import { formula, Working } from '../working.ts';
+import { assemble, strain, touching, type MotifToPlace } from './assemble.ts';
+import type { GroupState } from './state.ts';
+import type { Stitch } from '../../standards/stitches.ts';
+
+export const MEAN_GAP = formula({
+  label: 'Neighbours differ, root mean square',
+  formula: 'sqrt(squares / seams)',
+  given: { squares: '', seams: '' },
+  unit: 'cm',
+  source: 'derived: squared differences of touching sides, averaged, and the root of it',
+});
+
+export interface PutTogether {
+  /** By cell, row by row. */
+  readonly placed: readonly (MotifToPlace | undefined)[];
+  /** Numbers of the accepted motifs that are left over. */
+  readonly over: readonly number[];
+  readonly missing: number;
+  /** cm */
+  readonly meanGap: number;
+  readonly arrivalGap: number;
+  /** m */
+  readonly seamLength: number;
+  readonly seamYarn: number;
+  readonly seamColour: string;
+  readonly borderYarn: number;
+  readonly border: readonly {
+    readonly stitch: Stitch;
+    readonly colour: string;
+    readonly across: number;
+    readonly down: number;
+    readonly total: number;
+  }[];
+  /** cm, finished. */
+  readonly width: number;
+  readonly height: number;
+  readonly assumptions: readonly string[];
+  readonly working: Working;
+}
+
+/** Places the accepted motifs. Throws a Problem where none is accepted yet. */
+export function putTogether(state: GroupState, chance: Chance): PutTogether {
+  const { plan } = state;
+  const accepted = state.pieces.filter((piece) => piece.state === 'accepted');
+  if (accepted.length === 0) {
+    throw new Problem('No motif is accepted yet, so there is nothing to lay out.', {
+      hint: 'Accept what was handed in with /together accept.',
+    });
+  }
+  const unmeasured = accepted.filter((piece) => piece.side === undefined).length;
+  const motifs = accepted.map(({ piece, kind, side }) => ({ piece, kind, side: side ?? plan.side }));
+  const layout = plan.layout.map(({ kind }) => kind);
+  const placed = assemble(motifs, layout, plan.columns, plan.side, chance);
+  const touches = touching(plan.columns, plan.rows);
+
+  const working = new Working();
+  const gap = (cells: readonly (MotifToPlace | undefined)[], label?: string) => {
+    const seams = touches.reduce(
+      (sum, others, cell) =>
+        sum + others.filter((other) => other > cell && cells[cell] && cells[other]).length,
+      0,
+    );
+    if (seams === 0) return 0;
+    const squares = strain(
+      cells.map((motif) => motif?.side),
+      touches,
+    );
+    return working.do(MEAN_GAP, { squares, seams }, label);
+  };
+  const meanGap = gap(placed);
+  const arrivalGap = gap(inOrder(motifs, layout), 'The same, in order of arrival');
+
+  const pieces = { ...piecesOf(plan, working), side: plan.side };
+  const need = materials(
+    pieces,
+    { columns: plan.columns, rows: plan.rows, counts: plan.kinds.map(({ quota }) => quota) },
+    working,
+  );
+  const rounds = plan.border.rounds.map(({ stitch }) => stitch);
+  const used = new Set(placed.map((motif) => motif?.piece));
+  return {
+    placed,
+    over: accepted.map(({ piece }) => piece).filter((piece) => !used.has(piece)),
+    missing: placed.filter((motif) => motif === undefined).length,
+    meanGap,
+    arrivalGap,
+    seamLength: need.seamLength,
+    seamYarn: need.colours.reduce((sum, { seams }) => sum + seams, 0),
+    seamColour: pieces.seam.colour,
+    borderYarn: need.border.reduce((sum, { metres }) => sum + metres, 0),
+    border:
+      rounds.length === 0 ? [] : borderOf(state, pieces.border.stitchWidth, rounds, need.border, working),
+    width: need.width,
+    height: need.height,
+    assumptions: [
+      ...(unmeasured === 0
+        ? []
+        : [`${num(unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`]),
+      ...pieces.assumptions,
+      'Sizes are matched well, not proven best: every exchange of two motifs that helps was made.',
+    ],
+    working,
+  };
+}
+
+/** Each motif in the first free cell of its kind, as it came. */
+function inOrder(motifs: readonly MotifToPlace[], layout: readonly number[]): (MotifToPlace | undefined)[] {
+  const waiting = new Map<number, MotifToPlace[]>();
+  for (const motif of motifs) waiting.set(motif.kind, [...(waiting.get(motif.kind) ?? []), motif]);
+  return layout.map((kind) => waiting.get(kind)?.shift());
+}
+
+function borderOf(
+  { plan }: GroupState,
+  stitchWidth: number,
+  rounds: readonly Stitch[],
+  colours: readonly { readonly colour: string }[],
+  working: Working,
+): PutTogether['border'] {
+  const { corner } = plan.border;
+  const first = borderSpacing({
+    width: plan.columns * plan.side,
+    height: plan.rows * plan.side,
+    gauge: { stitches: 1, over: stitchWidth },
+    corner,
+    multiple: 1,
+    plus: 0,
+  });
+  const all = borderRounds({ across: first.across, down: first.down, corner, stitches: rounds });
+  working.steps.push(...first.working.steps, ...all.working.steps);
+  return all.rounds.map((round, index) => ({ ...round, colour: colours[index]?.colour ?? '' }));
+}
