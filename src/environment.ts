@@ -20,6 +20,14 @@ const environmentSchema = z.object({
   ),
   DATA_DIR: z.preprocess(unset, z.string().default('data')),
   FILES_DIR: z.preprocess(unset, z.string().default('files')),
+  // A stand-in of the platform in tests. Only on this machine: the token is sent there.
+  DISCORD_API: z.preprocess(
+    unset,
+    z
+      .string()
+      .regex(/^http:\/\/127\.0\.0\.1:\d+\/api$/, 'must be http://127.0.0.1:PORT/api')
+      .optional(),
+  ),
   LOG_LEVEL: z.preprocess(
     unset,
     z
@@ -35,6 +43,8 @@ export interface Environment {
   readonly token: string | undefined;
   readonly dataFolder: string;
   readonly filesFolder: string;
+  /** Unset: the platform itself. */
+  readonly api: string | undefined;
   readonly logLevel: (typeof LEVELS)[number];
 }
 
@@ -48,8 +58,14 @@ export function checkEnvironment(set: Readonly<Record<string, string | undefined
     const [issue] = result.error.issues;
     throw new BadEnvironment(`${issue?.path.join('.') ?? ''} ${issue?.message ?? ''}. See .env.example.`);
   }
-  const { DISCORD_TOKEN, DATA_DIR, FILES_DIR, LOG_LEVEL } = result.data;
-  return { token: DISCORD_TOKEN, dataFolder: DATA_DIR, filesFolder: FILES_DIR, logLevel: LOG_LEVEL };
+  const { DISCORD_TOKEN, DISCORD_API, DATA_DIR, FILES_DIR, LOG_LEVEL } = result.data;
+  return {
+    token: DISCORD_TOKEN,
+    api: DISCORD_API,
+    dataFolder: DATA_DIR,
+    filesFolder: FILES_DIR,
+    logLevel: LOG_LEVEL,
+  };
 }
 
 /** Reads .env, where there is one, and what is set. */

@@ -77,7 +77,7 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
   }
 }
 
-async function discord(token: string, { dataFolder, logLevel }: Environment): Promise<number> {
+async function discord(token: string, { api, dataFolder, logLevel }: Environment): Promise<number> {
   const stop = stopSignal();
   const [{ openLog, noteFault }, { openDiscordRoom }, { closePictures }] = await Promise.all([
     import('./log.ts'),
@@ -106,6 +106,7 @@ async function discord(token: string, { dataFolder, logLevel }: Environment): Pr
       fault: (error) => noteFault(log, error),
       queue: () => store.waiting,
       stop,
+      ...(api === undefined ? {} : { api, attachmentHosts: [new URL(api).hostname] }),
     });
     const stopped = new Promise<undefined>((resolve) => {
       if (stop.aborted) resolve(undefined);

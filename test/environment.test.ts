@@ -4,7 +4,13 @@ import { BadEnvironment, checkEnvironment } from '../src/environment.ts';
 
 describe('the environment', () => {
   it('has sound defaults, and takes what is empty as not set', () => {
-    const defaults = { token: undefined, dataFolder: 'data', filesFolder: 'files', logLevel: 'info' };
+    const defaults = {
+      token: undefined,
+      api: undefined,
+      dataFolder: 'data',
+      filesFolder: 'files',
+      logLevel: 'info',
+    };
     expect(checkEnvironment({})).toEqual(defaults);
     expect(checkEnvironment({ DISCORD_TOKEN: ' ', DATA_DIR: '', FILES_DIR: '', LOG_LEVEL: '' })).toEqual(
       defaults,
@@ -19,12 +25,19 @@ describe('the environment', () => {
         FILES_DIR: 'out',
         LOG_LEVEL: 'WARN',
       }),
-    ).toEqual({ token: 'aaa.bbb.c-c_c', dataFolder: '/srv/x', filesFolder: 'out', logLevel: 'warn' });
+    ).toEqual({
+      token: 'aaa.bbb.c-c_c',
+      api: undefined,
+      dataFolder: '/srv/x',
+      filesFolder: 'out',
+      logLevel: 'warn',
+    });
   });
 
   it.each([
     [{ DISCORD_TOKEN: 'Bot aaa.bbb.ccc' }, 'DISCORD_TOKEN is not a bot token'],
     [{ DISCORD_TOKEN: 'secret-thing' }, 'DISCORD_TOKEN is not a bot token'],
+    [{ DISCORD_API: 'https://elsewhere.example/api' }, 'DISCORD_API must be http://127.0.0.1'],
     [{ LOG_LEVEL: 'loud' }, 'LOG_LEVEL must be one of trace'],
   ])('says what does not fit in %j without repeating it', (set, words) => {
     const check = () => checkEnvironment(set);
