@@ -39,7 +39,7 @@ export function chartRounds(
   const halfHeight = corners === 4 ? reach * Math.SQRT1_2 : reach;
   const halfWidth = corners === 4 ? reach * Math.SQRT1_2 : corners === 6 ? reach * 0.8661 : reach;
   const middle: Point = [halfWidth + side, halfHeight + 30];
-  const rows = plan.rows.map(({ row, count }): ChartRow => {
+  const rows = plan.rows.map(({ row }): ChartRow => {
     const ground =
       corners === 0
         ? circle(middle, radius(row))
@@ -48,18 +48,16 @@ export function chartRounds(
               placeOn(corners, corner / corners, radius(row), middle),
             ),
           );
-    const start = placeOn(corners, corners === 0 ? 0 : 0.5 / corners, radius(row - 0.5), middle);
+    const place: Place = (turn, at) => placeOn(corners, ((turn % 1) + 1) % 1, radius(at), middle);
     return {
       row,
       ground,
-      label: start,
+      label: symbols
+        ? between(plan, row, place, middle)
+        : place(corners === 0 ? 0 : 0.5 / corners, row - 0.5),
       anchor: 'middle',
       middle: [middle[0], middle[1] + (ring + (row - 0.5) * high) * (corners === 6 ? stretch : 1)],
-      stitches: symbols
-        ? roundStitches(plan, row, count, (turn, at) =>
-            placeOn(corners, ((turn % 1) + 1) % 1, radius(at), middle),
-          )
-        : [],
+      stitches: symbols ? roundStitches(plan, row, place) : [],
     };
   });
   const last = plan.rows.at(-1)?.count ?? 1;
@@ -76,6 +74,24 @@ export function chartRounds(
 const circle = ([x, y]: Point, r: number) =>
   `M${n(x - r)} ${n(y)}a${n(r)} ${n(r)} 0 1 0 ${n(2 * r)} 0a${n(r)} ${n(r)} 0 1 0 -${n(2 * r)} 0Z`;
 
+/** Between two stitches that stand apart, nearest to the middle of a side: a number there hides nothing. The first round's stands in the ring. */
+function between(plan: RowPlan, row: number, place: Place, middle: Point): Point {
+  const turns = turnsOf(plan, row);
+  const side = turns.length / (plan.shape === 'circle' ? (plan.rows[0]?.count ?? 1) : cornersOf(plan));
+  const spread = 1 / (2 * turns.length);
+  const gaps = turns.slice(0, Math.ceil(side) + 1).flatMap((one, index) => {
+    const other = turns[index + 1];
+    return other && other.foot - one.foot > spread / 4
+      ? [{ head: (one.head + other.head) / 2, foot: (one.foot + other.foot) / 2 }]
+      : [];
+  });
+  const aim = plan.shape === 'circle' ? 0 : 0.5 / cornersOf(plan);
+  const best = gaps.sort((a, b) => Math.abs(a.head - aim) - Math.abs(b.head - aim))[0];
+  if (!best || row === 1) return middle;
+  const [head, foot] = [place(best.head, row), place(best.foot, row - 1)];
+  return [(head[0] + foot[0]) / 2, (head[1] + foot[1]) / 2];
+}
+
 type Place = (turn: number, round: number) => Point;
 
 /** For every stitch of a round: its place on the round, and the place on the round before where it is worked. */
@@ -87,19 +103,20 @@ export function turnsOf(plan: RowPlan, row: number): { head: number; foot: numbe
   const headOf = (section: number, index: number) => (section + index / each) / sections;
   const fewer = (plan.rows[row - 2]?.count ?? 0) / sections;
   const grows = each - fewer;
+  // A group of even number has no middle stitch: the next corner stands on the two beside it by turns.
+  const half = plan.shape !== 'circle' && row % 2 === 1 ? 0.5 : -0.5;
+  const cornerOn = row === 2 || grows % 2 === 0 ? 0 : half;
   const out: { head: number; foot: number }[] = [];
   for (let section = 0; section < sections; section++) {
     for (let index = 0; index < each; index++) {
       if (row === 1) {
-        const head = headOf(section, index - (each - 1) / 2);
+        const head = headOf(section, index - Math.floor((each - 1) / 2));
         out.push({ head, foot: head });
         continue;
       }
       // The first grows + 1 stitches all stand on the corner stitch, the others on one stitch each.
       const on = Math.max(0, index - grows);
-      const cornerOn = row === 2 ? (fewer - 1) / 2 : grows / 2;
-      const first = row === 2 ? -(fewer - 1) / 2 : -grows / 2;
-      const foot = (section + (first + Math.floor(cornerOn) + on) / fewer) / sections;
+      const foot = (section + (cornerOn + on) / fewer) / sections;
       out.push({ head: headOf(section, index - grows / 2), foot });
     }
   }
@@ -117,7 +134,7 @@ function clusterTurns(row: number): { head: number; foot: number }[] {
   }).flat();
 }
 
-function roundStitches(plan: RowPlan, row: number, count: number, place: Place): ChartStitch[] {
+function roundStitches(plan: RowPlan, row: number, place: Place): ChartStitch[] {
   const { turningChain, chainCounts } = STITCH_FACTS[plan.stitch];
   const turns = turnsOf(plan, row);
   const stitches = turns.map(({ head, foot }, index): ChartStitch => {
@@ -126,17 +143,19 @@ function roundStitches(plan: RowPlan, row: number, count: number, place: Place):
       ? { row, kind: 'chain', ...points, chains: turningChain }
       : { row, kind: plan.stitch, ...points };
   });
-  const start = turns[0] ?? { head: 0, foot: 0 };
-  const beside = start.head - 0.5 / count;
+  const first = turns[0] ?? { head: 0, foot: 0 };
+  const last = turns.at(-1) ?? first;
+  // The join lies between the last stitch and the first; a corner's own chains have that place in a square of clusters.
+  const beside =
+    plan.shape === 'clusters' ? first.head - 0.5 / turns.length : (first.head + last.head - 1) / 2;
+  const below = plan.shape === 'clusters' ? beside : (first.foot + last.foot - 1) / 2;
+  const seam = (share: number): Point => {
+    const [foot, head] = [place(below, row - 1), place(beside, row)];
+    return [foot[0] + (head[0] - foot[0]) * share, foot[1] + (head[1] - foot[1]) * share];
+  };
   if (!chainCounts)
-    stitches.push({
-      row,
-      kind: 'chain',
-      feet: [place(beside, row - 0.7)],
-      head: place(beside, row - 0.25),
-      chains: 1,
-    });
-  stitches.push({ row, kind: 'join', feet: [place(beside, row)], head: place(beside, row - 0.1) });
+    stitches.push({ row, kind: 'chain', feet: [seam(0.3)], head: seam(0.75), chains: turningChain });
+  stitches.push({ row, kind: 'join', feet: [seam(0.9)], head: seam(0.9) });
   if (plan.shape === 'clusters') {
     for (let corner = 0; corner < 4; corner++) {
       const reach = 0.18 / (4 * row);

@@ -46,17 +46,22 @@ export function chartRows(
     const before = plan.rows[at - 1]?.count ?? (plan.shape === 'flat' ? count : 1);
     const [low, top] = [bottom - at * high, bottom - (at + 1) * high];
     const half = (count * room) / 2;
+    // A row stands on all of the row before, so its ground narrows or widens with it.
+    const halfLow = plan.counted === 'blocks' ? half : (Math.min(before, count + 2) * room) / 2;
     const right = beginsRight(row);
+    const out = Math.max(half, symbols ? halfLow : (half + halfLow) / 2);
     const gap = symbols ? room * 0.75 + 8 : 8;
     return {
       row,
-      ground: outline([
-        [width / 2 - half, top],
-        [width / 2 + half, top],
-        [width / 2 + half, low],
-        [width / 2 - half, low],
-      ]),
-      label: [width / 2 + (right ? half + gap : -half - gap), (low + top) / 2],
+      ground:
+        bricks(plan, count, room, width / 2 - half, top, high) ??
+        outline([
+          [width / 2 - half, top],
+          [width / 2 + half, top],
+          [width / 2 + halfLow, low],
+          [width / 2 - halfLow, low],
+        ]),
+      label: [width / 2 + (right ? out + gap : -out - gap), (low + top) / 2],
       anchor: right ? 'start' : 'end',
       middle: [width / 2, (low + top) / 2],
       stitches: symbols ? stitchesOf(plan, row, count, before, x, low, top, room) : [],
@@ -70,6 +75,27 @@ export function chartRows(
     bottom + 9,
   ]);
   return { rows, foundation, width, height: bottom + (symbols ? 20 : 0), room };
+}
+
+/** The blocks of a row one by one, where there is room to see them. */
+function bricks(
+  plan: RowPlan,
+  count: number,
+  room: number,
+  left: number,
+  top: number,
+  high: number,
+): string | undefined {
+  if (plan.counted !== 'blocks' || room < 8) return undefined;
+  const from = (index: number) => left + index * room;
+  return Array.from({ length: count }, (_, index) =>
+    outline([
+      [from(index), top],
+      [from(index + 1), top],
+      [from(index + 1), top + high],
+      [from(index), top + high],
+    ]),
+  ).join('');
 }
 
 /** Which stitches of the row before (from 0, from the left) each stitch of this row stands on. */
@@ -105,7 +131,8 @@ function stitchesOf(
   });
   if (!counts) {
     // A chain that stands for nothing is drawn outside the row.
-    const outside = x(first, count) + (beginsRight(row) ? room : -room) * 0.8;
+    const edge = x(beginsRight(row) ? Math.max(count, before) - 1 : 0, Math.max(count, before));
+    const outside = edge + (beginsRight(row) ? room : -room) * (count < before ? 0.55 : 0.85);
     const foot: Point = [outside, low - (low - top) * 0.1];
     stitches.push({
       row,

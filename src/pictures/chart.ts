@@ -136,13 +136,15 @@ export function chartSize(plan: RowPlan, ways: Ways): string {
   const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
   const many = unit === 'block' ? 'blocks' : 'stitches';
   const called = plan.worked === 'rounds' ? 'round' : 'row';
-  const most =
-    plan.worked === 'rounds'
+  const widestWords = () => {
+    if (plan.shape === 'flat') return `${num(top.count)} in every row`;
+    return plan.worked === 'rounds'
       ? `${num(top.count)} in the last`
-      : `widest ${num(top.count)} in ${called} ${top.row}`;
+      : `widest ${num(top.count)} in row ${top.row}`;
+  };
   return inWays(
     `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${count(plan.rows.length, called)}, ` +
-      `${count(total(plan), unit, many)} ${unit === 'block' ? 'with' : 'in'} ${t(plan.stitch)}, ${most}`,
+      `${count(total(plan), unit, many)} ${unit === 'block' ? 'with' : 'in'} ${t(plan.stitch)}, ${widestWords()}`,
     ways,
   );
 }
@@ -178,11 +180,21 @@ function rowLabels(plan: RowPlan, chart: ChartPlan, view: ChartView, symbols: bo
   const last = chart.rows.length;
   const size = Math.min(SMALL, Math.max(18, apart * 0.8));
   const parts: string[] = [];
-  for (const row of chart.rows) {
-    const next = view.done !== undefined && row.row === view.done + 1;
-    const regular = row.row === 1 || row.row === last || row.row % every === 0;
-    const crowded = !next && row.row !== last && row.row + every > last && every > 1 && row.row !== 1;
-    if ((!regular && !next) || (crowded && row.row !== 1)) continue;
+  const nextRow = view.done === undefined ? undefined : view.done + 1;
+  const shown = (row: number) => {
+    if (row === nextRow) return true;
+    if (nextRow !== undefined && nextRow <= last && Math.abs(row - nextRow) < every) return false;
+    if (row === last) return true;
+    if (row === 1) return !rounds || every === 1;
+    return row % every === 0 && row + every <= last;
+  };
+  for (const row of chart.rows.filter(({ row: number }) => shown(number))) {
+    const next = row.row === nextRow;
+    if (rounds && symbols) {
+      const state = next ? 'next' : view.done !== undefined && row.row <= view.done ? 'done' : 'plain';
+      parts.push(numberOnRound(row, state));
+      continue;
+    }
     const ticked = view.done !== undefined && row.row <= view.done ? '✓' : '';
     const words = `${next ? '▶' : ''}${row.row}${ticked}`;
     const look = { size, bold: next, anchor: row.anchor, rim: true, role: 'row-number' } as const;
@@ -196,6 +208,18 @@ function rowLabels(plan: RowPlan, chart: ChartPlan, view: ChartView, symbols: bo
     }
   }
   return parts.join('');
+}
+
+/** A round's number: there is no room for a tick, so what is done stands on dark and what comes next is ringed. */
+function numberOnRound(row: ChartRow, state: 'plain' | 'done' | 'next'): string {
+  const [x, y] = row.label;
+  const words = { size: 18, bold: state !== 'plain', anchor: 'middle', role: 'row-number' } as const;
+  if (state === 'plain') return text(x, y + 6.5, String(row.row), { ...words, rim: true });
+  const [fill, ink] = state === 'done' ? [INK, PAPER] : [PAPER, INK];
+  return (
+    `<circle class="round-${state}" cx="${n(x)}" cy="${n(y)}" r="13" fill="${fill}" stroke="${INK}" stroke-width="2.5"/>` +
+    text(x, y + 6.5, String(row.row), { ...words, fill: ink })
+  );
 }
 
 /** `1–4, 7–10 and 13`: rows of one colour, in words. */
@@ -304,8 +328,10 @@ function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] 
   if (view.done !== undefined) {
     const called = plan.worked === 'rounds' ? 'rounds' : 'rows';
     const last = plan.rows.length;
-    const next = view.done < last ? `; ▶ marks the next` : '';
-    notes.push(`${num(Math.min(view.done, last))} of ${num(last)} ${called} done, ticked${next}.`);
+    const onDark = symbols && plan.worked === 'rounds';
+    const next = view.done < last ? (onDark ? '; the next is ringed' : '; ▶ marks the next') : '';
+    const how = onDark ? 'their numbers on dark' : 'ticked';
+    notes.push(`${num(Math.min(view.done, last))} of ${num(last)} ${called} done, ${how}${next}.`);
   }
   if (plan.worked === 'rows')
     notes.push(
@@ -319,8 +345,7 @@ function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] 
     );
   if (!symbols) {
     const unit = plan.counted === 'blocks' ? 'blocks' : 'stitches';
-    if (plan.worked === 'rows')
-      notes.push(`In the middle of a row its ${unit}; too many to draw one by one.`);
+    if (plan.worked === 'rows') notes.push(`The number in the middle of a row is its count of ${unit}.`);
   } else if (chainCounts) {
     const says =
       plan.shape === 'diagonal'

@@ -54,11 +54,13 @@ export const escaped = (text: string) =>
 export function widthOf(text: string, size: number, bold = false): number {
   let ems = 0;
   for (const char of text) {
-    if (/[ijl.,:;'|!·() ]/u.test(char)) ems += 0.36;
-    else if (/[ftrI\-/[\]]/u.test(char)) ems += 0.43;
+    if (/[ijl]/u.test(char)) ems += 0.28;
+    else if (/[ .,:;'|!·]/u.test(char)) ems += 0.34;
+    else if (/[ftrI\-/[\]()]/u.test(char)) ems += 0.42;
     else if (/[mwMW@%—…]/u.test(char)) ems += 1;
     else if (/[A-Z×+=]/u.test(char)) ems += 0.78;
-    else if (/[a-z0-9]/u.test(char)) ems += 0.635;
+    else if (/[ckszvxy]/u.test(char)) ems += 0.595;
+    else if (/[a-z0-9]/u.test(char)) ems += 0.64;
     else ems += 0.9;
   }
   return ems * size * (bold ? 1.12 : 1);

@@ -25,7 +25,7 @@ export const UNNAMED = '#d9ccb4';
 /** What each shape is called in a picture's words. */
 export const SHAPE_WORDS: Readonly<Record<Shape, string>> = {
   diagonal: 'diagonal square',
-  blocks: 'square of blocks, corner to corner',
+  blocks: 'piece in blocks, corner to corner',
   clusters: 'cluster square in rounds',
   'solid-square': 'solid square in rounds',
   circle: 'circle in rounds',
