@@ -1,0 +1,160 @@
+/**
+ * Messages that stay and are kept up to date: one for each board, never two. A storm of changes becomes few edits; a
+ * board that somebody deleted is posted again.
+ */
+import { createHash } from 'node:crypto';
+import { setTimeout as wait } from 'node:timers/promises';
+import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
+import type { Shown } from '../../chat/answer.ts';
+import { outgoing, sent, type Sent, type ToPng } from './files.ts';
+import { MESSAGE } from './limits.ts';
+import { isMessageGone, refusalFacts, type Log } from './platform.ts';
+import { render } from './render.ts';
+
+/** One board as it is now, read anew before every edit. */
+export interface Board {
+  /** The channel it stands in. */
+  readonly channel: string;
+  /** The message it is, once it was posted. */
+  readonly message: string | undefined;
+  readonly shown: Shown;
+  /** Different whenever what it shows is: a count of changes. Its buttons carry it. */
+  readonly version: number;
+}
+
+/** Where a board's state is read and its message's id is kept. */
+export interface BoardKeeper {
+  /** The board as it stands; undefined once there is none any more. */
+  read(board: string): Promise<Board | undefined>;
+  /** Keeps the message's id; resolves when it is saved. */
+  posted(board: string, message: string): Promise<void>;
+}
+
+interface BoardRest {
+  post(route: `/${string}`, options: object): Promise<unknown>;
+  patch(route: `/${string}`, options: object): Promise<unknown>;
+}
+
+export interface BoardParts {
+  readonly rest: BoardRest;
+  readonly keeper: BoardKeeper;
+  readonly log: Log;
+  readonly fault: (error: unknown) => string;
+  readonly toPng: ToPng;
+  /** ms between two edits of one board. */
+  readonly gap?: number;
+}
+
+/** Five edits in five seconds are what a channel takes; this leaves room for answers. */
+const GAP_MS = 1_000;
+/** Between two tries while the platform is in trouble. */
+const TROUBLE_MS = 15_000;
+
+/** A board that is being shown: whether it changed since it was read. */
+interface Turn {
+  again: boolean;
+  done: Promise<void>;
+}
+
+export class Boards {
+  private readonly turns = new Map<string, Turn>();
+  private readonly stopped = new AbortController();
+  /** Edits and posts that went out, for the health line. */
+  sent = 0;
+
+  constructor(private readonly parts: BoardParts) {}
+
+  /** Says that a board changed. Returns at once; the newest state is shown within about a second. */
+  changed(board: string): void {
+    const turn = this.turns.get(board);
+    if (turn) {
+      turn.again = true;
+      return;
+    }
+    const started: Turn = { again: false, done: Promise.resolve() };
+    this.turns.set(board, started);
+    started.done = this.turn(board, started);
+  }
+
+  /** Resolves when every board shows what it was last told of. */
+  async settled(): Promise<void> {
+    while (this.turns.size > 0) await Promise.all([...this.turns.values()].map(({ done }) => done));
+  }
+
+  /** Shows what is still to be shown, without waiting between, and stops. */
+  async close(): Promise<void> {
+    this.stopped.abort();
+    await this.settled();
+  }
+
+  private async turn(board: string, turn: Turn): Promise<void> {
+    const { signal } = this.stopped;
+    do {
+      turn.again = false;
+      let pause = this.parts.gap ?? GAP_MS;
+      try {
+        await this.show(board);
+      } catch (error) {
+        if (error instanceof DiscordAPIError || error instanceof HTTPError) {
+          this.parts.log.warn(refusalFacts(error), 'a board was not shown');
+          // A platform in trouble gets over it; a channel that is closed to us stays closed until the board changes.
+          if (error.status >= 500 && !signal.aborted) {
+            turn.again = true;
+            pause = TROUBLE_MS;
+          }
+        } else this.parts.fault(error);
+      }
+      if (!signal.aborted) await wait(pause, undefined, { signal, ref: false }).catch(() => undefined);
+    } while (turn.again);
+    this.turns.delete(board);
+  }
+
+  private async show(id: string): Promise<void> {
+    const board = await this.parts.keeper.read(id);
+    if (!board) return;
+    const { body, files } = await this.drawn(board);
+    if (board.message !== undefined) {
+      try {
+        await this.parts.rest.patch(Routes.channelMessage(board.channel, board.message), {
+          // Listing no file but the new ones takes the old ones away.
+          body: { ...body, attachments: listed(files) },
+          files: raw(files),
+        });
+        this.sent += 1;
+        return;
+      } catch (error) {
+        if (!isMessageGone(error)) throw error;
+      }
+    }
+    // Posted and not kept, because this process died between: the platform gives the same message back for the same
+    // nonce for some minutes. It differs when a message that was kept is gone.
+    const nonce = createHash('sha256')
+      .update(`${id} ${board.message ?? ''}`)
+      .digest('base64url')
+      .slice(0, MESSAGE.nonce);
+    const made = (await this.parts.rest.post(Routes.channelMessages(board.channel), {
+      body: { ...body, attachments: listed(files), nonce, enforce_nonce: true },
+      files: raw(files),
+    })) as { id: string };
+    this.sent += 1;
+    await this.parts.keeper.posted(id, made.id);
+  }
+
+  private async drawn({ shown, version }: Board) {
+    const { files, notes } = await outgoing(shown.files, this.parts);
+    const { content, embeds, components, texts } = render(shown, {
+      serial: Math.abs(Math.trunc(version)).toString(36),
+      open: false,
+      sharable: false,
+      notes,
+    });
+    return {
+      body: { content, embeds, components, allowed_mentions: { parse: [] } },
+      files: [...files, ...texts.map((text) => sent(text.name, text.content, text.says))],
+    };
+  }
+}
+
+const listed = (files: readonly Sent[]) =>
+  files.map(({ name, description }, id) => ({ id, filename: name, description }));
+const raw = (files: readonly Sent[]) => files.map(({ name, attachment }) => ({ name, data: attachment }));

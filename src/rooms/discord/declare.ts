@@ -1,0 +1,135 @@
+/** From a command's one declaration to what the platform registers. */
+import {
+  ApplicationCommandOptionType as Type,
+  ApplicationCommandType,
+  ApplicationIntegrationType,
+  InteractionContextType,
+  type APIApplicationCommandBasicOption,
+  type APIApplicationCommandSubcommandOption,
+  type RESTPostAPIChatInputApplicationCommandsJSONBody,
+} from 'discord.js';
+import type { z } from 'zod';
+import type { Command, Question } from '../../chat/command.ts';
+import { isRequired, metaOf, type OptionMeta } from '../../chat/options.ts';
+import { COMMAND } from './limits.ts';
+import { fit } from './text.ts';
+
+export type Declared = RESTPostAPIChatInputApplicationCommandsJSONBody;
+
+/** The option that every question has here, beside its own: who sees the answer. */
+export const SEEN_BY = 'seen_by';
+
+const seenBy: APIApplicationCommandBasicOption = {
+  type: Type.String,
+  name: SEEN_BY,
+  description: 'Who sees the answer; your setting if not given',
+  required: false,
+  choices: [
+    { name: 'everyone', value: 'everyone' },
+    { name: 'only me', value: 'me' },
+  ],
+};
+
+const bounds = ({ min, max }: OptionMeta) => ({
+  ...(min === undefined ? {} : { min_value: min }),
+  ...(max === undefined ? {} : { max_value: max }),
+});
+
+function option(name: string, schema: z.ZodType): APIApplicationCommandBasicOption {
+  const meta = metaOf(schema);
+  const base = { name, description: meta.says, required: isRequired(schema) };
+  switch (meta.kind) {
+    case 'integer':
+      return { ...base, ...bounds(meta), type: Type.Integer };
+    case 'number':
+      return { ...base, ...bounds(meta), type: Type.Number };
+    case 'yesno':
+      return { ...base, type: Type.Boolean };
+    case 'file':
+      return { ...base, type: Type.Attachment };
+    case 'choice':
+    case 'stitch':
+    case 'text':
+    case 'length':
+    case 'weight':
+    case 'stitches':
+      if (meta.choices) {
+        return {
+          ...base,
+          type: Type.String,
+          choices: meta.choices.map(({ value, label }) => ({
+            name: fit(label ?? value, COMMAND.choiceName),
+            value,
+          })),
+        };
+      }
+      return {
+        ...base,
+        type: Type.String,
+        ...(meta.maxLength === undefined ? {} : { max_length: Math.min(meta.maxLength, COMMAND.text) }),
+        ...(meta.suggest === undefined ? {} : { autocomplete: true }),
+      };
+  }
+}
+
+function optionsOf(question: Question): APIApplicationCommandBasicOption[] {
+  const own = Object.entries(question.options).map(([name, schema]) => option(name, schema));
+  const all = question.private ? own : [...own, seenBy];
+  if (all.length > COMMAND.options) throw new Error(`a question with ${all.length} options`);
+  // The platform wants the required ones first; within both the order is the declaration's.
+  return [...all.filter(({ required }) => required), ...all.filter(({ required }) => !required)];
+}
+
+/** What is registered for a command. Throws (a fault of ours) for one that the platform would not take. */
+export function declaration(command: Command): Declared {
+  const declared = declare(command);
+  const size = declaredSize(declared);
+  if (size > COMMAND.total)
+    throw new Error(`/${command.name} says ${size} characters, ${COMMAND.total} are taken`);
+  return declared;
+}
+
+function declare({ name, says, questions }: Command): Declared {
+  const [first] = questions;
+  const single = questions.length === 1 && first?.name === undefined ? first : undefined;
+  return {
+    type: ApplicationCommandType.ChatInput,
+    name,
+    description: says,
+    options: single
+      ? optionsOf(single)
+      : questions.map((question): APIApplicationCommandSubcommandOption => {
+          if (question.name === undefined) throw new Error(`a question of /${name} has no name`);
+          return {
+            type: Type.Subcommand,
+            name: question.name,
+            description: question.says,
+            options: optionsOf(question),
+          };
+        }),
+    contexts: [
+      InteractionContextType.Guild,
+      InteractionContextType.BotDM,
+      InteractionContextType.PrivateChannel,
+    ],
+    integration_types: [ApplicationIntegrationType.GuildInstall, ApplicationIntegrationType.UserInstall],
+  };
+}
+
+/** How much of `COMMAND.total` a command takes: its names, descriptions and values. */
+export function declaredSize(declared: Declared): number {
+  const sizes = (options: readonly object[] = []): number =>
+    options.reduce((sum, each) => {
+      const { name, description, choices, options: inner } = each as Partial<Measured>;
+      const chosen = (choices ?? []).reduce((n, choice) => n + choice.name.length + choice.value.length, 0);
+      return sum + (name?.length ?? 0) + (description?.length ?? 0) + chosen + sizes(inner);
+    }, 0);
+  return declared.name.length + declared.description.length + sizes(declared.options);
+}
+
+interface Measured {
+  name: string;
+  description: string;
+  choices: { name: string; value: string }[];
+  options: object[];
+}

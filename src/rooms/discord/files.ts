@@ -1,0 +1,115 @@
+/** Files on their way out (drawings become PNG) and in (an attachment becomes its text). */
+import type { AnswerFile } from '../../chat/answer.ts';
+import { Problem } from '../../core/problem.ts';
+import { FILE_BYTES, MESSAGE, REQUEST_BYTES } from './limits.ts';
+import { clean, fit } from './text.ts';
+
+/** A file as the client sends it. */
+export interface Sent {
+  readonly attachment: Buffer;
+  readonly name: string;
+  readonly description: string;
+}
+
+export interface Outgoing {
+  readonly files: readonly Sent[];
+  /** What is to be said of files that could not be sent. */
+  readonly notes: readonly string[];
+}
+
+export type ToPng = (svg: string) => Promise<Uint8Array>;
+
+/** Room for the texts that the message itself may need beside an answer's files. */
+const OWN_TEXTS = 3;
+
+export const sent = (name: string, content: string | Uint8Array, says: string): Sent => ({
+  attachment:
+    typeof content === 'string'
+      ? Buffer.from(content)
+      : Buffer.from(content.buffer, content.byteOffset, content.byteLength),
+  name: name.replace(/[^A-Za-z0-9._-]/g, '-').slice(0, 100),
+  description: fit(clean(says), MESSAGE.altText),
+});
+
+/** Makes an answer's files ready to send; what cannot be sent is said. Never rejects: a failed drawing goes to `fault`. */
+export async function outgoing(
+  files: readonly AnswerFile[],
+  {
+    limit = FILE_BYTES,
+    toPng,
+    fault,
+  }: { limit?: number | undefined; toPng: ToPng; fault: (error: unknown) => string },
+): Promise<Outgoing> {
+  const made: Sent[] = [];
+  const notes: string[] = [];
+  let total = 0;
+  const room = MESSAGE.files - OWN_TEXTS;
+  const mebibytes = (bytes: number) => `${Math.floor((bytes / 1024 / 1024) * 10) / 10} MiB`;
+  for (const file of files.slice(0, room)) {
+    try {
+      const ready = file.name.endsWith('.svg')
+        ? sent(file.name.replace(/\.svg$/, '.png'), await toPng(file.content), file.says)
+        : sent(file.name, file.content, file.says);
+      const bytes = ready.attachment.length;
+      // The request carries the message's own texts too.
+      if (bytes > limit || total + bytes > REQUEST_BYTES - FILE_BYTES / 2)
+        notes.push(`${ready.name} is too large to send here, where a file may have ${mebibytes(limit)}.`);
+      else {
+        total += bytes;
+        made.push(ready);
+      }
+    } catch (error) {
+      notes.push(`The picture ${file.name} could not be drawn; that is noted as ${fault(error)}.`);
+    }
+  }
+  if (files.length > room) notes.push(`${files.length - room} more files had no room in one message.`);
+  return { files: made, notes };
+}
+
+/** The largest file that is read: a project of years is a tenth of it. */
+const LARGEST_IN = 1024 * 1024;
+const FETCH_MS = 5_000;
+
+/** Where the platform keeps what people attach. */
+export const ATTACHMENT_HOSTS: readonly string[] = ['cdn.discordapp.com', 'media.discordapp.net'];
+
+export interface Attached {
+  readonly url: string;
+  readonly size: number;
+}
+
+/** The text of an attachment. Throws a Problem about the option for anything that is not a text of sensible size. */
+export async function attachedText(
+  { url, size }: Attached,
+  option: string,
+  hosts: readonly string[] = ATTACHMENT_HOSTS,
+): Promise<string> {
+  const hint = 'Attach a text file of at most 1 MiB, as this bot writes them.';
+  const address = new URL(url);
+  if (!hosts.includes(address.hostname))
+    throw new Problem('That file is kept somewhere unknown.', { option, hint });
+  if (size > LARGEST_IN) throw new Problem('That file is too large.', { option, hint });
+  let bytes: Uint8Array;
+  try {
+    // Not followed elsewhere: only the platform's own store is asked.
+    const response = await fetch(address, { redirect: 'error', signal: AbortSignal.timeout(FETCH_MS) });
+    if (!response.ok || !response.body) throw new Error(`status ${response.status}`);
+    const parts: Uint8Array[] = [];
+    let length = 0;
+    for await (const part of response.body as AsyncIterable<Uint8Array>) {
+      length += part.length;
+      // What it said of its size may not be so.
+      if (length > LARGEST_IN) throw new Problem('That file is too large.', { option, hint });
+      parts.push(part);
+    }
+    bytes = Buffer.concat(parts);
+  } catch (error) {
+    if (error instanceof Problem) throw error;
+    throw new Problem('That file could not be fetched.', { option, hint: 'Attach it again in a moment.' });
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new Problem('That file is not a text.', { option, hint });
+  }
+}

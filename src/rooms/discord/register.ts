@@ -1,0 +1,94 @@
+/** Registers the commands, and only when what is registered differs from what is declared. */
+import { Routes, type RESTGetAPIApplicationCommandsResult } from 'discord.js';
+import type { Declared } from './declare.ts';
+
+/** The part of the client's REST that is used here. */
+export interface Rest {
+  get(route: `/${string}`): Promise<unknown>;
+  put(route: `/${string}`, options: { body: unknown }): Promise<unknown>;
+}
+
+export interface Difference {
+  readonly added: readonly string[];
+  readonly changed: readonly string[];
+  readonly removed: readonly string[];
+}
+
+/** Fields whose absence means a value; the platform fills some of them in and leaves others out. */
+const DEFAULTS: Readonly<Record<string, unknown>> = {
+  required: false,
+  autocomplete: false,
+  nsfw: false,
+  default_member_permissions: null,
+  options: [],
+  choices: [],
+};
+const COMPARED = [
+  'type',
+  'name',
+  'description',
+  'required',
+  'min_value',
+  'max_value',
+  'min_length',
+  'max_length',
+  'autocomplete',
+  'nsfw',
+  'default_member_permissions',
+];
+
+type Plain = Readonly<Record<string, unknown>>;
+
+const listed = (value: unknown) => (Array.isArray(value) ? (value as Plain[]) : []);
+
+/** A command or option as it is compared: known fields in one order, absent ones as what they mean. */
+function normal(given: Plain, top: boolean): unknown {
+  return [
+    ...COMPARED.map((key) => given[key] ?? DEFAULTS[key] ?? null),
+    listed(given['choices']).map(({ name, value }) => [name, value]),
+    listed(given['options']).map((inner) => normal(inner, false)),
+    // Only a command has these, and their order means nothing.
+    ...(top
+      ? [
+          [...((given['contexts'] ?? []) as number[])].sort(),
+          [...((given['integration_types'] ?? []) as number[])].sort(),
+        ]
+      : []),
+  ];
+}
+
+/** What registering would change; pure. */
+export function difference(registered: readonly object[], declared: readonly Declared[]): Difference {
+  const keyed = (commands: readonly object[]) =>
+    new Map(
+      commands.map((each) => [
+        (each as Plain)['name'] as string,
+        JSON.stringify(normal(each as Plain, true)),
+      ]),
+    );
+  const there = keyed(registered);
+  const wanted = keyed(declared);
+  return {
+    added: [...wanted.keys()].filter((name) => !there.has(name)),
+    changed: [...wanted]
+      .filter(([name, text]) => there.has(name) && there.get(name) !== text)
+      .map(([name]) => name),
+    removed: [...there.keys()].filter((name) => !wanted.has(name)),
+  };
+}
+
+export const isNothing = ({ added, changed, removed }: Difference) =>
+  added.length + changed.length + removed.length === 0;
+
+/** Makes the registered commands what is declared; returns what that changed. Rejects as the REST does. */
+export async function register(
+  rest: Rest,
+  application: string,
+  declared: readonly Declared[],
+): Promise<Difference> {
+  const route = Routes.applicationCommands(application);
+  const registered = (await rest.get(route)) as RESTGetAPIApplicationCommandsResult;
+  const changes = difference(registered, declared);
+  if (!isNothing(changes)) await rest.put(route, { body: declared });
+  return changes;
+}

@@ -1,0 +1,461 @@
+/** The room with Discord: interactions in, messages out. */
+import { createHash } from 'node:crypto';
+import { ComponentType, MessageFlags } from 'discord.js';
+import type {
+  AutocompleteInteraction,
+  BaseInteraction,
+  ButtonInteraction,
+  ChatInputCommandInteraction,
+} from 'discord.js';
+import type { Shown } from '../../chat/answer.ts';
+import { ask, type Typed } from '../../chat/ask.ts';
+import type { Context } from '../../chat/command.ts';
+import { readLine } from '../../chat/line.ts';
+import { metaOf } from '../../chat/options.ts';
+import { exampleLine } from '../../chat/reference.ts';
+import type { Found, Registry } from '../../chat/registry.ts';
+import { Problem } from '../../core/problem.ts';
+import type { Projects } from '../../projects/projects.ts';
+import { coded, readButton, type Button, type Does } from './buttons.ts';
+import { attachedText, outgoing, sent, type ToPng } from './files.ts';
+import { COMMAND, SUGGESTIONS } from './limits.ts';
+import { Metrics, type Outcome } from './metrics.ts';
+import { refusalFacts, type Log } from './platform.ts';
+import { Rate, type Pace } from './rate.ts';
+import { Recent } from './recent.ts';
+import { keptIn, render, type Drawn, type Row } from './render.ts';
+import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
+import { clean, escaped, fit, oneLine } from './text.ts';
+import { isAlone, lineOf, makerOf, placeOf, readCommand } from './typed.ts';
+
+export interface RoomParts {
+  readonly registry: Registry;
+  readonly projects: Projects;
+  readonly log: Log;
+  /** Notes a fault of ours with its error; returns the id to show. */
+  readonly fault: (error: unknown) => string;
+  readonly toPng: ToPng;
+  readonly pace?: Pace | undefined;
+  readonly deferAfter?: number | undefined;
+  /** Where attachments may be fetched from. */
+  readonly attachmentHosts?: readonly string[] | undefined;
+}
+
+/** Interactions and presses that are remembered, so that what arrives twice is done once. */
+const REMEMBERED = 10_000;
+/** The platform waits for three seconds; offers that come later help nobody. */
+const SUGGEST_MS = 2_000;
+
+/** What a question came to, before it is drawn. */
+interface Asked {
+  readonly found: Found;
+  readonly shown: Shown;
+  readonly line: string | undefined;
+}
+
+export class DiscordRoom {
+  readonly metrics = new Metrics();
+  private readonly rate: Rate;
+  private readonly arrived = new Recent(REMEMBERED);
+  private readonly pressed = new Recent(REMEMBERED);
+  private readonly running = new Set<Promise<void>>();
+  private closing = false;
+
+  constructor(private readonly parts: RoomParts) {
+    this.rate = new Rate(() => performance.now() / 1000, parts.pace);
+  }
+
+  /** Takes an interaction. Never rejects. */
+  async take(interaction: BaseInteraction): Promise<void> {
+    const work = this.route(interaction).catch((error: unknown) => {
+      this.parts.fault(error);
+    });
+    this.running.add(work);
+    await work;
+    this.running.delete(work);
+  }
+
+  /** Takes nothing more; resolves when the running answers are out, after `patience` milliseconds at the latest. */
+  async close(patience: number): Promise<void> {
+    this.closing = true;
+    let timer: NodeJS.Timeout | undefined;
+    const enough = new Promise<void>((done) => {
+      timer = setTimeout(done, patience);
+    });
+    await Promise.race([Promise.allSettled([...this.running]), enough]);
+    clearTimeout(timer);
+  }
+
+  private async route(interaction: BaseInteraction): Promise<void> {
+    if (interaction.isAutocomplete()) return this.suggest(interaction);
+    if (!interaction.isChatInputCommand() && !interaction.isButton()) return;
+    if (!this.arrived.add(interaction.id)) return;
+    const started = performance.now();
+    const outcome = await this.answer(interaction);
+    this.metrics.note(outcome, performance.now() - started);
+  }
+
+  private async answer(interaction: Answerable): Promise<Outcome> {
+    const button = interaction.isButton() ? readButton(interaction.customId) : undefined;
+    const own = button !== undefined && button.owner === coded(interaction.user.id);
+    const reply = new Reply(interaction, this.parts.log, this.parts.deferAfter ?? DEFER_AFTER_MS);
+    const went = (arrived: boolean, outcome: Outcome) => (arrived ? outcome : 'lost');
+    try {
+      this.admit(interaction);
+      const arrived = interaction.isButton()
+        ? await this.press(interaction, button, own, reply)
+        : await this.question(interaction, reply);
+      return went(arrived, 'answers');
+    } catch (error) {
+      if (error instanceof Problem) return went(await reply.send(refusal(error), 'new', true), 'refusals');
+      const id = this.parts.fault(error);
+      const broken = new Problem(`Something went wrong here; it is noted as ${id}.`, {
+        hint: 'Ask again; if it stays, report that id.',
+      });
+      return went(await reply.send(refusal(broken), 'new', true), 'faults');
+    }
+  }
+
+  private admit({ user }: BaseInteraction): void {
+    if (this.closing)
+      throw new Problem('I am just being restarted.', {
+        hint: 'Ask again in half a minute; nothing is lost.',
+      });
+    const wait = this.rate.take(user.id);
+    if (wait > 0) {
+      throw new Problem('That was a lot at once.', {
+        hint: `Give me ${wait === 1 ? 'a second' : `${wait} seconds`}, then ask again.`,
+      });
+    }
+  }
+
+  private async question(interaction: ChatInputCommandInteraction, reply: Reply): Promise<boolean> {
+    const { words, typed, attached, seenBy } = readCommand(interaction.commandName, interaction.options.data);
+    const found = this.parts.registry.find(words);
+    const { context, answers } = await this.contextOf(interaction, interaction.id);
+    const hidden = isHidden(interaction, found, seenBy, answers);
+    reply.expect('new', hidden);
+    const texts = await Promise.all(
+      attached.map(async ([option, file]) => [
+        option,
+        await attachedText(file, option, this.parts.attachmentHosts),
+      ]),
+    );
+    const all: Typed = { ...typed, ...(Object.fromEntries(texts) as Typed) };
+    const asked = await this.asked(found, all, context);
+    return this.give(interaction, reply, asked, { where: 'new', hidden, open: false });
+  }
+
+  private async press(
+    interaction: ButtonInteraction,
+    button: Button | undefined,
+    own: boolean,
+    reply: Reply,
+  ): Promise<boolean> {
+    if (!button) {
+      throw new Problem('That button is from another time; nothing answers to it any more.', {
+        hint: 'Ask the question again.',
+      });
+    }
+    const kept = this.keptIn(interaction);
+    switch (button.does) {
+      case 'working':
+      case 'fold':
+        return this.working(interaction, button, own, kept.line, reply);
+      case 'everyone':
+        return this.everyone(interaction, own, kept.line, reply);
+      case 'ask':
+        return this.action(interaction, button, own, button.payload, reply);
+      case 'listed':
+        return this.action(interaction, button, own, kept.listed[Number(button.payload)], reply);
+    }
+  }
+
+  /** Shows or folds the working; somebody else gets a copy of her own. */
+  private async working(
+    interaction: ButtonInteraction,
+    { does }: Button,
+    own: boolean,
+    line: string | undefined,
+    reply: Reply,
+  ): Promise<boolean> {
+    if (own) reply.expect('same', true);
+    const asked = await this.again(interaction, reallyKept(line));
+    const open = !own || does === 'working';
+    return this.give(interaction, reply, asked, {
+      where: own ? 'same' : 'new',
+      hidden: !own || isEphemeral(interaction),
+      open,
+    });
+  }
+
+  /** Puts an answer that only the asker sees before everyone. */
+  private everyone(
+    interaction: ButtonInteraction,
+    own: boolean,
+    line: string | undefined,
+    reply: Reply,
+  ): Promise<boolean> {
+    if (!own) throw notYours();
+    reply.expect('same', true);
+    return this.once(pressKey(interaction), reply, async () => {
+      const message =
+        line === undefined
+          ? copyOf(interaction)
+          : await this.drawn(interaction, await this.again(interaction, line));
+      // The button goes; the answer comes for all to see.
+      if (!(await reply.send({ components: without('everyone', interaction) }, 'same', true))) return false;
+      return reply.follow(message, false);
+    });
+  }
+
+  /** Asks the line of a button, as whoever presses it. */
+  private async action(
+    interaction: ButtonInteraction,
+    button: Button,
+    own: boolean,
+    kept: string | undefined,
+    reply: Reply,
+  ): Promise<boolean> {
+    const line = reallyKept(kept);
+    const anyone = button.owner === '';
+    if (!own && !anyone) throw notYours(line);
+    const { words, options } = readLine(line);
+    const found = this.parts.registry.find(words);
+    const key = pressKey(interaction);
+    const ephemeral = isEphemeral(interaction);
+    // A counter or a confirmation goes on where it stands; another question gets an answer of its own.
+    const stays = own && found.question.changes === true;
+    const act = async () => {
+      const { context, answers } = await this.contextOf(interaction, key);
+      const hidden = anyone || ephemeral || isHidden(interaction, found, undefined, answers);
+      reply.expect(stays ? 'same' : 'new', hidden);
+      const asked = await this.asked(found, options, context);
+      const same = stays && (ephemeral || !asked.shown.private);
+      const where = same ? 'same' : 'new';
+      return this.give(interaction, reply, asked, { where, hidden: same ? ephemeral : hidden, open: false });
+    };
+    return stays ? this.once(key, reply, act) : act();
+  }
+
+  private async asked(found: Found, typed: Typed, context: Context): Promise<Asked> {
+    try {
+      const shown = await ask(found, typed, context);
+      return { found, shown, line: lineOf(found, typed, context.ways) };
+    } catch (error) {
+      throw error instanceof Problem ? new Unanswered(error, found) : error;
+    }
+  }
+
+  /** Asks again what changes nothing. */
+  private async again(interaction: ButtonInteraction, line: string): Promise<Asked> {
+    const { words, options } = readLine(line);
+    const found = this.parts.registry.find(words);
+    if (found.question.changes) throw lost();
+    const { context } = await this.contextOf(interaction, interaction.id);
+    return this.asked(found, options, context);
+  }
+
+  /** Does a press that changes something; the same press once more changes nothing, unless the first failed. */
+  private async once(key: string, reply: Reply, act: () => Promise<boolean>): Promise<boolean> {
+    if (!this.pressed.add(key)) return reply.nothing();
+    let done = false;
+    try {
+      done = await act();
+    } finally {
+      if (!done) this.pressed.forget(key);
+    }
+    return done;
+  }
+
+  private async contextOf(interaction: BaseInteraction, once: string) {
+    const maker = makerOf(interaction);
+    const { projects } = this.parts;
+    const { settings } = await projects.maker(maker.id, maker.name);
+    const place = placeOf(interaction);
+    const context: Context = { maker, ways: settings, place, now: new Date(), once, projects };
+    return { context, answers: settings.answers };
+  }
+
+  private async give(
+    interaction: Answerable,
+    reply: Reply,
+    asked: Asked,
+    { where, hidden, open }: { where: Where; hidden: boolean; open: boolean },
+  ): Promise<boolean> {
+    const alone = hidden || asked.shown.private;
+    // The text of an unfolded answer stays; its pictures need not be drawn and sent again while it does.
+    const folding = where === 'same' && asked.line !== undefined && interaction.isButton();
+    if (folding) {
+      const quick = this.text(interaction, asked, { hidden: alone, open, notes: [] });
+      if (quick.content.trim() === interaction.message.content.trim())
+        return reply.send({ embeds: quick.embeds, components: quick.components }, 'same', alone);
+    }
+    const files = await this.files(interaction, asked);
+    const seen = where === 'new' ? await reply.settle(alone) : alone;
+    const drawn = this.text(interaction, asked, { hidden: seen, open, notes: files.notes });
+    const message = { ...withTexts(drawn, files.files), replaceFiles: where === 'same' };
+    return reply.send(message, where, alone);
+  }
+
+  private async drawn(interaction: Answerable, asked: Asked): Promise<Outbound> {
+    const { files, notes } = await this.files(interaction, asked);
+    return withTexts(this.text(interaction, asked, { hidden: false, open: false, notes }), files);
+  }
+
+  private files(interaction: Answerable, { shown }: Asked) {
+    const { toPng, fault } = this.parts;
+    return outgoing(shown.files, { limit: interaction.attachmentSizeLimit, toPng, fault });
+  }
+
+  private text(
+    interaction: Answerable,
+    { found, shown, line }: Asked,
+    { hidden, open, notes }: { hidden: boolean; open: boolean; notes: readonly string[] },
+  ): Drawn {
+    const own = found.question.private === true || shown.private;
+    return render(shown, {
+      line,
+      asker: interaction.user.id,
+      serial: coded(interaction.id),
+      open,
+      // What changed something cannot be asked again for its files.
+      sharable: hidden && !own && !isAlone(interaction) && (line !== undefined || shown.files.length === 0),
+      notes,
+    });
+  }
+
+  /** What a message keeps, if this very bot wrote it: anybody can write an embed, but not as somebody else. */
+  private keptIn({ message, client }: ButtonInteraction) {
+    return message.author.id === client.user.id ? keptIn(message.embeds) : { line: undefined, listed: [] };
+  }
+
+  /** Offers while typing. Never rejects; no offers where something is amiss. */
+  private async suggest(interaction: AutocompleteInteraction): Promise<void> {
+    let timer: NodeJS.Timeout | undefined;
+    const late = new Promise<undefined>((done) => {
+      timer = setTimeout(() => done(undefined), SUGGEST_MS);
+    });
+    try {
+      const offers = (await Promise.race([this.offers(interaction), late])) ?? [];
+      await interaction.respond(offers);
+    } catch (error) {
+      // Offers that nobody waits for any more are no fault, and too many for a line each.
+      this.parts.log.info(refusalFacts(error), 'offers were not taken');
+    } finally {
+      clearTimeout(timer);
+    }
+  }
+
+  private async offers(interaction: AutocompleteInteraction): Promise<{ name: string; value: string }[]> {
+    try {
+      const { words } = readCommand(interaction.commandName, interaction.options.data);
+      const focused = interaction.options.getFocused(true);
+      const found = this.parts.registry.get(words.join(' '));
+      const schema = found?.question.options[focused.name];
+      if (!schema) return [];
+      const { context } = await this.contextOf(interaction, interaction.id);
+      const offers = (await metaOf(schema).suggest?.(focused.value, context)) ?? [];
+      const values = new Set<string>();
+      return offers
+        .map(({ value, label }) => ({ name: fit(oneLine(label ?? value), COMMAND.choiceName), value }))
+        .filter(({ name, value }) => {
+          const good =
+            name !== '' && value !== '' && value.length <= COMMAND.choiceValue && !values.has(value);
+          values.add(value);
+          return good;
+        })
+        .slice(0, SUGGESTIONS);
+    } catch (error) {
+      if (!(error instanceof Problem)) this.parts.fault(error);
+      return [];
+    }
+  }
+}
+
+const withTexts = (
+  { content, embeds, components, texts }: Drawn,
+  files: Outbound['files'] = [],
+): Outbound => ({
+  content,
+  embeds,
+  components,
+  files: [...files, ...texts.map((text) => sent(text.name, text.content, text.says))],
+});
+
+/** A problem with a question that is known: its example is worth showing. */
+class Unanswered extends Problem {
+  constructor(
+    problem: Problem,
+    readonly found: Found,
+  ) {
+    super(problem.message, problem);
+  }
+}
+
+/** One sentence that names the option and what is wrong, what would do, and a line that works. */
+function refusal(problem: Problem): Outbound {
+  const { message, option, hint } = problem;
+  const named = option === undefined || message.split(/\W+/).includes(option);
+  const sentence = `**${fit(oneLine(message), 900, escaped)}**${named ? '' : ` (${escaped(option)})`}`;
+  // An example that rests on something saved would not work for her.
+  const example =
+    problem instanceof Unanswered && option !== undefined && !problem.found.question.before
+      ? `\n-# For example: ${escaped(exampleLine(problem.found))}`
+      : '';
+  return { content: `${sentence}\n${fit(clean(hint), 600, escaped)}${fit(example, 300)}` };
+}
+
+const lost = () =>
+  new Problem('The question behind this button is not in the message any more.', { hint: 'Ask it again.' });
+
+function reallyKept(line: string | undefined): string {
+  if (line === undefined) throw lost();
+  return line;
+}
+
+const notYours = (line?: string) =>
+  new Problem('That button answers to the one who asked.', {
+    hint: line === undefined ? 'Ask the question yourself.' : `Ask it yourself: ${line}`,
+  });
+
+/** Whether only the asker is to see an answer: what is private always, otherwise as chosen, otherwise as set. */
+function isHidden(
+  interaction: BaseInteraction,
+  { question }: Found,
+  seenBy: string | undefined,
+  answers: 'everyone' | 'me',
+): boolean {
+  if (question.private) return true;
+  if (seenBy !== undefined) return seenBy === 'me';
+  return answers === 'me' && !isAlone(interaction);
+}
+
+const isEphemeral = ({ message }: ButtonInteraction) => message.flags.has(MessageFlags.Ephemeral);
+
+/** The buttons of a message without those that do one thing. */
+const without = (does: Does, { message }: ButtonInteraction): Row[] =>
+  message.components
+    .flatMap((row) => (row.type === ComponentType.ActionRow ? [row.toJSON() as Row] : []))
+    .map((row) => ({
+      ...row,
+      components: row.components.filter(({ custom_id }) => readButton(custom_id)?.does !== does),
+    }))
+    .filter(({ components }) => components.length > 0);
+
+/** What stands in a message, without its buttons. */
+const copyOf = ({ message }: ButtonInteraction): Outbound => ({
+  content: message.content,
+  embeds: message.embeds.map(({ title, description, color, fields }) => ({
+    ...(title === null ? {} : { title }),
+    ...(description === null ? {} : { description }),
+    ...(color === null ? {} : { color }),
+    fields: fields.map(({ name, value }) => ({ name, value })),
+  })),
+});
+
+/** The same for a press that arrives twice, another for the next press: a redrawn button has another id. */
+function pressKey({ message, customId, user }: ButtonInteraction): string {
+  const hash = createHash('sha256').update(`${user.id} ${customId}`).digest('base64url').slice(0, 22);
+  return `${message.id}.${hash}`;
+}

@@ -1,0 +1,189 @@
+/**
+ * Opens the room with Discord and keeps it open.
+ *
+ * Large installations: one process serves all its shards (`shards: 'auto'`: as many as the platform advises). Its data
+ * folder belongs to one process, so shards in processes of their own could not share it; and since no answer keeps
+ * anything of a server in memory, one process reaches as far as one machine does.
+ */
+import { setTimeout as wait } from 'node:timers/promises';
+import { Client, Events, OAuth2Scopes, Options, PermissionFlagsBits, type ClientOptions } from 'discord.js';
+import type { Registry } from '../../chat/registry.ts';
+import type { Projects } from '../../projects/projects.ts';
+import { toPng as drawPng } from '../../pictures/png.ts';
+import { Boards, type BoardKeeper } from './boards.ts';
+import { declaration } from './declare.ts';
+import type { ToPng } from './files.ts';
+import { refusalFacts, type Log } from './platform.ts';
+import type { Pace } from './rate.ts';
+import { isNothing, register } from './register.ts';
+import { DiscordRoom } from './room.ts';
+
+export interface DiscordParts {
+  readonly registry: Registry;
+  readonly projects: Projects;
+  readonly token: string;
+  readonly log: Log;
+  /** Notes a fault of ours with its error; returns the id to show. */
+  readonly fault: (error: unknown) => string;
+  /** Writes that wait for the disk, for the health line. */
+  readonly queue?: () => number;
+  /** Where boards are kept. */
+  readonly keeper?: BoardKeeper;
+  /** Aborted when the room is to close while it is still being opened. */
+  readonly stop?: AbortSignal;
+
+  // What stands in for the platform in tests.
+  readonly api?: string;
+  readonly attachmentHosts?: readonly string[];
+  readonly pace?: Pace;
+  readonly deferAfter?: number;
+  readonly toPng?: ToPng;
+}
+
+export interface OpenRoom {
+  /** The address that invites the bot to a server, asking for what it uses and nothing more. */
+  readonly invite: string;
+  /** Resolves, with the reason, when the platform will not have this bot any more: it must be started anew, or mended. */
+  readonly ended: Promise<string>;
+  readonly room: DiscordRoom;
+  readonly boards: Boards | undefined;
+  /** Takes nothing more, lets running answers out, and leaves. */
+  close(): Promise<void>;
+}
+
+/** What boards need; answers to questions need nothing. */
+const PERMISSIONS = [
+  PermissionFlagsBits.ViewChannel,
+  PermissionFlagsBits.SendMessages,
+  PermissionFlagsBits.EmbedLinks,
+  PermissionFlagsBits.AttachFiles,
+];
+const HEALTH_MS = 5 * 60_000;
+const REGISTER_AGAIN_MS = 60_000;
+const PATIENCE_MS = 5_000;
+const LONGEST_WAIT_MS = 60_000;
+
+const clientOptions = (api: string | undefined): ClientOptions => ({
+  // Interactions come to every bot; nothing else is listened to, so no intent is asked for.
+  intents: [],
+  shards: 'auto',
+  allowedMentions: { parse: [] },
+  // People and messages are read from each interaction; keeping them would grow with everybody who ever asked.
+  makeCache: Options.cacheWithLimits({
+    ...Options.DefaultMakeCacheSettings,
+    MessageManager: 0,
+    GuildMemberManager: { maxSize: 0, keepOverLimit: isSelf },
+    UserManager: { maxSize: 0, keepOverLimit: isSelf },
+  }),
+  ...(api === undefined ? {} : { rest: { api } }),
+});
+
+const isSelf = ({ id, client }: { id: string; client: Client }) => id === client.user?.id;
+
+/** No line of a log can mend these: a wrong token, a wrong application. */
+const hopeless = (error: unknown) =>
+  ['TokenInvalid', 'DisallowedIntents', 'InvalidIntents'].includes(
+    String((error as { code?: unknown }).code),
+  );
+
+/** Logs in, again and again while the platform is out of reach. Rejects where waiting does not help. */
+async function login(parts: DiscordParts): Promise<Client<true>> {
+  for (let tries = 0; ; tries += 1) {
+    const client = new Client(clientOptions(parts.api));
+    watch(client, parts);
+    try {
+      const ready = new Promise<Client<true>>((done) => client.once(Events.ClientReady, done));
+      await client.login(parts.token);
+      return await ready;
+    } catch (error) {
+      await client.destroy();
+      if (hopeless(error) || parts.stop?.aborted) throw error;
+      const pause = Math.min(1_000 * 2 ** tries, LONGEST_WAIT_MS);
+      parts.log.warn({ ...refusalFacts(error), pause }, 'the platform is out of reach');
+      await wait(pause, undefined, parts.stop ? { signal: parts.stop } : {});
+    }
+  }
+}
+
+function watch(client: Client, { log }: DiscordParts): void {
+  // Without a listener an error of the client's would end the process.
+  client.on(Events.Error, (error) => log.error(refusalFacts(error), 'an error of the client'));
+  client.on(Events.ShardError, (error, shard) => log.warn({ ...refusalFacts(error), shard }, 'a line broke'));
+  client.on(Events.ShardReconnecting, (shard) => log.info({ shard }, 'connecting again'));
+  client.on(Events.ShardResume, (shard, replayed) => log.info({ shard, replayed }, 'connected again'));
+}
+
+/** Opens the room. Rejects with a sentence in words where the token is not taken. */
+export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
+  const { registry, projects, log, fault, pace, deferAfter, attachmentHosts } = parts;
+  const toPng = parts.toPng ?? drawPng;
+  const declared = registry.commands.map(declaration);
+  const client = await login(parts).catch((error: unknown) => {
+    if (hopeless(error)) throw new Error('The platform does not take this DISCORD_TOKEN.');
+    throw error;
+  });
+
+  const room = new DiscordRoom({ registry, projects, log, fault, toPng, pace, deferAfter, attachmentHosts });
+  const boards = parts.keeper && new Boards({ rest: client.rest, keeper: parts.keeper, log, fault, toPng });
+  client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));
+
+  const closed = new AbortController();
+  const ended = new Promise<string>((done) => {
+    client.on(Events.ShardDisconnect, ({ code }) => {
+      if (!closed.signal.aborted) done(`the platform closed the line with ${code}`);
+    });
+    client.on(Events.Invalidated, () => done('the platform ended the session'));
+  });
+
+  const registerNow = async () => {
+    try {
+      const changes = await register(client.rest, client.application.id, declared);
+      if (isNothing(changes))
+        log.info({ commands: declared.length }, 'the commands are registered as they are');
+      else log.info(changes, 'commands registered');
+    } catch (error) {
+      // What is registered already goes on being answered meanwhile.
+      log.warn(refusalFacts(error), 'the commands were not registered; tried again in a minute');
+      void wait(REGISTER_AGAIN_MS, undefined, { ref: false, signal: closed.signal }).then(
+        registerNow,
+        () => undefined,
+      );
+    }
+  };
+  await registerNow();
+
+  const health = setInterval(() => {
+    const facts = {
+      ...room.metrics.read(),
+      servers: client.guilds.cache.size,
+      ping: Math.round(client.ws.ping),
+      queue: parts.queue?.() ?? 0,
+      boards: boards?.sent ?? 0,
+      memory: Math.round(process.memoryUsage.rss() / 1024 / 1024),
+    };
+    log.info(facts, 'health');
+  }, HEALTH_MS);
+  health.unref();
+
+  const invite = client.generateInvite({
+    scopes: [OAuth2Scopes.Bot, OAuth2Scopes.ApplicationsCommands],
+    permissions: PERMISSIONS,
+  });
+  log.info({ invite, servers: client.guilds.cache.size }, 'the room is open');
+  return {
+    invite,
+    ended,
+    room,
+    boards,
+    close: async () => {
+      closed.abort();
+      clearInterval(health);
+      await room.close(PATIENCE_MS);
+      await boards?.close();
+      // Leaving looks like a broken line for a moment.
+      client.removeAllListeners(Events.ShardReconnecting);
+      await client.destroy();
+      log.info(room.metrics.read(), 'the room is closed');
+    },
+  };
+}

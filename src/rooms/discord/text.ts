@@ -1,0 +1,59 @@
+/**
+ * Texts on their way into a message: whatever a person typed stays what it looks like. Everything that an answer says
+ * passes through `escaped`; the only markdown in a message is what the renderer itself puts around it.
+ */
+
+/** Control characters and halves of characters, which the platform refuses or shows as nothing. */
+const UNSHOWABLE = /[^\P{Cc}\n]|\p{Cs}/gu;
+
+/** Marks that change the direction of the text around them, or hide in it: a name must not reorder a sentence. */
+const HIDDEN = /[\u200b\u200e\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g;
+
+export const clean = (text: string) => text.replace(UNSHOWABLE, ' ').replace(HIDDEN, '');
+
+export const oneLine = (text: string) => clean(text).replace(/\s+/g, ' ').trim();
+
+/** Text with every mark that the platform would read as formatting, mention, emoji or link made literal. */
+export function escaped(text: string): string {
+  return (
+    clean(text)
+      .replace(/[\\*_~|`[\]<@]/g, '\\$&')
+      // Quotes, headings, small print and lists begin a line.
+      .replace(/^(\s*)([>#+-])/gm, '$1\\$2')
+      .replace(/^(\s*\d{1,9})([.)])(?=\s)/gm, '$1\\$2')
+      // Addresses become links by themselves, invitations even without a scheme.
+      .replace(/:(?=\/\/)/g, '\\:')
+      .replace(/(?<=[\p{L}\p{N}])\.(?=\p{L}{2})/gu, '\\.')
+  );
+}
+
+/** Text cut to at most `most` characters once it is dressed; what was cut ends with an ellipsis. */
+export function fit(text: string, most: number, dress: (text: string) => string = clean): string {
+  const whole = dress(text);
+  if (whole.length <= most) return whole;
+  const points = [...text];
+  let least = 0;
+  let high = Math.min(points.length, most);
+  const cut = (length: number) => dress(`${points.slice(0, length).join('').trimEnd()}…`);
+  while (least < high) {
+    const middle = Math.ceil((least + high) / 2);
+    if (cut(middle).length <= most) least = middle;
+    else high = middle - 1;
+  }
+  return cut(least);
+}
+
+export interface Taken {
+  readonly taken: readonly string[];
+  readonly left: readonly string[];
+}
+
+/** As many lines, from the first, as fit into `budget` characters with a line break between them. */
+export function take(lines: readonly string[], budget: number): Taken {
+  let used = 0;
+  for (const [index, line] of lines.entries()) {
+    used += line.length + (index === 0 ? 0 : 1);
+    if (used > budget) return { taken: lines.slice(0, index), left: lines.slice(index) };
+  }
+  return { taken: lines, left: [] };
+}

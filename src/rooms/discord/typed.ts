@@ -1,0 +1,86 @@
+/** From what the platform sends to what every room asks with: words and options as text. */
+import {
+  ApplicationCommandOptionType as Type,
+  InteractionContextType,
+  PermissionFlagsBits,
+  type BaseInteraction,
+  type CommandInteractionOption,
+} from 'discord.js';
+import type { Typed } from '../../chat/ask.ts';
+import type { Maker, Place } from '../../chat/command.ts';
+import { writeLine } from '../../chat/line.ts';
+import { inOwnWay, metaOf } from '../../chat/options.ts';
+import type { Found } from '../../chat/registry.ts';
+import { plain, type Ways } from '../../core/ways.ts';
+import { SEEN_BY } from './declare.ts';
+import type { Attached } from './files.ts';
+import { oneLine } from './text.ts';
+
+export interface Pressed {
+  readonly words: readonly string[];
+  readonly typed: Readonly<Record<string, string>>;
+  /** Options that are files, still to be fetched. */
+  readonly attached: readonly (readonly [option: string, attachment: Attached])[];
+  /** What was chosen for this one answer. */
+  readonly seenBy: string | undefined;
+}
+
+/** Reads a slash command: its words, its options as people would type them. */
+export function readCommand(name: string, data: readonly CommandInteractionOption[]): Pressed {
+  const words = [name];
+  let options = data;
+  for (;;) {
+    const [first] = options;
+    if (first?.type !== Type.Subcommand && first?.type !== Type.SubcommandGroup) break;
+    words.push(first.name);
+    options = first.options ?? [];
+  }
+  const typed: Record<string, string> = Object.create(null) as Record<string, string>;
+  const attached: [string, Attached][] = [];
+  let seenBy: string | undefined;
+  for (const { name: option, value, attachment } of options) {
+    if (option === SEEN_BY) seenBy = String(value);
+    else if (attachment) attached.push([option, attachment]);
+    else if (typeof value === 'boolean') typed[option] = value ? 'yes' : 'no';
+    else if (value !== undefined) typed[option] = String(value);
+  }
+  return { words, typed: { ...typed }, attached, seenBy };
+}
+
+/**
+ * The line that asks the same again, whoever's units and terms it is read with; undefined for a question that changes
+ * something, and for one whose options are files.
+ */
+export function lineOf({ question, path }: Found, typed: Typed, ways: Ways): string | undefined {
+  if (question.changes) return undefined;
+  const options: Record<string, string> = {};
+  for (const [name, text] of Object.entries(typed)) {
+    const schema = question.options[name];
+    if (!schema) return undefined;
+    const { kind } = metaOf(schema);
+    if (kind === 'file') return undefined;
+    options[name] = oneLine(inOwnWay(kind, text, ways));
+  }
+  return writeLine({ words: path.split(' '), options });
+}
+
+/** Who asks: her id is the platform's, her name what this server calls her. */
+export function makerOf({ user, member }: BaseInteraction): Maker {
+  const nick = member && ('displayName' in member ? member.displayName : member.nick);
+  const name = oneLine(plain(nick ?? user.globalName ?? user.username)).slice(0, 60);
+  return { id: user.id, name: name === '' ? 'a maker' : name };
+}
+
+/** Where she asks; the permission is what the platform says of this very interaction. */
+export function placeOf(interaction: BaseInteraction): Place {
+  const { guildId, channelId, memberPermissions } = interaction;
+  return {
+    ...(guildId === null ? {} : { server: guildId }),
+    ...(channelId === null ? {} : { channel: channelId }),
+    manager: guildId !== null && (memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false),
+  };
+}
+
+/** Whether nobody else reads along anyway. */
+export const isAlone = ({ context, guildId }: BaseInteraction) =>
+  context === InteractionContextType.BotDM || (context === null && guildId === null);

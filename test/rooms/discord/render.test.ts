@@ -1,0 +1,282 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Shown } from '../../../src/chat/answer.ts';
+import { coded, readButton, writeButton } from '../../../src/rooms/discord/buttons.ts';
+import { keptIn, render, type Drawn, type Setting } from '../../../src/rooms/discord/render.ts';
+import { escaped, fit } from '../../../src/rooms/discord/text.ts';
+import { checkMessage } from './stand-in/messages.ts';
+
+const ROWAN = '123456789012345678';
+const setting: Setting = {
+  line: '/stitches row size:12',
+  asker: ROWAN,
+  serial: 'abc',
+  open: false,
+  sharable: false,
+};
+
+const nothing: Shown = {
+  headline: 'Row 9 has 19 stitches.',
+  figures: [],
+  lines: [],
+  working: [],
+  assumptions: [],
+  cautions: [],
+  data: {},
+  files: [],
+  actions: [],
+  private: false,
+};
+const step = (label: string, shown: string, source: string) => ({
+  label,
+  shown,
+  source,
+  formula: 'row',
+  with: { row: 1 },
+  units: { row: '' as const },
+  result: 1,
+  unit: '' as const,
+});
+
+/** Texts that people could type, and worse. */
+const nasty = fc.oneof(
+  { weight: 3, arbitrary: fc.string({ unit: 'grapheme', maxLength: 60 }) },
+  { weight: 2, arbitrary: fc.string({ unit: 'binary', maxLength: 400 }) },
+  fc.string({
+    unit: fc.constantFrom('*', '_', '\\', '`', '|', '\n', '> ', '# ', '- ', '1. ', 'a'),
+    maxLength: 1500,
+  }),
+  fc.integer({ min: 100, max: 5000 }).map((length) => 'stitch '.repeat(length / 7)),
+);
+const many = (most: number) => fc.array(nasty, { maxLength: most });
+const actions = fc.array(
+  fc.record({ label: nasty, line: nasty.map((text) => `/x ${text}`), forAnyone: fc.boolean() }),
+  { maxLength: 30 },
+);
+const anything: fc.Arbitrary<Shown> = fc.record({
+  headline: nasty,
+  figures: fc.array(
+    fc.record({
+      key: fc.constant('k'),
+      label: nasty,
+      text: nasty,
+      value: fc.double(),
+      unit: fc.constant('' as const),
+    }),
+    { maxLength: 30 },
+  ),
+  lines: many(30),
+  working: fc.array(
+    fc.tuple(nasty, nasty, nasty).map((texts) => step(...texts)),
+    { maxLength: 20 },
+  ),
+  assumptions: many(10),
+  cautions: many(10),
+  data: fc.constant({}),
+  files: fc.constant([]),
+  actions,
+  private: fc.boolean(),
+});
+
+const sends = (drawn: Drawn) => () =>
+  checkMessage(
+    {
+      content: drawn.content,
+      embeds: drawn.embeds,
+      components: drawn.components,
+      allowed_mentions: { parse: [] },
+    },
+    drawn.texts.map(({ name, content }, index) => ({
+      index: String(index),
+      filename: name,
+      contentType: 'text/plain',
+      bytes: Buffer.from(content),
+    })),
+  );
+
+describe('a drawn answer', () => {
+  it('is within every limit, whatever the answer', () => {
+    fc.assert(
+      fc.property(
+        anything,
+        fc.record({
+          line: fc.option(
+            nasty.map((text) => `/x ${text.replace(/\s+/g, ' ')}`.trim()),
+            { nil: undefined },
+          ),
+          asker: fc.constantFrom(ROWAN, undefined),
+          serial: fc.constant('bysrfclt5cm1'),
+          open: fc.boolean(),
+          sharable: fc.boolean(),
+          notes: many(3),
+        }),
+        (shown, how) => {
+          const drawn = render(shown, how);
+          expect(sends(drawn)).not.toThrow();
+          expect(drawn.texts.length).toBeLessThanOrEqual(3);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('says everything somewhere: in the message or in its files', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 60 }), fc.integer({ min: 1, max: 300 }), (count, length) => {
+        const tell = (what: string) =>
+          Array.from({ length: count }, (_, index) => `${what}${index}q ${'x'.repeat(length)}`);
+        const drawn = render(
+          {
+            ...nothing,
+            lines: tell('line'),
+            cautions: tell('care'),
+            assumptions: tell('taken'),
+            working: tell('step').map((text) => step(text, '1 = 1', 'derived')),
+            actions: tell('next').map((label, index) => ({
+              label,
+              line: `/row ${index} ${'y'.repeat(length)}`,
+            })),
+          },
+          { ...setting, open: true },
+        );
+        const said = JSON.stringify(drawn);
+        for (const what of ['line', 'care', 'taken', 'step', 'next'])
+          for (let index = 0; index < count; index += 1) expect(said).toContain(`${what}${index}q`);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('shows the headline, the instructions and the cautions in the text itself', () => {
+    const { content } = render({ ...nothing, lines: ['Work 8.'], cautions: ['Keep it cool.'] }, setting);
+    expect(content).toBe('**Row 9 has 19 stitches.**\nWork 8.\nTake care: Keep it cool.');
+  });
+
+  it('folds the working, and keeps the line that asks again', () => {
+    const shown = { ...nothing, working: [step('All', '2 × 3 = 6', 'derived')] };
+    const folded = render(shown, setting);
+    const open = render(shown, { ...setting, open: true });
+    expect(JSON.stringify(folded.embeds)).not.toContain('2 × 3');
+    expect(JSON.stringify(open.embeds)).toContain('2 × 3');
+    for (const { embeds } of [folded, open]) expect(keptIn(embeds).line).toBe(setting.line);
+    expect(folded.components[0]?.components[0]?.label).toBe('Show the working');
+    expect(open.components[0]?.components[0]?.label).toBe('Fold the working');
+  });
+
+  it('shows the working at once where it cannot be asked again', () => {
+    const drawn = render(
+      { ...nothing, working: [step('All', '2 × 3 = 6', 'derived')] },
+      { ...setting, line: undefined },
+    );
+    expect(JSON.stringify(drawn.embeds)).toContain('2 × 3');
+    expect(drawn.components).toEqual([]);
+  });
+
+  it('attaches a working that is too long, without a button', () => {
+    const working = Array.from({ length: 100 }, (_, index) =>
+      step(`Step ${index}`, '1 + 1 = 2', 'derived: counted on one’s fingers, and again'),
+    );
+    const drawn = render({ ...nothing, working }, setting);
+    expect(drawn.texts.map(({ name }) => name)).toEqual(['working.txt']);
+    expect(drawn.texts[0]?.content).toContain('Step 99: 1 + 1 = 2');
+    expect(drawn.components).toEqual([]);
+  });
+
+  it('keeps the lines of buttons that are too long for their ids', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.string({ unit: 'grapheme-ascii', minLength: 60, maxLength: 200 }), {
+          minLength: 1,
+          maxLength: 6,
+        }),
+        fc.boolean(),
+        (texts, asked) => {
+          const lines = [...new Set(texts.map((text) => `/x note:${text}`.replace(/\s+/g, ' ').trim()))];
+          const drawn = render(
+            { ...nothing, actions: lines.map((line) => ({ label: '/go ▸', line })) },
+            { ...setting, line: asked ? setting.line : undefined },
+          );
+          const kept = keptIn(drawn.embeds);
+          const got = drawn.components.flatMap(({ components }) =>
+            components.map(({ custom_id }) => {
+              const button = readButton(custom_id)!;
+              return button.does === 'listed' ? kept.listed[Number(button.payload)] : button.payload;
+            }),
+          );
+          expect(got).toEqual(lines);
+        },
+      ),
+      { numRuns: 100 },
+    );
+  });
+});
+
+describe('a button', () => {
+  it('reads back what it was written with, and nothing else', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('working', 'fold', 'everyone', 'ask', 'listed'),
+        fc.bigInt({ min: 0n, max: 2n ** 63n }),
+        fc.string({ maxLength: 60 }),
+        (does, id, payload) => {
+          const written = { does, owner: coded(String(id)), serial: 'a1', payload } as const;
+          expect(readButton(writeButton(written)!)).toEqual(written);
+        },
+      ),
+    );
+  });
+
+  it.each([
+    '',
+    'w',
+    'w.a',
+    'x.a.b.c',
+    'w.A!.b.c',
+    '__proto__',
+    'constructor.a.b.c',
+    'w.aaaaaaaaaaaaaaaaaaaaaaaaaa.b.',
+  ])('that this room did not write is none: %j', (id) => expect(readButton(id)).toBeUndefined());
+
+  it('does not take an id that is none', () => {
+    expect(() => coded('../../etc')).toThrow();
+  });
+});
+
+describe('what people typed', () => {
+  /** What the platform would format, link or mention: nothing of it may be left without a backslash before it. */
+  const bare = (text: string) => text.replace(/\\[^0-9A-Za-z\s]/g, '·');
+  it.each([
+    ['bold', '**loud** __under__ ~~gone~~ ||hidden||'],
+    ['code', '```js\nx``` `y`'],
+    ['a masked link', '[click](https://evil.example/x)'],
+    ['a bare link', 'https://evil.example and http://x.example'],
+    ['an invitation', 'discord.gg/abc and discord.com/invite/x'],
+    ['a mention', '<@123456789012345678> <@&1> <#1> @everyone @here'],
+    ['an emoji, a time, a command', '<:a:123456789012345678> <t:1> </stitches row:1>'],
+    ['a heading', '# Big\n## Less\n-# small'],
+    ['a quote and lists', '> said\n>>> all\n- one\n+ two\n1. three\n2) four'],
+  ])('stays text: %s', (_, text) => {
+    const left = bare(escaped(text));
+    expect(left).not.toMatch(/[*_~`|[\]<@]/);
+    expect(left).not.toMatch(/https?:\/\//);
+    expect(left).not.toMatch(/discord\.(gg|com)/);
+    expect(left).not.toMatch(/^\s*([>#+-]|\d+[.)]\s)/m);
+    // Read as the platform reads it, the escapes gone, it is what was typed.
+    expect(escaped(text).replace(/\\([^0-9A-Za-z\s])/g, '$1')).toBe(text);
+  });
+
+  it('cannot turn the sentence around or hide in it', () => {
+    expect(escaped('a\u202eb\u200bc\u0000')).toBe('abc ');
+  });
+
+  it('is never cut in the middle of an escape or a character', () => {
+    fc.assert(
+      fc.property(nasty, fc.integer({ min: 4, max: 100 }), (text, most) => {
+        const cut = fit(text, most, escaped);
+        expect(cut.length).toBeLessThanOrEqual(most);
+        expect(/(^|[^\\])(\\\\)*\\$/.test(cut)).toBe(false);
+        expect(cut).not.toMatch(/\p{Cs}/u);
+      }),
+    );
+  });
+});
