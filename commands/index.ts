@@ -1,10 +1,12 @@
 /** Every command, named once. A new one is a file beside this and a line here. */
 import { Registry } from '../src/chat/registry.ts';
+import { blanket } from './blanket/index.ts';
 import { border } from './border/index.ts';
 import { gauge } from './gauge/index.ts';
 import { help } from './help/index.ts';
 import { joining } from './joining/index.ts';
 import { motif } from './motif/index.ts';
+import { progress } from './progress/index.ts';
 import { resize } from './resize/index.ts';
 import { settings } from './settings/index.ts';
 import { lookup } from './lookup/index.ts';
@@ -12,6 +14,19 @@ import { stitches } from './stitches/index.ts';
 import { together } from './together/index.ts';
 import { yardage } from './yardage/index.ts';
 
-const commands = [stitches, gauge, yardage, resize, border, joining, motif, settings, lookup, together];
+const commands = [
+  stitches,
+  gauge,
+  yardage,
+  resize,
+  border,
+  joining,
+  motif,
+  blanket,
+  progress,
+  settings,
+  lookup,
+  together,
+];
 
 export const registry = new Registry([...commands, help(commands)]);

@@ -103,3 +103,22 @@ export const lengthOf = (weight: number, ball: Ball, working: Working, label: st
 /** How much of the motif on the hook is done, in per cent of its stitches. */
 export const percentDone = (plan: RowPlan, row: number, working: Working): number =>
   working.do(PERCENT_DONE, { done: total(plan, row), in_one: total(plan) });
+
+/** Other rows that have this count, the nearest first. */
+export const rowsWith = (plan: RowPlan, counted: number, near: number): number[] =>
+  plan.rows
+    .filter(({ row, count }) => count === counted && row !== near)
+    .map(({ row }) => row)
+    .sort((a, b) => Math.abs(a - near) - Math.abs(b - near));
+
+export const SPARE_WEIGHT = formula({
+  label: 'Left over (+) or missing (−)',
+  formula: 'left - to_come',
+  given: { left: 'g', to_come: 'g' },
+  unit: 'g',
+  source: 'derived: what is on the scale less what is still to come',
+});
+
+/** What is left on the scale less what is still to come, in grams: negative where it will not do. */
+export const spareWeight = (left: number, come: number, working: Working): number =>
+  working.do(SPARE_WEIGHT, { left, to_come: come });

@@ -1,0 +1,54 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { count } from '../../src/core/ways.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { progressOf, record } from '../../src/projects/progress.ts';
+import { MOST_MADE } from '../../src/projects/schema.ts';
+import { DEFINED, savedMotif } from '../motif/options.ts';
+import { rowWord } from '../motif/words.ts';
+import { change } from './change.ts';
+import { coming } from './coming.ts';
+
+export const at = question({
+  name: 'at',
+  says: 'Sets where you are: the last row done, and how many motifs are made',
+  options: {
+    row: opt.whole('The last row that is done; 0 before the first', { min: 0, max: 800, example: '6' }),
+    motif: savedMotif().optional(),
+    made: opt
+      .whole('How many of this motif are made; as before if not given', {
+        min: 0,
+        max: MOST_MADE,
+        example: '7',
+      })
+      .optional(),
+  },
+  example: 'row:6 motif:"moss square"',
+  refused: { line: 'row:25 motif:"moss square"', option: 'row' },
+  before: [DEFINED],
+  changes: true,
+  async answer({ row, motif: name, made }, context) {
+    const tell = await change(context, name, (doc, motif) => {
+      const plan = planOf(motif);
+      const rows = plan.rows.length;
+      if (row > rows) {
+        throw new Problem(
+          `${motif.name} ends with ${rowWord(plan)} ${rows}; there is no ${rowWord(plan)} ${row}.`,
+          {
+            option: 'row',
+            hint: `Give the last one that is done, from 0 to ${rows}.`,
+          },
+        );
+      }
+      const to = { row, made: made ?? progressOf(doc, motif.name).made };
+      record(doc, motif, 'set', to, context.now);
+      return to;
+    });
+    const found = coming(tell.motif, tell);
+    return {
+      ...found,
+      headline: `${tell.motif.name} is at ${count(tell.row, rowWord(planOf(tell.motif)))} done${made === undefined ? '' : ` and ${made} made`}; ${found.says}.`,
+    };
+  },
+});

@@ -1,0 +1,88 @@
+/** What is said of the row that comes next, and the buttons under it. */
+import type { Action, Figure } from '../../src/chat/answer.ts';
+import { colourOf } from '../../src/core/colour-runs.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { count } from '../../src/core/ways.ts';
+import { rowWords } from '../../src/core/words.ts';
+import type { Motif } from '../../src/projects/schema.ts';
+import { about } from '../motif/options.ts';
+import { rowWord, RowWord, units } from '../motif/words.ts';
+
+export interface At {
+  readonly row: number;
+  readonly made: number;
+}
+
+export interface Coming {
+  /** `row 6 comes next: 13 stitches, in sand` */
+  readonly says: string;
+  readonly lines: readonly string[];
+  readonly figures: readonly Figure[];
+  readonly actions: readonly Action[];
+  readonly data: Readonly<Record<string, unknown>>;
+}
+
+/** The row after the last finished one; at the end, what finishes the motif. */
+export function coming(motif: Motif, { row, made }: At): Coming {
+  const plan = planOf(motif);
+  const rows = plan.rows.length;
+  const next = plan.rows[row];
+  const called = rowWord(plan);
+  const where = { motif: motif.name, from_row: row };
+  const figures: Figure[] = [
+    { key: 'row', label: `${RowWord(plan)}s done`, value: row, unit: '' },
+    { key: 'rows', label: `${RowWord(plan)}s in all`, value: rows, unit: '' },
+    { key: 'made', label: 'Motifs made', value: made, unit: '' },
+  ];
+  const back: Action[] =
+    row === 0 ? [] : [{ label: `Back one ${called}`, line: about('progress back', where) }];
+  const finished: Action = {
+    label: 'Motif finished',
+    line: about('progress finished', { motif: motif.name, from_made: made }),
+  };
+  if (!next) {
+    return {
+      says: `that was the last ${called}: fasten off, and it is finished`,
+      lines: [],
+      figures,
+      actions: [finished, ...back],
+      data: { motif: motif.name, row, made },
+    };
+  }
+  const colour = colourOf(motif.runs, next.row);
+  const { text, change } = rowWords(plan, motif.runs, next.row);
+  const changes = change !== undefined;
+  const inColour = colour === undefined ? '' : changes ? `, changing to ${colour}` : `, in ${colour}`;
+  // Odd rows show the right side (common practice); rounds always do.
+  const side = plan.worked === 'rounds' ? '' : `, ${next.row % 2 === 1 ? 'right' : 'wrong'} side facing`;
+  return {
+    says: `${called} ${next.row} of ${rows} comes next: ${units(plan, next.count)}${inColour}${side}`,
+    lines: [
+      ...(change === undefined ? [] : [change]),
+      `${RowWord(plan)} ${next.row}: ${text} (${units(plan, next.count)})`,
+    ],
+    figures: [
+      ...figures,
+      { key: 'next_row', label: `Next ${called}`, value: next.row, unit: '' },
+      { key: 'next_count', label: 'Its count', value: next.count, unit: '' },
+    ],
+    actions: [{ label: `${RowWord(plan)} ${next.row} done`, line: about('progress next', where) }, ...back],
+    data: {
+      motif: motif.name,
+      row,
+      made,
+      ...(colour === undefined ? {} : { colour }),
+      changes_colour: changes,
+    },
+  };
+}
+
+/** `12 of 20 motifs made`, or without a blanket just how many. */
+export const madeWords = (made: number, needed: number | undefined) =>
+  needed === undefined ? `${count(made, 'motif')} made` : `${made} of ${count(needed, 'motif')} made`;
+
+/** Said when a button is pressed that was made for another row. */
+export const pressedBefore = (motif: Motif, was: number, now: number) => {
+  const row = rowWord(planOf(motif));
+  return `Nothing is counted: that was for ${row} ${was} done, and ${row} ${now} is where you are`;
+};

@@ -1,0 +1,113 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { miscount } from '../../src/core/miscount.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { rowsWith } from '../../src/core/to-come.ts';
+import { progressOf, record } from '../../src/projects/progress.ts';
+import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { rowWord, RowWord, units } from '../motif/words.ts';
+import { change } from './change.ts';
+import { coming } from './coming.ts';
+
+/** Rows elsewhere that have the count, named at most so many. */
+const NAMED = 4;
+
+export const counted = question({
+  name: 'counted',
+  says: 'Holds what you counted against the row you are at, and says what to do where it differs',
+  options: {
+    counts: opt.counts('The count of the last row done, or of several, the last row last', '11'),
+    motif: savedMotif().optional(),
+  },
+  example: 'counts:"7 9 10" motif:"moss square"',
+  refused: { line: 'counts:"3 5 7 9 11 13" motif:"moss square"', option: 'counts' },
+  before: [DEFINED, '/progress at motif:"moss square" row:5'],
+  changes: true,
+  async answer({ counts, motif: name }, context) {
+    const tell = await change(context, name, (doc, motif) => {
+      const { row, made } = progressOf(doc, motif.name);
+      const called = rowWord(planOf(motif));
+      if (counts.length > Math.max(1, row)) {
+        throw new Problem(
+          `${counts.length} counts are given, but only ${row} ${called}${row === 1 ? ' is' : 's are'} done.`,
+          {
+            option: 'counts',
+            hint: `Give at most ${Math.max(1, row)}, or say where you are: /progress at row:${Math.min(counts.length, planOf(motif).rows.length)}.`,
+          },
+        );
+      }
+      // Before the first row is counted as done, it is the first row that was counted.
+      record(doc, motif, 'counted', { row, made }, context.now);
+      return { row, made };
+    });
+    const { motif, row } = tell;
+    const plan = planOf(motif);
+    const last = Math.max(1, row);
+    const from = last - counts.length + 1;
+    const found = miscount(plan, counts, from);
+    const next = coming(motif, tell);
+    const difference = { key: 'difference', label: 'Difference', value: found.difference, unit: '' } as const;
+    const shared = {
+      working: found.working.steps,
+      data: { ...next.data, causes: found.wrong?.causes ?? [] },
+    };
+    const which =
+      counts.length === 1
+        ? `${RowWord(plan)} ${last} of ${motif.name} has`
+        : `${RowWord(plan)}s ${from} to ${last} of ${motif.name} have`;
+    if (!found.wrong) {
+      return {
+        ...shared,
+        headline: `${which} the right ${counts.length === 1 ? `count, ${units(plan, counts[0] ?? 0)}` : 'counts'}; ${next.says}.`,
+        figures: [...next.figures, difference],
+        lines: next.lines,
+        actions: next.actions,
+      };
+    }
+    const { wrong } = found;
+    const off = Math.abs(found.difference);
+    const elsewhere = counts.length === 1 ? rowsWith(plan, wrong.counted, last).slice(0, NAMED) : [];
+    const [likeliest, ...others] = wrong.causes;
+    return {
+      ...shared,
+      headline: `${RowWord(plan)} ${wrong.row} of ${motif.name} should have ${units(plan, wrong.expected)}; you counted ${wrong.counted}, ${off} too ${found.difference < 0 ? 'few' : 'many'}.`,
+      figures: [
+        ...next.figures,
+        { key: 'first_wrong_row', label: `First wrong ${rowWord(plan)}`, value: wrong.row, unit: '' },
+        { key: 'expected', label: 'Expected', value: wrong.expected, unit: '' },
+        { key: 'counted', label: 'Counted', value: wrong.counted, unit: '' },
+        difference,
+      ],
+      lines: [
+        ...(elsewhere.length > 0
+          ? [`That is the count of ${rowWord(plan)} ${elsewhere.join(', or of ')}: perhaps you are there.`]
+          : []),
+        ...(likeliest
+          ? [
+              `Most likely: ${likeliest.cause}`,
+              `Why: ${likeliest.why}`,
+              // Where the counts belong to other rows, nothing is mended: she sets where she is.
+              ...(likeliest.mend.includes('from_row:') ? [] : [`To mend it: ${likeliest.mend}`]),
+              `What that costs: ${likeliest.cost}`,
+            ]
+          : []),
+        ...others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
+      ],
+      actions: [
+        ...elsewhere.map((other) => ({
+          label: `I am at ${rowWord(plan)} ${other}`,
+          line: about('progress at', { motif: motif.name, row: other }),
+        })),
+        ...(wrong.row > 0
+          ? [
+              {
+                label: `Ripped back to ${rowWord(plan)} ${wrong.row - 1}`,
+                line: about('progress at', { motif: motif.name, row: wrong.row - 1 }),
+              },
+            ]
+          : []),
+      ],
+    };
+  },
+});

@@ -1,0 +1,70 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
+import { MOST_MADE } from '../../src/projects/schema.ts';
+import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { change } from './change.ts';
+import { coming, madeWords } from './coming.ts';
+
+export const finished = question({
+  name: 'finished',
+  says: 'A motif is finished: one more is made, and the next begins with its first row',
+  options: {
+    motif: savedMotif().optional(),
+    from_made: opt
+      .whole('Only if so many were made before: so that nothing is counted twice', {
+        min: 0,
+        max: MOST_MADE,
+        example: '6',
+      })
+      .optional(),
+  },
+  example: 'motif:"moss square"',
+  refused: { line: 'motif:"mos squar"', option: 'motif' },
+  before: [DEFINED],
+  changes: true,
+  async answer({ motif: name, from_made }, context) {
+    const tell = await change(context, name, (doc, motif) => {
+      const was = progressOf(doc, motif.name);
+      const blanket = blanketOf(doc, motif.name);
+      const counted = from_made === undefined || from_made === was.made;
+      if (counted) record(doc, motif, 'finished', { row: 0, made: was.made + 1 }, context.now);
+      return {
+        row: counted ? 0 : was.row,
+        made: was.made + (counted ? 1 : 0),
+        counted,
+        ...(blanket ? { blanket: blanket.name, needed: neededFor(blanket, motif.name) } : {}),
+      };
+    });
+    const { motif, made, counted, blanket, needed } = tell;
+    const found = coming(motif, tell);
+    const of = `${madeWords(made, needed)}${blanket === undefined ? '' : ` for ${blanket}`}`;
+    const all = needed !== undefined && made >= needed;
+    return {
+      ...found,
+      headline: counted
+        ? `One more ${motif.name} is finished: ${of}${all ? ', which is all of them' : ''}.`
+        : `Nothing is counted: that was already finished. ${of.charAt(0).toUpperCase()}${of.slice(1)}.`,
+      lines: all ? [] : found.lines,
+      figures: [
+        ...found.figures,
+        ...(needed === undefined
+          ? []
+          : [
+              { key: 'needed', label: 'Motifs in the blanket', value: needed, unit: '' as const },
+              {
+                key: 'to_make',
+                label: 'Still to make',
+                value: Math.max(0, needed - made),
+                unit: '' as const,
+              },
+            ]),
+      ],
+      data: { ...found.data, counted },
+      actions: [
+        ...(all ? [] : found.actions),
+        { label: 'How far it all is', line: about('progress show', { motif: motif.name }) },
+      ],
+    };
+  },
+});

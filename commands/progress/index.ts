@@ -1,0 +1,14 @@
+import { command } from '../../src/chat/command.ts';
+import { at } from './at.ts';
+import { back } from './back.ts';
+import { counted } from './counted.ts';
+import { finished } from './finished.ts';
+import { next } from './next.ts';
+import { show } from './show.ts';
+import { undo } from './undo.ts';
+
+export const progress = command({
+  name: 'progress',
+  says: 'Where you are: rows, motifs, what comes next, what is still to come',
+  questions: [next, back, at, counted, finished, show, undo],
+});

@@ -1,0 +1,47 @@
+import { question } from '../../src/chat/command.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { progressOf, record } from '../../src/projects/progress.ts';
+import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { rowWord, RowWord } from '../motif/words.ts';
+import { change } from './change.ts';
+import { coming, pressedBefore } from './coming.ts';
+import { fromRow } from './options.ts';
+
+export const next = question({
+  name: 'next',
+  says: 'One more row is done: counts it, and says what the coming row is',
+  options: { motif: savedMotif().optional(), from_row: fromRow().optional() },
+  example: 'motif:"moss square"',
+  refused: { line: 'motif:"mos squar"', option: 'motif' },
+  before: [DEFINED],
+  changes: true,
+  async answer({ motif: name, from_row }, context) {
+    const tell = await change(context, name, (doc, motif) => {
+      const { row, made } = progressOf(doc, motif.name);
+      if (from_row !== undefined && from_row !== row) return { row, made, counted: false };
+      const plan = planOf(motif);
+      if (row >= plan.rows.length) {
+        throw new Problem(`${RowWord(plan)} ${row} is the last of ${motif.name}.`, {
+          option: 'motif',
+          hint: `Count it as made with ${about('progress finished', { motif: motif.name })}.`,
+        });
+      }
+      record(doc, motif, 'row', { row: row + 1, made }, context.now);
+      return { row: row + 1, made, counted: true };
+    });
+    const { motif, row, counted } = tell;
+    const found = coming(motif, tell);
+    return {
+      ...found,
+      headline: counted
+        ? `${RowWord(planOf(motif))} ${row} of ${motif.name} is done; ${found.says}.`
+        : `${pressedBefore(motif, from_row ?? 0, row)}; ${found.says}.`,
+      data: { ...found.data, counted },
+      assumptions:
+        row === 1 && planOf(motif).worked === 'rows'
+          ? [`Odd ${rowWord(planOf(motif))}s show the right side (common practice).`]
+          : [],
+    };
+  },
+});

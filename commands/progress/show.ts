@@ -1,0 +1,291 @@
+import { question } from '../../src/chat/command.ts';
+import type { Figure } from '../../src/chat/answer.ts';
+import { opt } from '../../src/chat/options.ts';
+import { coloursIn } from '../../src/core/colour-runs.ts';
+import { planOf, runsOf, sameColour, yarnOf } from '../../src/core/motif-yarn.ts';
+import { nearest } from '../../src/core/near.ts';
+import { FEW_ROWS, hoursFor, paceOf, saidPace } from '../../src/core/pace.ts';
+import { Problem } from '../../src/core/problem.ts';
+import type { Ball } from '../../src/core/quantity.ts';
+import { total, type RowPlan } from '../../src/core/rows/index.ts';
+import { lengthOf, percentDone, spareWeight, toCome, type ToCome } from '../../src/core/to-come.ts';
+import { count, g, m, num } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { left as reach } from '../../src/core/yarn.ts';
+import { findMotif } from '../../src/projects/motifs.ts';
+import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../src/projects/progress.ts';
+import type { Blanket, Motif } from '../../src/projects/schema.ts';
+import { caution } from '../../src/standards/care.ts';
+import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { rowWord, units } from '../motif/words.ts';
+import { coming, madeWords } from './coming.ts';
+
+export const show = question({
+  name: 'show',
+  says: 'How far you are, how much yarn is still to come, and whether what is left will do',
+  options: {
+    motif: savedMotif().optional(),
+    left: opt.weight('What the yarn that is left weighs', '40g').optional(),
+    colour: opt
+      .text('Which colour that is, where there are several', { max: 60, example: 'moss' })
+      .optional(),
+    ball: opt.ball().optional(),
+    minutes_each: opt
+      .number('Minutes that one motif takes you; from your own rows if not given', {
+        min: 1,
+        max: 10_000,
+        example: '50',
+      })
+      .optional(),
+  },
+  example: 'motif:"moss square" left:40g colour:moss ball:170m/100g minutes_each:50',
+  refused: { line: 'motif:"moss square" left:40g', option: 'colour' },
+  before: [
+    DEFINED,
+    '/motif weigh name:"moss square" weight:12g',
+    '/progress at motif:"moss square" row:5 made:3',
+  ],
+  async answer({ motif: name, left, colour, ball, minutes_each }, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const motif = findMotif(doc, name);
+    const plan = planOf(motif);
+    const progress = progressOf(doc, motif.name);
+    const { row, made } = progress;
+    const blanket = blanketOf(doc, motif.name);
+    const needed = blanket && neededFor(blanket, motif.name);
+    const motifs = needed === undefined ? 1 : Math.max(0, needed - made);
+    const working = new Working();
+    const percent = percentDone(plan, row, working);
+    const come = toCome({ plan, runs: runsOf(motif, plan), motifs, row, weight: motif.weight }, working);
+    const yarn = yarnWords(motif, plan, come, blanket, ball, working);
+    const scale =
+      left === undefined
+        ? undefined
+        : onTheScale({ motif, plan, come, left, colour, ball, blanket, row, working });
+    const time = timeWords(motif, plan, come.stitches, minutes_each, working, () =>
+      finishedRows(progress, plan),
+    );
+    const next = coming(motif, progress);
+    const all = blanket ? allOf(blanket, madeFor(doc, blanket)) : undefined;
+    return {
+      headline: scale?.headline ?? headline(),
+      figures: [
+        ...next.figures,
+        { key: 'percent', label: 'Of the motif on the hook', value: percent, unit: '%' },
+        ...(needed === undefined
+          ? []
+          : [
+              { key: 'needed', label: 'Motifs in the blanket', value: needed, unit: '' as const },
+              { key: 'to_make', label: 'Still to make', value: motifs, unit: '' as const },
+            ]),
+        { key: 'to_come', label: 'Still to work', value: come.stitches, unit: '' },
+        ...(all?.figures ?? []),
+        ...yarn.figures,
+        ...(scale?.figures ?? []),
+        ...time.figures,
+      ],
+      lines: [
+        ...(scale ? [headline(), ...scale.lines] : []),
+        ...(all?.lines ?? []),
+        ...(motifs === 0
+          ? ['All of this motif are made.']
+          : [`${next.says.replace(/^./, (first) => first.toUpperCase())}.`]),
+        ...yarn.lines,
+        ...time.lines,
+      ],
+      working: working.steps,
+      assumptions: [
+        needed === undefined
+          ? 'Still to come is the motif on the hook, as no blanket is made of it.'
+          : `Still to come are the ${count(motifs, 'motif')} of ${blanket?.name ?? ''} that ${motifs === 1 ? 'is' : 'are'} not made.`,
+        ...time.assumptions,
+      ],
+      cautions: time.figures.length > 0 ? [caution('hands')] : [],
+      data: {
+        ...next.data,
+        colours: come.colours.map((one) => ({ ...one })),
+        history: progress.history
+          .slice(-10)
+          .map(({ at, did, row: to, made: of }) => ({ at, did, row: to, made: of })),
+      },
+      actions: next.actions,
+    };
+
+    function headline(): string {
+      const rows = plan.rows.length;
+      const of = madeWords(made, needed);
+      return `${motif.name}: ${of}${blanket ? ` for ${blanket.name}` : ''}${row === 0 ? '' : `; on the hook, ${rowWord(plan)} ${row} of ${rows} is done, ${num(percent, 0)} % of it`}.`;
+    }
+  },
+});
+
+/** All kinds of the blanket together. */
+function allOf(blanket: Blanket, made: readonly number[]): { lines: string[]; figures: Figure[] } {
+  const counts = blanket.kinds.map((kind, index) => ({
+    kind,
+    made: Math.min(made[index] ?? 0, neededFor(blanket, kind)),
+    needed: neededFor(blanket, kind),
+  }));
+  const done = counts.reduce((sum, one) => sum + one.made, 0);
+  return {
+    lines: [
+      `${blanket.name}: ${done} of ${count(blanket.layout.length, 'motif')} made${counts.length > 1 ? ` (${counts.map((one) => `${one.kind} ${one.made} of ${one.needed}`).join(', ')})` : ''}.`,
+    ],
+    figures: [
+      { key: 'blanket_made', label: `Made for ${blanket.name}`, value: done, unit: '' },
+      { key: 'blanket_motifs', label: `Motifs in ${blanket.name}`, value: blanket.layout.length, unit: '' },
+    ],
+  };
+}
+
+/** What is still to come, by colour: from the weighed motif alone. */
+function yarnWords(
+  motif: Motif,
+  plan: RowPlan,
+  come: ToCome,
+  blanket: Blanket | undefined,
+  ball: Ball | undefined,
+  working: Working,
+): { lines: string[]; figures: Figure[] } {
+  if (come.weight === undefined) {
+    return {
+      lines: [
+        `${units(plan, come.stitches)} still to work. Weigh a finished one, and it becomes yarn: ${about('motif weigh', { name: motif.name, weight: '12g' })}`,
+      ],
+      figures: [],
+    };
+  }
+  const each = come.colours.map(({ colour, stitches, weight = 0 }) => {
+    const own = yarnOf(blanket?.yarns ?? [], colour)?.ball ?? ball;
+    const long = own ? lengthOf(weight, own, working, `Of ${colour}, in length`) : undefined;
+    return {
+      long,
+      says: `${colour}: ${units(plan, stitches)}, ${g(weight)}${long === undefined ? '' : `, ${m(long)}`}`,
+    };
+  });
+  const known = each.flatMap(({ long }) => (long === undefined ? [] : [long]));
+  // A sum with a colour missing would be no answer.
+  const metres = known.length === each.length ? known.reduce((sum, long) => sum + long, 0) : undefined;
+  return {
+    lines: [
+      `Still to come: ${g(come.weight)} of yarn${metres === undefined ? '' : `, ${m(metres)}`}, ${units(plan, come.stitches)}.`,
+      ...(each.length > 1 ? each.map(({ says }) => says) : []),
+    ],
+    figures: [
+      { key: 'weight_to_come', label: 'Yarn still to come', value: come.weight, unit: 'g' },
+      ...(metres === undefined
+        ? []
+        : [{ key: 'yarn_to_come', label: 'Yarn still to come', value: metres, unit: 'm' as const }]),
+    ],
+  };
+}
+
+interface Scale {
+  readonly motif: Motif;
+  readonly plan: RowPlan;
+  readonly come: ToCome;
+  readonly left: number;
+  readonly colour: string | undefined;
+  readonly ball: Ball | undefined;
+  readonly blanket: Blanket | undefined;
+  readonly row: number;
+  readonly working: Working;
+}
+
+/** Which colour lies on the scale: the only one, or the one that is named. */
+function whichColour(motif: Motif, colour: string | undefined): string | undefined {
+  const colours = coloursIn(motif.runs);
+  if (colours.length < 2 && colour === undefined) return undefined;
+  const found = colours.find((one) => colour !== undefined && sameColour(one, colour));
+  if (found !== undefined) return found;
+  const near = colour === undefined ? undefined : nearest(colour, colours);
+  throw new Problem(
+    colour === undefined
+      ? `${motif.name} has several colours.`
+      : `${motif.name} has no colour called “${colour}”.`,
+    {
+      option: 'colour',
+      hint:
+        near === undefined
+          ? colours.length === 0
+            ? 'It is of one colour: leave colour out.'
+            : `Say which is left: colour:${colours.join(' or colour:')}.`
+          : `Did you mean ${near}?`,
+    },
+  );
+}
+
+/** Whether what is left on the scale will do. */
+function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, working }: Scale): {
+  headline: string;
+  lines: string[];
+  figures: Figure[];
+} {
+  const which = whichColour(motif, colour);
+  const of = come.colours.find((one) => which === undefined || one.colour === which);
+  if (motif.weight === undefined || of?.weight === undefined) {
+    throw new Problem(`What one ${motif.name} weighs is not known yet.`, {
+      option: 'left',
+      hint: `Weigh a finished one: ${about('motif weigh', { name: motif.name, weight: '12g' })}`,
+    });
+  }
+  const spare = spareWeight(left, of.weight, working);
+  const what = which === undefined ? 'yarn' : which;
+  const enough = spare >= 0;
+  const figures: Figure[] = [{ key: 'spare_weight', label: 'Left over or missing', value: spare, unit: 'g' }];
+  const lines: string[] = [];
+  const own = ball ?? yarnOf(blanket?.yarns ?? [], of.colour)?.ball;
+  if (own && coloursIn(motif.runs).length < 2 && row < plan.rows.length) {
+    const { shape, size, otherSize, stitch, weight } = motif;
+    const found = reach({ left, ball: own, shape, size, otherSize, stitch, each: weight, doneRow: row });
+    working.steps.push(...found.working.steps);
+    lines.push(
+      found.lastRow >= plan.rows.length
+        ? `It finishes the motif on the hook${found.more === undefined || found.more === 0 ? '' : ` and ${count(found.more, 'more after it', 'more after it')}`}, a tail kept back.`
+        : `On the hook it reaches to the end of ${rowWord(plan)} ${found.lastRow}, a tail kept back.`,
+    );
+    figures.push(
+      {
+        key: 'last_row',
+        label: `Last ${rowWord(plan)} that can be finished`,
+        value: found.lastRow,
+        unit: '',
+      },
+      { key: 'spare', label: 'Left after it', value: found.spare, unit: 'm' },
+    );
+  }
+  return {
+    headline: enough
+      ? `The ${g(left)} of ${what} will do: ${g(of.weight)} are still to come, and ${g(spare)} would be left.`
+      : `The ${g(left)} of ${what} will not do: ${g(of.weight)} are still to come, ${g(-spare)} are missing.`,
+    lines,
+    figures,
+  };
+}
+
+/** Hours at her own pace, from her rows or from what she says. */
+function timeWords(
+  motif: Motif,
+  plan: RowPlan,
+  stitches: number,
+  minutesEach: number | undefined,
+  working: Working,
+  rows: () => Parameters<typeof paceOf>[0],
+): { lines: string[]; figures: Figure[]; assumptions: string[] } {
+  if (stitches === 0) return { lines: [], figures: [], assumptions: [] };
+  const own = minutesEach === undefined ? paceOf(rows(), working) : undefined;
+  const perMinute = minutesEach === undefined ? own?.perMinute : saidPace(total(plan), minutesEach, working);
+  if (perMinute === undefined) return { lines: [], figures: [], assumptions: [] };
+  const hours = hoursFor(stitches, perMinute, working);
+  const from = own
+    ? `from ${count(own.rows, rowWord(plan))} counted one after the other${own.rows < FEW_ROWS ? ', few yet: take it as rough' : ''}`
+    : `from ${num(minutesEach ?? 0)} minutes for one ${motif.name}`;
+  return {
+    lines: [`About ${count(Number(num(hours, 1)), 'hour')} at your pace, ${from}.`],
+    figures: [
+      { key: 'hours', label: 'Hours still to come', value: hours, unit: '' },
+      { key: 'pace', label: 'Stitches a minute', value: perMinute, unit: '' },
+    ],
+    assumptions: ['Ends, seams, border and breaks are not in the hours.'],
+  };
+}

@@ -1,0 +1,37 @@
+import { question } from '../../src/chat/command.ts';
+import { planOf } from '../../src/core/motif-yarn.ts';
+import { count } from '../../src/core/ways.ts';
+import { undo as takeBack } from '../../src/projects/progress.ts';
+import { DEFINED, savedMotif } from '../motif/options.ts';
+import { rowWord } from '../motif/words.ts';
+import { change } from './change.ts';
+import { coming, madeWords } from './coming.ts';
+
+const SAID = {
+  row: 'the row counted last',
+  back: 'the row taken back last',
+  set: 'the last setting',
+  finished: 'the motif finished last',
+  counted: 'the last count',
+} as const;
+
+export const undo = question({
+  name: 'undo',
+  says: 'Takes back the last thing that was counted of a motif',
+  options: { motif: savedMotif().optional() },
+  example: 'motif:"moss square"',
+  refused: { line: 'motif:"mos squar"', option: 'motif' },
+  before: [DEFINED, '/progress next motif:"moss square"'],
+  changes: true,
+  async answer({ motif: name }, context) {
+    const tell = await change(context, name, (doc, motif) => {
+      const { progress, undone } = takeBack(doc, motif);
+      return { row: progress.row, made: progress.made, undone };
+    });
+    const found = coming(tell.motif, tell);
+    return {
+      ...found,
+      headline: `Taken back: ${SAID[tell.undone]}. ${tell.motif.name} is at ${count(tell.row, rowWord(planOf(tell.motif)))} done, ${madeWords(tell.made, undefined)}; ${found.says}.`,
+    };
+  },
+});
