@@ -160,6 +160,16 @@ export function counted(layout: readonly Cell[], kinds: number): number[] {
   return counts;
 }
 
+/** Which places are made, when so many of each kind are: the first of each kind, row by row from the top left. */
+export function madePlaces(layout: readonly Cell[], made: readonly number[]): boolean[] {
+  const left = [...made];
+  return layout.map(({ kind }) => {
+    const more = left[kind] ?? 0;
+    left[kind] = more - 1;
+    return more > 0;
+  });
+}
+
 /** The layout with two places (numbered from 1) changed about. Throws a Problem where there is no such place. */
 export function swapped(layout: readonly Cell[], a: number, b: number): Cell[] {
   const taken = (number: number, option: string) => {

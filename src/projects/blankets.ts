@@ -1,10 +1,11 @@
 /** Saved blankets: found by name, kept, changed, removed and brought back. Functions on a maker's document, or on a draft of it. */
-import type { Laying } from '../core/layout.ts';
-import { counted, readLaidBy } from '../core/layout.ts';
+import { counted, readLaidBy, type Laying } from '../core/layout.ts';
 import type { BlanketSpec } from '../core/materials.ts';
 import { byNearness, nearest } from '../core/near.ts';
 import { Problem } from '../core/problem.ts';
 import { clip } from '../core/quantity.ts';
+import { count } from '../core/ways.ts';
+import type { Stitch } from '../standards/stitches.ts';
 import { emptyBin, sameName, takeBack, throwAway } from './bin.ts';
 import { findMotif } from './motifs.ts';
 import type { Blanket, MakerDoc, Motif } from './schema.ts';
@@ -66,6 +67,43 @@ export const layingOf = (blanket: Blanket): Laying => ({
   laid: readLaidBy(blanket.setting),
   shares: counted(blanket.layout, blanket.kinds.length),
 });
+
+/**
+ * The border of rounds from the inside out, each with its colour: one colour is for all, otherwise there is one a round.
+ * Throws a Problem where their numbers differ.
+ */
+export function borderOf(
+  stitches: readonly Stitch[],
+  colours: readonly string[],
+  corner: number,
+): Blanket['border'] {
+  if (colours.length > 1 && colours.length !== stitches.length) {
+    throw new Problem(
+      `The border has ${count(stitches.length, 'round')} and ${count(colours.length, 'colour')}.`,
+      { option: 'border_colours', hint: 'Name one colour for all rounds, or one for each.' },
+    );
+  }
+  const rounds = stitches.map((stitch, index) => {
+    const colour = colours.length === 1 ? colours[0] : colours[index];
+    return { stitch, ...(colour === undefined ? {} : { colour }) };
+  });
+  return { rounds, corner };
+}
+
+/** Names with commas between. Throws a Problem where there is none, or one is too long. */
+export function readNames(text: string, option: string): string[] {
+  const names = text
+    .split(/[,;]/)
+    .map((name) => name.trim())
+    .filter((name) => name !== '');
+  const long = names.find((name) => [...name].length > 60);
+  if (names.length === 0 || long !== undefined)
+    throw new Problem(long === undefined ? 'No name is given.' : `“${clip(long)}” is too long a name.`, {
+      option,
+      hint: 'Write names with commas between, at most 60 characters each.',
+    });
+  return names;
+}
 
 /** Keeps a new blanket and makes it the current one. Throws a Problem where the name is taken. */
 export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
@@ -134,7 +172,7 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket
   const gone = blanket.kinds.find((kind) => !doc.motifs.some((motif) => sameName(motif.name, kind)));
   if (gone !== undefined) {
     throw new Problem(`${blanket.name} is made of ${gone}, which was removed too.`, {
-      hint: `Bring it back first: /motif restore name:"${gone}".`,
+      hint: `Bring it back first: /motif undo name:"${gone}".`,
     });
   }
   addBlanket(doc, blanket, now);

@@ -1,0 +1,96 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { borderOf, findBlanket, putBlanket, readNames } from '../../src/projects/blankets.ts';
+import type { Blanket } from '../../src/projects/schema.ts';
+import { about } from '../motif/options.ts';
+import { edges, SAVED, savedBlanket } from './options.ts';
+import { borderWords, joiningWords } from './words.ts';
+
+export const change = question({
+  name: 'change',
+  says: 'Changes a blanket’s name, joining, border or reserve',
+  options: {
+    name: savedBlanket().optional(),
+    new_name: opt.text('Another name for it', { max: 60, example: 'garden throw' }).optional(),
+    ...edges,
+    no_border: opt.yesno('yes takes the border away').optional(),
+  },
+  example: 'border:"sc hdc dc" border_colours:"moss, sand, moss" joining:slip-stitch',
+  refused: { line: 'border:"sc hdc dc" border_colours:"moss, sand"', option: 'border_colours' },
+  before: SAVED,
+  changes: true,
+  async answer({ name, ...asked }, { maker, projects, once }) {
+    if (Object.values(asked).every((value) => value === undefined))
+      throw new Problem('What to change is not said.', {
+        hint: 'Give border, border_colours, corner, joining, join_colour, reserve or new_name.',
+      });
+    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      const was = findBlanket(doc, name);
+      const blanket = changed(was, asked);
+      putBlanket(doc, was, blanket);
+      return { name: blanket.name };
+    });
+    const doc = await projects.maker(maker.id, maker.name);
+    const blanket = findBlanket(doc, tell.name);
+    return {
+      headline: `${blanket.name} is changed. ${joiningWords(blanket)} ${borderWords(blanket)}`,
+      figures: [
+        {
+          key: 'border_rounds',
+          label: 'Rounds of the border',
+          value: blanket.border.rounds.length,
+          unit: '',
+        },
+        { key: 'reserve', label: 'Reserve', value: blanket.reserve, unit: '%' },
+      ],
+      data: { blanket: blanket.name, joining: blanket.joining, border: blanket.border },
+      actions: [{ label: 'What to buy', line: about('blanket materials', { name: blanket.name }) }],
+    };
+  },
+});
+
+function changed(
+  was: Blanket,
+  asked: {
+    new_name?: string | undefined;
+    joining?: Blanket['joining']['method'] | undefined;
+    join_colour?: string | undefined;
+    border?: readonly Blanket['border']['rounds'][number]['stitch'][] | undefined;
+    border_colours?: string | undefined;
+    corner?: number | undefined;
+    reserve?: number | undefined;
+    no_border?: boolean | undefined;
+  },
+): Blanket {
+  if (asked.no_border === true && (asked.border ?? asked.border_colours) !== undefined)
+    throw new Problem('The border is taken away and given at once.', {
+      option: 'no_border',
+      hint: 'Give one of the two.',
+    });
+  const stitches =
+    asked.no_border === true ? [] : (asked.border ?? was.border.rounds.map(({ stitch }) => stitch));
+  if (asked.border_colours !== undefined && stitches.length === 0)
+    throw new Problem('There is no border to colour.', {
+      option: 'border_colours',
+      hint: 'Name one stitch a round, like border:"sc hdc sc".',
+    });
+  const corner = asked.corner ?? was.border.corner;
+  const border =
+    asked.border_colours !== undefined
+      ? borderOf(stitches, readNames(asked.border_colours, 'border_colours'), corner)
+      : asked.border !== undefined || asked.no_border === true
+        ? borderOf(stitches, [], corner)
+        : { ...was.border, corner };
+  return {
+    ...was,
+    name: asked.new_name ?? was.name,
+    joining: {
+      ...was.joining,
+      ...(asked.joining === undefined ? {} : { method: asked.joining }),
+      ...(asked.join_colour === undefined ? {} : { colour: asked.join_colour }),
+    },
+    border,
+    reserve: asked.reserve ?? was.reserve,
+  };
+}

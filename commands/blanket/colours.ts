@@ -1,0 +1,127 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { coloursOf, hardToTell, readHex } from '../../src/core/colour.ts';
+import { runsOf, yarnOf } from '../../src/core/motif-yarn.ts';
+import { byNearness, nearest } from '../../src/core/near.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { clip } from '../../src/core/quantity.ts';
+import { count, g, m, num } from '../../src/core/ways.ts';
+import { sameName } from '../../src/projects/bin.ts';
+import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
+import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
+import { about } from '../motif/options.ts';
+import { blanketColour, SAVED, savedBlanket } from './options.ts';
+import { alikeWords } from './words.ts';
+
+type Yarn = Blanket['yarns'][number];
+
+export const colours = question({
+  name: 'colours',
+  says: 'The colours of a blanket: how each looks, its ball, price, and how many are at hand',
+  options: {
+    colour: blanketColour('The colour to say something of; all are shown if not given').optional(),
+    ball: opt.ball().optional(),
+    price: opt.number('Price of one ball, in your own money', { example: '4.5' }).optional(),
+    balls: opt
+      .number('Balls at hand; a part of a ball counts as a part', { max: 10_000, example: '3.5' })
+      .optional(),
+    hex: opt.text('How it looks, as #rrggbb', { max: 10, example: '#6b7f3a' }).optional(),
+    forget: opt.yesno('yes forgets ball, price, balls and look of this colour').optional(),
+    name: savedBlanket().optional(),
+  },
+  example: 'colour:moss ball:170m/100g price:4.5 balls:3',
+  refused: { line: 'colour:moos ball:170m/100g', option: 'colour' },
+  before: SAVED,
+  changes: true,
+  async answer({ name, colour, ball, price, balls, hex, forget }, { maker, projects, once }) {
+    const given = { ball, price, balls, hex };
+    const change = Object.values(given).some((value) => value !== undefined) || forget === true;
+    if (change && colour === undefined)
+      throw new Problem('Which colour is meant is not said.', {
+        option: 'colour',
+        hint: 'Name one, like colour:moss.',
+      });
+    const shade = hex === undefined ? undefined : readHex(hex);
+    if (hex !== undefined && shade === undefined)
+      throw new Problem(`“${clip(hex)}” is not a colour.`, {
+        option: 'hex',
+        hint: 'Write it as #rrggbb, like #6b7f3a.',
+      });
+    if (change && colour !== undefined)
+      await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+        const was = findBlanket(doc, name);
+        const used = known(doc, was, colour);
+        const before = forget === true ? undefined : yarnOf(was.yarns, used);
+        const yarn: Yarn = {
+          ...before,
+          colour: before?.colour ?? used,
+          ...(ball === undefined ? {} : { ball }),
+          ...(price === undefined ? {} : { price }),
+          ...(balls === undefined ? {} : { balls }),
+          ...(shade === undefined ? {} : { hex: shade }),
+        };
+        const others = was.yarns.filter((other) => !sameName(other.colour, used));
+        const bare = Object.keys(yarn).length === 1;
+        putBlanket(doc, was, { ...was, yarns: bare ? others : [...others, yarn] });
+        return { name: was.name };
+      });
+    const doc = await projects.maker(maker.id, maker.name);
+    const blanket = findBlanket(doc, name);
+    if (colour !== undefined) known(doc, blanket, colour);
+    const all = used(doc, blanket);
+    const looks = coloursOf(all.map((one) => ({ name: one, hex: yarnOf(blanket.yarns, one)?.hex })));
+    const told = colour === undefined ? all : all.filter((one) => sameName(one, colour));
+    const missing = all.filter((one) => !yarnOf(blanket.yarns, one)?.ball);
+    return {
+      headline: change
+        ? `${blanket.name}: ${told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])).join(' ')}`
+        : `${blanket.name} has ${count(all.length, 'colour')}: ${all.join(', ')}.`,
+      lines: change ? [] : told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])),
+      figures: [{ key: 'colours', label: 'Colours', value: all.length, unit: '' }],
+      assumptions:
+        missing.length === 0
+          ? []
+          : [`No ball is known of ${missing.join(', ')}: metres are told, but no balls.`],
+      cautions: alikeWords(hardToTell(all.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
+      data: { blanket: blanket.name, colours: all, yarns: blanket.yarns, looks },
+      actions: [
+        { label: 'What to buy', line: about('blanket materials', { name: blanket.name }) },
+        { label: 'How far it goes', line: about('blanket fit', { name: blanket.name }) },
+      ],
+    };
+  },
+});
+
+/** Every colour that the blanket uses, in the order in which it is met. */
+function used(doc: MakerDoc, blanket: Blanket): string[] {
+  const all = [
+    ...kindsOf(doc, blanket).flatMap((motif) => runsOf(motif).map(({ colour }) => colour)),
+    ...(blanket.joining.colour === undefined ? [] : [blanket.joining.colour]),
+    ...blanket.border.rounds.flatMap(({ colour }) => (colour === undefined ? [] : [colour])),
+  ];
+  return all.filter((name, index) => all.findIndex((other) => sameName(other, name)) === index);
+}
+
+function known(doc: MakerDoc, blanket: Blanket, colour: string): string {
+  const all = used(doc, blanket);
+  const found = all.find((name) => sameName(name, colour));
+  if (found !== undefined) return found;
+  const near = nearest(colour, all);
+  throw new Problem(`Nothing of ${blanket.name} is in “${clip(colour)}”.`, {
+    option: 'colour',
+    hint:
+      near === undefined
+        ? `Its colours are ${byNearness(colour, all).slice(0, 12).join(', ')}.`
+        : `Did you mean ${near}?`,
+  });
+}
+
+function colourLine(name: string, yarn: Yarn | undefined, look: string | undefined): string {
+  const said = [
+    ...(yarn?.ball ? [`${m(yarn.ball.m)} in ${g(yarn.ball.g)}`] : []),
+    ...(yarn?.price === undefined ? [] : [`${num(yarn.price, 2)} a ball`]),
+    ...(yarn?.balls === undefined ? [] : [`${count(yarn.balls, 'ball')} at hand`]),
+    ...(look === undefined ? [] : [`drawn as ${look}`]),
+  ];
+  return `${name}: ${said.join(', ')}.`;
+}

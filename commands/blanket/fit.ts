@@ -1,0 +1,191 @@
+import type { Answer } from '../../src/chat/answer.ts';
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import {
+  AT_HAND,
+  fit as largest,
+  fitEach,
+  SPARE,
+  stockOf,
+  USUAL_STRETCH,
+  type EachFit,
+  type Fit,
+} from '../../src/core/fit.ts';
+import { letter } from '../../src/core/layout.ts';
+import { materials, piecesOf, type Extent, type Pieces } from '../../src/core/materials.ts';
+import { yarnOf } from '../../src/core/motif-yarn.ts';
+import { count, m, num } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { findBlanket, layingOf, specOf } from '../../src/projects/blankets.ts';
+import type { Blanket } from '../../src/projects/schema.ts';
+import { about } from '../motif/options.ts';
+import { SAVED, savedBlanket } from './options.ts';
+import {
+  blanketCautions,
+  extentWords,
+  kindFigures,
+  listed,
+  makeCounts,
+  sizeWords,
+  sureness,
+} from './words.ts';
+
+export const fit = question({
+  name: 'fit',
+  says: 'The largest blanket that the yarn at hand makes, and which colour runs out first',
+  options: {
+    name: savedBlanket().optional(),
+    stretch: opt
+      .percent(
+        {
+          says: 'How far its proportions may change, per cent',
+          assumed: `Proportions within ${USUAL_STRETCH} % of the saved ones, as no stretch was given.`,
+        },
+        { max: 1000, example: '10' },
+      )
+      .default(USUAL_STRETCH),
+    each: opt.yesno('yes counts motifs alone, without seams and border').optional(),
+    reserve: opt.percent('Another reserve than the blanket’s own', { example: '5' }).optional(),
+  },
+  example: 'name:"garden throw"',
+  refused: { line: 'name:"garten trow"', option: 'name' },
+  before: [
+    ...SAVED,
+    '/blanket colours colour:moss ball:170m/100g balls:2',
+    '/blanket colours colour:sand ball:170m/100g balls:2',
+    '/blanket colours colour:clay ball:170m/100g balls:1.5',
+  ],
+  async answer({ name, stretch, each, reserve }, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const saved = findBlanket(doc, name);
+    const blanket = reserve === undefined ? saved : { ...saved, reserve };
+    const working = new Working();
+    const pieces = piecesOf(specOf(doc, blanket), working);
+    const laying = layingOf(blanket);
+    const found = largest(pieces, laying, stretch);
+    if (each === true) return motifsAlone(blanket, pieces, fitEach(pieces), working);
+    return largestBlanket(blanket, pieces, found, working);
+  },
+});
+
+/** The assumptions that every answer about the yarn at hand makes. */
+function assumed(blanket: Blanket, pieces: Pieces): string[] {
+  const stock = stockOf(pieces);
+  const untold = pieces.colours.filter((_, colour) => stock[colour] === undefined);
+  return [
+    ...pieces.assumptions,
+    `${num(blanket.reserve)} % kept in reserve.`,
+    ...(untold.length > 0
+      ? [`How much ${listed(untold)} there is was not said: taken as enough, to be bought as needed.`]
+      : []),
+  ];
+}
+
+function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: Working): Answer {
+  const { best, anyShape, sameColumns, first } = found;
+  const stock = stockOf(pieces);
+  const extent: Extent = best ?? { columns: 1, rows: 1, counts: [1] };
+  const made = materials(pieces, extent, working);
+  const spare = made.colours.flatMap((need, colour) => {
+    const yarn = yarnOf(pieces.yarns, need.colour);
+    if (stock[colour] === undefined || yarn?.balls === undefined || !yarn.ball) return [];
+    const atHand = working.do(
+      AT_HAND,
+      { balls: yarn.balls, ball_length: yarn.ball.m },
+      `${need.colour} at hand`,
+    );
+    const left = working.do(SPARE, { at_hand: atHand, yarn: need.total }, `${need.colour} left over`);
+    return [{ colour: need.colour, atHand, need: need.total, left }];
+  });
+  const other = (size: Extent) => `${extentWords(size)}, ${count(size.columns * size.rows, 'motif')}`;
+  const planned = best?.columns === blanket.columns && best.rows === blanket.rows;
+  const motifs = best ? best.columns * best.rows : 0;
+  return {
+    headline: best
+      ? `The yarn at hand makes ${extentWords(best)}, ${count(motifs, 'motif')}${planned ? ', just as planned' : motifs > blanket.layout.length ? ', more than planned' : ', fewer than planned'}${first === undefined ? '' : `; ${first} runs out first`}.`
+      : `The yarn at hand does not make even one motif with its border${first === undefined ? '' : `; ${first} is what is missing`}.`,
+    lines: [
+      ...(best ? [`Finished: ${sizeWords(made)}: ${makeCounts(blanket.kinds, best.counts)}.`] : []),
+      ...spare.map(
+        ({ colour, atHand, need, left }) =>
+          `${colour}: ${m(atHand)} at hand, ${m(need)} needed, ${left < 0 ? `${m(-left)} short` : `${m(Math.max(0, left))} left over`}.`,
+      ),
+      ...(sameColumns ? [`With the ${blanket.columns} columns as they are: ${other(sameColumns)}.`] : []),
+      ...(anyShape ? [`In any proportions at all: ${other(anyShape)}.`] : []),
+      ...sureness(pieces),
+    ],
+    figures: [
+      { key: 'motifs', label: 'Motifs', value: motifs, unit: '' },
+      { key: 'columns', label: 'Across', value: best?.columns ?? 0, unit: '' },
+      { key: 'rows', label: 'Down', value: best?.rows ?? 0, unit: '' },
+      ...(best ? kindFigures(blanket.kinds, best.counts) : []),
+      ...(best
+        ? ([
+            { key: 'width', label: 'Width', value: made.width, unit: 'cm' },
+            { key: 'height', label: 'Height', value: made.height, unit: 'cm' },
+          ] as const)
+        : []),
+      { key: 'tried', label: 'Sizes tried', value: found.tried, unit: '' },
+    ],
+    working: working.steps,
+    assumptions: assumed(blanket, pieces),
+    cautions: blanketCautions(pieces, made),
+    data: {
+      blanket: blanket.name,
+      first_out: first ?? null,
+      spare,
+      any_shape: anyShape ?? null,
+      same_columns: sameColumns ?? null,
+    },
+    actions: best
+      ? [
+          {
+            label: 'See it at this size',
+            line: about('blanket scale', { name: blanket.name, columns: best.columns, rows: best.rows }),
+          },
+        ]
+      : [],
+  };
+}
+
+function motifsAlone(blanket: Blanket, pieces: Pieces, found: EachFit, working: Working): Answer {
+  const { alone, together, first } = found;
+  const many = (kind: number) => {
+    const most = alone[kind];
+    return most === undefined ? 'no limit known' : num(most);
+  };
+  return {
+    headline:
+      together === undefined
+        ? 'Nothing that was said of the yarn at hand limits these motifs.'
+        : `The yarn at hand makes ${count(together, 'motif')} of ${blanket.kinds.length === 1 ? (blanket.kinds[0] ?? '') : 'every kind alike'}${first === undefined ? '' : `; ${first} runs out first`}.`,
+    lines:
+      blanket.kinds.length === 1
+        ? []
+        : [
+            'All the yarn for one kind alone:',
+            ...blanket.kinds.map((kind, index) => `${letter(index)} ${kind}: ${many(index)}.`),
+          ],
+    figures: [
+      ...(together === undefined
+        ? []
+        : [{ key: 'together', label: 'Of every kind alike', value: together, unit: '' } as const]),
+      ...blanket.kinds.flatMap((kind, index) => {
+        const most = alone[index];
+        return most === undefined
+          ? []
+          : [
+              {
+                key: `alone_${letter(index).toLowerCase()}`,
+                label: `${kind} alone`,
+                value: most,
+                unit: '',
+              } as const,
+            ];
+      }),
+    ],
+    working: working.steps,
+    assumptions: [...assumed(blanket, pieces), 'Seams and border are not counted in.'],
+    data: { blanket: blanket.name, alone, together: together ?? null, first_out: first ?? null },
+  };
+}

@@ -1,0 +1,35 @@
+import { command } from '../../src/chat/command.ts';
+import { change } from './change.ts';
+import { colours } from './colours.ts';
+import { fit } from './fit.ts';
+import { kinds } from './kinds.ts';
+import { layout } from './layout.ts';
+import { materials } from './materials.ts';
+import { picture } from './picture.ts';
+import { choose, list, remove, undo } from './saved.ts';
+import { scale } from './scale.ts';
+import { show } from './show.ts';
+import { start } from './start.ts';
+import { swap } from './swap.ts';
+
+export const blanket = command({
+  name: 'blanket',
+  says: 'A blanket of your own: its layout, what it takes, how far your yarn goes, another size',
+  questions: [
+    start,
+    show,
+    kinds,
+    layout,
+    swap,
+    colours,
+    change,
+    materials,
+    fit,
+    scale,
+    picture,
+    list,
+    choose,
+    remove,
+    undo,
+  ],
+});

@@ -1,0 +1,100 @@
+import { question } from '../../src/chat/command.ts';
+import { letter } from '../../src/core/layout.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { count, num } from '../../src/core/ways.ts';
+import { sameName } from '../../src/projects/bin.ts';
+import { findBlanket, kindsOf, putBlanket, readNames } from '../../src/projects/blankets.ts';
+import { findMotif } from '../../src/projects/motifs.ts';
+import { madeFor } from '../../src/projects/progress.ts';
+import { withKinds } from '../../src/projects/relaying.ts';
+import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
+import { about } from '../motif/options.ts';
+import { described } from '../motif/words.ts';
+import { SAVED, savedBlanket, savedKinds } from './options.ts';
+import { layoutFacts, makeCounts } from './words.ts';
+
+export const kinds = question({
+  name: 'kinds',
+  says: 'The kinds of motif in a blanket and how many of each to make; adds or drops one',
+  options: {
+    name: savedBlanket().optional(),
+    add: savedKinds('Saved motifs to add, commas between', 'sand square').optional(),
+    drop: savedKinds('Kinds to take out, commas between', 'sand square').optional(),
+  },
+  example: 'name:"garden throw"',
+  refused: { line: 'drop:"clay square"', option: 'drop' },
+  before: SAVED,
+  changes: true,
+  async answer({ name, add, drop }, { maker, projects, once }) {
+    const change = add !== undefined || drop !== undefined;
+    if (change)
+      await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+        const was = findBlanket(doc, name);
+        putBlanket(doc, was, changed(doc, was, add, drop));
+        return { name: was.name };
+      });
+    const doc = await projects.maker(maker.id, maker.name);
+    const blanket = findBlanket(doc, name);
+    const motifs = kindsOf(doc, blanket);
+    const facts = layoutFacts(blanket, motifs);
+    const made = madeFor(doc, blanket);
+    return {
+      headline: `${blanket.name} has ${count(blanket.kinds.length, 'kind')}: ${makeCounts(blanket.kinds, facts.counts)}.`,
+      lines: [
+        ...motifs.map((motif, kind) => {
+          const need = facts.counts[kind] ?? 0;
+          const done = made[kind] ?? 0;
+          return `${letter(kind)} ${motif.name}, ${described(motif)}: ${num(need)} to make${done > 0 ? `, ${num(done)} made` : ''}.`;
+        }),
+        ...(change ? facts.lines : []),
+      ],
+      figures: facts.figures,
+      assumptions: ['How many of each to make is counted from the layout.'],
+      data: { ...facts.data, made },
+      actions: [
+        { label: 'Layout', line: about('blanket layout', { name: blanket.name }) },
+        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+      ],
+    };
+  },
+});
+
+function changed(
+  doc: MakerDoc,
+  blanket: Blanket,
+  add: string | undefined,
+  drop: string | undefined,
+): Blanket {
+  const out = drop === undefined ? [] : readNames(drop, 'drop');
+  const unknown = out.find((kind) => !blanket.kinds.some((known) => sameName(known, kind)));
+  if (unknown !== undefined)
+    throw new Problem(`${blanket.name} has no kind called “${unknown}”.`, {
+      option: 'drop',
+      hint: `Its kinds are ${blanket.kinds.join(', ')}.`,
+    });
+  const stay = blanket.kinds.filter((known) => !out.some((kind) => sameName(known, kind)));
+  const more = add === undefined ? [] : readNames(add, 'add').map((kind) => findMotif(doc, kind, 'add').name);
+  const twice = more.find((kind, index) => stay.includes(kind) || more.indexOf(kind) !== index);
+  if (twice !== undefined)
+    throw new Problem(`${twice} is one of its kinds already.`, {
+      option: 'add',
+      hint: 'Name another motif.',
+    });
+  const now = [...stay, ...more];
+  if (now.length === 0 || now.length > 26)
+    throw new Problem(
+      now.length === 0 ? 'A blanket needs at least one kind.' : 'At most 26 kinds have letters.',
+      {
+        option: now.length === 0 ? 'drop' : 'add',
+        hint: 'Add one and drop another in one go, or remove the blanket with /blanket remove.',
+      },
+    );
+  return withKinds(
+    blanket,
+    now,
+    now.map((kind) => {
+      const before = blanket.kinds.indexOf(kind);
+      return before < 0 ? undefined : before;
+    }),
+  );
+}

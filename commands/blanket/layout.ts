@@ -1,0 +1,70 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { showTouches } from '../../src/core/scatter.ts';
+import { count } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
+import { relaid } from '../../src/projects/relaying.ts';
+import { about } from '../motif/options.ts';
+import { arrangement, columns, countsByKind, rows, SAVED, savedBlanket, seed, setting } from './options.ts';
+import { layoutFacts, makeCounts } from './words.ts';
+
+export const layout = question({
+  name: 'layout',
+  says: 'Lays the motifs: which kind where, and how it is turned; shows the layout if nothing is asked',
+  options: {
+    name: savedBlanket().optional(),
+    arrange: arrangement().optional(),
+    setting: setting().optional(),
+    counts: countsByKind().optional(),
+    map: opt
+      .text('A map of your own: letters, rows parted by /; a digit turns: A0B1/B2A3', {
+        max: 3500,
+        example: 'AB/BA',
+      })
+      .optional(),
+    seed: seed().optional(),
+    columns: columns('Another number of columns').optional(),
+    rows: rows('Another number of rows').optional(),
+  },
+  example: 'arrange:scattered setting:pinwheel counts:"A 12, B 8"',
+  refused: { line: 'counts:"A 12, B 9"', option: 'counts' },
+  before: SAVED,
+  changes: true,
+  async answer(asked, { maker, projects, once }) {
+    const { name, arrange, ...rest } = asked;
+    const change = Object.values({ arrange, ...rest }).some((value) => value !== undefined);
+    if (change)
+      await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+        const was = findBlanket(doc, name);
+        putBlanket(doc, was, relaid(was, { arrangement: arrange, ...rest }));
+        return { name: was.name };
+      });
+    const doc = await projects.maker(maker.id, maker.name);
+    const blanket = findBlanket(doc, name);
+    const facts = layoutFacts(blanket, kindsOf(doc, blanket));
+    const working = new Working();
+    if (facts.laid.arrangement === 'scattered') {
+      showTouches(working, blanket.columns, blanket.rows, facts.counts);
+    }
+    return {
+      headline: `${blanket.name} ${change ? 'is laid' : 'lies'}: ${count(blanket.layout.length, 'motif')} to make, ${makeCounts(blanket.kinds, facts.counts)}.`,
+      lines: [...facts.lines, 'Places are numbered row by row from the top left.'],
+      figures: facts.figures,
+      working: working.steps,
+      assumptions: facts.assumptions,
+      data: facts.data,
+      actions: [
+        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+        ...(facts.laid.arrangement === 'scattered'
+          ? [
+              {
+                label: 'Scatter again',
+                line: about('blanket layout', { name: blanket.name, seed: (facts.laid.seed % 9999) + 1 }),
+              },
+            ]
+          : []),
+      ],
+    };
+  },
+});

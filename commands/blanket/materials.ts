@@ -1,0 +1,126 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { counted } from '../../src/core/layout.ts';
+import { materials as reckon, piecesOf } from '../../src/core/materials.ts';
+import { saidPace } from '../../src/core/pace.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { count, m, num, t } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { blanketPace } from '../../src/projects/blanket-pace.ts';
+import { findBlanket, specOf } from '../../src/projects/blankets.ts';
+import { caution } from '../../src/standards/care.ts';
+import { about } from '../motif/options.ts';
+import { SAVED, savedBlanket } from './options.ts';
+import { blanketCautions, needLine, sizeWords, sureness } from './words.ts';
+
+export const materials = question({
+  name: 'materials',
+  says: 'What a blanket takes, colour by colour: yarn, balls to buy, weight, cost, ends, hours',
+  options: {
+    name: savedBlanket().optional(),
+    reserve: opt.percent('Another reserve than the blanket’s own').optional(),
+    minutes: opt
+      .number('Minutes that one motif of the first kind takes you, for the hours', {
+        min: 1,
+        max: 10_000,
+        example: '45',
+      })
+      .optional(),
+  },
+  example: 'minutes:45',
+  refused: { line: 'name:"garten trow"', option: 'name' },
+  before: [...SAVED, '/blanket colours colour:moss ball:170m/100g price:4.5 balls:1'],
+  async answer({ name, reserve, minutes }, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const saved = findBlanket(doc, name);
+    const blanket = reserve === undefined ? saved : { ...saved, reserve };
+    const working = new Working();
+    const pieces = piecesOf(specOf(doc, blanket), working);
+    const inOne = pieces.motifs[0]?.stitches ?? 0;
+    const own = minutes === undefined ? blanketPace(doc, blanket, working) : undefined;
+    const perMinute = minutes === undefined ? own?.perMinute : saidPace(inOne, minutes, working);
+    const found = reckon(
+      pieces,
+      { ...blanket, counts: counted(blanket.layout, blanket.kinds.length) },
+      working,
+      perMinute,
+    );
+    const unknown = found.colours.filter(({ balls }) => balls === undefined).map(({ colour }) => colour);
+    const atHand = found.colours.some(({ balls, toBuy }) => balls !== toBuy);
+    if (found.total <= 0)
+      throw new Problem('Nothing is to be worked.', { hint: 'Lay motifs: /blanket layout.' });
+    const { border } = found;
+    return {
+      headline: `${blanket.name} takes ${m(found.total)} of yarn with ${num(blanket.reserve)} % in reserve${
+        found.balls === undefined
+          ? ''
+          : `, ${count(found.balls, 'ball')}${unknown.length > 0 ? ' of the colours whose ball is known' : ''}${atHand ? `, ${num(found.toBuy ?? 0)} of them still to buy` : ''}`
+      }${found.cost === undefined ? '' : `, ${num(found.cost, 2)} to pay`}.`,
+      lines: [
+        ...found.colours.map(needLine),
+        `Finished: ${sizeWords(found)}.`,
+        `${count(found.ends, 'end')} to weave in; ${count(found.seams, 'seam')}, ${m(found.seamLength)} in all.`,
+        ...border.map(
+          ({ stitch, colour, stitches, metres }, index) =>
+            `Border, round ${index + 1}: ${count(stitches, 'stitch', 'stitches')} of ${t(stitch)} in ${colour}, ${m(metres)}.`,
+        ),
+        ...(found.hours === undefined
+          ? []
+          : [
+              `${count(Math.round(found.hours * 10) / 10, 'hour')} for the motifs${own ? `, at your own pace at ${own.kind} over ${count(own.rows, 'row')}` : ''}; joining and border come on top.`,
+            ]),
+        ...sureness(pieces),
+      ],
+      figures: [
+        { key: 'yarn_total', label: 'Yarn with the reserve', value: found.total, unit: 'm' },
+        ...(found.balls === undefined
+          ? []
+          : ([
+              { key: 'balls', label: 'Balls', value: found.balls, unit: '' },
+              { key: 'to_buy', label: 'Balls still to buy', value: found.toBuy ?? 0, unit: '' },
+            ] as const)),
+        ...(found.weight === undefined
+          ? []
+          : [{ key: 'weight', label: 'Weight', value: found.weight, unit: 'g' } as const]),
+        ...(found.cost === undefined
+          ? []
+          : [{ key: 'cost', label: 'Cost of what is to buy', value: found.cost, unit: '' } as const]),
+        { key: 'ends', label: 'Ends to weave in', value: found.ends, unit: '' },
+        { key: 'seam_length', label: 'Seams', value: found.seamLength, unit: 'm' },
+        { key: 'width', label: 'Width', value: found.width, unit: 'cm' },
+        { key: 'height', label: 'Height', value: found.height, unit: 'cm' },
+        ...(found.hours === undefined
+          ? []
+          : [{ key: 'hours', label: 'Hours for the motifs', value: found.hours, unit: '' } as const]),
+      ],
+      working: working.steps,
+      assumptions: [
+        ...pieces.assumptions,
+        ...(unknown.length > 0
+          ? [
+              `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ball:170m/100g.`,
+            ]
+          : []),
+        ...(found.hours === undefined
+          ? ['No hours: no pace is known yet. Give minutes, or count rows with /progress next.']
+          : []),
+      ],
+      cautions: [
+        ...blanketCautions(pieces, found),
+        ...(atHand ? [`Balls at hand and balls bought may differ: ${caution('dye-lot')}`] : []),
+        ...(found.hours === undefined ? [] : [caution('hands')]),
+      ],
+      data: {
+        blanket: blanket.name,
+        colours: found.colours,
+        border: found.border,
+        weighed: pieces.motifs.filter(({ how }) => how === 'weighed').map((motif) => motif.name),
+        estimated: pieces.motifs.filter(({ how }) => how === 'rough').map((motif) => motif.name),
+      },
+      actions: [
+        { label: 'Will mine do?', line: about('blanket fit', { name: blanket.name }) },
+        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+      ],
+    };
+  },
+});

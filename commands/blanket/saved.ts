@@ -1,0 +1,122 @@
+/** Which blankets there are, which is the current one, and letting one go. */
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { count } from '../../src/core/ways.ts';
+import { findBlanket, removeBlanket, restoreBlanket } from '../../src/projects/blankets.ts';
+import { madeFor } from '../../src/projects/progress.ts';
+import { about } from '../motif/options.ts';
+import { SAVED, savedBlanket } from './options.ts';
+import { extentWords } from './words.ts';
+
+/** Buttons for as many blankets as a message has room for. */
+const MOST_BUTTONS = 5;
+
+export const list = question({
+  name: 'list',
+  says: 'All the blankets you saved, and which is the current one',
+  options: {},
+  example: '',
+  refused: { line: 'name:throw', option: 'name' },
+  before: SAVED,
+  async answer(_, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const { blankets, current } = doc;
+    return {
+      headline:
+        blankets.length === 0
+          ? 'No blanket is saved yet; /blanket start begins one.'
+          : `${count(blankets.length, 'blanket')} ${blankets.length === 1 ? 'is' : 'are'} saved${current.blanket === undefined ? '' : `; ${current.blanket} is the current one`}.`,
+      lines: blankets.map((blanket) => {
+        const made = madeFor(doc, blanket).reduce((sum, n) => sum + n, 0);
+        return `${blanket.name}: ${extentWords(blanket)}, ${blanket.kinds.join(', ')}${made > 0 ? `; ${count(made, 'motif')} made` : ''}.`;
+      }),
+      figures: [{ key: 'blankets', label: 'Blankets', value: blankets.length, unit: '' }],
+      data: { blankets: blankets.map(({ name }) => name), current: current.blanket ?? null },
+      actions: blankets
+        .filter(({ name }) => name !== current.blanket)
+        .slice(0, MOST_BUTTONS)
+        .map(({ name }) => ({ label: `Choose ${name}`, line: about('blanket choose', { name }) })),
+    };
+  },
+});
+
+export const choose = question({
+  name: 'choose',
+  says: 'Makes a saved blanket the current one, which all questions mean if none is named',
+  options: { name: savedBlanket('The blanket’s name') },
+  example: 'name:"garden throw"',
+  refused: { line: 'name:"garten trow"', option: 'name' },
+  before: SAVED,
+  changes: true,
+  async answer({ name }, { maker, projects }) {
+    const chosen = await projects.changeMaker(maker.id, maker.name, (doc) => {
+      const blanket = findBlanket(doc, name);
+      doc.current.blanket = blanket.name;
+      return blanket;
+    });
+    return {
+      headline: `${chosen.name} is the current blanket: ${extentWords(chosen)}, ${count(chosen.layout.length, 'motif')}.`,
+      data: { blanket: chosen.name },
+      actions: [{ label: 'Show it', line: about('blanket show', { name: chosen.name }) }],
+    };
+  },
+});
+
+export const remove = question({
+  name: 'remove',
+  says: 'Removes a saved blanket; asks first, and it can be undone for a day',
+  options: {
+    name: savedBlanket().optional(),
+    confirm: opt.yesno('yes removes it; without it you are asked').optional(),
+  },
+  example: 'name:"garden throw" confirm:yes',
+  refused: { line: 'name:"garten trow" confirm:yes', option: 'name' },
+  before: SAVED,
+  changes: true,
+  async answer({ name, confirm }, { maker, now, projects, once }) {
+    if (confirm !== true) {
+      const blanket = findBlanket(await projects.maker(maker.id, maker.name), name);
+      return {
+        headline: `Remove ${blanket.name}, ${extentWords(blanket)}, with its layout and colours? It can be brought back for a day; its motifs stay.`,
+        data: { blanket: blanket.name, removed: false },
+        actions: [
+          { label: 'Remove it', line: about('blanket remove', { name: blanket.name, confirm: 'yes' }) },
+          { label: 'Keep it', line: about('blanket show', { name: blanket.name }) },
+        ],
+      };
+    }
+    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      const blanket = findBlanket(doc, name);
+      removeBlanket(doc, blanket, now);
+      return { name: blanket.name };
+    });
+    return {
+      headline: `${tell.name} is removed. It can be brought back for a day.`,
+      data: { blanket: tell.name, removed: true },
+      actions: [{ label: 'Bring it back', line: about('blanket undo', { name: tell.name }) }],
+    };
+  },
+});
+
+export const undo = question({
+  name: 'undo',
+  says: 'Brings back the blanket that was removed last, within a day',
+  options: {
+    name: opt.text('Its name, if it was not the last one', { max: 60, example: 'garden throw' }).optional(),
+  },
+  example: '',
+  refused: { line: 'name:"porch blanket"', option: 'name' },
+  before: [...SAVED, '/blanket remove name:"garden throw" confirm:yes'],
+  changes: true,
+  async answer({ name }, { maker, now, projects, once }) {
+    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      const { name: back, columns, rows } = restoreBlanket(doc, now, name);
+      return { name: back, columns, rows };
+    });
+    return {
+      headline: `${tell.name} is back: ${extentWords(tell)}. It is the current blanket.`,
+      data: { blanket: tell.name },
+      actions: [{ label: 'Show it', line: about('blanket show', { name: tell.name }) }],
+    };
+  },
+});

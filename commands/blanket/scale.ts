@@ -1,0 +1,137 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { letter, readLaidBy } from '../../src/core/layout.ts';
+import { piecesOf } from '../../src/core/materials.ts';
+import { scale as rescale, type Scaled } from '../../src/core/scale.ts';
+import { count, m, num, size } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/blankets.ts';
+import { relaid } from '../../src/projects/relaying.ts';
+import { about } from '../motif/options.ts';
+import { columns, rows, SAVED, savedBlanket } from './options.ts';
+import { blanketCautions, extentWords, kindFigures, makeCounts, middleNote } from './words.ts';
+
+export const scale = question({
+  name: 'scale',
+  says: 'The same blanket at another size: setting continued, make-counts, border, yarn, before and after',
+  options: {
+    name: savedBlanket().optional(),
+    columns: columns('The new number of motifs side by side').optional(),
+    rows: rows('The new number of motifs under each other').optional(),
+    width: opt.length('Or about how wide it should be', '120cm').optional(),
+    height: opt.length('Or about how high it should be', '160cm').optional(),
+    keep: opt
+      .yesno({ says: 'yes keeps the new size', assumed: 'Only shown, not kept: keep:yes keeps it.' })
+      .default(false),
+  },
+  example: 'columns:6 rows:8',
+  refused: { line: 'columns:6 width:120cm', option: 'width' },
+  before: SAVED,
+  changes: true,
+  async answer({ name, keep, ...to }, { maker, projects, once }) {
+    const before = await projects.maker(maker.id, maker.name);
+    const blanket = findBlanket(before, name);
+    const working = new Working();
+    const pieces = piecesOf(specOf(before, blanket), working);
+    const found = rescale(pieces, layingOf(blanket), to);
+    const { before: was, after } = found;
+    if (keep)
+      await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+        const saved = findBlanket(doc, name);
+        putBlanket(doc, saved, relaid(saved, { columns: after.columns, rows: after.rows }));
+        return { name: saved.name };
+      });
+    const laid = readLaidBy(blanket.setting);
+    return {
+      headline: `${blanket.name} ${keep ? 'is now' : 'would be'} ${extentWords(after)}, ${size(after.width, after.height)}: ${makeCounts(blanket.kinds, after.counts)}.`,
+      lines: [...compared(blanket.kinds, found), ...middleNote(laid, after)],
+      figures: [
+        { key: 'motifs', label: 'Motifs', value: after.columns * after.rows, unit: '' },
+        { key: 'columns', label: 'Across', value: after.columns, unit: '' },
+        { key: 'rows', label: 'Down', value: after.rows, unit: '' },
+        ...kindFigures(blanket.kinds, after.counts),
+        { key: 'width', label: 'Width', value: after.width, unit: 'cm' },
+        { key: 'height', label: 'Height', value: after.height, unit: 'cm' },
+        { key: 'yarn_total', label: 'Yarn with the reserve', value: after.total, unit: 'm' },
+        ...(after.balls === undefined
+          ? []
+          : [{ key: 'balls', label: 'Balls', value: after.balls, unit: '' } as const]),
+        ...(found.offPercent === undefined
+          ? []
+          : [{ key: 'off', label: 'Off the wish', value: found.offPercent, unit: '%' } as const]),
+      ],
+      working: [...working.steps, ...found.working.steps],
+      assumptions: [
+        ...pieces.assumptions,
+        laid.arrangement === 'typed'
+          ? 'A map of one’s own does not say how it goes on: at another size its kinds are scattered in the same proportion.'
+          : laid.arrangement === 'scattered'
+            ? 'The kinds keep their proportion, by largest remainders.'
+            : `The arrangement ${laid.arrangement} is continued.`,
+        'What was swapped by hand does not come along.',
+      ],
+      cautions: blanketCautions(pieces, after),
+      data: {
+        blanket: blanket.name,
+        kept: keep,
+        before: plainly(was),
+        after: plainly(after),
+      },
+      actions: keep
+        ? [{ label: 'Picture', line: about('blanket picture', { name: blanket.name }) }]
+        : [
+            {
+              label: 'Keep this size',
+              line: about('blanket scale', {
+                name: blanket.name,
+                columns: after.columns,
+                rows: after.rows,
+                keep: 'yes',
+              }),
+            },
+          ],
+    };
+  },
+});
+
+type Side = Scaled['before'];
+
+/** Before and after, line by line. */
+function compared(kinds: readonly string[], { before, after }: Scaled): string[] {
+  const line = (what: string, of: (side: Side) => string) => `${what}: ${of(before)} → ${of(after)}`;
+  const round = (side: Side, index: number) => {
+    const { stitches = 0, metres = 0 } = side.border[index] ?? {};
+    return `${count(stitches, 'stitch', 'stitches')}, ${m(metres)}`;
+  };
+  return [
+    line('Motifs', (side) => `${side.columns} × ${side.rows}, ${num(side.columns * side.rows)}`),
+    ...kinds.map((kind, index) => line(`${letter(index)} ${kind}`, (side) => num(side.counts[index] ?? 0))),
+    line('Size', (side) => size(side.width, side.height)),
+    ...after.border.map((_, index) => line(`Border, round ${index + 1}`, (side) => round(side, index))),
+    line('Seams', (side) => `${num(side.seams)}, ${m(side.seamLength)}`),
+    line('Ends to weave in', (side) => num(side.ends)),
+    ...after.colours.map((need, index) =>
+      line(need.colour, (side) => {
+        const { total = 0, balls } = side.colours[index] ?? {};
+        return `${m(total)}${balls === undefined ? '' : `, ${count(balls, 'ball')}`}`;
+      }),
+    ),
+    line(
+      'Yarn in all, with the reserve',
+      (side) => `${m(side.total)}${side.balls === undefined ? '' : `, ${count(side.balls, 'ball')}`}`,
+    ),
+  ];
+}
+
+const plainly = ({ columns, rows, counts, width, height, total, balls, ends, border, colours }: Side) => ({
+  columns,
+  rows,
+  counts,
+  width,
+  height,
+  yarn_total: total,
+  balls: balls ?? null,
+  ends,
+  border: border.map(({ stitches }) => stitches),
+  colours: colours.map(({ colour, total: metres }) => ({ colour, metres })),
+});

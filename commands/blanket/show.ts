@@ -1,0 +1,79 @@
+import { question } from '../../src/chat/command.ts';
+import { materials } from '../../src/core/materials.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { count, g, m, num } from '../../src/core/ways.ts';
+import { Working } from '../../src/core/working.ts';
+import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
+import { madeFor } from '../../src/projects/progress.ts';
+import { about } from '../motif/options.ts';
+import { SAVED, savedBlanket } from './options.ts';
+import {
+  borderWords,
+  extentWords,
+  joiningWords,
+  layoutFacts,
+  makeCounts,
+  piecesIfKnown,
+  sizeWords,
+} from './words.ts';
+
+export const show = question({
+  name: 'show',
+  says: 'Everything that is kept of a blanket: kinds, layout, size, border, colours, how far it is',
+  options: { name: savedBlanket().optional() },
+  example: 'name:"garden throw"',
+  refused: { line: 'name:"garten trow"', option: 'name' },
+  before: SAVED,
+  async answer({ name }, { maker, projects }) {
+    const doc = await projects.maker(maker.id, maker.name);
+    const blanket = findBlanket(doc, name);
+    const facts = layoutFacts(blanket, kindsOf(doc, blanket));
+    const working = new Working();
+    const pieces = piecesIfKnown(doc, blanket, working);
+    const known =
+      pieces instanceof Problem
+        ? undefined
+        : materials(pieces, { ...blanket, counts: facts.counts }, working);
+    const made = madeFor(doc, blanket);
+    const finished = made.reduce((sum, many, kind) => sum + Math.min(many, facts.counts[kind] ?? 0), 0);
+    return {
+      headline: `${blanket.name} is ${extentWords(blanket)}${known ? `, ${sizeWords(known)}` : ''}; ${num(finished)} of ${count(blanket.layout.length, 'motif')} made.`,
+      lines: [
+        `To make: ${makeCounts(blanket.kinds, facts.counts)}.`,
+        ...facts.lines,
+        joiningWords(blanket),
+        borderWords(blanket),
+        `${num(blanket.reserve)} % in reserve.`,
+        ...blanket.yarns.map(
+          ({ colour, ball, price, balls }) =>
+            `${colour}: ${[
+              ball ? `${m(ball.m)} in ${g(ball.g)}` : 'no ball known',
+              ...(price === undefined ? [] : [`${num(price, 2)} a ball`]),
+              ...(balls === undefined ? [] : [`${count(balls, 'ball')} at hand`]),
+            ].join(', ')}.`,
+        ),
+      ],
+      figures: [
+        ...facts.figures,
+        { key: 'made', label: 'Made', value: finished, unit: '' },
+        ...(known
+          ? ([
+              { key: 'width', label: 'Width', value: known.width, unit: 'cm' },
+              { key: 'height', label: 'Height', value: known.height, unit: 'cm' },
+            ] as const)
+          : []),
+      ],
+      working: working.steps.filter(({ unit }) => unit === 'cm'),
+      assumptions: [
+        ...facts.assumptions,
+        ...(pieces instanceof Problem ? [`${pieces.message} ${pieces.hint}`] : []),
+      ],
+      data: { ...facts.data, made, yarns: blanket.yarns, joining: blanket.joining, border: blanket.border },
+      actions: [
+        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+        { label: 'What to buy', line: about('blanket materials', { name: blanket.name }) },
+        { label: 'Will mine do?', line: about('blanket fit', { name: blanket.name }) },
+      ],
+    };
+  },
+});

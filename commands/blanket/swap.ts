@@ -1,0 +1,51 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { letter, MOST_PLACES, swapped } from '../../src/core/layout.ts';
+import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
+import { about } from '../motif/options.ts';
+import { SAVED, savedBlanket } from './options.ts';
+import { layoutFacts } from './words.ts';
+
+const place = (says: string, example: string) => opt.whole(says, { max: MOST_PLACES, example });
+
+export const swap = question({
+  name: 'swap',
+  says: 'Changes two places of the layout about, by their numbers',
+  options: {
+    a: place('The one place; numbered row by row from the top left', '3'),
+    b: place('The other place', '8'),
+    name: savedBlanket().optional(),
+  },
+  example: 'a:3 b:8',
+  refused: { line: 'a:3 b:40', option: 'b' },
+  before: SAVED,
+  changes: true,
+  async answer({ a, b, name }, { maker, projects, once }) {
+    await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      const was = findBlanket(doc, name);
+      putBlanket(doc, was, { ...was, layout: swapped(was.layout, a, b) });
+      return { name: was.name };
+    });
+    const doc = await projects.maker(maker.id, maker.name);
+    const blanket = findBlanket(doc, name);
+    const facts = layoutFacts(blanket, kindsOf(doc, blanket));
+    const there = (number: number) => {
+      const kind = blanket.layout[number - 1]?.kind ?? 0;
+      return `${letter(kind)} ${blanket.kinds[kind] ?? ''}`;
+    };
+    return {
+      headline: `Places ${a} and ${b} of ${blanket.name} are swapped: ${there(a)} lies at ${a}, ${there(b)} at ${b}.`,
+      lines: facts.lines.slice(1),
+      figures: facts.figures,
+      assumptions: [
+        ...facts.assumptions,
+        'Laying the blanket anew, or at another size, does not keep what was swapped by hand.',
+      ],
+      data: facts.data,
+      actions: [
+        { label: 'Swap them back', line: about('blanket swap', { a, b, name: blanket.name }) },
+        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+      ],
+    };
+  },
+});

@@ -1,0 +1,238 @@
+/** How a blanket is spoken of. */
+import type { Figure } from '../../src/chat/answer.ts';
+import type { Alike } from '../../src/core/colour.ts';
+import { counted, letter, mapLines, readLaidBy, type Cell, type LaidBy } from '../../src/core/layout.ts';
+import { piecesOf, type Extent, type Materials, type Pieces } from '../../src/core/materials.ts';
+import type { MotifSpec } from '../../src/core/motif-yarn.ts';
+import { Problem } from '../../src/core/problem.ts';
+import { fewestTouches, touchesOf } from '../../src/core/scatter.ts';
+import { cm, count, m, num, size, t } from '../../src/core/ways.ts';
+import type { Working } from '../../src/core/working.ts';
+import { specOf } from '../../src/projects/blankets.ts';
+import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
+import { BABY_BLANKET } from '../../src/standards/blankets.ts';
+import { caution } from '../../src/standards/care.ts';
+import { SETTINGS } from '../../src/standards/settings.ts';
+import { ARRANGED } from './options.ts';
+
+export const listed = (names: readonly string[]) =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
+
+/** `A moss square 10, B sand square 10` */
+export const makeCounts = (names: readonly string[], counts: readonly number[]) =>
+  names.map((name, kind) => `${letter(kind)} ${name} ${num(counts[kind] ?? 0)}`).join(', ');
+
+/** `4 across and 5 down` */
+export const extentWords = ({ columns, rows }: Pick<Extent, 'columns' | 'rows'>) =>
+  `${columns} across and ${rows} down`;
+
+/** The make-counts as figures: `kind_a`, `kind_b` … */
+export const kindFigures = (names: readonly string[], counts: readonly number[]): Figure[] =>
+  names.map((name, kind) => ({
+    key: `kind_${letter(kind).toLowerCase()}`,
+    label: `${letter(kind)}, ${name}`,
+    value: counts[kind] ?? 0,
+    unit: '',
+  }));
+
+/** How a layout is laid: `Scattered … Turned as Barn Raising: diamonds …` */
+export function laidLines(laid: LaidBy): string[] {
+  const { name, says, shape } = SETTINGS[laid.setting];
+  return [
+    `Arrangement: ${laid.arrangement}, ${ARRANGED[laid.arrangement]}${laid.arrangement === 'scattered' ? `, seed ${laid.seed}` : ''}.`,
+    ...(laid.setting === 'upright' ? [] : [`Setting: ${name}, ${says} (${shape}).`]),
+  ];
+}
+
+/** More rows than this are not written into an answer: the picture shows them. */
+const MOST_LINES = 30;
+
+/** The map as lines, while it can be read. */
+export const mapText = (layout: readonly Cell[], columns: number): string[] =>
+  layout.length / columns > MOST_LINES || columns > MOST_LINES
+    ? ['The map is too large for a message; /blanket picture shows it.']
+    : mapLines(layout, columns);
+
+/** What is said of alike motifs side by side, where there are several kinds. */
+export function touchWords(
+  blanket: Pick<Blanket, 'kinds' | 'columns' | 'rows' | 'layout'>,
+): string | undefined {
+  if (blanket.kinds.length < 2) return undefined;
+  const { columns, rows, layout } = blanket;
+  const touches = touchesOf(
+    layout.map(({ kind }) => kind),
+    columns,
+  );
+  const { fewest, crowded } = fewestTouches(columns, rows, counted(layout, blanket.kinds.length));
+  if (touches === 0) return 'No two alike lie side by side.';
+  const said = `Two alike lie side by side ${touches === 1 ? 'once' : `${num(touches)} times`}`;
+  if (touches > fewest)
+    return `${said}; ${fewest === 0 ? 'none' : num(fewest)} would have to, with these counts: arrangement scattered finds that.`;
+  return crowded === undefined
+    ? `${said}.`
+    : `${said}: ${blanket.kinds[crowded] ?? ''} fills more than half the places, and no layout has fewer.`;
+}
+
+/** What is said where turning changes nothing that can be seen. */
+export function turnAssumptions(laid: LaidBy, kinds: readonly MotifSpec[]): string[] {
+  const split = kinds.some(
+    ({ shape, runs }) => (shape === 'diagonal' || shape === 'blocks') && runs.length > 1,
+  );
+  return laid.setting === 'upright' || split
+    ? []
+    : ['Turning shows only on motifs worked corner to corner in two colours or more; none of these is.'];
+}
+
+/** Barn Raising has a middle; an odd number of columns or rows puts it off. */
+export const middleNote = (laid: LaidBy, { columns, rows }: Pick<Extent, 'columns' | 'rows'>): string[] =>
+  laid.setting === 'barn-raising' && (columns % 2 === 1 || rows % 2 === 1)
+    ? [
+        'Its middle lies between motifs: with an odd number of columns or rows the diamonds lie half a motif off the middle.',
+      ]
+    : [];
+
+/** The pieces, or undefined where a motif's size is not known yet: many answers can do without. */
+export function piecesIfKnown(doc: MakerDoc, blanket: Blanket, working: Working): Pieces | Problem {
+  try {
+    return piecesOf(specOf(doc, blanket), working);
+  } catch (problem) {
+    if (problem instanceof Problem) return problem;
+    throw problem;
+  }
+}
+
+/** `hdc, dc; 3 in each corner` in words. */
+export function borderWords({ border }: Pick<Blanket, 'border'>): string {
+  const { rounds, corner } = border;
+  if (rounds.length === 0) return 'No border.';
+  const said = rounds.map(
+    ({ stitch, colour }) => `${t(stitch)}${colour === undefined ? '' : ` in ${colour}`}`,
+  );
+  return `Border, from the inside: ${said.join(', ')}; ${count(corner, 'stitch', 'stitches')} in each corner.`;
+}
+
+export const joiningWords = ({ joining }: Pick<Blanket, 'joining'>): string =>
+  `Joined with ${{ whip: 'whip stitch', 'slip-stitch': t('slip stitch'), 'single-crochet': t('single crochet') }[joining.method]}${joining.colour === undefined ? '' : ` in ${joining.colour}`}.`;
+
+/** Finished size, as a line. */
+export const sizeWords = ({ width, height }: Pick<Materials, 'width' | 'height'>) =>
+  `${size(width, height)}, the border counted in`;
+
+/** One line a colour: what it is for, in metres, and what to buy. */
+export function needLine(need: Materials['colours'][number]): string {
+  const parts = [
+    ['motifs', need.motifs],
+    ['tails', need.tails],
+    ['carried', need.carried],
+    ['seams', need.seams],
+    ['border', need.border],
+  ] as const;
+  const said = parts.filter(([, metres]) => metres > 0).map(([name, metres]) => `${name} ${m(metres)}`);
+  const balls =
+    need.balls === undefined
+      ? '; no ball is known'
+      : `: ${count(need.balls, 'ball')}${need.ballsHigh !== undefined && need.ballsHigh > need.balls ? `, up to ${need.ballsHigh} if the estimates run high` : ''}`;
+  return `${need.colour}: ${said.join(', ')}; ${m(need.total)} with the reserve${balls}.`;
+}
+
+/** What was weighed and what is estimated, said of each part. */
+export function sureness(pieces: Pieces): string[] {
+  const by = (how: 'weighed' | 'rough') =>
+    pieces.motifs.filter((motif) => motif.how === how).map(({ name }) => name);
+  const weighed = by('weighed');
+  const rough = by('rough');
+  return [
+    ...(weighed.length > 0 ? [`Weighed: ${listed(weighed)}, tails and carried strands with them.`] : []),
+    ...(rough.length > 0
+      ? [`Estimated from hook and yarn, right to about a quarter: ${listed(rough)}.`]
+      : []),
+    ...(pieces.border.rounds.length > 0
+      ? [
+          `The border’s yarn is ${pieces.motifs[0]?.how === 'weighed' ? 'reckoned from the weighed stitch' : 'estimated like the motifs’'}; seams are reckoned by geometry.`,
+        ]
+      : ['Seams are reckoned by geometry.']),
+    `Motifs of ${cm(pieces.side)}, ${pieces.sideHow === 'measured' ? 'as measured' : `as their ${t('gauge')} says, blocked`}.`,
+  ];
+}
+
+/** Cautions of every answer about a blanket's yarn and size. */
+export function blanketCautions(pieces: Pieces, made: Materials): string[] {
+  return [
+    ...(pieces.motifs.some(({ how }) => how === 'rough')
+      ? [caution('rough-estimate')]
+      : [caution('dye-lot')]),
+    ...(Math.max(made.width, made.height) <= BABY_BLANKET.longestCm ? [caution('baby')] : []),
+    ...(pieces.uneven
+      ? [
+          `${pieces.uneven.name} measures ${cm(pieces.uneven.side)} beside ${cm(pieces.side)}: more than a few per cent apart, seams pucker. Change the hook or the rows of one (common practice).`,
+        ]
+      : []),
+  ];
+}
+
+const SEEN_BY = {
+  usual: 'to most eyes',
+  protanopia: 'to eyes without red cones (protanopia)',
+  deuteranopia: 'to eyes without green cones (deuteranopia)',
+  tritanopia: 'to eyes without blue cones (tritanopia)',
+} as const;
+
+/** Pairs that somebody would mix up, one line a pair. */
+export function alikeWords(pairs: readonly Alike[]): string[] {
+  const by = new Map<string, Alike[]>();
+  for (const pair of pairs) {
+    const key = `${pair.first} and ${pair.second}`;
+    by.set(key, [...(by.get(key) ?? []), pair]);
+  }
+  return [...by].map(([names, all]) => {
+    const worst = all.find(({ sight }) => sight === 'usual') ?? all[0];
+    const who = worst?.sight === 'usual' ? SEEN_BY.usual : listed(all.map(({ sight }) => SEEN_BY[sight]));
+    return `${names} are hard to tell apart ${who}: colour difference ${num(worst?.difference ?? 0, 1)} (CIEDE2000), contrast ${num(worst?.contrast ?? 1, 2)} to 1 (WCAG). Go by the letters.`;
+  });
+}
+
+/** What every answer about a layout shows of it. */
+export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
+  const laid = readLaidBy(blanket.setting);
+  const counts = counted(blanket.layout, blanket.kinds.length);
+  const touches = touchWords(blanket);
+  return {
+    laid,
+    counts,
+    lines: [
+      ...laidLines(laid),
+      ...middleNote(laid, blanket),
+      ...(touches === undefined ? [] : [touches]),
+      ...mapText(blanket.layout, blanket.columns),
+    ],
+    figures: [
+      { key: 'motifs', label: 'Motifs', value: blanket.layout.length, unit: '' },
+      { key: 'columns', label: 'Across', value: blanket.columns, unit: '' },
+      { key: 'rows', label: 'Down', value: blanket.rows, unit: '' },
+      ...kindFigures(blanket.kinds, counts),
+      ...(blanket.kinds.length > 1
+        ? [
+            {
+              key: 'touches',
+              label: 'Times two alike lie side by side',
+              value: touchesOf(
+                blanket.layout.map(({ kind }) => kind),
+                blanket.columns,
+              ),
+              unit: '',
+            } as const,
+          ]
+        : []),
+    ] satisfies Figure[],
+    assumptions: turnAssumptions(laid, kinds),
+    data: {
+      blanket: blanket.name,
+      arrangement: laid.arrangement,
+      setting: laid.setting,
+      seed: laid.seed,
+      kinds: blanket.kinds,
+      counts,
+      map: mapLines(blanket.layout, blanket.columns),
+    },
+  };
+}

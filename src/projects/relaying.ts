@@ -1,0 +1,147 @@
+/** Laying a saved blanket anew: another arrangement, setting, map or size. Functions on a blanket. */
+import {
+  counted,
+  lay,
+  readCountsByKind,
+  readLaidBy,
+  readMap,
+  turnAt,
+  writeLaidBy,
+  type Arrangement,
+  type Cell,
+  type LaidBy,
+} from '../core/layout.ts';
+import { Problem } from '../core/problem.ts';
+import { apportion } from '../core/quotas.ts';
+import { num } from '../core/ways.ts';
+import type { SettingKey } from '../standards/settings.ts';
+import type { Blanket } from './schema.ts';
+
+/** The part of a blanket that says what lies where. */
+export type Laid = Pick<Blanket, 'kinds' | 'columns' | 'rows' | 'layout' | 'setting'>;
+
+/** What is asked of a layout; what is left out stays as it is. */
+export interface Relaying {
+  readonly arrangement?: Arrangement | undefined;
+  readonly setting?: SettingKey | undefined;
+  readonly seed?: number | undefined;
+  /** As typed: `A 12, B 8`. */
+  readonly counts?: string | undefined;
+  /** As typed: `ABBA/BAAB`. */
+  readonly map?: string | undefined;
+  readonly columns?: number | undefined;
+  readonly rows?: number | undefined;
+}
+
+/** Where kinds are free to lie, only their counts are given. */
+const isFree = (arrangement: Arrangement) => arrangement === 'scattered' || arrangement === 'typed';
+
+/** The same blanket laid as asked. Throws a Problem where that cannot be, or where two ways are asked at once. */
+export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {
+  const was = readLaidBy(blanket.setting);
+  if (asked.map !== undefined) return mapped(blanket, was, asked, asked.map);
+  const arrangement = asked.arrangement ?? (asked.counts === undefined ? was.arrangement : 'scattered');
+  if (asked.counts !== undefined && arrangement !== 'scattered') {
+    throw new Problem(`In the arrangement ${arrangement} the counts follow from the layout.`, {
+      option: 'counts',
+      hint: 'Leave counts out, or choose arrange:scattered.',
+    });
+  }
+  const laid: LaidBy = {
+    arrangement,
+    setting: asked.setting ?? was.setting,
+    seed: asked.seed ?? was.seed,
+  };
+  const columns = asked.columns ?? blanket.columns;
+  const rows = asked.rows ?? blanket.rows;
+  const sameSize = columns === blanket.columns && rows === blanket.rows;
+  const kindsStay =
+    asked.arrangement === undefined && asked.counts === undefined && asked.seed === undefined && sameSize;
+  if (kindsStay && blanket.layout.length > 0) {
+    const layout = turned(blanket.layout, laid.setting, columns, rows);
+    return { ...blanket, layout, setting: writeLaidBy(laid) };
+  }
+  const shares =
+    asked.counts === undefined
+      ? isFree(was.arrangement) && blanket.layout.length > 0
+        ? counted(blanket.layout, blanket.kinds.length)
+        : undefined
+      : exactly(readCountsByKind(asked.counts, blanket.kinds), blanket.kinds, columns * rows);
+  const layout = lay({ columns, rows, kinds: blanket.kinds.length, laid, shares });
+  return { ...blanket, columns, rows, layout, setting: writeLaidBy(laid) };
+}
+
+/** A layout with its kinds where they are, turned by a setting. */
+const turned = (layout: readonly Cell[], setting: SettingKey, columns: number, rows: number): Cell[] =>
+  layout.map(({ kind }, place) => ({
+    kind,
+    turn: turnAt(setting, place % columns, Math.floor(place / columns), columns, rows),
+  }));
+
+function mapped<B extends Laid>(blanket: B, was: LaidBy, asked: Relaying, text: string): B {
+  const twice = (['arrangement', 'counts', 'seed', 'columns', 'rows'] as const).find(
+    (name) => asked[name] !== undefined,
+  );
+  if (twice !== undefined) {
+    throw new Problem('A map says by itself what lies where, and how many.', {
+      option: twice === 'arrangement' ? 'arrange' : twice,
+      hint: 'Leave that out, or leave map out.',
+    });
+  }
+  const map = readMap(text, blanket.kinds.length);
+  const ownTurns = /[0-3]/.test(text);
+  if (ownTurns && asked.setting !== undefined) {
+    throw new Problem('The map turns its motifs by itself.', {
+      option: 'setting',
+      hint: 'Leave setting out, or write the map without digits.',
+    });
+  }
+  const setting = ownTurns ? 'upright' : (asked.setting ?? was.setting);
+  const { columns, rows } = map;
+  return {
+    ...blanket,
+    columns,
+    rows,
+    layout: ownTurns ? [...map.layout] : turned(map.layout, setting, columns, rows),
+    setting: writeLaidBy({ arrangement: 'typed', setting, seed: was.seed }),
+  };
+}
+
+/** Counts that fill the blanket. Throws a Problem with counts in the same proportion that do. */
+function exactly(counts: number[], names: readonly string[], places: number): number[] {
+  const sum = counts.reduce((all, count) => all + count, 0);
+  if (sum === places) return counts;
+  const filled = sum === 0 ? undefined : apportion(places, counts).quotas;
+  throw new Problem(`Those counts come to ${num(sum)}; the blanket has ${num(places)} places.`, {
+    option: 'counts',
+    hint:
+      filled === undefined
+        ? `Give ${num(places)} in all.`
+        : `In that proportion it would be counts:"${names.map((_, kind) => `${String.fromCharCode(65 + kind)} ${filled[kind] ?? 0}`).join(', ')}".`,
+  });
+}
+
+/** The blanket with another list of kinds; `from` says which kind of before each of the new ones is. Laid anew where its rule asks for it. */
+export function withKinds<B extends Laid>(
+  blanket: B,
+  kinds: string[],
+  from: readonly (number | undefined)[],
+): B {
+  const laid = readLaidBy(blanket.setting);
+  const counts = counted(blanket.layout, blanket.kinds.length);
+  const gone = blanket.kinds.findIndex(
+    (_, kind) => !from.includes(kind) && (counts[kind] ?? 0) > 0 && laid.arrangement === 'typed',
+  );
+  if (gone >= 0) {
+    throw new Problem(`The map uses ${blanket.kinds[gone] ?? ''} ${counts[gone] ?? 0} times.`, {
+      option: 'drop',
+      hint: 'Lay a map without it first: /blanket layout map:…, or arrange:scattered.',
+    });
+  }
+  if (laid.arrangement === 'typed' || laid.arrangement === 'plain') {
+    const now = blanket.layout.map(({ kind, turn }) => ({ kind: Math.max(0, from.indexOf(kind)), turn }));
+    return { ...blanket, kinds, layout: now };
+  }
+  const { columns, rows } = blanket;
+  return { ...blanket, kinds, layout: lay({ columns, rows, kinds: kinds.length, laid }) };
+}
