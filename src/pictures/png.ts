@@ -49,9 +49,13 @@ function draw(svg: string): Promise<Uint8Array> {
       failed(error);
     };
     const heard = (reply: Reply) => {
-      settle();
-      if ('png' in reply) done(reply.png);
-      else failed(new Error(`the picture was not drawn: ${reply.fault}`));
+      // An encoder that stumbled may have lost hold of its memory: the next picture gets a fresh one.
+      if ('fault' in reply) {
+        give(new Error(`the picture was not drawn: ${reply.fault}`));
+      } else {
+        settle();
+        done(reply.png);
+      }
     };
     const broke = (error: Error) => give(new Error('the picture worker broke', { cause: error }));
     const ended = (code: number) => give(new Error(`the picture worker ended with ${code}`));

@@ -1,0 +1,142 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { rowPlan, SHAPES, type Shape } from '../../src/core/rows/index.ts';
+import { drawChart, inSymbols, rowSpans } from '../../src/pictures/chart.ts';
+import { turnsOf } from '../../src/pictures/chart-rounds.ts';
+import { standsOn } from '../../src/pictures/chart-rows.ts';
+import { STITCHES } from '../../src/standards/stitches.ts';
+import { all, texts } from './views.ts';
+
+const ways = { units: 'metric', terms: 'US' } as const;
+const view = { title: 'Corner patch', ways };
+const SMALL: readonly [Shape, number, number?][] = [
+  ['diagonal', 5],
+  ['flat', 12, 6],
+  ['circle', 4],
+  ['hexagon', 4],
+  ['solid-square', 4],
+  ['clusters', 4],
+];
+
+/** The stitches drawn in each row: symbols, and the chain that stands as one where it does. */
+function drawn(svg: string, stitch: string, row: number): { stitches: number; chains: number } {
+  const group =
+    new RegExp(
+      `<g class="stitches" data-row="${row}">(.*?)</g>(?=<g class="stitches"|<text|<circle class="round)`,
+    ).exec(svg)?.[1] ?? '';
+  return {
+    stitches: all(group, new RegExp(`class="st-${stitch}"`, 'g')).length,
+    chains: all(group, /class="st-chain"/g).length,
+  };
+}
+
+/** A share of the way round, from 0 to 1, as text that can be compared. */
+const onRound = (turn: number) => (((Math.round(turn * 1e6) % 1e6) + 1e6) % 1e6).toString();
+
+describe('stitch by stitch', () => {
+  test.each(SMALL)('%s: every row has as many symbols as the plan has stitches', (shape, size, otherSize) => {
+    for (const stitch of STITCHES) {
+      const plan = rowPlan(shape, { size, otherSize, stitch });
+      if (!inSymbols(plan)) continue;
+      const { svg } = drawChart(plan, [], view);
+      for (const { row, count, decreases } of plan.rows) {
+        const now = drawn(svg, stitch, row);
+        const standing = stitch !== 'sc' && decreases === 0 ? 1 : 0;
+        expect(now.stitches + standing, `${stitch} row ${row}`).toBe(count);
+        expect(now.chains).toBe(1 + (shape === 'clusters' ? 4 : 0));
+      }
+    }
+  });
+
+  test('every stitch of a row is worked into: none of the row before is left out', () => {
+    for (const [count, before] of [
+      [7, 5],
+      [5, 7],
+      [1, 3],
+      [9, 9],
+      [3, 1],
+    ] as const) {
+      const feet = standsOn(count, before);
+      expect(feet).toHaveLength(count);
+      expect([...new Set(feet.flat())].sort((a, b) => a - b)).toEqual(
+        Array.from({ length: before }, (_, index) => index),
+      );
+    }
+  });
+
+  test('in rounds too: as many places are worked into as the round before has stitches', () => {
+    for (const shape of ['circle', 'hexagon', 'solid-square'] as const)
+      for (const stitch of STITCHES)
+        for (let row = 2; row <= 6; row++) {
+          const plan = rowPlan(shape, { size: 6, stitch });
+          const heads = turnsOf(plan, row - 1).map(({ head }) => onRound(head));
+          const feet = turnsOf(plan, row).map(({ foot }) => onRound(foot));
+          expect([...new Set(feet)].sort(), `${shape} ${stitch} ${row}`).toEqual([...new Set(heads)].sort());
+        }
+  });
+
+  test('symbols are explained in the reader’s own terms', () => {
+    const plan = rowPlan('circle', { size: 4, stitch: 'dc' });
+    expect(texts(drawChart(plan, [], view).svg, 'symbol')).toEqual(['ch', 'dc', 'sl st']);
+    expect(
+      texts(drawChart(plan, [], { ...view, ways: { units: 'metric', terms: 'UK' } }).svg, 'symbol'),
+    ).toEqual(['ch', 'tr', 'ss']);
+  });
+});
+
+describe('row by row', () => {
+  test('numbers change sides with the work and counts stand in the middle', () => {
+    const plan = rowPlan('diagonal', { size: 12 });
+    const { svg } = drawChart(plan, [{ colour: 'moss', rows: 24 }], view);
+    expect(texts(svg, 'row-number')).toEqual(plan.rows.map(({ row }) => String(row)));
+    expect(texts(svg, 'row-count')).toEqual(plan.rows.map(({ count }) => String(count)));
+    const xs = [...svg.matchAll(/<text x="([\d.]+)"[^>]*class="row-number"/g)].map(([, x]) => Number(x));
+    const middle = [...svg.matchAll(/<text x="([\d.]+)"[^>]*class="row-count"/g)].map(([, x]) => Number(x));
+    for (const [index, x] of xs.entries()) expect(x > middle[index]!).toBe(index % 2 === 0);
+  });
+
+  test('colours are told by the rows that they cover, in words', () => {
+    const runs = [
+      { colour: 'moss', rows: 4 },
+      { colour: 'sand', rows: 2 },
+      { colour: 'moss', rows: 2 },
+    ];
+    const { svg, alt } = drawChart(rowPlan('diagonal', { size: 12 }), runs, view);
+    expect(texts(svg, 'colour')).toEqual(['moss: rows 1–4 and 7–24', 'sand: rows 5–6']);
+    expect(alt).toContain('Diagonal square: 24 rows, 312 stitches in hdc, widest 25 in row 12.');
+    expect(alt).toContain('moss: rows 1–4 and 7–24.');
+    expect(rowSpans([1, 2, 3, 7, 9, 10])).toBe('1–3, 7 and 9–10');
+  });
+
+  test('finished rows are ticked and the next is marked', () => {
+    const { svg, alt } = drawChart(rowPlan('diagonal', { size: 12 }), [], { ...view, done: 9 });
+    const numbers = texts(svg, 'row-number');
+    expect(numbers.filter((shown) => shown.endsWith('✓'))).toHaveLength(9);
+    expect(numbers[9]).toBe('▶10');
+    expect(all(svg, /data-done="true"/g)).toHaveLength(9);
+    expect(alt).toContain('9 of 24 rows done.');
+    const rounds = drawChart(rowPlan('circle', { size: 4 }), [], { ...view, done: 2 }).svg;
+    expect(all(rounds, /class="round-(done|next)"/g)).toEqual(['done', 'done', 'next']);
+  });
+});
+
+test('any shape of any size is drawn on its page, with alt text that fits', () => {
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...SHAPES),
+      fc.integer({ min: 1, max: 200 }),
+      fc.constantFrom(...STITCHES),
+      fc.option(fc.nat(400), { nil: undefined }),
+      (shape, size, stitch, done) => {
+        const plan = rowPlan(shape, { size, stitch, otherSize: shape === 'flat' ? 9 : undefined });
+        const { svg, alt, width, height } = drawChart(plan, [{ colour: 'moss', rows: 3 }], { ...view, done });
+        expect(alt.length).toBeLessThanOrEqual(1024);
+        expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+        expect(width).toBe(800);
+        expect(height).toBeLessThan(2000);
+        expect(all(svg, /<path class="row"/g)).toHaveLength(plan.rows.length);
+      },
+    ),
+    { numRuns: 60 },
+  );
+});
