@@ -1,6 +1,6 @@
 /** What is set from outside, read once and checked, with a sentence for what does not fit. */
 import { existsSync } from 'node:fs';
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** An empty value is as good as none: that is how a line of .env is switched off. */
 const unset = (value: unknown) => (typeof value === 'string' && value.trim() === '' ? undefined : value);

@@ -2,7 +2,7 @@
  * Options, declared once: each is a zod schema of the text a person types, carrying what Discord's registration,
  * autocomplete, the help page and the reference need to know.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import {
   clip,
   isBareNumber,

@@ -47,14 +47,27 @@ export function ownUnit(unit: Unit, ways: Ways): string {
     .join('/');
 }
 
+/** One for each number of decimals, with and without commas: making one takes longer than a whole answer should. */
+const formats = new Map<string, Intl.NumberFormat>();
+function formatOf(places: number, commas: boolean): Intl.NumberFormat {
+  const key = `${places} ${commas}`;
+  let known = formats.get(key);
+  if (!known) {
+    known = new Intl.NumberFormat('en-US', { maximumFractionDigits: places, useGrouping: commas });
+    formats.set(key, known);
+  }
+  return known;
+}
+
 /**
  * A number as people read it: rounded to `decimals` (by size if not given: none from 100, one from 10,
  * two below), thousands parted by commas, no trailing zeros.
  */
 export function num(value: number, decimals?: number): string {
   const size = Math.abs(value);
+  if (size < 10_000 && Number.isInteger(value)) return String(value);
   const places = decimals ?? (size >= 100 ? 0 : size >= 10 ? 1 : 2);
-  const text = value.toLocaleString('en-US', { maximumFractionDigits: places, useGrouping: size >= 10_000 });
+  const text = formatOf(places, size >= 10_000).format(value);
   return text === '-0' ? '0' : text;
 }
 

@@ -84,15 +84,33 @@ export interface Step {
 }
 
 interface Parsed {
-  readonly node: MathNode;
   readonly run: EvalFunction;
+  /** The formula's text from its node, with what is between its names, and the names at every odd place. */
+  readonly parts: readonly string[];
+  /** The same as it is read aloud. */
+  readonly spoken: readonly string[];
+  /** The whole formula as it is read aloud. */
+  readonly said: string;
 }
+
+/** Stands around a name in a formula's text; no formula holds it. */
+const MARK = '\u0000';
+
+function partsOf(node: MathNode): string[] {
+  const text = node.toString({
+    handler: (inner: MathNode & { name?: string }) =>
+      inner.type === 'SymbolNode' && inner.name !== undefined ? `${MARK}${inner.name}${MARK}` : undefined,
+  });
+  return text.split(MARK);
+}
+
 const parsed = new Map<string, Parsed>();
 function parse(text: string): Parsed {
   let known = parsed.get(text);
   if (!known) {
     const node = math.parse(text);
-    known = { node, run: node.compile() };
+    const parts = partsOf(node);
+    known = { run: node.compile(), parts, spoken: parts.map(spoken), said: spoken(text) };
     parsed.set(text, known);
   }
   return known;
@@ -138,18 +156,17 @@ const SPOKEN: Readonly<Record<string, string>> = { ceil: 'round up', floor: 'rou
  * evaluates to the result again; for people it is rounded and written with × and ÷.
  */
 export function substituted(step: Step, ways: Ways, digits: 'full' | 'short' = 'short'): string {
-  const { node } = parse(step.formula);
-  const text = node.toString({
-    handler: (inner: MathNode & { name?: string }) => {
-      if (inner.type !== 'SymbolNode' || inner.name === undefined) return undefined;
-      const value = step.with[inner.name];
-      if (value === undefined) return undefined;
-      const own = value * toOwn(step.units[inner.name] ?? '', ways);
+  const known = parse(step.formula);
+  const between = digits === 'full' ? known.parts : known.spoken;
+  return known.parts
+    .map((part, index) => {
+      const value = index % 2 === 0 ? undefined : step.with[part];
+      if (value === undefined) return between[index] ?? '';
+      const own = value * toOwn(step.units[part] ?? '', ways);
       const shown = digits === 'full' ? String(own) : num(own, 4).replaceAll(',', '');
       return own < 0 ? `(${shown})` : shown;
-    },
-  });
-  return digits === 'full' ? text : spoken(text);
+    })
+    .join('');
 }
 
 /** A formula as it is read aloud: × for *, ÷ for /, "round up" for ceil. */
@@ -177,7 +194,7 @@ export function stepLine(step: Step, ways: Ways): string {
   const unit = ownUnit(step.unit, ways);
   const result = num(resultInWays(step, ways), 4);
   const filled = substituted(step, ways);
-  const general = spoken(step.formula);
+  const general = parse(step.formula).said;
   // A formula of one name, or of numbers alone, says nothing twice.
   const middle = filled === general || filled === result ? '' : ` = ${filled}`;
   return `${general}${middle} = ${result}${unit === '' ? '' : ` ${unit}`}`;

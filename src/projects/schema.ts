@@ -1,5 +1,5 @@
 /** What is saved of a maker: one document each, checked on reading and before writing. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { MOST_ROWS, SHAPES } from '../core/rows/plan.ts';
 import { STITCHES } from '../standards/stitches.ts';
 

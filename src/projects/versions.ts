@@ -1,5 +1,5 @@
 /** Brings the text of a document up to date, step by step, and checks it. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Kind } from './store.ts';
 
 export type Read =
