@@ -8,7 +8,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { realDisk, type Disk } from './disk.ts';
 import { FolderLock } from './lock.ts';
 import { NotSaved, notRead, notSaved } from './not-saved.ts';
-import { SAFE_ID, type Kind, type Store } from './store.ts';
+import { SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 import { upToDate } from './versions.ts';
 
 export interface FileStoreOptions {
@@ -23,7 +23,7 @@ export interface FileStoreOptions {
 }
 
 interface Waiting {
-  readonly change: (doc: unknown) => { keep: unknown; tell: unknown };
+  readonly change: (doc: unknown) => Changed<unknown, unknown>;
   readonly resolve: (tell: unknown) => void;
   readonly reject: (error: unknown) => void;
 }
@@ -86,11 +86,7 @@ export class FileStore implements Store {
     return text === NONE ? undefined : (JSON.parse(text) as T);
   }
 
-  change<T, R>(
-    kind: Kind<T>,
-    id: string,
-    change: (doc: T | undefined) => { keep: T | undefined; tell: R },
-  ): Promise<R> {
+  change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R> {
     const path = this.path(kind, id);
     if (this.closed)
       return Promise.reject(
@@ -162,13 +158,15 @@ export class FileStore implements Store {
     const before = await this.current(kind, id, path);
     let text = before;
     let doc: unknown = text === NONE ? undefined : JSON.parse(text);
+    let forgetting = false;
     const answered: (() => void)[] = [];
     for (const { change, resolve, reject } of together) {
       try {
-        const { keep, tell } = change(doc);
+        const { keep, tell, forgets = false } = change(doc);
         // What was kept is checked before it is written, and is what the next change is handed: a copy of its own.
         doc = keep === undefined ? undefined : kind.schema.parse(keep);
         text = doc === undefined ? NONE : JSON.stringify(doc);
+        forgetting ||= forgets;
         answered.push(() => resolve(tell));
       } catch (error) {
         doc = text === NONE ? undefined : JSON.parse(text);
@@ -176,7 +174,9 @@ export class FileStore implements Store {
       }
     }
     try {
-      if (text !== before) await (text === NONE ? this.erase(kind, id) : this.write(kind, id, text));
+      if (forgetting && text !== NONE) await this.dropCopies(kind, id);
+      if (text !== before)
+        await (text === NONE ? this.erase(kind, id) : this.write(kind, id, text, !forgetting));
     } catch (error) {
       this.madeFolders.delete(kind.folder); // someone may have removed them
       this.note('a document could not be written', { path, code: codeOf(error), error });
@@ -189,8 +189,11 @@ export class FileStore implements Store {
 
   // — the disk —
 
-  /** New text in the place of the old, so that at every moment one of the two is whole on the disk. */
-  private async write(kind: Kind<unknown>, id: string, text: string): Promise<void> {
+  /**
+   * New text in the place of the old, so that at every moment one of the two is whole on the disk. The old one stays as
+   * the copy before it, unless something in it is to be forgotten.
+   */
+  private async write(kind: Kind<unknown>, id: string, text: string, keepsOld: boolean): Promise<void> {
     const path = this.path(kind, id);
     const folder = join(this.options.folder, kind.folder);
     const previous = this.previous(kind, id);
@@ -199,7 +202,7 @@ export class FileStore implements Store {
     await this.makeFolders(kind);
     try {
       await this.writeWhole(fresh, text);
-      const had = await this.copyTo(path, copy);
+      const had = keepsOld && (await this.copyTo(path, copy));
       if (had) {
         await this.disk.rename(copy, previous);
         // Where both are names of one file, which a crash can leave behind, the renaming does nothing at all.
@@ -209,9 +212,9 @@ export class FileStore implements Store {
       try {
         await this.syncFolder(folder);
       } catch (error) {
-        // What was refused must not turn up after all.
+        // What was refused must not turn up after all; but nobody minds having been forgotten already.
         this.forget(path);
-        await (had ? this.disk.rename(previous, path) : this.disk.rm(path, { force: true }));
+        if (keepsOld) await (had ? this.disk.rename(previous, path) : this.disk.rm(path, { force: true }));
         throw error;
       }
     } catch (error) {
@@ -264,14 +267,18 @@ export class FileStore implements Store {
 
   /** Removes a document and every copy of it: what is erased is gone. */
   private async erase(kind: Kind<unknown>, id: string): Promise<void> {
-    const folder = join(this.options.folder, kind.folder);
-    const aside = join(folder, 'aside');
+    await this.dropCopies(kind, id);
+    await this.disk.rm(this.path(kind, id), { force: true });
+    this.forget(this.path(kind, id));
+    await this.syncFolder(join(this.options.folder, kind.folder));
+  }
+
+  /** Removes the copy before a document and whatever was moved aside of it. */
+  private async dropCopies(kind: Kind<unknown>, id: string): Promise<void> {
+    const aside = join(this.options.folder, kind.folder, 'aside');
     for (const name of await this.names(aside))
       if (name.startsWith(`${id}~`)) await this.disk.rm(join(aside, name), { force: true });
     await this.disk.rm(this.previous(kind, id), { force: true });
-    await this.disk.rm(this.path(kind, id), { force: true });
-    this.forget(this.path(kind, id));
-    await this.syncFolder(folder);
   }
 
   private async names(folder: string): Promise<string[]> {

@@ -1,5 +1,5 @@
 /** The store in memory, for tests and for trying things: the same rules, nothing kept. */
-import { SAFE_ID, type Kind, type Store } from './store.ts';
+import { SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 
 export class MemoryStore implements Store {
   readonly waiting = 0;
@@ -14,11 +14,7 @@ export class MemoryStore implements Store {
     return Promise.resolve(structuredClone(this.docs.get(MemoryStore.key(kind, id))) as T | undefined);
   }
 
-  async change<T, R>(
-    kind: Kind<T>,
-    id: string,
-    change: (doc: T | undefined) => { keep: T | undefined; tell: R },
-  ): Promise<R> {
+  async change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R> {
     const key = MemoryStore.key(kind, id);
     const { keep, tell } = change(structuredClone(this.docs.get(key)) as T | undefined);
     if (keep === undefined) this.docs.delete(key);

@@ -11,20 +11,25 @@ export interface Kind<T> {
   readonly migrations: Readonly<Record<number, (older: Record<string, unknown>) => Record<string, unknown>>>;
 }
 
+/** What a change comes to. */
+export interface Changed<T, R> {
+  /** Undefined removes the document and every copy of it. */
+  readonly keep: T | undefined;
+  readonly tell: R;
+  /** True where what is not kept must be gone: no copy of the document as it was stays behind. */
+  readonly forgets?: boolean;
+}
+
 export interface Store {
   /** The document as it stands, or undefined. What is handed out is never the store's own copy. */
   read<T>(kind: Kind<T>, id: string): Promise<T | undefined>;
   /**
    * Changes a document: `change` is handed a copy (or undefined where there is none yet) and returns what to keep and
-   * what to tell; `keep: undefined` removes it. When the promise resolves the change is on the disk. Whatever `change`
+   * what to tell. When the promise resolves the change is on the disk. Whatever `change`
    * throws leaves the document as it was. One change at a time for each document, in the order of asking.
    * Rejects with NotSaved, a Problem, when the disk will not have it: nothing has changed then.
    */
-  change<T, R>(
-    kind: Kind<T>,
-    id: string,
-    change: (doc: T | undefined) => { keep: T | undefined; tell: R },
-  ): Promise<R>;
+  change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R>;
   /** The ids of all documents of a kind that begin so. */
   ids(kind: Kind<unknown>, prefix?: string): Promise<string[]>;
   /** Changes that wait to be written. */

@@ -26,6 +26,12 @@ afterEach(async () => {
   notes.length = 0;
 });
 
+/** All that the files of a folder say. */
+const everything = (folder: string) =>
+  tree(folder)
+    .map((path) => readFileSync(join(folder, path), 'utf8'))
+    .join('\n');
+
 /** A disk on which one thing fails, until it is mended. */
 function failing(
   what: 'write' | 'short' | 'nothing' | 'sync' | 'syncFolder' | 'link' | 'rename' | 'renameLast',
@@ -410,6 +416,52 @@ describe('a bad document', () => {
     await again.close();
     expect(tree(folder)).toEqual(['tallies/ab.json', 'tallies/previous/ab.json']);
   });
+
+  it('is gone once a change forgets, with every copy of the document as it was', async () => {
+    const folder = newFolder();
+    const store = await open(folder);
+    const say = (said?: string) => (doc: Tally | undefined) => ({
+      keep: { version: 2 as const, n: (doc?.n ?? 0) + 1, ...(said === undefined ? {} : { said }) },
+      tell: 0,
+      forgets: said === undefined,
+    });
+    await store.change(TALLIES, 'a', say('her name'));
+    await store.change(TALLIES, 'a', say('her name again'));
+    await store.close();
+    // A copy that was moved aside holds it as well.
+    writeFileSync(fileOf(folder, 'a'), '{"said":"her name');
+    const again = await open(folder);
+    await again.change(TALLIES, 'a', more);
+    expect(everything(folder)).toContain('her name');
+    await again.change(TALLIES, 'a', say());
+    expect(everything(folder)).not.toContain('her name');
+    expect(onDisk(folder, 'a')).toEqual({ version: 2, n: 3 });
+    await again.change(TALLIES, 'a', more);
+    expect(onDisk(folder, 'a').n).toBe(4);
+    await again.close();
+  });
+
+  it.each(['write', 'sync', 'renameLast', 'syncFolder'] as const)(
+    'is still there, and can be forgotten later, where the disk refuses at its %s',
+    async (what) => {
+      const folder = newFolder();
+      const { disk, state } = failing(what, 'EIO');
+      const store = await open(folder, { disk });
+      await store.change(TALLIES, 'a', () => ({
+        keep: { version: 2 as const, n: 1, said: 'her name' },
+        tell: 0,
+      }));
+      const forget = () =>
+        store.change(TALLIES, 'a', () => ({ keep: { version: 2 as const, n: 1 }, tell: 0, forgets: true }));
+      state.broken = true;
+      await expect(forget()).rejects.toBeInstanceOf(NotSaved);
+      expect((await store.read(TALLIES, 'a'))?.n).toBe(1);
+      state.broken = false;
+      await forget();
+      expect(everything(folder)).not.toContain('her name');
+      expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 1 });
+    },
+  );
 });
 
 describe('versions', () => {
