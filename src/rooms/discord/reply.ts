@@ -9,7 +9,7 @@ import {
   type ChatInputCommandInteraction,
 } from 'discord.js';
 import type { Sent } from './files.ts';
-import { isOver, isRefused, refusalFacts, type Log } from './platform.ts';
+import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
 import type { Row } from './render.ts';
 
 export type Answerable = ChatInputCommandInteraction | ButtonInteraction;
@@ -43,11 +43,22 @@ const body = ({ content, embeds, components, files, replaceFiles }: Outbound) =>
 
 const ephemeral = (hidden: boolean) => (hidden ? { flags: MessageFlags.Ephemeral as const } : {});
 
+interface Deferred {
+  readonly where: Where;
+  readonly hidden: boolean;
+}
+
+/** Whether what was deferred becomes the answer, or the answer needs a message of its own. */
+const editsIn = (deferred: Deferred, where: Where, hidden: boolean) =>
+  deferred.where === where && (where === 'same' || deferred.hidden || !hidden);
+
 export class Reply {
   private timer: NodeJS.Timeout | undefined;
   private deferring: Promise<void> | undefined;
   /** How it was deferred: where to, and whether only the asker sees it. */
-  private deferred: { where: Where; hidden: boolean } | undefined;
+  private deferred: Deferred | undefined;
+  /** Whether the announcement of a deferral was taken back. */
+  private withdrawn = false;
   /** The platform takes no answer any more. */
   private over = false;
   private where: Where = 'new';
@@ -83,10 +94,12 @@ export class Reply {
     await this.settle(hidden);
     if (this.over) return false;
     const give = (what: Outbound, to: Where, alone: boolean) =>
-      this.attempt(() =>
-        this.deferred === undefined
-          ? this.first(what, to, alone)
-          : this.later(what, to, alone, this.deferred),
+      this.attempt(
+        () =>
+          this.deferred === undefined
+            ? this.first(what, to, alone)
+            : this.later(what, to, alone, this.deferred),
+        this.deferred === undefined || editsIn(this.deferred, to, alone),
       );
     const went = await give(message, where, hidden);
     if (went !== 'refused') return went === 'sent';
@@ -100,8 +113,9 @@ export class Reply {
   /** One more message after the answer. */
   async follow(message: Outbound, hidden: boolean): Promise<boolean> {
     if (this.over) return false;
-    const went = await this.attempt(() =>
-      this.interaction.followUp({ ...body(message), ...ephemeral(hidden) }),
+    const went = await this.attempt(
+      () => this.interaction.followUp({ ...body(message), ...ephemeral(hidden) }),
+      false,
     );
     return went === 'sent';
   }
@@ -129,25 +143,30 @@ export class Reply {
     else await interaction.reply({ ...body(message), ...ephemeral(hidden) });
   }
 
-  private async later(
-    message: Outbound,
-    where: Where,
-    hidden: boolean,
-    deferred: { where: Where; hidden: boolean },
-  ): Promise<void> {
+  private async later(message: Outbound, where: Where, hidden: boolean, deferred: Deferred): Promise<void> {
     const { interaction } = this;
-    if (deferred.where === where && (where === 'same' || deferred.hidden || !hidden)) {
+    if (editsIn(deferred, where, hidden)) {
       await interaction.editReply(body(message));
       return;
     }
     // What was announced to all turned out to be for her alone: the announcement goes first, so that nothing of it shows.
-    if (deferred.where === 'new') await interaction.deleteReply();
+    if (deferred.where === 'new' && !this.withdrawn) {
+      await interaction.deleteReply();
+      this.withdrawn = true;
+    }
     await interaction.followUp({ ...body(message), ...ephemeral(hidden) });
   }
 
-  private async attempt(act: () => Promise<unknown>): Promise<'sent' | 'refused' | 'lost'> {
+  /**
+   * Where the line breaks under it, it is sent once more: of a first answer the platform takes one only, and an edit
+   * twice is the same edit. A message of its own might come twice, and is not.
+   */
+  private async attempt(act: () => Promise<unknown>, again = true): Promise<'sent' | 'refused' | 'lost'> {
     try {
-      await act();
+      await act().catch((error: unknown) => {
+        if (!again || !isBrokenLine(error)) throw error;
+        return act();
+      });
       return 'sent';
     } catch (error) {
       this.over ||= isOver(error);

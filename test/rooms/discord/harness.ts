@@ -32,9 +32,9 @@ export interface Harness {
   /** Whether a slash command got an answer of its question's, not a refusal. */
   answered(seen: Outcome): boolean;
   /** Asks a typed line as this person would fill it in; throws CannotAsk for what her client does not send. */
-  line(line: string, as: As): Promise<Outcome>;
+  readonly line: (line: string, as: As) => Promise<Outcome>;
   /** Closes the room and opens a new one on the same store, as a restart does. */
-  restart(parts?: Partial<DiscordParts>): Promise<void>;
+  readonly restart: (parts?: Partial<DiscordParts>) => Promise<void>;
   close(): Promise<void>;
 }
 
@@ -96,13 +96,13 @@ export async function openHarness({
     projects,
     room: await open(),
     answered: ({ interaction }) => answered.has(interaction.id),
-    async line(line, as) {
+    line: async (line, as) => {
       const { path, given } = asGiven(line, registry, (name) => received.get(`${as.user.id}/${name}`));
       const seen = await platform.slash(path, given, as);
       for (const file of seen.files) received.set(`${as.user.id}/${file.filename}`, file.bytes);
       return seen;
     },
-    async restart(more) {
+    restart: async (more) => {
       await harness.room.close();
       harness.room = await open(more);
     },

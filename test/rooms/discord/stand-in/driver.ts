@@ -72,6 +72,8 @@ export const MEMBER = (1n << 10n) | (1n << 11n) | (1n << 14n) | (1n << 15n) | (1
 export const MANAGER = MEMBER | (1n << 5n);
 
 export class Driver {
+  /** The event that was sent last, to be sent once more. */
+  private latest: { payload: object; guildId: string | undefined } | undefined;
   patience: Patience = { first: LIMITS.firstResponse, settled: 15_000 };
 
   constructor(
@@ -159,6 +161,7 @@ export class Driver {
         : { user: personJson(as.user) }),
       ...(source ? { message: messageJson(source) } : {}),
     };
+    this.latest = { payload, guildId: guild?.id };
     // Where the bot is not a member its gateway hears of the interaction all the same.
     const heard = this.gateway.dispatch('INTERACTION_CREATE', payload, guild?.id);
     return { interaction, heard };
@@ -176,6 +179,11 @@ export class Driver {
       );
     }
     return this.outcome(interaction);
+  }
+
+  /** Sends the latest interaction once more, as happens where a line broke and was resumed. */
+  repeat(): void {
+    if (this.latest) this.gateway.dispatch('INTERACTION_CREATE', this.latest.payload, this.latest.guildId);
   }
 
   /** What the person sees of an interaction at this moment. */
