@@ -29,12 +29,36 @@ export function clearedLog(
 ): Log {
   const hidden = secrets.filter((secret) => secret !== '');
   return pino(
-    { level, base: null, timestamp: pino.stdTimeFunctions.isoTime },
+    {
+      level,
+      base: null,
+      timestamp: pino.stdTimeFunctions.isoTime,
+      serializers: { err: (error) => errorFacts(error) },
+    },
     {
       write: (line: string) =>
         to.write(hidden.reduce((text, secret) => text.replaceAll(secret, '[token]'), line)),
     },
   );
+}
+
+/** How deep the causes of an error are told. */
+const CAUSES = 4;
+
+/**
+ * What a log says of an error: where it happened and why, and nothing else that hangs on it. The client's errors carry
+ * the whole request: what was answered to whom, and an address that anybody could answer with.
+ */
+function errorFacts(error: unknown, causes = CAUSES): unknown {
+  if (!(error instanceof Error)) return { type: typeof error };
+  const { code, stack, message, cause } = error as Error & { code?: unknown };
+  return {
+    type: error.constructor.name,
+    message,
+    ...(typeof code === 'string' || typeof code === 'number' ? { code } : {}),
+    stack,
+    ...(cause === undefined || causes === 0 ? {} : { cause: errorFacts(cause, causes - 1) }),
+  };
 }
 
 /** Notes a fault of ours under a short id, which the person it happened to is shown. */

@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { DiscordAPIError } from 'discord.js';
 import { describe, expect, it } from 'vitest';
 import { clearedLog, noteFault, openLog } from '../src/log.ts';
 
@@ -40,6 +41,25 @@ describe('the log', () => {
     const line = JSON.parse(lines[0]!) as Record<string, any>; // eslint-disable-line @typescript-eslint/no-explicit-any
     expect(line).toMatchObject({ fault: id, question: 'gauge shape', err: { type: 'TypeError' } });
     expect(line['err'].stack).toContain('log.test.ts');
+  });
+
+  it('says of an error where and why, and nothing else that hangs on it', () => {
+    const { log, all } = logged();
+    // As the client throws it: with the message that was refused, and an address that anybody could answer with.
+    const refused = new DiscordAPIError(
+      { code: 50035, message: 'Invalid Form Body' },
+      50035,
+      400,
+      'POST',
+      'http://127.0.0.1/api/v10/webhooks/123/a-secret-address/messages',
+      { body: { content: 'what she was answered' }, files: undefined },
+    );
+    log.error({ err: new Error('the answer broke', { cause: refused }) }, 'a fault of ours');
+    noteFault(log, refused);
+    log.error(refused, 'on its own');
+    noteFault(log, { content: 'what she was answered' });
+    expect(all()).not.toMatch(/what she was answered|a-secret-address/);
+    expect(all()).toMatch(/the answer broke.*Invalid Form Body.*50035/);
   });
 
   it('keeps to its level', () => {
