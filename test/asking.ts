@@ -33,15 +33,15 @@ export const NOON = new Date('2026-03-02T12:00:00Z');
 
 export interface Asking {
   /** Asks a line (a leading `name:` chooses the maker) and reads the JSON. */
-  ask(line: string): Promise<Json>;
+  readonly ask: (line: string) => Promise<Json>;
   /** The value of one figure. */
-  figure(line: string, key: string): Promise<number | undefined>;
-  text(line: string): Promise<string>;
+  readonly figure: (line: string, key: string) => Promise<number | undefined>;
+  readonly text: (line: string) => Promise<string>;
   readonly faults: unknown[];
   readonly files: { name: string; content: string }[];
   readonly projects: Projects;
   /** Moves the clock. */
-  at(moment: Date): void;
+  readonly at: (moment: Date) => void;
 }
 
 export function asking(projects = new Projects(new MemoryStore())): Asking {

@@ -16,6 +16,7 @@ import { findMotif } from '../../src/projects/motifs.ts';
 import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../src/projects/progress.ts';
 import type { Blanket, Motif } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
+import { picture } from '../blanket/picture.ts';
 import { about, DEFINED, savedMotif } from '../motif/options.ts';
 import { rowWord, units } from '../motif/words.ts';
 import { coming, madeWords } from './coming.ts';
@@ -45,7 +46,8 @@ export const show = question({
     '/motif weigh name:"moss square" weight:12g',
     '/progress at motif:"moss square" row:5 made:3',
   ],
-  async answer({ motif: name, left, colour, ball, minutes_each }, { maker, projects }) {
+  async answer({ motif: name, left, colour, ball, minutes_each }, context) {
+    const { maker, projects } = context;
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name);
     const plan = planOf(motif);
@@ -67,6 +69,7 @@ export const show = question({
     );
     const next = coming(motif, progress);
     const all = blanket ? allOf(blanket, madeFor(doc, blanket)) : undefined;
+    const drawn = blanket ? await picture.answer({ name: blanket.name }, context) : undefined;
     return {
       headline: scale?.headline ?? headline(),
       figures: [
@@ -108,6 +111,7 @@ export const show = question({
           .slice(-10)
           .map(({ at, did, row: to, made: of }) => ({ at, did, row: to, made: of })),
       },
+      files: drawn?.files ?? [],
       actions: next.actions,
     };
 

@@ -160,7 +160,7 @@ describe('stripes as people say them', () => {
     fc.assert(
       fc.property(someRuns, (runs) => {
         const rows = Array.from({ length: rowsIn(runs) }, (_, index) => colourOf(runs, index + 1));
-        expect(rows).toEqual(runs.flatMap(({ colour, rows }) => Array(rows).fill(colour)));
+        expect(rows).toEqual(runs.flatMap(({ colour, rows }) => Array<string>(rows).fill(colour)));
         expect(spans(runs).at(-1)!.to).toBe(rowsIn(runs));
         expect(new Set(rows)).toEqual(new Set(coloursIn(runs)));
       }),

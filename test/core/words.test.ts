@@ -60,7 +60,7 @@ function workRow(body: string, at: number, many: number, before: number, S: stri
   let made = 0;
   let text = body;
   const slot = (values: string) => unfold(values, many)[at]!;
-  const rules: [RegExp, (...found: string[]) => void][] = [
+  const rules: [RegExp, (...found: (string | undefined)[]) => void][] = [
     [
       /^\[(.*?)\] (\d+) times?/,
       (inside, times) => {
