@@ -74,7 +74,7 @@ export const colours = question({
     const missing = all.filter((one) => !yarnOf(blanket.yarns, one)?.ball);
     return {
       headline: change
-        ? `${blanket.name}: ${told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])).join(' ')}`
+        ? `In ${blanket.name}, ${told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])).join(' ')}`
         : `${blanket.name} has ${count(all.length, 'colour')}: ${all.join(', ')}.`,
       lines: change ? [] : told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])),
       figures: [{ key: 'colours', label: 'Colours', value: all.length, unit: '' }],

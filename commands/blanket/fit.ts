@@ -11,7 +11,7 @@ import {
   type EachFit,
   type Fit,
 } from '../../src/core/fit.ts';
-import { letter } from '../../src/core/layout.ts';
+import { counted, letter } from '../../src/core/layout.ts';
 import { materials, piecesOf, type Extent, type Pieces } from '../../src/core/materials.ts';
 import { yarnOf } from '../../src/core/motif-yarn.ts';
 import { count, m, num } from '../../src/core/ways.ts';
@@ -22,6 +22,7 @@ import { about } from '../motif/options.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
   blanketCautions,
+  distinct,
   extentWords,
   kindFigures,
   listed,
@@ -63,9 +64,16 @@ export const fit = question({
     const pieces = piecesOf(specOf(doc, blanket), working);
     const laying = layingOf(blanket);
     const found = largest(pieces, laying, stretch);
-    if (each === true) return motifsAlone(blanket, pieces, fitEach(pieces), working);
+    if (each === true) return motifsAlone(blanket, pieces, fitEach(pieces, working), working);
     return largestBlanket(blanket, pieces, found, working);
   },
+});
+
+/** The blanket as it is planned. */
+const planOf = ({ columns, rows, layout, kinds }: Blanket): Extent => ({
+  columns,
+  rows,
+  counts: counted(layout, kinds.length),
 });
 
 /** The assumptions that every answer about the yarn at hand makes. */
@@ -97,6 +105,11 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
     const left = working.do(SPARE, { at_hand: atHand, yarn: need.total }, `${need.colour} left over`);
     return [{ colour: need.colour, atHand, need: need.total, left }];
   });
+  const plan = materials(pieces, planOf(blanket), new Working());
+  const lacking = plan.colours.flatMap((need, colour) => {
+    const short = need.total - (stock[colour] ?? Infinity);
+    return short > 0 ? [{ colour: need.colour, short }] : [];
+  });
   const other = (size: Extent) => `${extentWords(size)}, ${count(size.columns * size.rows, 'motif')}`;
   const planned = best?.columns === blanket.columns && best.rows === blanket.rows;
   const motifs = best ? best.columns * best.rows : 0;
@@ -110,6 +123,11 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
         ({ colour, atHand, need, left }) =>
           `${colour}: ${m(atHand)} at hand, ${m(need)} needed, ${left < 0 ? `${m(-left)} short` : `${m(Math.max(0, left))} left over`}.`,
       ),
+      ...(lacking.length > 0
+        ? [
+            `The blanket as planned lacks ${listed(lacking.map(({ colour, short }) => `${m(short)} of ${colour}`))}.`,
+          ]
+        : []),
       ...(sameColumns ? [`With the ${blanket.columns} columns as they are: ${other(sameColumns)}.`] : []),
       ...(anyShape ? [`In any proportions at all: ${other(anyShape)}.`] : []),
       ...sureness(pieces),
@@ -127,13 +145,14 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
         : []),
       { key: 'tried', label: 'Sizes tried', value: found.tried, unit: '' },
     ],
-    working: working.steps,
+    working: distinct(working.steps),
     assumptions: assumed(blanket, pieces),
     cautions: blanketCautions(pieces, made),
     data: {
       blanket: blanket.name,
       first_out: first ?? null,
       spare,
+      lacking,
       any_shape: anyShape ?? null,
       same_columns: sameColumns ?? null,
     },
@@ -184,7 +203,7 @@ function motifsAlone(blanket: Blanket, pieces: Pieces, found: EachFit, working: 
             ];
       }),
     ],
-    working: working.steps,
+    working: distinct(working.steps),
     assumptions: [...assumed(blanket, pieces), 'Seams and border are not counted in.'],
     data: { blanket: blanket.name, alone, together: together ?? null, first_out: first ?? null },
   };

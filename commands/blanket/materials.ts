@@ -11,7 +11,7 @@ import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import { caution } from '../../src/standards/care.ts';
 import { about } from '../motif/options.ts';
 import { SAVED, savedBlanket } from './options.ts';
-import { blanketCautions, needLine, sizeWords, sureness } from './words.ts';
+import { blanketCautions, distinct, needLine, sizeWords, sureness } from './words.ts';
 
 export const materials = question({
   name: 'materials',
@@ -93,7 +93,7 @@ export const materials = question({
           ? []
           : [{ key: 'hours', label: 'Hours for the motifs', value: found.hours, unit: '' } as const]),
       ],
-      working: working.steps,
+      working: distinct(working.steps),
       assumptions: [
         ...pieces.assumptions,
         ...(unknown.length > 0

@@ -68,7 +68,7 @@ export const ARRANGED: Readonly<Record<Arrangement, string>> = {
   plain: 'one kind everywhere',
   checked: 'kinds in turn, along every row and column',
   stripes: 'a kind a row, in turn',
-  scattered: 'kinds scattered, as few alike side by side as can be',
+  scattered: 'as few alike side by side as can be',
   typed: 'a map of your own',
 };
 

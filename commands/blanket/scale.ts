@@ -9,7 +9,7 @@ import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/bl
 import { relaid } from '../../src/projects/relaying.ts';
 import { about } from '../motif/options.ts';
 import { columns, rows, SAVED, savedBlanket } from './options.ts';
-import { blanketCautions, extentWords, kindFigures, makeCounts, middleNote } from './words.ts';
+import { blanketCautions, distinct, extentWords, kindFigures, makeCounts, middleNote } from './words.ts';
 
 export const scale = question({
   name: 'scale',
@@ -60,7 +60,7 @@ export const scale = question({
           ? []
           : [{ key: 'off', label: 'Off the wish', value: found.offPercent, unit: '%' } as const]),
       ],
-      working: [...working.steps, ...found.working.steps],
+      working: distinct([...working.steps, ...found.working.steps]),
       assumptions: [
         ...pieces.assumptions,
         laid.arrangement === 'typed'

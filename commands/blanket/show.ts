@@ -9,6 +9,7 @@ import { about } from '../motif/options.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
   borderWords,
+  distinct,
   extentWords,
   joiningWords,
   layoutFacts,
@@ -63,7 +64,7 @@ export const show = question({
             ] as const)
           : []),
       ],
-      working: working.steps.filter(({ unit }) => unit === 'cm'),
+      working: distinct(working.steps).filter(({ unit }) => unit === 'cm'),
       assumptions: [
         ...facts.assumptions,
         ...(pieces instanceof Problem ? [`${pieces.message} ${pieces.hint}`] : []),

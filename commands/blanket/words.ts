@@ -7,7 +7,7 @@ import type { MotifSpec } from '../../src/core/motif-yarn.ts';
 import { Problem } from '../../src/core/problem.ts';
 import { fewestTouches, touchesOf } from '../../src/core/scatter.ts';
 import { cm, count, m, num, size, t } from '../../src/core/ways.ts';
-import type { Working } from '../../src/core/working.ts';
+import type { Step, Working } from '../../src/core/working.ts';
 import { specOf } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { BABY_BLANKET } from '../../src/standards/blankets.ts';
@@ -17,6 +17,17 @@ import { ARRANGED } from './options.ts';
 
 export const listed = (names: readonly string[]) =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
+
+/** The steps without those that say the same once more: kinds of one gauge share theirs. */
+export function distinct(steps: readonly Step[]): Step[] {
+  const told = new Set<string>();
+  return steps.filter((step) => {
+    const key = JSON.stringify([step.label, step.formula, step.with]);
+    if (told.has(key)) return false;
+    told.add(key);
+    return true;
+  });
+}
 
 /** `A moss square 10, B sand square 10` */
 export const makeCounts = (names: readonly string[], counts: readonly number[]) =>

@@ -7,7 +7,7 @@ import { kindCounts, MOST_ALONG, MOST_PLACES, type Laying } from './layout.ts';
 import type { Extent, Pieces } from './materials.ts';
 import { sameColour, yarnOf } from './motif-yarn.ts';
 import { Problem } from './problem.ts';
-import { formula } from './working.ts';
+import { formula, type Working } from './working.ts';
 
 export const AT_HAND = formula({
   label: 'Yarn at hand',
@@ -119,8 +119,9 @@ export function fit(pieces: Pieces, laying: Laying, stretch = USUAL_STRETCH): Fi
     Math.abs(Math.log(columns / rows / wanted));
   const within = Math.log(1 + stretch / 100) + 1e-9;
   const sizes: { columns: number; rows: number; motifs: number; off: number }[] = [];
+  const most = Math.min(MOST_PLACES, motifsAtMost(pieces, stock));
   for (let columns = 1; columns <= MOST_ALONG; columns++)
-    for (let rows = 1; rows <= MOST_ALONG && columns * rows <= MOST_PLACES; rows++)
+    for (let rows = 1; rows <= MOST_ALONG && columns * rows <= most; rows++)
       sizes.push({ columns, rows, motifs: columns * rows, off: off({ columns, rows }) });
   sizes.sort((a, b) => b.motifs - a.motifs || a.off - b.off || a.columns - b.columns);
   let tried = 0;
@@ -145,6 +146,24 @@ export function fit(pieces: Pieces, laying: Laying, stretch = USUAL_STRETCH): Fi
     ...firstOut(pieces, need(from), stock),
     tried,
   };
+}
+
+/** More motifs than this take more than all the yarn, even if all were of the kind that takes least: no larger size need be tried. */
+function motifsAtMost(pieces: Pieces, stock: readonly (number | undefined)[]): number {
+  const limited = new Set(
+    pieces.colours.filter((_, colour) => stock[colour] !== undefined).map((colour) => colour.toLowerCase()),
+  );
+  const least = Math.min(
+    ...pieces.motifs.map((motif) =>
+      motif.colours
+        .filter(({ colour }) => limited.has(colour.toLowerCase()))
+        .reduce((sum, part) => sum + part.worked + part.tails + part.carried, 0),
+    ),
+  );
+  const there = stock.reduce<number>((sum, metres) => sum + (metres ?? 0), 0);
+  return least > 0
+    ? Math.floor((there + HAIR * stock.length) / (least * (1 + pieces.reserve / 100)) + HAIR)
+    : Infinity;
 }
 
 /** A blanket laid on to another size: its columns and rows, and how many of each kind that makes. */
@@ -183,36 +202,46 @@ export interface EachFit {
   readonly first?: string;
 }
 
-/** Motifs alone, without seams and border: the most of each kind by itself, and the most of every kind alike. */
-export function fitEach(pieces: Pieces): EachFit {
+/**
+ * Motifs alone, without seams and border: the most of each kind by itself, and the most of every kind alike. The steps are added to the
+ * working.
+ */
+export function fitEach(pieces: Pieces, working: Working): EachFit {
   const stock = stockOf(pieces);
-  const factor = 1 + pieces.reserve / 100;
+  const { reserve } = pieces;
   const each = pieces.motifs.map((motif) =>
     pieces.colours.map((colour) =>
       motif.colours
         .filter((part) => sameColour(part.colour, colour))
-        .reduce((sum, part) => sum + (part.worked + part.tails + part.carried) * factor, 0),
+        .reduce((sum, part) => sum + part.worked + part.tails + part.carried, 0),
     ),
   );
-  const whole = (need: readonly number[]) => {
-    let most = Infinity;
+  const whole = (need: readonly number[], of: string) => {
+    let most: number | undefined;
     let first: string | undefined;
     need.forEach((metres, colour) => {
       const there = stock[colour];
+      const name = pieces.colours[colour] ?? '';
       if (metres <= 0 || there === undefined) return;
-      const many = Math.floor(Math.round((there / metres) * 1e6) / 1e6);
-      if (many < most) {
+      const many = working.do(
+        WHOLE_MOTIFS,
+        { at_hand: there, each: metres, reserve },
+        `${of}, as far as ${name} goes`,
+      );
+      if (most === undefined || many < most) {
         most = many;
-        first = pieces.colours[colour];
+        first = name;
       }
     });
-    return { many: most === Infinity ? undefined : most, first };
+    return { many: most, first };
   };
+  const alone = pieces.motifs.map(({ name }, kind) => whole(each[kind] ?? [], `${name} alone`).many);
   const together = whole(
     pieces.colours.map((_, colour) => each.reduce((sum, kind) => sum + (kind[colour] ?? 0), 0)),
+    'One of every kind',
   );
   return {
-    alone: each.map((need) => whole(need).many),
+    alone,
     ...(together.many === undefined ? {} : { together: together.many }),
     ...(together.first === undefined ? {} : { first: together.first }),
   };

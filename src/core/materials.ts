@@ -317,12 +317,12 @@ export function materials(pieces: Pieces, extent: Extent, working: Working, perM
       if (!part || many === 0) return;
       const all = (each: number, what: string) =>
         working.do(FOR_ALL, { each, motifs: many }, `${colour}, ${what} ${motif.name}`);
-      const worked = all(part.worked, 'in all');
+      const worked = all(part.worked, 'in every');
       parts.motifs += worked;
       if (motif.how === 'weighed') weighed = true;
       else estimated += worked;
-      if (part.tails > 0) parts.tails += all(part.tails, 'tails of all');
-      if (part.carried > 0) parts.carried += all(part.carried, 'carried in all');
+      if (part.tails > 0) parts.tails += all(part.tails, 'tails of every');
+      if (part.carried > 0) parts.carried += all(part.carried, 'carried in every');
     });
     if (sameColour(pieces.seam.colour, colour)) {
       parts.seams += seamYarn;
