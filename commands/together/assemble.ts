@@ -2,6 +2,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { seeded } from '../../src/core/chance.ts';
 import { putTogether } from '../../src/core/group/put-together.ts';
+import { numbered } from '../../src/core/group/words.ts';
 import { cm, count, m, num, size, t } from '../../src/core/ways.ts';
 import { OPENED } from './example.ts';
 import { nameOption, whichBlanket } from './which.ts';
@@ -37,7 +38,7 @@ export const assemble = question({
         found.missing === 0
           ? `All ${count(found.placed.length, 'cell')} are filled`
           : `${count(found.missing, 'cell')} of ${num(found.placed.length)} ${found.missing === 1 ? 'waits' : 'wait'} for a motif`
-      }; neighbours differ by ${cm(found.meanGap, 2)} on average${found.arrivalGap > found.meanGap ? `, in order of arrival it would be ${cm(found.arrivalGap, 2)}` : ''}.`,
+      }${found.placed.length - found.missing < 2 ? '' : `; neighbours differ by ${cm(found.meanGap, 2)} on average${found.arrivalGap > found.meanGap ? `, in order of arrival it would be ${cm(found.arrivalGap, 2)}` : ''}`}.`,
       figures: [
         { key: 'missing', label: 'Cells without a motif', value: found.missing, unit: '' },
         { key: 'neighbours_differ', label: 'Neighbours differ on average', value: found.meanGap, unit: 'cm' },
@@ -72,9 +73,7 @@ export const assemble = question({
             `Border round ${round + 1}: ${t(stitch)} in ${colour}, ${across} across, ${down} down, ${plan.border.corner} in each corner, ${total} in all.`,
         ),
         `It comes to ${size(found.width, found.height)}.`,
-        ...(found.over.length === 0
-          ? []
-          : [`Left over: ${found.over.map((piece) => `#${piece}`).join(' ')}.`]),
+        ...(found.over.length === 0 ? [] : [`Left over: ${numbered(found.over)}.`]),
       ],
       working: found.working.steps,
       assumptions: found.assumptions,

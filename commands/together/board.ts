@@ -68,7 +68,7 @@ export const board = question({
           const spares = kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : '';
           return `${letter(index)} ${kind.name}: ${accepted + handedIn} made, ${pledged} pledged, ${openFor(state, index)} open of ${kind.quota}${spares}`;
         }),
-        `One motif measures ${cm(plan.side)} along a side.`,
+        `One motif measures ${cm(plan.side)} along a side. ${state.organiserName} runs this blanket.`,
       ],
       data: {
         kinds: plan.kinds.map((kind, index) => ({

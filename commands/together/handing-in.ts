@@ -4,9 +4,10 @@ import { opt } from '../../src/chat/options.ts';
 import { sizeCheck } from '../../src/core/group/size-check.ts';
 import { accept as acceptRule, handIn, kindNamed, sendBack } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
+import { numbered } from '../../src/core/group/words.ts';
 import { cm, count, num } from '../../src/core/ways.ts';
 import { OPENED } from './example.ts';
-import { chooseKind } from './pledging.ts';
+import { chooseKind, onlyKind } from './pledging.ts';
 import { askerOf, doing, kindOption, nameOption, quoted, whichBlanket } from './which.ts';
 
 export const handin = question({
@@ -25,12 +26,14 @@ export const handin = question({
   changes: true,
   async answer({ kind, motifs, side, hook, name }, context) {
     const { doc, state } = await whichBlanket(context, name);
-    if (kind === undefined) {
-      const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
-      const any = state.plan.kinds.some((_, one) => hers(one) > 0);
-      return chooseKind(state, 'hand in', 'handin', any ? hers : (one) => openFor(state, one));
+    const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
+    const any = state.plan.kinds.some((_, one) => hers(one) > 0);
+    const left = any ? hers : (one: number) => openFor(state, one);
+    const meant = kind ?? onlyKind(state, left);
+    if (meant === undefined) {
+      return chooseKind(state, { verb: 'hand in', question: 'handin', motifs, left, side });
     }
-    const which = kindNamed(state, kind);
+    const which = kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       handIn(now, askerOf(context), which, motifs, side),
     );
@@ -41,9 +44,9 @@ export const handin = question({
       .slice(-motifs)
       .map(({ piece }) => piece);
     const check = side === undefined ? undefined : sizeCheck(after.plan, side, hook);
-    const called = after.plan.kinds[which]?.name ?? kind;
+    const called = after.plan.kinds[which]?.name ?? meant;
     return {
-      headline: `${again ? 'That was counted already: ' : ''}${count(motifs, 'motif')} of ${called} handed in to ${after.plan.name}, number ${numbers.join(', ')}${check?.flagged ? `; ${check.sentence}` : ''}.`,
+      headline: `${again ? 'That was counted already: ' : ''}${count(motifs, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${check.sentence}` : ''}.`,
       figures: [
         {
           key: 'handed_in',
@@ -59,7 +62,9 @@ export const handin = question({
           : [{ key: 'suggested_hook', label: 'Hook to try', value: check.hook, unit: 'mm' as const }]),
       ],
       lines: [
-        `Write the number on its label: ${numbers.map((number) => `#${number}`).join(' ')}.`,
+        numbers.length === 1
+          ? `Write its number on its label: ${numbered(numbers)}.`
+          : `Write the numbers on their labels, one each: ${numbered(numbers)}.`,
         ...(check?.lines ?? []),
       ],
       working: check?.working.steps ?? [],
@@ -115,7 +120,7 @@ export const accept = question({
     const accepted = after.tally.reduce((sum, tally) => sum + tally.accepted, 0);
     const wanted = after.plan.kinds.reduce((sum, kind) => sum + kind.quota, 0);
     return {
-      headline: `Accepted ${motifs.map((piece) => `#${piece}`).join(' ')}; ${num(accepted)} of ${count(wanted, 'motif')} ${accepted === 1 ? 'is' : 'are'} in.`,
+      headline: `Accepted ${numbered(motifs)}; ${num(accepted)} accepted, ${num(wanted)} wanted for the layout.`,
       figures: [{ key: 'accepted', label: 'Accepted in all', value: accepted, unit: '' }],
       board: doc.id,
     };
@@ -143,7 +148,7 @@ export const sentBack = question({
       motifs.map((number) => state.names.get(state.pieces[number - 1]?.maker ?? '') ?? 'a maker'),
     );
     return {
-      headline: `Sent back ${motifs.map((piece) => `#${piece}`).join(' ')} to ${[...makers].join(', ')}: ${reason}.`,
+      headline: `Sent back ${numbered(motifs)} to ${[...makers].join(', ')}: ${reason.replace(/[.\s]+$/, '')}.`,
       data: { returned: motifs },
       board: doc.id,
     };

@@ -1,6 +1,8 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
 import { question } from '../../src/chat/command.ts';
-import { openFor, type GroupState } from '../../src/core/group/state.ts';
+import { holdings, parcelsCsv, parcelsOf } from '../../src/core/group/holdings.ts';
+import { openFor } from '../../src/core/group/state.ts';
+import { numbered } from '../../src/core/group/words.ts';
 import { groupYarn } from '../../src/core/group/yarn.ts';
 import { count, m, num } from '../../src/core/ways.ts';
 import { caution } from '../../src/standards/care.ts';
@@ -8,22 +10,6 @@ import { OPENED } from './example.ts';
 import { nameOption, quoted, whichBlanket } from './which.ts';
 
 const PLEDGED = [...OPENED, '/together pledge kind:furrow motifs:2', 'rowan: /together pledge kind:trellis'];
-
-/** By kind, what a maker holds, has handed in, has had accepted. */
-function holdings(state: GroupState, maker: string) {
-  return state.plan.kinds.map(({ name }, kind) => {
-    const pieces = state.pieces.filter((piece) => piece.maker === maker && piece.kind === kind);
-    const numbers = (which: string) =>
-      pieces.filter((piece) => piece.state === which).map(({ piece }) => piece);
-    return {
-      kind: name,
-      pledged: state.pledges.get(maker)?.[kind] ?? 0,
-      handedIn: numbers('handed-in'),
-      accepted: numbers('accepted'),
-      returned: pieces.filter((piece) => piece.state === 'returned'),
-    };
-  });
-}
 
 export const mine = question({
   name: 'mine',
@@ -39,41 +25,49 @@ export const mine = question({
     const sum = (of: (one: (typeof hers)[number]) => number) => hers.reduce((all, one) => all + of(one), 0);
     const pledged = sum((one) => one.pledged);
     const called = quoted(state.plan.name);
+    const [waits, isIn] = [sum((one) => one.handedIn.length), sum((one) => one.accepted.length)];
+    const asked = state.remindedAt.get(context.maker.id);
     return {
-      headline: `For ${state.plan.name} you hold ${count(pledged, 'pledge')}; ${num(sum((one) => one.handedIn.length))} of yours wait and ${num(sum((one) => one.accepted.length))} are in.`,
+      headline: `For ${state.plan.name} you hold ${count(pledged, 'pledge')}; ${num(waits)} of yours ${waits === 1 ? 'waits' : 'wait'} and ${num(isIn)} ${isIn === 1 ? 'is' : 'are'} accepted.`,
       figures: [
         { key: 'pledged', label: 'Pledged', value: pledged, unit: '' },
-        { key: 'handed_in', label: 'Handed in, waiting', value: sum((one) => one.handedIn.length), unit: '' },
-        { key: 'accepted', label: 'Accepted', value: sum((one) => one.accepted.length), unit: '' },
+        { key: 'handed_in', label: 'Handed in, waiting', value: waits, unit: '' },
+        { key: 'accepted', label: 'Accepted', value: isIn, unit: '' },
       ],
-      lines: hers.flatMap(({ kind, pledged: held, handedIn, accepted, returned }) => [
-        ...(held > 0 ? [`${kind}: ${held} to make`] : []),
-        ...(handedIn.length > 0 ? [`${kind}: waiting ${handedIn.map((n) => `#${n}`).join(' ')}`] : []),
-        ...(accepted.length > 0 ? [`${kind}: accepted ${accepted.map((n) => `#${n}`).join(' ')}`] : []),
-        ...returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
-      ]),
+      lines: [
+        ...(asked === undefined || pledged === 0
+          ? []
+          : [
+              `${state.organiserName} asked whether your pledges still stand. Either answer is welcome: they stand, or give back what has become too much.`,
+            ]),
+        ...hers.flatMap(({ kind, pledged: held, handedIn, accepted, returned }) => [
+          ...(held > 0 ? [`${kind}: ${held} to make`] : []),
+          ...(handedIn.length > 0 ? [`${kind}: waiting ${numbered(handedIn)}`] : []),
+          ...(accepted.length > 0 ? [`${kind}: accepted ${numbered(accepted)}`] : []),
+          ...returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
+        ]),
+      ],
       data: {
         kinds: hers.map(({ returned, ...rest }) => ({
           ...rest,
           returned: returned.map(({ piece }) => piece),
         })),
       },
-      actions: hers
-        .filter(({ pledged: held }) => held > 0)
-        .slice(0, 10)
-        .flatMap(({ kind }) => [
-          { label: `Hand in a ${kind}`, line: `/together handin kind:${quoted(kind)} name:${called}` },
-          { label: `Give back a ${kind}`, line: `/together release kind:${quoted(kind)} name:${called}` },
-        ]),
+      actions: [
+        ...(asked === undefined || pledged === 0
+          ? []
+          : [{ label: 'My pledges stand', line: `/together keep name:${called}` }]),
+        ...hers
+          .filter(({ pledged: held }) => held > 0)
+          .slice(0, 9)
+          .flatMap(({ kind }) => [
+            { label: `Hand in one ${kind}`, line: `/together handin kind:${quoted(kind)} name:${called}` },
+            { label: `Give back one ${kind}`, line: `/together release kind:${quoted(kind)} name:${called}` },
+          ]),
+      ],
     };
   },
 });
-
-/** A field of a comma-separated file (RFC 4180); one that a spreadsheet would take for a formula is made text. */
-const field = (text: string | number) => {
-  const safe = /^[=+\-@\t\r]/.test(String(text)) && typeof text === 'string' ? `'${text}` : String(text);
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
-};
 
 export const parcels = question({
   name: 'parcels',
@@ -84,28 +78,10 @@ export const parcels = question({
   refused: { line: 'name:"No such blanket"', option: 'name' },
   async answer({ name }, context) {
     const { state } = await whichBlanket(context, name);
-    const makers = [...state.names.keys()].flatMap((maker) => {
-      const held = holdings(state, maker).filter(
-        (one) => one.pledged + one.handedIn.length + one.accepted.length > 0,
-      );
-      return held.length === 0 ? [] : [{ name: state.names.get(maker) ?? '', held }];
-    });
+    const makers = parcelsOf(state);
     const waiting = state.tally.reduce((sum, tally) => sum + tally.handedIn, 0);
-    const rows = makers.flatMap(({ name: maker, held }) =>
-      held.map((one) => [
-        maker,
-        one.kind,
-        one.pledged,
-        one.handedIn.length,
-        one.accepted.length,
-        [...one.handedIn, ...one.accepted].map((n) => `#${n}`).join(' '),
-      ]),
-    );
-    const csv = [['maker', 'kind', 'to make', 'handed in', 'accepted', 'numbers'], ...rows]
-      .map((row) => row.map(field).join(','))
-      .join('\r\n');
     return {
-      headline: `${count(makers.length, 'maker')} hold or sent motifs of ${state.plan.name}; ${count(waiting, 'motif')} ${waiting === 1 ? 'is' : 'are'} on the way or waiting to be accepted.`,
+      headline: `${makers.length === 0 ? `Nobody holds a motif of ${state.plan.name} yet` : `${count(makers.length, 'maker')} ${makers.length === 1 ? 'has' : 'have'} motifs of ${state.plan.name} to make or sent in`}; ${count(waiting, 'motif')} ${waiting === 1 ? 'waits' : 'wait'} to be accepted.`,
       lines: makers.map(
         ({ name: maker, held }) =>
           `${maker}: ${held
@@ -113,9 +89,7 @@ export const parcels = question({
               [
                 one.kind,
                 ...(one.pledged > 0 ? [`${one.pledged} to make`] : []),
-                ...(one.handedIn.length > 0
-                  ? [`${one.handedIn.map((n) => `#${n}`).join(' ')} handed in`]
-                  : []),
+                ...(one.handedIn.length > 0 ? [`${numbered(one.handedIn)} handed in`] : []),
                 ...(one.accepted.length > 0 ? [`${one.accepted.length} accepted`] : []),
               ].join(' '),
             )
@@ -131,7 +105,7 @@ export const parcels = question({
         {
           name: 'parcels.csv',
           says: `Who holds what of ${state.plan.name}, for a spreadsheet`,
-          content: `${csv}\r\n`,
+          content: parcelsCsv(state),
         },
       ],
     };
@@ -154,7 +128,9 @@ export const yarn = question({
     return {
       headline:
         found.mine.length === 0
-          ? `You hold no pledge of ${state.plan.name}; all that is pledged takes ${found.each === undefined ? m(found.metres) : `${count(found.each, 'ball')} bought by each, ${count(found.together ?? 0, 'ball')} bought together`}.`
+          ? found.makers.length === 0
+            ? `Nothing is pledged for ${state.plan.name} now, so there is no yarn to buy.`
+            : `You hold no pledge of ${state.plan.name}; all that is pledged takes ${found.each === undefined ? m(found.metres) : `${count(found.each, 'ball')} bought by each, ${count(found.together ?? 0, 'ball')} bought together`}.`
           : `For what you pledged: ${found.mine.map(need).join('; ')}.`,
       figures: [
         { key: 'yarn_total', label: 'Yarn for all pledges', value: found.metres, unit: 'm' },
@@ -173,7 +149,9 @@ export const yarn = question({
       lines: [
         ...found.together_by_colour.map((one) => `Together, ${need(one)}`),
         ...found.makers.map(({ name: maker, needs }) => `${maker}: ${needs.map(need).join('; ')}`),
-        ...(all > 0 ? [`${count(all, 'motif')} still open are not counted.`] : []),
+        ...(all > 0
+          ? [`The ${count(all, 'motif')} still open ${all === 1 ? 'is' : 'are'} not counted.`]
+          : []),
       ],
       working: found.working.steps,
       assumptions: found.assumptions,

@@ -7,7 +7,7 @@ import { open } from './open.ts';
 import { pledge, release } from './pledging.ts';
 import { close, handover, history, list, reopen, undo } from './running.ts';
 import { pace, remind, shares } from './sharing.ts';
-import { invite, join, leave } from './taking-part.ts';
+import { invite, join, keep, leave } from './taking-part.ts';
 
 export const together = command({
   name: 'together',
@@ -22,6 +22,7 @@ export const together = command({
     pledge,
     release,
     mine,
+    keep,
     handin,
     accept,
     sentBack,

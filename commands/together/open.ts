@@ -36,15 +36,15 @@ export const open = question({
   },
   example: 'name:"Bean row throw" spares:1 closes:2026-05-31',
   before: [
-    '/motif define name:furrow shape:diagonal size:12 runs:"12 rows moss, 12 rows sand" gauge:13x10',
-    '/motif define name:trellis shape:diagonal size:12 runs:"12 rows moss, 12 rows plum" gauge:13x10',
+    '/motif define name:furrow shape:diagonal size:12 colours:"12 rows moss, 12 rows sand" gauge:13x10',
+    '/motif define name:trellis shape:diagonal size:12 colours:"12 rows moss, 12 rows plum" gauge:13x10',
     '/blanket start name:"Bean rows" kinds:"furrow, trellis" columns:3 rows:4',
   ],
   refused: { line: 'blanket:nothing', option: 'blanket' },
   changes: true,
   async answer({ blanket, name, spares, closes, side, tolerance, who }, context) {
     const doc = await context.projects.maker(context.maker.id, context.maker.name);
-    const saved = findBlanket(doc, blanket);
+    const saved = findBlanket(doc, blanket, 'blanket');
     const { plan, working, assumptions } = openGroup({
       ...specOf(doc, saved),
       name: name ?? saved.name,

@@ -9,18 +9,31 @@ import {
   stillOpen,
 } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
-import { count } from '../../src/core/ways.ts';
+import { count, num } from '../../src/core/ways.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, kindOption, nameOption, quoted, whichBlanket } from './which.ts';
 
 const motifsOption = opt.whole('How many', { max: 500, example: '2' }).default(1);
 
+/** How many buttons one answer has room for. */
+const MOST_BUTTONS = 20;
+
 /** Buttons for each kind, where a kind has to be chosen: what a board's one button leads to. */
 export function chooseKind(
   state: GroupState,
-  verb: string,
-  question: string,
-  left: (kind: number) => number,
+  {
+    verb,
+    question,
+    motifs,
+    left,
+    side,
+  }: {
+    verb: string;
+    question: string;
+    motifs: number;
+    left: (kind: number) => number;
+    side?: number | undefined;
+  },
 ): Answer {
   const kinds = state.plan.kinds.flatMap(({ name }, kind) =>
     left(kind) > 0 ? [{ name, left: left(kind) }] : [],
@@ -30,14 +43,28 @@ export function chooseKind(
       kinds.length === 0
         ? `There is nothing to ${verb} now.`
         : `Which kind do you ${verb} for ${state.plan.name}?`,
-    lines: kinds.map(({ name, left: motifs }) => `${name}: ${motifs}`),
+    lines: [
+      ...kinds.map(({ name, left: some }) => `${name}: ${some}`),
+      ...(kinds.length > MOST_BUTTONS
+        ? [`The kinds without a button are typed: /together ${question} kind:…`]
+        : []),
+    ],
     data: { kinds },
-    actions: kinds.slice(0, 20).map(({ name }) => ({
-      label: `One ${name}`,
-      line: `/together ${question} kind:${quoted(name)} name:${quoted(state.plan.name)}`,
-    })),
+    actions: kinds.slice(0, MOST_BUTTONS).map(({ name, left: some }) => {
+      const many = Math.min(motifs, some);
+      return {
+        label: `${many === 1 ? 'One' : num(many)} ${name}`,
+        line: `/together ${question} kind:${quoted(name)}${many === 1 ? '' : ` motifs:${many}`}${side === undefined ? '' : ` side:${side}cm`} name:${quoted(state.plan.name)}`,
+      };
+    }),
     private: true,
   };
+}
+
+/** The kind that is meant where none is named: the only one of which there is something. */
+export function onlyKind(state: GroupState, left: (kind: number) => number): string | undefined {
+  const kinds = state.plan.kinds.filter((_, kind) => left(kind) > 0);
+  return kinds.length === 1 ? kinds[0]?.name : undefined;
 }
 
 export const pledge = question({
@@ -50,13 +77,15 @@ export const pledge = question({
   changes: true,
   async answer({ kind, motifs, name }, context) {
     const { doc, state } = await whichBlanket(context, name);
-    if (kind === undefined) return chooseKind(state, 'pledge', 'pledge', (one) => openFor(state, one));
-    const which = kindNamed(state, kind);
+    const left = (one: number) => openFor(state, one);
+    const meant = kind ?? onlyKind(state, left);
+    if (meant === undefined) return chooseKind(state, { verb: 'pledge', question: 'pledge', motifs, left });
+    const which = kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       pledgeRule(now, askerOf(context), which, motifs),
     );
     const hers = after.pledges.get(context.maker.id)?.[which] ?? 0;
-    const called = after.plan.kinds[which]?.name ?? kind;
+    const called = after.plan.kinds[which]?.name ?? meant;
     return {
       headline: `${again ? 'That was counted already: you' : 'You'} hold ${count(hers, 'pledged motif')} of ${called} in ${after.plan.name}.`,
       figures: [
@@ -90,14 +119,16 @@ export const release = question({
   async answer({ kind, motifs, name }, context) {
     const { doc, state } = await whichBlanket(context, name);
     const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
-    if (kind === undefined) return chooseKind(state, 'give back', 'release', hers);
-    const which = kindNamed(state, kind);
-    const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+    const meant = kind ?? onlyKind(state, hers);
+    if (meant === undefined)
+      return chooseKind(state, { verb: 'give back', question: 'release', motifs, left: hers });
+    const which = kindNamed(state, meant);
+    const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       releaseRule(now, context.maker.id, which, motifs),
     );
     const left = after.pledges.get(context.maker.id)?.[which] ?? 0;
     return {
-      headline: `Given back; you hold ${count(left, 'pledged motif')} of ${after.plan.kinds[which]?.name ?? kind}.`,
+      headline: `${again ? 'That was counted already: you hold' : 'Given back; you hold'} ${count(left, 'pledged motif')} of ${after.plan.kinds[which]?.name ?? meant}.`,
       figures: [{ key: 'pledged', label: 'You hold', value: left, unit: '' }],
       lines: [`Still open: ${stillOpen(after)}.`],
       board: doc.id,

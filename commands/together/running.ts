@@ -4,12 +4,13 @@ import { opt } from '../../src/chat/options.ts';
 import {
   close as closeRule,
   handOver,
+  mayOrganise,
   reopen as reopenRule,
   undo as undoRule,
 } from '../../src/core/group/rules.ts';
 import { happeningWords } from '../../src/core/group/words.ts';
 import { Problem } from '../../src/core/problem.ts';
-import { count, when } from '../../src/core/ways.ts';
+import { count, num, when } from '../../src/core/ways.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
 
@@ -65,7 +66,7 @@ export const handover = question({
   changes: true,
   async answer({ maker, name }, context) {
     const { doc, state } = await whichBlanket(context, name);
-    const to = memberNamed(state, maker);
+    const to = memberNamed(state, maker, context);
     await context.projects.groups.happen(doc.id, doing(context), (now) =>
       handOver(now, askerOf(context), to),
     );
@@ -82,11 +83,21 @@ export const undo = question({
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
   async answer({ name }, context) {
-    const { doc, state } = await whichBlanket(context, name);
-    const last = state.standing.at(-1);
-    await context.projects.groups.happen(doc.id, doing(context), (now) => undoRule(now, askerOf(context)));
+    const { doc } = await whichBlanket(context, name);
+    const { happened, state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      undoRule(now, askerOf(context)),
+    );
+    const saved = (await context.projects.groups.read(doc.id))?.events ?? [];
+    const back = happened.flatMap((one) => {
+      const event = one.did === 'undone' ? saved[one.event] : undefined;
+      return event ? [happeningWords(event, after)] : [];
+    });
     return {
-      headline: `Taken back: ${last ? happeningWords(last.happened, state) : 'nothing'}.`,
+      headline:
+        back.length === 0
+          ? 'That was taken back already.'
+          : `Taken back: ${back.slice(0, 5).join('; ')}${back.length > 5 ? `; and ${num(back.length - 5)} more` : ''}.`,
+      lines: after.standing.length > 1 ? ['/together history shows what stands.'] : [],
       board: doc.id,
     };
   },
@@ -101,14 +112,23 @@ export const history = question({
   refused: { line: 'last:0', option: 'last' },
   async answer({ last, name }, context) {
     const { doc, state } = await whichBlanket(context, name);
+    const standing = new Set(state.standing.map(({ event }) => event));
+    // Whom the organiser has asked is between the two of them.
+    const told = doc.events
+      .map((happened, event) => ({ happened, back: !standing.has(event) && happened.did !== 'undone' }))
+      .filter(({ happened }) => happened.did !== 'reminded' || mayOrganise(state, askerOf(context)));
     return {
-      headline: `${count(doc.events.length, 'thing has', 'things have')} happened to ${state.plan.name} since it was opened.`,
-      figures: [{ key: 'events', label: 'Events', value: doc.events.length, unit: '' }],
-      lines: state.standing
+      headline: `${count(told.length, 'thing has', 'things have')} happened to ${state.plan.name} since it was opened.`,
+      figures: [{ key: 'events', label: 'Events', value: told.length, unit: '' }],
+      lines: told
         .slice(-last)
         .reverse()
-        .map(({ happened }) => `${when(happened.at)}: ${happeningWords(happened, state)}`),
+        .map(
+          ({ happened, back }) =>
+            `${when(happened.at)}: ${happeningWords(happened, state)}${back ? ' (taken back)' : ''}`,
+        ),
       data: { standing: state.standing.length },
+      ...(told.slice(-last).some(({ happened }) => happened.did === 'reminded') ? { private: true } : {}),
     };
   },
 });

@@ -3,6 +3,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import {
   giveShares,
+  mayOrganise,
   mustOrganise,
   offerAgain,
   remind as remindRule,
@@ -22,23 +23,46 @@ export const shares = question({
   name: 'shares',
   says: 'A fair split of what is still open, by what each can make by the day; shown first, then applied',
   options: {
-    apply: opt.yesno('Organiser: pledge these shares now').default(false),
-    spares: opt.yesno('Share out the spares as well').default(false),
+    apply: opt
+      .yesno({ says: 'Organiser: pledge these shares now', assumed: 'Shown only; apply:yes pledges.' })
+      .default(false),
+    spares: opt
+      .yesno({
+        says: 'Share out the spares as well',
+        assumed: 'The spares are left out; spares:yes shares them too.',
+      })
+      .default(false),
+    shown: opt
+      .whole('The number under the shares that were shown: apply those, or none', {
+        min: 0,
+        max: 999_999_999,
+        example: '123456',
+      })
+      .optional(),
     name: nameOption,
   },
   example: '',
   before: JOINED,
   refused: { line: 'apply:perhaps', option: 'apply' },
   changes: true,
-  async answer({ apply, spares, name }, context) {
+  async answer({ apply, spares, shown, name }, context) {
     const { doc, state } = await whichBlanket(context, name);
-    const working = new Working();
-    const proposal = proposeShares(state, context.now, spares, working);
+    let working = new Working();
+    let proposal = proposeShares(state, context.now, spares, working);
     const applied = apply
-      ? await context.projects.groups.happen(doc.id, doing(context), (now) =>
-          giveShares(now, askerOf(context), proposeShares(now, context.now, spares, new Working()).shares),
-        )
+      ? await context.projects.groups.happen(doc.id, doing(context), (now) => {
+          // What is pledged is what was shown, or nothing.
+          working = new Working();
+          proposal = proposeShares(now, context.now, spares, working);
+          return giveShares(
+            now,
+            askerOf(context),
+            proposal.shares,
+            shown === undefined || shown === proposal.mark,
+          );
+        })
       : undefined;
+    if (applied?.again) return { headline: 'Those shares are pledged already.', board: doc.id };
     const kinds = state.plan.kinds.map((kind) => kind.name);
     const words = (motifs: readonly number[]) =>
       motifs.flatMap((share, kind) => (share > 0 ? [`${share} ${kinds[kind] ?? ''}`] : [])).join(', ');
@@ -54,10 +78,17 @@ export const shares = question({
         { key: 'shared', label: 'Motifs shared out', value: total, unit: '' },
         { key: 'unplaced', label: 'Without a maker', value: left, unit: '' },
       ],
-      lines: proposal.shares.map(
-        ({ name: maker, motifs, capacity, held }) =>
-          `${maker}: ${words(motifs) || 'nothing more'} (can make ${num(capacity, 1)}, holds ${held})`,
-      ),
+      lines: [
+        ...proposal.shares.map(
+          ({ name: maker, motifs, capacity, held }) =>
+            `${maker}: ${words(motifs) || 'nothing more'} (can make ${num(capacity, 1)}, holds ${held})`,
+        ),
+        ...(applied || total === 0
+          ? []
+          : [
+              `Nothing is pledged by this yet: the organiser applies it with apply:yes shown:${proposal.mark}.`,
+            ]),
+      ],
       working: working.steps,
       assumptions: proposal.assumptions,
       data: {
@@ -69,14 +100,15 @@ export const shares = question({
         })),
         kinds,
         unplaced: proposal.unplaced,
+        shown: proposal.mark,
       },
-      ...(applied || total === 0
+      ...(applied || total === 0 || !mayOrganise(state, askerOf(context))
         ? {}
         : {
             actions: [
               {
                 label: 'Organiser: pledge these',
-                line: `/together shares apply:yes${spares ? ' spares:yes' : ''} name:${quoted(state.plan.name)}`,
+                line: `/together shares apply:yes shown:${proposal.mark}${spares ? ' spares:yes' : ''} name:${quoted(state.plan.name)}`,
               },
             ],
           }),
@@ -94,8 +126,7 @@ export const pace = question({
   refused: { line: 'name:"No such blanket"', option: 'name' },
   async answer({ name }, context) {
     const { state } = await whichBlanket(context, name);
-    const organiser = askerOf(context);
-    const mayKnow = organiser.manager || organiser.id === state.organiser;
+    const mayKnow = mayOrganise(state, askerOf(context));
     const found = groupPace(state, context.now);
     const { forecast } = found;
     return {
@@ -160,7 +191,7 @@ export const remind = question({
   async answer({ maker, do: what, name }, context) {
     const { doc, state } = await whichBlanket(context, name);
     mustOrganise(state, askerOf(context));
-    const who = memberNamed(state, maker);
+    const who = memberNamed(state, maker, context);
     const held = (state.pledges.get(who.maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
     if (held === 0) {
       throw new Problem(`${who.name} holds no pledge.`, {
@@ -175,9 +206,10 @@ export const remind = question({
     );
     return what === 'ask'
       ? {
-          headline: `Noted that you asked ${who.name}. If nothing is heard in ${NOTICE_DAYS} days, her ${count(held, 'pledge')} can be offered again.`,
+          headline: `Noted that you asked ${who.name}. If nothing is heard in ${count(NOTICE_DAYS, 'day')}, her ${count(held, 'pledge')} can be offered again.`,
           lines: [
-            `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? If it has become too much, give some back with /together release, no harm done.”`,
+            'She sees the question in /together mine, where she can say that her pledges stand.',
+            `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? Say so with /together keep; if it has become too much, give some back with /together release, no harm done.”`,
           ],
           private: true,
         }

@@ -3,10 +3,13 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import {
   invite as inviteRule,
+  keep as keepRule,
   join as joinRule,
   leave as leaveRule,
   stillOpen,
 } from '../../src/core/group/rules.ts';
+import { SOMEBODY } from '../../src/core/group/events.ts';
+import { Problem } from '../../src/core/problem.ts';
 import { count } from '../../src/core/ways.ts';
 import { askerOf, doing, nameOption, quoted, whichBlanket } from './which.ts';
 import { OPENED } from './example.ts';
@@ -87,11 +90,33 @@ export const leave = question({
   },
 });
 
+export const keep = question({
+  name: 'keep',
+  says: 'Say that what you pledged still stands',
+  options: { name: nameOption },
+  example: '',
+  before: [...OPENED, '/together pledge kind:furrow motifs:2'],
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  changes: true,
+  async answer({ name }, context) {
+    const { doc } = await whichBlanket(context, name);
+    const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+      keepRule(now, askerOf(context)),
+    );
+    const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    return {
+      headline: `Thank you; it is noted that ${held === 0 ? 'you are still with us' : `your ${count(held, 'pledge')} ${held === 1 ? 'stands' : 'stand'}`}.`,
+      figures: [{ key: 'pledged', label: 'Pledged', value: held, unit: '' }],
+      private: true,
+    };
+  },
+});
+
 export const invite = question({
   name: 'invite',
   says: 'Organiser: name somebody who may join',
   options: {
-    maker: opt.text('Whom: her id in the server, or her name in the terminal', {
+    maker: opt.text('Whom: mention her with @; in the terminal, her name', {
       max: 100,
       example: 'rowan',
     }),
@@ -103,10 +128,19 @@ export const invite = question({
   changes: true,
   async answer({ maker, name }, context) {
     const { doc } = await whichBlanket(context, name);
-    const id = maker.replace(/^<?@?!?(.*?)>?$/, '$1').toLowerCase();
+    const who = context.whois(maker);
+    if (!who) {
+      throw new Problem('It is not clear who that is.', {
+        option: 'maker',
+        hint: 'Mention her with @, so that there is no doubt whom you mean.',
+      });
+    }
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      inviteRule(now, askerOf(context), { maker: id, name: maker }),
+      inviteRule(now, askerOf(context), { maker: who.id, name: who.name }),
     );
-    return { headline: `${maker} may join ${state.plan.name}.` };
+    return {
+      headline: `${who.name === SOMEBODY ? 'She whom you mentioned' : who.name} may join ${state.plan.name}.`,
+      lines: ['She joins with /together join per_week: and how many motifs a week she can make.'],
+    };
   },
 });

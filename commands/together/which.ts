@@ -1,6 +1,7 @@
 /** Which group blanket is meant, and who asks. */
 import type { Context } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { isStranger } from '../../src/core/group/events.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { byNearness } from '../../src/core/near.ts';
@@ -60,7 +61,10 @@ async function channelsOwn(context: Context): Promise<Which | undefined> {
  * there are.
  */
 export async function whichBlanket(context: Context, name: string | undefined): Promise<Which> {
-  const all = await context.projects.groups.of(context.place.server);
+  const { groups } = context.projects;
+  const meant = name === undefined ? undefined : await groups.named(context.place.server, name);
+  if (meant) return meant;
+  const all = await groups.of(context.place.server);
   const names = all.map(({ state }) => state.plan.name);
   if (all.length === 0) {
     throw new Problem('No group blanket has been opened here yet.', {
@@ -68,11 +72,9 @@ export async function whichBlanket(context: Context, name: string | undefined): 
     });
   }
   if (name !== undefined) {
-    const found = all.find(({ state }) => state.plan.name.toLowerCase() === name.trim().toLowerCase());
-    if (found) return found;
     throw new Problem(`There is no group blanket called ${clip(name)} here.`, {
       option: 'name',
-      hint: `There are ${byNearness(name, names).slice(0, 10).join(', ')}.`,
+      hint: `Here ${names.length === 1 ? 'is' : 'are'} ${byNearness(name, names).slice(0, 10).join(', ')}.`,
     });
   }
   const here = await channelsOwn(context);
@@ -89,16 +91,24 @@ export const askerOf = ({ maker, place }: Context): Asker => ({
   manager: place.manager,
 });
 
-export const doing = ({ maker, now, once }: Context): Doing => ({ by: maker.id, at: now, once });
+export const doing = ({ maker, now, once }: Context): Doing & { readonly name: string } => ({
+  by: maker.id,
+  name: maker.name,
+  at: now,
+  once,
+});
 
-/** A member, found by the name she goes by. Throws a Problem that names the members. */
+/** Somebody of this blanket, found by a mention or by the name she goes by. Throws a Problem that names the members. */
 export function memberNamed(
   state: GroupState,
   typed: string,
-  option = 'maker',
+  { whois }: Pick<Context, 'whois'>,
 ): { maker: string; name: string } {
   const wanted = typed.trim().replace(/^@/, '').toLowerCase();
-  const found = [...state.names].filter(([id, name]) => name.toLowerCase() === wanted || id === wanted);
+  const here = [...state.names].filter(([id]) => !isStranger(id));
+  const mentioned = whois(typed)?.id;
+  const byId = here.filter(([id]) => id === mentioned);
+  const found = byId.length > 0 ? byId : here.filter(([, name]) => name.toLowerCase() === wanted);
   const [one] = found;
   if (one && found.length === 1) return { maker: one[0], name: one[1] };
   const names = [...state.members.values()].map(({ name }) => name);
@@ -107,11 +117,13 @@ export function memberNamed(
       ? `More than one maker is called ${clip(typed)}.`
       : `Nobody here is called ${clip(typed)}.`,
     {
-      option,
+      option: 'maker',
       hint:
-        names.length === 0
-          ? 'Nobody has joined yet.'
-          : `Makers: ${byNearness(typed, names).slice(0, 15).join(', ')}.`,
+        found.length > 1
+          ? 'Mention the one you mean, with @.'
+          : names.length === 0
+            ? 'Nobody has joined yet.'
+            : `Makers: ${byNearness(typed, names).slice(0, 15).join(', ')}.`,
     },
   );
 }

@@ -82,7 +82,8 @@ export async function ask(found: Found, typed: Typed, context: Context): Promise
     if (!found.question.changes) return show(answer, context.ways, assumed);
     // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
     const { settings } = await context.projects.maker(context.maker.id, context.maker.name);
-    return show(answer, settings, assumed);
+    const { clock } = context.ways;
+    return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
   } catch (error) {
     throw inOwnWords(error, context.ways);
   }

@@ -1,5 +1,5 @@
 /** What a command is: a group of questions, each with its words, its options and its answer. */
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Ways } from '../core/ways.ts';
 import type { Projects } from '../projects/projects.ts';
 import type { Answer } from './answer.ts';
@@ -28,6 +28,8 @@ export interface Context {
   readonly now: Date;
   /** Once per press or question: what is asked twice with the same key is done once. */
   readonly once: string;
+  /** Whom a typed name or mention means; undefined where the room knows nobody by it. */
+  readonly whois: (typed: string) => Maker | undefined;
   readonly projects: Projects;
 }
 

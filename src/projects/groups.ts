@@ -1,6 +1,13 @@
 /** Group blankets as they are saved: one document each, a list of events that is only ever added to. */
-import { z } from 'zod';
-import type { GroupEvent, GroupPlan, Happening } from '../core/group/events.ts';
+import { createHash } from 'node:crypto';
+import * as z from 'zod';
+import {
+  SOMEBODY,
+  strangerId,
+  type GroupEvent,
+  type GroupPlan,
+  type Happening,
+} from '../core/group/events.ts';
 import { BrokenHistory, replay, type GroupState } from '../core/group/state.ts';
 import { Problem } from '../core/problem.ts';
 import type { Elsewhere } from './elsewhere.ts';
@@ -33,7 +40,7 @@ const pieces = z.array(z.int().positive()).min(1).max(MOST_CELLS);
 const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
 
 const eventSchema = z.discriminatedUnion('did', [
-  z.object({ ...whoAndWhen, did: z.literal('opened'), plan: planSchema }),
+  z.object({ ...whoAndWhen, did: z.literal('opened'), name: z.string().max(100), plan: planSchema }),
   z.object({ ...whoAndWhen, did: z.literal('invited'), name: z.string().max(100), maker: makerId }),
   z.object({
     ...whoAndWhen,
@@ -57,6 +64,7 @@ const eventSchema = z.discriminatedUnion('did', [
   z.object({ ...whoAndWhen, did: z.literal('accepted'), pieces }),
   z.object({ ...whoAndWhen, did: z.literal('returned'), pieces, reason: z.string().max(300) }),
   z.object({ ...whoAndWhen, did: z.literal('reminded'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('kept'), maker: makerId }),
   z.object({ ...whoAndWhen, did: z.literal('handed-over'), to: makerId, name: z.string().max(100) }),
   z.object({ ...whoAndWhen, did: z.literal('closed') }),
   z.object({ ...whoAndWhen, did: z.literal('reopened'), closes: z.iso.date().exactOptional() }),
@@ -70,8 +78,10 @@ export const groupSchema = z.object({
   /** The server it belongs to, and the channel whose default it is; unset in the terminal. */
   server: z.string().max(40).exactOptional(),
   channel: z.string().max(40).exactOptional(),
-  /** The one message that shows the board. */
-  board: z.object({ channel: z.string().max(40), message: z.string().max(40) }).exactOptional(),
+  /** The one message that shows the board, and how many events it showed when it was last drawn. */
+  board: z
+    .object({ channel: z.string().max(40), message: z.string().max(40), events: z.int().min(0) })
+    .exactOptional(),
   events: z.array(eventSchema).min(1),
 });
 export type GroupDoc = z.infer<typeof groupSchema>;
@@ -98,24 +108,48 @@ export interface Happened {
   readonly again: boolean;
 }
 
-/** What a person who erased her data is called in the events that stay. */
-export const SOMEBODY = 'a maker';
+/** The longest part of an id that a name becomes. */
+const LONGEST_SLUG = 60;
 
 /** Where group blankets are kept. */
 export class Groups implements Elsewhere {
   constructor(private readonly store: Store) {}
 
-  /** The id of a blanket of this name in this server (or in the terminal). Names differ by more than capitals. */
+  /** The id of a blanket of this name of this server (or in the terminal). Names that differ by more than capitals and marks never share one. */
   static idOf(server: string | undefined, name: string): string {
     const simple = name.trim().toLowerCase().normalize('NFKC');
     const slug = simple.replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
-    // A name in other letters than these gets its code points: two names never share an id.
-    const safe = slug !== '' && /^[\x20-\x7e]*$/.test(simple) ? slug : Buffer.from(simple).toString('hex');
-    return `${server ?? 'here'}.${safe.slice(0, 70)}`;
+    // A name in other letters than these gets its code points, with a dot, which the others never have.
+    const safe =
+      slug !== '' && /^[\x20-\x7e]*$/.test(simple) ? slug : `x.${Buffer.from(simple).toString('hex')}`;
+    const short =
+      safe.length <= LONGEST_SLUG
+        ? safe
+        : createHash('sha256').update(simple).digest('hex').slice(0, LONGEST_SLUG);
+    return `${server ?? 'here'}.${short}`;
   }
 
   async read(id: string): Promise<GroupDoc | undefined> {
     return this.store.read(GROUPS, id);
+  }
+
+  /** The blanket of this name of this server (or in the terminal). */
+  async named(
+    server: string | undefined,
+    name: string,
+  ): Promise<{ doc: GroupDoc; state: GroupState } | undefined> {
+    const doc = await this.read(Groups.idOf(server, name));
+    return doc && { doc, state: replay(doc.events) };
+  }
+
+  /** Blankets whose one message does not show all that happened, or is not there yet though it has a channel. */
+  async unshown(): Promise<string[]> {
+    const behind: string[] = [];
+    for (const id of await this.store.ids(GROUPS)) {
+      const doc = await this.read(id);
+      if (doc?.channel !== undefined && doc.board?.events !== doc.events.length) behind.push(id);
+    }
+    return behind;
   }
 
   /** Every group blanket of a server, the latest opened last. */
@@ -131,7 +165,7 @@ export class Groups implements Elsewhere {
   async open(
     place: { readonly server?: string | undefined; readonly channel?: string | undefined },
     plan: GroupPlan,
-    doing: Doing,
+    doing: Doing & { readonly name: string },
   ): Promise<Happened> {
     const id = Groups.idOf(place.server, plan.name);
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
@@ -139,12 +173,14 @@ export class Groups implements Elsewhere {
         if (doc.events[0]?.once === doing.once) {
           return { keep: doc, tell: { id, state: replay(doc.events), happened: [], again: true } };
         }
-        throw new Problem(`There is a group blanket called ${plan.name} already.`, {
+        const [first] = doc.events;
+        const called = first?.did === 'opened' ? first.plan.name : plan.name;
+        throw new Problem(`There is a group blanket called ${called} already.`, {
           option: 'name',
           hint: 'Give this one another name.',
         });
       }
-      const happening: Happening = { did: 'opened', plan };
+      const happening: Happening = { did: 'opened', name: doing.name, plan };
       const keep: GroupDoc = {
         version: GROUP_VERSION,
         id,
@@ -181,15 +217,15 @@ export class Groups implements Elsewhere {
     });
   }
 
-  /** Notes where the board is shown. `before` is what the caller believed: where it moved meanwhile, the newer place stays. */
+  /** Notes where the board is shown. `before` is the message that the caller knew: where it moved meanwhile, the newer place stays. */
   async noteBoard(
     id: string,
     board: GroupDoc['board'],
-    before: GroupDoc['board'],
+    before: string | undefined,
   ): Promise<GroupDoc['board']> {
     return this.store.change(GROUPS, id, (doc) => {
       if (!doc) throw gone();
-      if (doc.board?.message !== before?.message) return { keep: doc, tell: doc.board };
+      if (doc.board?.message !== before) return { keep: doc, tell: doc.board };
       const keep = { ...doc };
       if (board) keep.board = board;
       else delete keep.board;
@@ -201,7 +237,13 @@ export class Groups implements Elsewhere {
     const named: string[] = [];
     for (const doc of await this.with(maker)) {
       const opened = doc.events[0];
-      if (opened?.did === 'opened') named.push(`a part in the group blanket ${opened.plan.name}`);
+      if (opened?.did !== 'opened') continue;
+      const runs = replay(doc.events).organiser === maker;
+      named.push(
+        runs
+          ? `the running of the group blanket ${opened.plan.name} (hand it over first, if somebody else should run it)`
+          : `a part in the group blanket ${opened.plan.name}`,
+      );
     }
     return named;
   }
@@ -212,7 +254,7 @@ export class Groups implements Elsewhere {
     return {
       groups: docs.map((doc) => ({
         id: doc.id,
-        events: doc.events.filter((event) => JSON.stringify(event).includes(`"${maker}"`)),
+        events: doc.events.filter((event) => mentions(event, maker)),
       })),
     };
   }
@@ -224,8 +266,9 @@ export class Groups implements Elsewhere {
         if (!doc) return { keep: undefined, tell: undefined };
         const stranger = strangerIn(doc);
         return {
-          keep: { ...doc, events: doc.events.map((event) => forgotten(event, maker, stranger)) },
+          keep: { ...doc, events: doc.events.map((event) => forgotten(event, maker, stranger, doc.events)) },
           tell: undefined,
+          forgets: true,
         };
       });
     }
@@ -277,21 +320,28 @@ const mentions = (event: GroupEvent, maker: string) => idsIn(event).includes(mak
 function strangerIn(doc: GroupDoc): string {
   const used = new Set(doc.events.flatMap(idsIn));
   let number = 1;
-  while (used.has(`somebody-${number}`)) number++;
-  return `somebody-${number}`;
+  while (used.has(strangerId(number))) number++;
+  return strangerId(number);
 }
 
-function forgotten<E extends GroupEvent>(event: E, maker: string, stranger: string): E {
+function forgotten<E extends GroupEvent>(
+  event: E,
+  maker: string,
+  stranger: string,
+  all: readonly GroupEvent[],
+): E {
   if (!mentions(event, maker)) return event;
   const swap = (id: string) => (id === maker ? stranger : id);
-  const isHers = ('maker' in event && event.maker === maker) || ('to' in event && event.to === maker);
+  const named = 'maker' in event ? event.maker : 'to' in event ? event.to : event.by;
   return {
     ...event,
     by: swap(event.by),
     ...('maker' in event ? { maker: swap(event.maker) } : {}),
     ...('to' in event ? { to: swap(event.to) } : {}),
-    ...('name' in event && isHers ? { name: SOMEBODY } : {}),
-    // A reason or a press may name her as well.
-    once: `${stranger}:${event.once.replaceAll(maker, stranger)}`.slice(0, 120),
+    ...('name' in event && named === maker ? { name: SOMEBODY } : {}),
+    // The key of a press is made from who pressed; what came of one press stays together.
+    ...(event.by === maker
+      ? { once: `${stranger}:${all.findIndex(({ once }) => once === event.once)}` }
+      : {}),
   };
 }

@@ -39,7 +39,8 @@ export interface Member {
 
 /** What happened, without who and when. */
 export type Happening =
-  | { readonly did: 'opened'; readonly plan: GroupPlan }
+  /** `name` is what the organiser is called. */
+  | { readonly did: 'opened'; readonly name: string; readonly plan: GroupPlan }
   | { readonly did: 'invited'; readonly name: string; readonly maker: string }
   | ({ readonly did: 'joined' } & Member)
   | { readonly did: 'left'; readonly maker: string }
@@ -57,6 +58,8 @@ export type Happening =
   | { readonly did: 'returned'; readonly pieces: readonly number[]; readonly reason: string }
   /** The organiser asked whether an old pledge still stands; after the notice it may be offered again. */
   | { readonly did: 'reminded'; readonly maker: string }
+  /** A maker says that what she has pledged still stands. */
+  | { readonly did: 'kept'; readonly maker: string }
   | { readonly did: 'handed-over'; readonly to: string; readonly name: string }
   | { readonly did: 'closed' }
   | { readonly did: 'reopened'; readonly closes?: string }
@@ -71,3 +74,10 @@ export type GroupEvent = Happening & {
   /** The press or line it came from: what arrives twice is done once. */
   readonly once: string;
 };
+
+/** What a person who erased her data is called in the events that stay. */
+export const SOMEBODY = 'a maker';
+
+/** An id in place of one that was erased; no room makes ids that look so. */
+export const strangerId = (number: number) => `somebody.${number}`;
+export const isStranger = (maker: string) => /^somebody\.\d+$/.test(maker);

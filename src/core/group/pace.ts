@@ -8,7 +8,7 @@ import type { GroupState } from './state.ts';
 
 /** After so many days without a word, a maker who holds pledges counts as quiet. */
 export const QUIET_DAYS = 14;
-/** Fewer hand-ins than this say little about the end. */
+/** Fewer parcels than this say little about the end. */
 const FEW = 5;
 
 export interface GroupPace {
@@ -52,22 +52,42 @@ export function groupPace(state: GroupState, now: Date): GroupPace {
   }, 0);
   const days = (now.getTime() - Date.parse(opened)) / MS_PER_DAY;
   const daysLeft = state.closes === undefined ? undefined : daysUntil(state.closes, now);
-  const found = forecast({ done, days, toCome, daysLeft }, working);
+  const parcels = new Map<string, number>();
+  for (const { maker, handedInAt } of inHand) {
+    const parcel = `${maker} ${handedInAt.slice(0, 10)}`;
+    parcels.set(parcel, (parcels.get(parcel) ?? 0) + 1);
+  }
+  const squares = [...parcels.values()].reduce((sum, motifs) => sum + motifs ** 2, 0);
+  const found = forecast({ done, squares, days, toCome, daysLeft }, working);
   const [soonest, likely, latest] = [found.soonest, found.weeks, found.latest].map((weeks) =>
     dayAfter(now, weeks),
   );
   const quiet = [...state.members.values()].flatMap(({ maker, name }) => {
     const held = (state.pledges.get(maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
     const since = state.lastSeen.get(maker) ?? opened;
-    const silent = (now.getTime() - Date.parse(since)) / MS_PER_DAY;
+    // Nobody is quiet about what she was given yesterday.
+    const given = state.pledgedAt.get(maker) ?? since;
+    const silent = (now.getTime() - Date.parse(since > given ? since : given)) / MS_PER_DAY;
     return held > 0 && silent >= QUIET_DAYS ? [{ maker, name, since, held }] : [];
   });
+  const needed = found.needed === undefined ? undefined : num(found.needed, 1);
+  const goal = when(state.closes ?? '');
+  const lastDay = latest === undefined ? 'some day that cannot be said yet' : when(latest);
+  const spread = soonest === undefined ? 'in more than ten years' : `between ${when(soonest)} and ${lastDay}`;
+  const enough = (rate: number) =>
+    needed === undefined || found.needed === undefined
+      ? ''
+      : found.needed > rate
+        ? `; ${needed} a week would be needed for ${goal}`
+        : `; ${needed} a week ${needed === '1' ? 'is' : 'are'} enough for ${goal}`;
   const sentence =
     toCome === 0
       ? `Every motif of ${state.plan.name} is handed in.`
       : done === 0
-        ? `Nothing is handed in yet; ${count(toCome, 'motif')} to come${found.needed === undefined ? '' : `, ${num(found.needed, 1)} a week to be done by ${when(state.closes ?? '')}`}.`
-        : `${count(done, 'motif')} in and ${num(toCome)} to come; at ${num(found.rate, 1)} a week it is done about ${likely === undefined ? 'in more than ten years' : when(likely)}${found.needed === undefined ? '' : `, and ${num(found.needed, 1)} a week ${found.needed > found.rate ? 'would be needed' : 'are enough'} for ${when(state.closes ?? '')}`}.`;
+        ? `Nothing is handed in yet; ${count(toCome, 'motif')} to come${needed === undefined ? '' : `, ${needed} a week to be done by ${goal}`}.`
+        : found.parcels < FEW
+          ? `${count(done, 'motif')} in and ${num(toCome)} to come: too few yet to say more than ${spread}${enough(found.rate)}.`
+          : `${count(done, 'motif')} in and ${num(toCome)} to come; at ${num(found.rate, 1)} a week it is done ${likely === undefined ? 'in more than ten years' : `about ${when(likely)}`}${enough(found.rate)}.`;
   return {
     done,
     toCome,
@@ -77,14 +97,21 @@ export function groupPace(state: GroupState, now: Date): GroupPace {
     latest,
     quiet,
     sentence,
-    lines:
-      toCome === 0 || done === 0
+    lines: [
+      ...(daysLeft !== undefined && daysLeft <= 0 && toCome > 0
+        ? [
+            `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /together reopen.`,
+          ]
+        : []),
+      ...(toCome === 0 || done === 0
         ? []
-        : [
-            `Four times in five it ends between ${when(soonest ?? '')} and ${latest === undefined ? 'some day that cannot be said yet' : when(latest)}.`,
-            ...(done < FEW ? ['That is a wide spread: so few motifs say little yet.'] : []),
-          ],
-    assumptions: ['Hand-ins are taken to come at a steady rate since the blanket was opened.'],
+        : found.parcels < FEW
+          ? ['That is what holds four times in five; with every parcel it will be known better.']
+          : [`Four times in five it ends ${spread}.`]),
+    ],
+    assumptions: [
+      'Parcels are taken to come at a steady rate since the blanket was opened; what one maker hands in on one day is one.',
+    ],
     working,
   };
 }

@@ -27,6 +27,8 @@ export interface Proposal {
     readonly held: number;
   }[];
   readonly unplaced: readonly number[];
+  /** Differs when the shares do: what is applied can be held to what was shown. */
+  readonly mark: number;
   readonly assumptions: readonly string[];
 }
 
@@ -68,6 +70,7 @@ export function proposeShares(state: GroupState, now: Date, withSpares: boolean,
     };
   });
   const { motifs, unplaced } = shareOut(open, sharers);
+  const said = members.map(({ maker }, index) => `${maker} ${(motifs[index] ?? []).join(' ')}`).join('/');
   return {
     shares: members.map(({ maker, name }, index) => ({
       maker,
@@ -77,10 +80,14 @@ export function proposeShares(state: GroupState, now: Date, withSpares: boolean,
       held: sharers[index]?.held ?? 0,
     })),
     unplaced,
+    mark: markOf(said),
     assumptions: [
       ...(state.closes === undefined ? [`No closing day is set: shares for ${num(USUAL_DAYS)} days.`] : []),
-      ...(withSpares ? [] : ['The spares are left out; spares:yes shares them too.']),
       'Everyone carries as nearly as can be the same part of what she can make; pledges already held count.',
     ],
   };
 }
+
+/** A number below a thousand million, the same for the same text. */
+const markOf = (text: string) =>
+  [...text].reduce((mark, letter) => (mark * 31 + (letter.codePointAt(0) ?? 0)) % 999_999_937, 7);

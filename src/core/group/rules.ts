@@ -4,8 +4,8 @@
  */
 import { byNearness } from '../near.ts';
 import { Problem } from '../problem.ts';
-import { cm, num } from '../ways.ts';
-import type { Happening } from './events.ts';
+import { count, num } from '../ways.ts';
+import { isStranger, type Happening } from './events.ts';
 import { openFor, type GroupState, type Piece } from './state.ts';
 
 /** Who asks: her id, and whether she may do what only organisers may. */
@@ -16,13 +16,17 @@ export interface Asker {
   readonly manager: boolean;
 }
 
-const mayOrganise = (state: GroupState, asker: Asker) => asker.manager || asker.id === state.organiser;
+/** The organiser, a manager of the server; and whoever takes part, where the organiser has erased herself. */
+export const mayOrganise = (state: GroupState, asker: Asker): boolean =>
+  asker.manager ||
+  asker.id === state.organiser ||
+  (isStranger(state.organiser) && state.members.has(asker.id));
 
 /** Throws a Problem unless the asker runs this blanket or manages the server. */
 export function mustOrganise(state: GroupState, asker: Asker): void {
   if (!mayOrganise(state, asker)) {
     throw new Problem('Only the organiser of this blanket and the server’s managers can do that.', {
-      hint: 'Ask the organiser; /together board says who it is.',
+      hint: `Ask ${state.organiserName}, who runs it.`,
     });
   }
 }
@@ -62,9 +66,10 @@ export function join(
   said: { perWeek: number; colours: readonly string[] },
 ): Happening[] {
   mustBeOpen(state);
-  if (state.plan.joinable === 'named' && !state.invited.has(asker.id) && !mayOrganise(state, asker)) {
+  const known = state.members.has(asker.id) || state.invited.has(asker.id) || mayOrganise(state, asker);
+  if (state.plan.joinable === 'named' && !known) {
     throw new Problem('This blanket is for makers whom the organiser has named.', {
-      hint: 'Ask the organiser to name you with /together invite.',
+      hint: `Ask ${state.organiserName} to name you with /together invite.`,
     });
   }
   return [{ did: 'joined', maker: asker.id, name: asker.name, ...said }];
@@ -74,6 +79,12 @@ export function join(
 export function leave(state: GroupState, asker: Asker): Happening[] {
   mustTakePart(state, asker.id);
   return [{ did: 'left', maker: asker.id }];
+}
+
+/** A maker says that her pledges stand, asked or not. */
+export function keep(state: GroupState, asker: Asker): Happening[] {
+  mustTakePart(state, asker.id);
+  return [{ did: 'kept', maker: asker.id }];
 }
 
 function mustTakePart(state: GroupState, maker: string): void {
@@ -132,6 +143,16 @@ export function handIn(
 ): Happening[] {
   const held = state.pledges.get(asker.id)?.[kind] ?? 0;
   const more = Math.max(0, motifs - held);
+  if (held > 0 && state.open && more > openFor(state, kind)) {
+    const most = held + openFor(state, kind);
+    throw new Problem(
+      `You hold ${num(held)} of ${state.plan.kinds[kind]?.name ?? ''}, and no more than ${num(most - held)} can be added.`,
+      {
+        option: 'motifs',
+        hint: `Hand in at most ${num(most)}. Still open: ${stillOpen(state)}.`,
+      },
+    );
+  }
   return [
     ...(more > 0 ? pledge(state, asker, kind, more) : []),
     { did: 'handed-in', maker: asker.id, kind, motifs, ...(side === undefined ? {} : { side }) },
@@ -170,31 +191,26 @@ export function sendBack(
   return [{ did: 'returned', pieces: waiting(state, pieces).map(({ piece }) => piece), reason }];
 }
 
-/** How a measured side sits against what is wanted: per cent off, and whether that is beyond the tolerance. */
-export function offBy(
-  state: GroupState,
-  side: number,
-): { percent: number; flagged: boolean; wanted: string } {
-  const percent = (side / state.plan.side - 1) * 100;
-  return { percent, flagged: Math.abs(percent) > state.plan.tolerance, wanted: cm(state.plan.side) };
-}
-
 /** Gives several makers their shares at once, on the organiser's word; each pledge is checked against what is open then. */
 export function giveShares(
   state: GroupState,
   asker: Asker,
   shares: readonly { readonly maker: string; readonly motifs: readonly number[] }[],
+  asShown = true,
 ): Happening[] {
   mustOrganise(state, asker);
   mustBeOpen(state);
+  const changed = () =>
+    new Problem('Something has changed since these shares were worked out.', {
+      hint: 'Ask /together shares again and look at the new ones.',
+    });
+  if (!asShown) throw changed();
   const asked = state.plan.kinds.map((_, kind) =>
     shares.reduce((sum, { motifs }) => sum + (motifs[kind] ?? 0), 0),
   );
   asked.forEach((motifs, kind) => {
     if (motifs > openFor(state, kind)) {
-      throw new Problem('Something was pledged since these shares were worked out.', {
-        hint: 'Ask /together shares again and look at the new ones.',
-      });
+      throw changed();
     }
   });
   return shares.flatMap(({ maker, motifs }) =>
@@ -225,19 +241,23 @@ export function offerAgain(state: GroupState, asker: Asker, maker: string, now: 
   mustOrganise(state, asker);
   const reminded = state.remindedAt.get(maker);
   const name = state.names.get(maker) ?? 'She';
-  if (reminded === undefined || reminded < (state.lastSeen.get(maker) ?? '')) {
-    throw new Problem(`${name} has not been asked yet whether her pledges still stand.`, {
-      option: 'maker',
-      hint: 'Ask her first, with do:ask; her pledges can be offered again a week later.',
-    });
+  if (reminded === undefined) {
+    throw new Problem(
+      `${name} has not been asked whether her pledges still stand, or has been heard of since.`,
+      {
+        option: 'maker',
+        hint: `Ask her with do:ask; her pledges can be offered again ${count(NOTICE_DAYS, 'day')} later.`,
+      },
+    );
   }
   const waited = (now.getTime() - Date.parse(reminded)) / MS_PER_DAY;
   if (waited < NOTICE_DAYS) {
+    const days = Math.floor(waited);
     throw new Problem(
-      `${name} was asked ${num(Math.floor(waited))} days ago; she has ${NOTICE_DAYS} to answer.`,
+      `${name} was asked ${days === 0 ? 'today' : `${count(days, 'day')} ago`}; she has ${count(NOTICE_DAYS, 'day')} to answer.`,
       {
         option: 'maker',
-        hint: `Try again in ${Math.ceil(NOTICE_DAYS - waited)} days.`,
+        hint: `Try again in ${count(Math.ceil(NOTICE_DAYS - waited), 'day')}.`,
       },
     );
   }
@@ -263,10 +283,16 @@ export function reopen(state: GroupState, asker: Asker, closes: string | undefin
 /** Hands the blanket to another organiser, who takes part or was named. */
 export function handOver(state: GroupState, asker: Asker, to: { maker: string; name: string }): Happening[] {
   mustOrganise(state, asker);
+  if (to.maker === state.organiser) {
+    throw new Problem(`${to.name} runs this blanket already.`, {
+      option: 'maker',
+      hint: 'Name somebody else who takes part.',
+    });
+  }
   return [{ did: 'handed-over', to: to.maker, name: to.name }];
 }
 
-/** Takes back the latest event that still counts. */
+/** Takes back the latest press that still counts: all that came of it, such as the pledges of a share-out. */
 export function undo(state: GroupState, asker: Asker): Happening[] {
   mustOrganise(state, asker);
   const last = state.standing.at(-1);
@@ -275,5 +301,7 @@ export function undo(state: GroupState, asker: Asker): Happening[] {
       hint: 'Opening the blanket cannot be taken back; close it instead.',
     });
   }
-  return [{ did: 'undone', event: last.event }];
+  return state.standing
+    .filter(({ event, happened }) => event > 0 && happened.once === last.happened.once)
+    .map(({ event }) => ({ did: 'undone', event }));
 }

@@ -28,7 +28,7 @@ export interface GroupState {
   readonly closes: string | undefined;
   /** Who takes part now, in the order of joining. */
   readonly members: ReadonlyMap<string, Member & { readonly since: string }>;
-  /** Names by maker, of everyone who ever took part. */
+  /** Names by maker, of everyone who ever ran it, took part or was named. */
   readonly names: ReadonlyMap<string, string>;
   readonly invited: ReadonlySet<string>;
   /** Motifs pledged and not yet handed in, by maker and kind. */
@@ -38,7 +38,10 @@ export interface GroupState {
   readonly tally: readonly Tally[];
   /** When each maker was last heard of. */
   readonly lastSeen: ReadonlyMap<string, string>;
+  /** When a maker was asked whether her pledges stand, until she is heard of again. */
   readonly remindedAt: ReadonlyMap<string, string>;
+  /** When each maker was last given something to make, by herself or by the organiser. */
+  readonly pledgedAt: ReadonlyMap<string, string>;
   /** The events that count, with their numbers: what was undone is left out. */
   readonly standing: readonly { readonly event: number; readonly happened: GroupEvent }[];
 }
@@ -57,6 +60,7 @@ interface Draft {
   tally: { pledged: number; handedIn: number; accepted: number }[];
   lastSeen: Map<string, string>;
   remindedAt: Map<string, string>;
+  pledgedAt: Map<string, string>;
   standing: { event: number; happened: GroupEvent }[];
 }
 
@@ -72,17 +76,18 @@ export function replay(events: readonly GroupEvent[]): GroupState {
   const state: Draft = {
     plan: first.plan,
     organiser: first.by,
-    organiserName: '',
+    organiserName: first.name,
     open: true,
     closes: first.plan.closes,
     members: new Map(),
-    names: new Map(),
+    names: new Map([[first.by, first.name]]),
     invited: new Set(),
     pledges: new Map(),
     pieces: [],
     tally: first.plan.kinds.map(() => ({ pledged: 0, handedIn: 0, accepted: 0 })),
     lastSeen: new Map(),
     remindedAt: new Map(),
+    pledgedAt: new Map(),
     standing: [],
   };
   events.forEach((happened, event) => {
@@ -94,6 +99,8 @@ export function replay(events: readonly GroupEvent[]): GroupState {
     apply(state, happened);
     checkQuotas(state);
     state.lastSeen.set(happened.by, happened.at);
+    // Whatever she does is an answer.
+    if (happened.did !== 'reminded') state.remindedAt.delete(happened.by);
     state.standing.push({ event, happened });
   });
   return state;
@@ -170,6 +177,7 @@ function apply(state: Draft, event: GroupEvent): void {
     case 'pledged':
       if (!state.members.has(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
       pledge(state, event.maker, event.kind, event.motifs);
+      state.pledgedAt.set(event.maker, event.at);
       return;
     case 'released':
       pledge(state, event.maker, event.kind, -event.motifs);
@@ -194,7 +202,10 @@ function apply(state: Draft, event: GroupEvent): void {
         state.pieces[piece - 1] = { ...found, state: 'returned', reason: event.reason };
         tallyOf(state, found.kind).handedIn--;
         // It is hers to make again, unless she has left: then it is open to everyone.
-        if (state.members.has(found.maker)) pledge(state, found.maker, found.kind, 1);
+        if (state.members.has(found.maker)) {
+          pledge(state, found.maker, found.kind, 1);
+          state.pledgedAt.set(found.maker, event.at);
+        }
       }
       return;
     case 'reminded':
@@ -203,6 +214,9 @@ function apply(state: Draft, event: GroupEvent): void {
     case 'handed-over':
       state.organiser = event.to;
       state.organiserName = event.name;
+      state.names.set(event.to, event.name);
+      return;
+    case 'kept':
       return;
     case 'closed':
       state.open = false;

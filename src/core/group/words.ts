@@ -1,17 +1,26 @@
 /** What happened, in words. */
-import { count } from '../ways.ts';
+import { count, when } from '../ways.ts';
 import type { GroupEvent } from './events.ts';
 import type { GroupState } from './state.ts';
 
-const numbers = (pieces: readonly number[]) => pieces.map((piece) => `#${piece}`).join(' ');
+/** Numbers of motifs, those in a row drawn together: `#1-3 #7`. */
+export function numbered(pieces: readonly number[]): string {
+  const runs: [number, number][] = [];
+  for (const piece of [...new Set(pieces)].sort((a, b) => a - b)) {
+    const last = runs.at(-1);
+    if (last?.[1] === piece - 1) last[1] = piece;
+    else runs.push([piece, piece]);
+  }
+  return runs.map(([from, to]) => (from === to ? `#${from}` : `#${from}-${to}`)).join(' ');
+}
 
 /** One event as a clause: "rowan pledged 2 motifs of furrow". */
 export function happeningWords(event: GroupEvent, { names, plan }: GroupState): string {
-  const name = (maker: string) => names.get(maker) ?? 'the organiser';
+  const name = (maker: string) => names.get(maker) ?? 'a manager of the server';
   const of = (kind: number, motifs: number) => `${count(motifs, 'motif')} of ${plan.kinds[kind]?.name ?? ''}`;
   switch (event.did) {
     case 'opened':
-      return `${name(event.by)} opened ${event.plan.name}`;
+      return `${event.name} opened ${event.plan.name}`;
     case 'invited':
       return `${name(event.by)} named ${event.name}`;
     case 'joined':
@@ -19,26 +28,32 @@ export function happeningWords(event: GroupEvent, { names, plan }: GroupState): 
     case 'left':
       return `${name(event.maker)} left`;
     case 'pledged':
-      return `${name(event.maker)} pledged ${of(event.kind, event.motifs)}`;
+      return event.by === event.maker
+        ? `${name(event.maker)} pledged ${of(event.kind, event.motifs)}`
+        : `${name(event.by)} gave ${name(event.maker)} a share, ${of(event.kind, event.motifs)}`;
     case 'released':
       return event.by === event.maker
         ? `${name(event.maker)} gave back ${of(event.kind, event.motifs)}`
-        : `${of(event.kind, event.motifs)}, pledged by ${name(event.maker)}, were offered again`;
+        : `${of(event.kind, event.motifs)} ${event.motifs === 1 ? 'was' : 'were'} offered again`;
     case 'handed-in':
       return `${name(event.maker)} handed in ${of(event.kind, event.motifs)}`;
     case 'accepted':
-      return `${numbers(event.pieces)} accepted`;
+      return `${name(event.by)} accepted ${numbered(event.pieces)}`;
     case 'returned':
-      return `${numbers(event.pieces)} sent back: ${event.reason}`;
+      return `${name(event.by)} sent ${numbered(event.pieces)} back: ${event.reason}`;
     case 'reminded':
       return `${name(event.maker)} was asked whether her pledges stand`;
+    case 'kept':
+      return `${name(event.maker)} said that her pledges stand`;
     case 'handed-over':
       return `${event.name} became the organiser`;
     case 'closed':
-      return 'closed to new pledges';
+      return `${name(event.by)} closed it to new pledges`;
     case 'reopened':
-      return 'opened again';
+      return event.closes === undefined
+        ? `${name(event.by)} opened it again`
+        : `${name(event.by)} set the closing day to ${when(event.closes)}`;
     case 'undone':
-      return 'something was taken back';
+      return `${name(event.by)} took something back`;
   }
 }

@@ -1,7 +1,7 @@
 /** The room without Discord: lines in, answers out, one after the other. */
 import { createHash } from 'node:crypto';
 import { ask, type Typed } from '../../chat/ask.ts';
-import type { Context } from '../../chat/command.ts';
+import type { Context, Maker } from '../../chat/command.ts';
 import { readLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import type { Found, Registry } from '../../chat/registry.ts';
@@ -9,6 +9,7 @@ import { Problem } from '../../core/problem.ts';
 import { plain } from '../../core/ways.ts';
 import { NotSaved } from '../../projects/not-saved.ts';
 import type { Projects } from '../../projects/projects.ts';
+import { ownTime } from './clock.ts';
 import { asJson, asText, oneLine, refusalJson, refusalText, type Refusal } from './render.ts';
 
 export interface TerminalParts {
@@ -49,6 +50,12 @@ export function terminalId(name: string): string {
   return `x.${hex.length <= 80 ? hex : createHash('sha256').update(simple).digest('hex')}`;
 }
 
+/** Whoever goes by this name in the terminal: anybody may begin a line with it. */
+function personNamed(typed: string): Maker | undefined {
+  const name = readableName(typed.replace(/^@/, ''));
+  return SPEAKER.test(`${name}: /`) ? { id: terminalId(name), name } : undefined;
+}
+
 const refused = (refusal: Refusal, json: boolean, status: 1 | 2): Said => ({
   text: json ? refusalJson(refusal) : refusalText(refusal),
   brief: oneLine(`${refusal.problem} ${refusal.hint}`),
@@ -72,10 +79,12 @@ export class TerminalRoom {
       const { settings } = await this.parts.projects.maker(maker.id, name);
       const context: Context = {
         maker,
-        ways: settings,
-        place: { manager: true },
+        ways: { ...settings, clock: (iso) => ownTime(iso) },
+        // Nobody manages the terminal: who opens a group blanket runs it.
+        place: { manager: false },
         now: this.parts.now(),
         once: `${process.pid}-${this.parts.now().getTime()}-${this.asked++}`,
+        whois: personNamed,
         projects: this.parts.projects,
       };
       const shown = await ask(found, await this.withFiles(found, options), context);

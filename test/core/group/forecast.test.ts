@@ -28,6 +28,38 @@ describe('forecast', () => {
     }
   });
 
+  it('holds as well where motifs come in parcels, and is less sure of them', () => {
+    const roll = seeded(13);
+    for (const parcelsAWeek of [4, 15]) {
+      let inside = 0;
+      const runs = 800;
+      for (let run = 0; run < runs; run++) {
+        let [done, squares] = [0, 0];
+        const gap = () => -Math.log(1 - roll()) / parcelsAWeek;
+        for (let clock = gap(); clock < 1; clock += gap()) {
+          const motifs = 1 + Math.floor(roll() * 6);
+          done += motifs;
+          squares += motifs ** 2;
+        }
+        const { low, high } = forecast(
+          { done, squares, days: 7, toCome: 1, daysLeft: undefined },
+          new Working(),
+        );
+        const truth = parcelsAWeek * 3.5;
+        if (low <= truth && truth <= high) inside++;
+      }
+      expect(inside / runs, `${parcelsAWeek} parcels`).toBeGreaterThan(0.75);
+    }
+    const spread = (squares: number) => {
+      const { low, high } = forecast(
+        { done: 20, squares, days: 7, toCome: 1, daysLeft: undefined },
+        new Working(),
+      );
+      return high - low;
+    };
+    expect(spread(100)).toBeGreaterThan(spread(20) * 1.5);
+  });
+
   it('grows surer with more data, and promises no end when nothing is in', () => {
     const few = forecast({ done: 2, days: 14, toCome: 20, daysLeft: 70 }, new Working());
     const many = forecast({ done: 40, days: 280, toCome: 20, daysLeft: 70 }, new Working());
