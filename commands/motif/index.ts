@@ -1,5 +1,6 @@
 import { command } from '../../src/chat/command.ts';
 import { chart } from './chart.ts';
+import { choose } from './choose.ts';
 import { define } from './define.ts';
 import { words } from './instructions.ts';
 import { list } from './list.ts';
@@ -11,5 +12,5 @@ import { weigh } from './weigh.ts';
 export const motif = command({
   name: 'motif',
   says: 'Motifs of your own: saved, in words, drawn, weighed',
-  questions: [define, show, list, words, chart, weigh, remove, undo],
+  questions: [define, show, list, choose, words, chart, weigh, remove, undo],
 });

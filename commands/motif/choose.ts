@@ -1,0 +1,26 @@
+import { question } from '../../src/chat/command.ts';
+import { findMotif } from '../../src/projects/motifs.ts';
+import { about, DEFINED, savedMotif } from './options.ts';
+import { described } from './words.ts';
+
+export const choose = question({
+  name: 'choose',
+  says: 'Makes a saved motif the current one, which all questions mean if none is named',
+  options: { name: savedMotif('The motif’s name') },
+  example: 'name:"moss square"',
+  refused: { line: 'name:"mos squar"', option: 'name' },
+  before: [DEFINED],
+  changes: true,
+  async answer({ name }, { maker, projects }) {
+    const chosen = await projects.changeMaker(maker.id, maker.name, (doc) => {
+      const motif = findMotif(doc, name, 'name');
+      doc.current.motif = motif.name;
+      return motif;
+    });
+    return {
+      headline: `${chosen.name} is the current motif, ${described(chosen)}.`,
+      data: { motif: chosen.name },
+      actions: [{ label: 'Where I am', line: about('progress show', { motif: chosen.name }) }],
+    };
+  },
+});
