@@ -54,7 +54,9 @@ export class FileStore implements Store {
   /** Texts of documents by path, the longest unused first; only while the folder is held. */
   private readonly remembered = new Map<string, string>();
   private rememberedSize = 0;
-  private readonly madeFolders = new Set<string>();
+  /** Folders that are there, or are being made: whoever writes waits until they are. */
+  private readonly madeFolders = new Map<string, Promise<void>>();
+  private readonly sweptFolders = new Set<string>();
   /** Documents that are being read for somebody, by path. */
   private readonly loading = new Map<string, Promise<string>>();
   private taking: Promise<void> | undefined;
@@ -290,16 +292,26 @@ export class FileStore implements Store {
     }
   }
 
-  private async makeFolders(kind: Kind<unknown>): Promise<void> {
-    if (this.madeFolders.has(kind.folder)) return;
-    const folder = join(this.options.folder, kind.folder);
+  private makeFolders({ folder }: Kind<unknown>): Promise<void> {
+    const known = this.madeFolders.get(folder);
+    if (known) return known;
+    const making = this.makeAnew(folder);
+    this.madeFolders.set(folder, making);
+    making.catch(() => this.madeFolders.delete(folder));
+    return making;
+  }
+
+  private async makeAnew(kind: string): Promise<void> {
+    const folder = join(this.options.folder, kind);
     for (const name of ['previous', 'writing', 'aside'])
       await this.disk.mkdir(join(folder, name), { recursive: true, mode: 0o700 });
-    // Only the holder writes, so whatever is found half-written was left by a process that is gone.
-    for (const name of await this.names(join(folder, 'writing')))
-      await this.disk.rm(join(folder, 'writing', name), { force: true });
+    // Only the holder writes, so what is found half-written before its first writing was left by a process that is gone.
+    if (!this.sweptFolders.has(kind)) {
+      for (const name of await this.names(join(folder, 'writing')))
+        await this.disk.rm(join(folder, 'writing', name), { force: true });
+      this.sweptFolders.add(kind);
+    }
     await this.syncFolder(this.options.folder);
-    this.madeFolders.add(kind.folder);
   }
 
   // — reading —

@@ -196,6 +196,30 @@ describe('the order of writing', () => {
 });
 
 describe('changes that wait together', () => {
+  it.each([false, true])(
+    'of many documents at once do not clear each other away (one failed before: %s)',
+    async (failed) => {
+      const { disk, state } = failing('renameLast', 'EIO');
+      let listings = 0;
+      // Each looks around later than the one before, when that one is writing already.
+      const readdir = async (path: string) => {
+        if (path.endsWith('writing')) await new Promise((done) => setTimeout(done, 2 * listings++));
+        return fs.readdir(path);
+      };
+      const store = await open(newFolder(), {
+        disk: { ...disk, readdir: readdir as unknown as Disk['readdir'] },
+      });
+      if (failed) {
+        await store.change(TALLIES, 'a', more);
+        state.broken = true;
+        await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(/could not be saved/);
+        state.broken = false;
+      }
+      const ids = Array.from({ length: 30 }, (_, index) => `maker${index}`);
+      expect(await Promise.all(ids.map((id) => store.change(TALLIES, id, more)))).toEqual(ids.map(() => 1));
+    },
+  );
+
   it('are written together, in order, each answered for itself', async () => {
     const { disk, state } = failing('write', '');
     const store = await open(newFolder(), { disk });
