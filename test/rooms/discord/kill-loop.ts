@@ -12,7 +12,7 @@ export interface KillReport {
   readonly acknowledged: number;
   /** Presses whose process was killed before they were answered; pressed again afterwards. */
   readonly cut: number;
-  /** Of those, how many had been saved all the same: told so, and not counted again. */
+  /** Of those, how many had been saved all the same; pressed again they are told so, and not counted again. */
   readonly savedUntold: number;
   /** Acknowledged rows that were not on the disk. */
   readonly lost: number;
@@ -74,7 +74,11 @@ export async function killLoop(kills: number, people: number, within: () => numb
       platform.driver.patience = { first: 50, settled: 50 };
       await Promise.all(pressing);
       count.leaks += leaksIn(bot.output(), platform);
-      for (const { as, row } of pressers) if (onDisk(folder, as.user.id) < row) count.lost += 1;
+      for (const { as, row } of pressers) {
+        const kept = onDisk(folder, as.user.id);
+        if (kept < row) count.lost += 1;
+        if (kept > row) count.savedUntold += 1;
+      }
       platform.driver.patience = { first: 3_000, settled: 15_000 };
       const began = performance.now();
       bot = await startBot(platform, folder);
@@ -100,7 +104,7 @@ async function press(
   platform: StandIn,
   presser: Presser,
   round: { readonly over: boolean },
-  count: { presses: number; acknowledged: number; cut: number; savedUntold: number; twice: number },
+  count: { presses: number; acknowledged: number; cut: number; twice: number },
 ): Promise<void> {
   while (!round.over) {
     const label = `Row ${presser.row + 1} done`;
@@ -112,7 +116,6 @@ async function press(
     }
     const row = rowIn(seen.message);
     count.acknowledged += 1;
-    if (/already|before/i.test(textOf(seen.message).split('\n')[0] ?? '')) count.savedUntold += 1;
     if (row !== presser.row + 1) count.twice += 1;
     presser.row = row;
     presser.message = seen.message;
