@@ -106,12 +106,16 @@ function optionOf(wish: Wish, motif: MotifSize, columns: number, rows: number): 
 /** Counts along one side, nearest to the wish first; a little more than are told, so that ties at the end are seen. */
 function nearestCounts(wished: number, border: number, side: number, many: number): number[] {
   const exact = (wished - 2 * border) / side;
-  const off = (motifs: number) => Math.abs(motifs - exact);
-  const from = Math.max(1, Math.floor(exact) - many);
-  return Array.from({ length: 2 * many + 2 }, (_, index) => from + index)
-    .sort((a, b) => off(a) - off(b) || a - b)
-    .slice(0, many);
+  let below = Math.floor(exact);
+  let above = Math.max(1, below + 1);
+  const counts: number[] = [];
+  while (counts.length < many) counts.push(below >= 1 && exact - below <= above - exact ? below-- : above++);
+  return counts;
 }
+
+/** How far a side with so many motifs is off what was wished, as a part of it. */
+const partOff = (motifs: number, side: number, border: number, wished: number) =>
+  Math.abs(motifs * side + 2 * border - wished) / wished;
 
 /**
  * The best options, at most `most`. Width and height are off independently of each other, so among the best pairs of a size
@@ -123,15 +127,19 @@ export function search(wish: Wish, sizes: readonly MotifSize[], most = MOST_OPTI
   for (const motif of sizes) {
     const columns = nearestCounts(wish.width, wish.border, motif.side, many);
     const rows = nearestCounts(wish.height, wish.border, motif.side, many);
-    const worst = best[most - 1];
+    // Counts get no nearer further on, so what follows one that is clearly farther off than the last option told is left.
+    const worst = (best[most - 1]?.offPercent ?? Infinity) + 2 * SAME;
+    const offs = rows.map((row) => partOff(row, motif.side, wish.border, wish.height));
     const tried: ResizeOption[] = [];
-    columns.forEach((column, i) => {
+    for (const [i, column] of columns.entries()) {
+      const off = partOff(column, motif.side, wish.border, wish.width);
       // Before the pair (i, j) come all pairs of nearer counts, of which a tie can take back the last of each side.
       for (let j = 0; j < rows.length && Math.max(1, i) * Math.max(1, j) <= most; j++) {
-        const option = optionOf(wish, motif, column, rows[j] ?? 1);
-        if (!worst || ranked(option, worst) < 0) tried.push(option);
+        if (100 * (off + (offs[j] ?? 0)) > worst) break;
+        tried.push(optionOf(wish, motif, column, rows[j] ?? 1));
       }
-    });
+      if (100 * (off + (offs[0] ?? 0)) > worst) break;
+    }
     if (tried.length > 0) best = [...best, ...tried].sort(ranked).slice(0, most);
   }
   return best;

@@ -2,33 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../src/core/chance.ts';
 import { fewestTouches, scatter, touchesOf } from '../../src/core/scatter.ts';
+import { scatterProgram } from '../scatter-program.ts';
 import { solver } from '../solver.ts';
 
-/** The fewest touches there are: a place has one kind, a kind its quota, a side with two alike counts one. */
+/** The fewest touches there are. */
 function exactly(columns: number, rows: number, quotas: readonly number[]): number {
-  const places = columns * rows;
-  const x = (place: number, kind: number) => `x${place}_${kind}`;
-  const sides: [number, number][] = [];
-  for (let place = 0; place < places; place++) {
-    if (place % columns < columns - 1) sides.push([place, place + 1]);
-    if (place + columns < places) sides.push([place, place + columns]);
-  }
-  const kinds = quotas.map((_, kind) => kind);
-  const all = Array.from({ length: places }, (_, place) => place);
-  const lines = [
-    'Minimize',
-    ` touches: ${sides.length === 0 ? '0 x0_0' : sides.map((_, side) => `t${side}`).join(' + ')}`,
-    'Subject To',
-    ...all.map((place) => ` ${kinds.map((kind) => x(place, kind)).join(' + ')} = 1`),
-    ...kinds.map((kind) => ` ${all.map((place) => x(place, kind)).join(' + ')} = ${quotas[kind]!}`),
-    ...sides.flatMap(([a, b], side) => kinds.map((kind) => ` ${x(a, kind)} + ${x(b, kind)} - t${side} <= 1`)),
-    'Bounds',
-    ...sides.map((_, side) => ` 0 <= t${side} <= 1`),
-    'Binary',
-    ...all.flatMap((place) => kinds.map((kind) => ` ${x(place, kind)}`)),
-    'End',
-  ];
-  const found = solver.solve(lines.join('\n'));
+  const found = solver.solve(scatterProgram(columns, rows, quotas));
   expect(found.Status).toBe('Optimal');
   return Math.round(found.ObjectiveValue);
 }

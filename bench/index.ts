@@ -1,0 +1,34 @@
+/** Measures everything, or what is named, and prints one table: `npm run bench`, `npm run bench -- answers start`. */
+import { cpus, loadavg } from 'node:os';
+import { table, type BenchRow } from './table.ts';
+
+const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow[]> }>>> = {
+  answers: () => import('./answers.ts'),
+  resize: () => import('./resize.ts'),
+  start: () => import('./start.ts'),
+  blanket: () => import('./blanket.ts'),
+  picture: () => import('./picture.ts'),
+  makers: () => import('./makers.ts'),
+};
+
+const asked = process.argv.slice(2);
+const unknown = asked.filter((name) => !(name in BENCHES));
+if (unknown.length > 0) {
+  process.stderr.write(
+    `There is no bench ${unknown.join(', ')}. There are ${Object.keys(BENCHES).join(', ')}.\n`,
+  );
+  process.exit(2);
+}
+
+const rows: BenchRow[] = [];
+for (const [name, load] of Object.entries(BENCHES)) {
+  if (asked.length > 0 && !asked.includes(name)) continue;
+  process.stderr.write(`${name} …\n`);
+  rows.push(...(await (await load()).bench()));
+}
+const [{ model } = { model: 'unknown' }] = cpus();
+process.stdout.write(
+  `${table(rows)}\n\nOne run, Node ${process.versions.node}, ${cpus().length} × ${model.trim()}, load ${loadavg()[0]?.toFixed(1) ?? '?'} at the end; medians of several rounds, both sides of a ratio in turn.\n`,
+);
+// Workers and stores of the benches have been closed; whatever is left must not keep the table waiting.
+process.exit(0);

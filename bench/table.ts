@@ -1,0 +1,43 @@
+/** What a bench tells, and how it is printed. */
+
+/** One comparison, both sides measured in the same run. */
+export interface BenchRow {
+  readonly what: string;
+  /** What was measured of ours, with its unit. */
+  readonly ours: string | number;
+  /** What it is held against, and what that came to. */
+  readonly reference: string | number;
+  readonly ratio: string | number;
+  readonly aim?: string;
+  /** How it was measured, or what has to be known to read it. */
+  readonly note?: string;
+}
+
+/** A number with three digits that count: `0.123`, `4.57`, `1,230`. */
+export const digits = (value: number | string): string =>
+  typeof value === 'string'
+    ? value
+    : value.toLocaleString('en-US', { maximumSignificantDigits: 3, maximumFractionDigits: 6 });
+
+/** Milliseconds in a unit that reads well. */
+export const time = (ms: number): string =>
+  ms >= 1000 ? `${digits(ms / 1000)} s` : ms >= 1 ? `${digits(ms)} ms` : `${digits(ms * 1000)} µs`;
+
+const cell = (text: string | number | undefined) =>
+  text === undefined ? '' : digits(text).replaceAll('|', '\\|').replace(/\s+/g, ' ');
+
+/** The rows as a Markdown table, notes beneath it by their number. */
+export function table(rows: readonly BenchRow[]): string {
+  const notes: string[] = [];
+  const lines = rows.map(({ what, ours, reference, ratio, aim, note }) => {
+    if (note !== undefined && !notes.includes(note)) notes.push(note);
+    const mark = note === undefined ? '' : ` (${notes.indexOf(note) + 1})`;
+    return `| ${[`${what}${mark}`, ours, reference, ratio, aim].map(cell).join(' | ')} |`;
+  });
+  return [
+    '| What | Ours | Against | Ratio | Aim |',
+    '| --- | --- | --- | --- | --- |',
+    ...lines,
+    ...(notes.length === 0 ? [] : ['', ...notes.map((note, index) => `${index + 1}. ${note}`)]),
+  ].join('\n');
+}
