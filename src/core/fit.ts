@@ -124,19 +124,26 @@ export function fit(pieces: Pieces, laying: Laying, stretch = USUAL_STRETCH): Fi
     for (let rows = 1; rows <= MOST_ALONG && columns * rows <= most; rows++)
       sizes.push({ columns, rows, motifs: columns * rows, off: off({ columns, rows }) });
   sizes.sort((a, b) => b.motifs - a.motifs || a.off - b.off || a.columns - b.columns);
+  // From the largest down: the first that the yarn makes is the answer to each of the three questions.
   let tried = 0;
-  const largest = (may: (size: (typeof sizes)[number]) => boolean): Extent | undefined => {
-    for (const size of sizes) {
-      if (!may(size)) continue;
-      tried++;
-      const extent = extentOf(laying, size.columns, size.rows);
-      if (enough(need(extent), stock)) return extent;
-    }
-    return undefined;
-  };
-  const best = largest((size) => size.off <= within);
-  const anyShape = largest(() => true);
-  const sameColumns = largest(({ columns }) => columns === laying.columns);
+  let best: Extent | undefined;
+  let anyShape: Extent | undefined;
+  let sameColumns: Extent | undefined;
+  for (const { columns, rows, off: away } of sizes) {
+    const asked = {
+      best: !best && away <= within,
+      anyShape: !anyShape,
+      sameColumns: !sameColumns && columns === laying.columns,
+    };
+    if (!asked.best && !asked.anyShape && !asked.sameColumns) continue;
+    tried++;
+    const extent = extentOf(laying, columns, rows);
+    if (!enough(need(extent), stock)) continue;
+    if (asked.best) best = extent;
+    if (asked.anyShape) anyShape = extent;
+    if (asked.sameColumns) sameColumns = extent;
+    if (best && sameColumns) break;
+  }
   const same = (a?: Extent, b?: Extent) => a?.columns === b?.columns && a?.rows === b?.rows;
   const from = best ?? extentOf(laying, 1, 1);
   return {
