@@ -73,9 +73,12 @@ export function metaOf(schema: z.ZodType): OptionMeta {
 /** Whether the option must be given. */
 export const isRequired = (schema: z.ZodType) => !schema.safeParse(undefined).success;
 
+/** One for all that are read: there are hundreds of options, and each start would wait for as many to be made. */
+const TEXT = z.string();
+
 /** Text of a person, read by the core; a Problem becomes an issue of zod's with the hint beside it. */
 function reading<T>(read: (text: string) => T) {
-  return z.string().transform((text, issues): T => {
+  return TEXT.transform((text, issues): T => {
     try {
       return read(text);
     } catch (problem) {
