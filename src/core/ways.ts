@@ -59,6 +59,9 @@ function formatOf(places: number, commas: boolean): Intl.NumberFormat {
   return known;
 }
 
+/** Decimals that people read of a number of that size. */
+const placesOf = (value: number) => (Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2);
+
 /**
  * A number as people read it: rounded to `decimals` (by size if not given: none from 100, one from 10,
  * two below), thousands parted by commas, no trailing zeros.
@@ -66,7 +69,7 @@ function formatOf(places: number, commas: boolean): Intl.NumberFormat {
 export function num(value: number, decimals?: number): string {
   const size = Math.abs(value);
   if (size < 10_000 && Number.isInteger(value)) return String(value);
-  const places = decimals ?? (size >= 100 ? 0 : size >= 10 ? 1 : 2);
+  const places = decimals ?? placesOf(value);
   const text = formatOf(places, size >= 10_000).format(value);
   return text === '-0' ? '0' : text;
 }
@@ -115,13 +118,12 @@ export function inWays(text: string, ways: Ways): string {
   return text.replace(/⟦([^⟦⟧]*)⟧/g, (whole, inside: string) => {
     const [, first, second, decimals, unit] = MEASURED.exec(inside) ?? [];
     if (first !== undefined) {
-      const shown = (value: string) =>
-        num(
-          Number(value) * toOwn(unit as ShownUnit, ways),
-          decimals === undefined ? undefined : Number(decimals),
-        );
-      const amounts = second === undefined ? shown(first) : `${shown(first)} × ${shown(second)}`;
-      return `${amounts} ${ownUnit(unit as ShownUnit, ways)}`;
+      const amounts = [first, ...(second === undefined ? [] : [second])].map(
+        (value) => Number(value) * toOwn(unit as ShownUnit, ways),
+      );
+      // Both sides of a size are rounded alike: 91 × 122, not 91.2 × 122.
+      const places = decimals === undefined ? placesOf(Math.max(...amounts)) : Number(decimals);
+      return `${amounts.map((amount) => num(amount, places)).join(' × ')} ${ownUnit(unit as ShownUnit, ways)}`;
     }
     if (inside.startsWith('at ')) return (ways.clock ?? inWords)(inside.slice(3));
     return inside in TERMS ? TERMS[inside as Term][ways.terms] : whole;
