@@ -8,6 +8,12 @@ const mayNotImport = (files, rooms, message) => ({
   },
 });
 
+const wholeZod = {
+  selector: 'ImportDeclaration[importKind="value"][source.value="zod"] > ImportSpecifier',
+  message:
+    'Write import * as z: the other way all of zod goes into the bundle, and every start waits for it.',
+};
+
 export default tseslint.config(
   { ignores: ['dist', 'dist-*', 'coverage', 'node_modules', 'data'] },
   {
@@ -74,6 +80,10 @@ export default tseslint.config(
   ),
   mayNotImport(['src/rooms/discord/**/*.ts'], ['**/rooms/terminal/**'], 'One room does not know the other.'),
   {
+    files: ['src/**/*.ts', 'commands/**/*.ts'],
+    rules: { 'no-restricted-syntax': ['error', wholeZod] },
+  },
+  {
     files: [
       'src/core/**/*.ts',
       'src/standards/**/*.ts',
@@ -89,6 +99,7 @@ export default tseslint.config(
       ],
       'no-restricted-syntax': [
         'error',
+        wholeZod,
         {
           selector: 'NewExpression[callee.name="Date"][arguments.length=0]',
           message: 'The moment is handed in.',
