@@ -8,7 +8,7 @@ import {
   type GroupPlan,
   type Happening,
 } from '../core/group/events.ts';
-import { BrokenHistory, replay, type GroupState } from '../core/group/state.ts';
+import { BrokenHistory, continued, replay, type GroupState } from '../core/group/state.ts';
 import { Problem } from '../core/problem.ts';
 import type { Elsewhere } from './elsewhere.ts';
 import { blanketParts, MOST_CELLS, motifSchema } from './schema.ts';
@@ -71,6 +71,30 @@ const eventSchema = z.discriminatedUnion('did', [
   z.object({ ...whoAndWhen, did: z.literal('undone'), event: z.int().positive() }),
 ]) satisfies z.ZodType<GroupEvent>;
 
+/** Events that were checked already. They are never changed, so a press need not have all those before it checked again. */
+const checked = new WeakSet<object>();
+const eventsSchema = z
+  .array(z.unknown())
+  .min(1)
+  .transform((events, issues): GroupEvent[] => {
+    const good: GroupEvent[] = [];
+    for (const [index, event] of events.entries()) {
+      if (typeof event === 'object' && event !== null && checked.has(event)) {
+        good.push(event as GroupEvent);
+        continue;
+      }
+      const read = eventSchema.safeParse(event);
+      if (!read.success) {
+        for (const { message, path } of read.error.issues)
+          issues.addIssue({ code: 'custom', message, path: [index, ...path] });
+        return z.NEVER;
+      }
+      checked.add(read.data);
+      good.push(read.data);
+    }
+    return good;
+  });
+
 export const GROUP_VERSION = 1;
 export const groupSchema = z.object({
   version: z.literal(GROUP_VERSION),
@@ -82,7 +106,9 @@ export const groupSchema = z.object({
   board: z
     .object({ channel: z.string().max(40), message: z.string().max(40), events: z.int().min(0) })
     .exactOptional(),
-  events: z.array(eventSchema).min(1),
+  /** How often somebody was forgotten: but for that, events are only ever added. */
+  edition: z.int().min(0),
+  events: eventsSchema,
 });
 export type GroupDoc = z.infer<typeof groupSchema>;
 
@@ -108,6 +134,9 @@ export interface Happened {
   readonly again: boolean;
 }
 
+/** States that are remembered: those of the blankets that are busy just now. */
+const KEPT_STATES = 200;
+
 /** The longest part of an id that a name becomes. */
 const LONGEST_SLUG = 60;
 
@@ -129,6 +158,29 @@ export class Groups implements Elsewhere {
     return `${server ?? 'here'}.${short}`;
   }
 
+  /** The latest states that were needed, so that a press replays what is new and not the whole season. */
+  private readonly states = new Map<string, { readonly doc: GroupDoc; readonly state: GroupState }>();
+
+  /** The state of a document. Throws BrokenHistory where its events do not follow from one another. */
+  stateOf(doc: GroupDoc): GroupState {
+    const { id, edition, events } = doc;
+    const known = this.states.get(id);
+    // A document that was never written after all may have been seen as well: every event is compared.
+    const goesOn =
+      known?.doc.edition === edition &&
+      known.doc.events.length <= events.length &&
+      known.doc.events.every((event, index) => isSame(event, events[index]));
+    if (goesOn && known.doc.events.length === events.length) return known.state;
+    const state = goesOn ? continued(known.state, known.doc.events.length, events) : replay(events);
+    this.states.delete(id);
+    this.states.set(id, { doc, state });
+    for (const [oldest] of this.states) {
+      if (this.states.size <= KEPT_STATES) break;
+      this.states.delete(oldest);
+    }
+    return state;
+  }
+
   async read(id: string): Promise<GroupDoc | undefined> {
     return this.store.read(GROUPS, id);
   }
@@ -139,7 +191,7 @@ export class Groups implements Elsewhere {
     name: string,
   ): Promise<{ doc: GroupDoc; state: GroupState } | undefined> {
     const doc = await this.read(Groups.idOf(server, name));
-    return doc && { doc, state: replay(doc.events) };
+    return doc && { doc, state: this.stateOf(doc) };
   }
 
   /** Blankets whose one message does not show all that happened, or is not there yet though it has a channel. */
@@ -157,7 +209,7 @@ export class Groups implements Elsewhere {
     const ids = await this.store.ids(GROUPS, `${server ?? 'here'}.`);
     const docs = await Promise.all(ids.map((id) => this.store.read(GROUPS, id)));
     return docs
-      .flatMap((doc) => (doc ? [{ doc, state: replay(doc.events) }] : []))
+      .flatMap((doc) => (doc ? [{ doc, state: this.stateOf(doc) }] : []))
       .sort((a, b) => (a.doc.events[0]?.at ?? '').localeCompare(b.doc.events[0]?.at ?? ''));
   }
 
@@ -171,7 +223,7 @@ export class Groups implements Elsewhere {
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
       if (doc) {
         if (doc.events[0]?.once === doing.once) {
-          return { keep: doc, tell: { id, state: replay(doc.events), happened: [], again: true } };
+          return { keep: doc, tell: { id, state: this.stateOf(doc), happened: [], again: true } };
         }
         const [first] = doc.events;
         const called = first?.did === 'opened' ? first.plan.name : plan.name;
@@ -186,9 +238,10 @@ export class Groups implements Elsewhere {
         id,
         ...(place.server === undefined ? {} : { server: place.server }),
         ...(place.channel === undefined ? {} : { channel: place.channel }),
-        events: [stamp(happening, doing) as GroupDoc['events'][number]],
+        edition: 0,
+        events: [stamp(happening, doing)],
       };
-      return { keep, tell: { id, state: replay(keep.events), happened: [happening], again: false } };
+      return { keep, tell: { id, state: this.stateOf(keep), happened: [happening], again: false } };
     });
   }
 
@@ -203,17 +256,14 @@ export class Groups implements Elsewhere {
   ): Promise<Happened> {
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
       if (!doc) throw gone();
-      const state = replay(doc.events);
+      const state = this.stateOf(doc);
       if (doc.events.some((event) => event.once === doing.once)) {
         return { keep: doc, tell: { id, state, happened: [], again: true } };
       }
       const happened = rule(state, doc);
       if (happened.length === 0) return { keep: doc, tell: { id, state, happened, again: false } };
-      const events = [
-        ...doc.events,
-        ...happened.map((one) => stamp(one, doing) as GroupDoc['events'][number]),
-      ];
-      return { keep: { ...doc, events }, tell: { id, state: replayed(events), happened, again: false } };
+      const keep = { ...doc, events: [...doc.events, ...happened.map((one) => stamp(one, doing))] };
+      return { keep, tell: { id, state: stands(() => this.stateOf(keep)), happened, again: false } };
     });
   }
 
@@ -238,7 +288,7 @@ export class Groups implements Elsewhere {
     for (const doc of await this.with(maker)) {
       const opened = doc.events[0];
       if (opened?.did !== 'opened') continue;
-      const runs = replay(doc.events).organiser === maker;
+      const runs = this.stateOf(doc).organiser === maker;
       named.push(
         runs
           ? `the running of the group blanket ${opened.plan.name} (hand it over first, if somebody else should run it)`
@@ -265,8 +315,15 @@ export class Groups implements Elsewhere {
       await this.store.change(GROUPS, id, (doc) => {
         if (!doc) return { keep: undefined, tell: undefined };
         const stranger = strangerIn(doc);
+        const isOfHer = wordsOf(maker, this.stateOf(doc));
         return {
-          keep: { ...doc, events: doc.events.map((event) => forgotten(event, maker, stranger, doc.events)) },
+          keep: {
+            ...doc,
+            edition: doc.edition + 1,
+            events: doc.events.map((event) =>
+              withoutWords(forgotten(event, maker, stranger, doc.events), isOfHer),
+            ),
+          },
           tell: undefined,
           forgets: true,
         };
@@ -290,6 +347,10 @@ const gone = () =>
     hint: '/together list shows those there are.',
   });
 
+/** Whether two events are one and the same: of the same press, by the same maker, at the same moment. */
+const isSame = (a: GroupEvent, b: GroupEvent | undefined) =>
+  a === b || (a.once === b?.once && a.at === b.at && a.by === b.by && a.did === b.did);
+
 const stamp = (happening: Happening, { by, at, once }: Doing): GroupEvent => ({
   ...happening,
   by,
@@ -297,10 +358,10 @@ const stamp = (happening: Happening, { by, at, once }: Doing): GroupEvent => ({
   once,
 });
 
-/** Replays, turning a history that cannot be into a sentence: somebody undid what something later stands on. */
-function replayed(events: readonly GroupEvent[]): GroupState {
+/** Turns a history that cannot be into a sentence: somebody undid what something later stands on. */
+function stands(state: () => GroupState): GroupState {
   try {
-    return replay(events);
+    return state();
   } catch (error) {
     if (!(error instanceof BrokenHistory)) throw error;
     throw new Problem('That cannot be taken back: something later stands on it.', {
@@ -323,6 +384,21 @@ function strangerIn(doc: GroupDoc): string {
   while (used.has(strangerId(number))) number++;
   return strangerId(number);
 }
+
+type Returned = Extract<GroupEvent, { did: 'returned' }>;
+
+/** Which reasons for sending motifs back are about hers, or name her. */
+function wordsOf(maker: string, { pieces, names }: GroupState) {
+  const hers = new Set(pieces.flatMap((piece) => (piece.maker === maker ? [piece.piece] : [])));
+  const name = names.get(maker)?.toLowerCase();
+  return ({ pieces: sent, reason }: Returned) =>
+    sent.some((piece) => hers.has(piece)) ||
+    (name !== undefined && name !== '' && reason.toLowerCase().includes(name));
+}
+
+/** What somebody wrote of her goes with her; that a motif was sent back stays. */
+const withoutWords = <E extends GroupEvent>(event: E, isOfHer: (event: Returned) => boolean): E =>
+  event.did === 'returned' && isOfHer(event) ? { ...event, reason: 'erased' } : event;
 
 function forgotten<E extends GroupEvent>(
   event: E,
