@@ -185,7 +185,7 @@ export const remind = question({
     name: nameOption,
   },
   example: 'maker:rowan',
-  before: JOINED,
+  before: [...JOINED, 'rowan: /together pledge kind:furrow'],
   refused: { line: 'maker:nobody', option: 'maker' },
   changes: true,
   async answer({ maker, do: what, name }, context) {
