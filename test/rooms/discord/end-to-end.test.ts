@@ -53,7 +53,7 @@ function cast(place: Omit<As, 'user'>): Cast {
 const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
 const say = (line: string, { as }: Cast) => {
   const name = SPEAKER.exec(line)?.[1];
-  return harness.line(line.replace(SPEAKER, ''), as(name ?? 'me'));
+  return harness.line(line.replace(SPEAKER, ''), as(name ?? 'me'), (called) => `<@${as(called).user.id}>`);
 };
 
 async function prepare({ question }: Found, people: Cast): Promise<void> {
@@ -99,8 +99,10 @@ describe.each(Object.entries(PLACES))('%s, every question', (where, place) => {
       const people = cast(place(harness));
       await prepare(found, people);
       const seen = sound(await say(`/${found.path} ${found.question.example}`, people));
-      // Some questions belong to a server, and say so elsewhere.
-      if (where === 'in a server' || !/server/.test(seen.text))
+      // Some questions belong to a server, and say so elsewhere; in a direct message nobody else takes part.
+      const lonely =
+        where === 'in a direct message' && (found.question.before ?? []).some((line) => SPEAKER.test(line));
+      if (where === 'in a server' || (!lonely && !/server/.test(seen.text)))
         expect(harness.answered(seen), seen.text).toBe(true);
       if (found.question.private) expect(seen.ephemeral).toBe(true);
     });

@@ -32,7 +32,7 @@ export interface Harness {
   /** Whether a slash command got an answer of its question's, not a refusal. */
   answered(seen: Outcome): boolean;
   /** Asks a typed line as this person would fill it in; throws CannotAsk for what her client does not send. */
-  readonly line: (line: string, as: As) => Promise<Outcome>;
+  readonly line: (line: string, as: As, mention?: (name: string) => string) => Promise<Outcome>;
   /** Closes the room and opens a new one on the same store, as a restart does. */
   readonly restart: (parts?: Partial<DiscordParts>) => Promise<void>;
   close(): Promise<void>;
@@ -96,8 +96,11 @@ export async function openHarness({
     projects,
     room: await open(),
     answered: ({ interaction }) => answered.has(interaction.id),
-    line: async (line, as) => {
-      const { path, given } = asGiven(line, registry, (name) => received.get(`${as.user.id}/${name}`));
+    line: async (line, as, mention = (name) => name) => {
+      const { path, given } = asGiven(line, registry, {
+        received: (name) => received.get(`${as.user.id}/${name}`),
+        mention,
+      });
       const seen = await platform.slash(path, given, as);
       for (const file of seen.files) received.set(`${as.user.id}/${file.filename}`, file.bytes);
       return seen;
@@ -115,13 +118,26 @@ export async function openHarness({
 }
 
 /** A typed line as a client's form: numbers as numbers, choices by what they send, files with their bytes. */
-function asGiven(line: string, registry: Registry, received: (name: string) => Buffer | undefined) {
+function asGiven(
+  line: string,
+  registry: Registry,
+  {
+    received,
+    mention,
+  }: { received: (name: string) => Buffer | undefined; mention: (name: string) => string },
+) {
   const { words, options } = readLine(line);
   const found = registry.find(words);
   const given: Record<string, Given> = {};
   for (const [name, text] of Object.entries(options)) {
     const schema = found.question.options[name];
-    given[name] = schema ? asValue(metaOf(schema), text, received) : text;
+    const meta = schema && metaOf(schema);
+    // Whoever is to be mentioned is mentioned: a client offers her while the @ is typed.
+    given[name] = !meta
+      ? text
+      : /\bmention\b/i.test(meta.says)
+        ? mention(text)
+        : asValue(meta, text, received);
   }
   return { path: found.path, given };
 }

@@ -275,6 +275,20 @@ describe('messages', () => {
     expect(await call('PATCH', path, { content: 'x' })).toMatchObject({ status: 404, json: { code: 10008 } });
   });
 
+  it('gives back the message that was made with an enforced nonce, for some minutes', async () => {
+    const made = [];
+    for (const body of [
+      { content: 'a', nonce: 'n1', enforce_nonce: true },
+      { content: 'b', nonce: 'n1', enforce_nonce: true },
+      { content: 'c', nonce: 'n1' },
+    ])
+      made.push((await post(body)).json['content']);
+    later(10 * 60_000);
+    made.push((await post({ content: 'd', nonce: 'n1', enforce_nonce: true })).json['content']);
+    expect(made).toEqual(['a', 'a', 'c', 'd']);
+    expect(await post({ content: 'e', nonce: long(26) })).toMatchObject({ json: { code: 50035 } });
+  });
+
   const form = (payload: object, ...sizes: number[]) => {
     const data = new FormData();
     data.set('payload_json', JSON.stringify(payload));

@@ -32,6 +32,8 @@ export const LIMITS = {
 
   /** resources/message.mdx:1080 */
   content: 2_000,
+  /** Length of a nonce. resources/message.mdx, create message */
+  nonce: 25,
   /** resources/message.mdx:611–619; trimmed before counting; the sum is over all embeds of a message */
   embed: {
     title: 256,

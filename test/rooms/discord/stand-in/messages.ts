@@ -252,6 +252,7 @@ const common = {
     )
     .nullish(),
   allowed_mentions: mentions,
+  nonce: z.union([z.string().max(LIMITS.nonce), z.int()]).nullish(),
   flags: z.int().nullish(),
 };
 const legacy = z.object({ ...common, components: z.array(row).max(LIMITS.rows).nullish() });

@@ -27,6 +27,8 @@ interface Reply {
 }
 type Handler = (asked: Asked) => Reply;
 
+/** For "some minutes" an enforced nonce is unique. resources/message.mdx, create message */
+const NONCE_MS = 3 * 60_000;
 /** SEND_MESSAGES */
 const SEND = 1n << 11n;
 
@@ -118,7 +120,17 @@ export class Rest {
       route('GET', '/channels/:id', ({ parts }) => ok(channelJson(this.channel(parts[0])))),
       route('POST', '/channels/:id/messages', ({ parts, body }) => {
         const channel = this.writable(parts[0]);
-        return ok(messageJson(this.send(channel, body.json, body.uploads)));
+        // resources/message.mdx, create message: an enforced nonce gives back the message that was made with it.
+        const { nonce, enforce_nonce: enforced } = body.json as {
+          nonce?: string | number;
+          enforce_nonce?: boolean;
+        };
+        const key = enforced === true && nonce !== undefined ? `${channel.id} ${nonce}` : undefined;
+        const before = key === undefined ? undefined : world.nonces.get(key);
+        if (before && world.now() - before.at < NONCE_MS) return ok(messageJson(before));
+        const message = this.send(channel, body.json, body.uploads);
+        if (key !== undefined) world.nonces.set(key, message);
+        return ok(messageJson(message));
       }),
       route('GET', '/channels/:id/messages/:id', ({ parts }) => ok(messageJson(this.public(parts)))),
       route('PATCH', '/channels/:id/messages/:id', ({ parts, body }) => {

@@ -170,6 +170,8 @@ export class World {
   readonly guilds = new Map<string, Guild>();
   readonly channels = new Map<string, Channel>();
   readonly messages: Latest<Message>;
+  /** Messages made with an enforced nonce. */
+  readonly nonces: Latest<Message>;
   readonly files: Latest<{ bytes: Buffer; type: string }>;
   readonly interactions: Latest<Interaction>;
   /** By token. */
@@ -191,6 +193,7 @@ export class World {
     private readonly remember: number,
   ) {
     this.messages = new Latest(remember);
+    this.nonces = new Latest(remember);
     this.files = new Latest(remember);
     this.interactions = new Latest(remember);
     this.tokens = new Latest(remember);
