@@ -1,7 +1,7 @@
 /** Worked answers, a whole line in and a whole text out, against the bare arithmetic of the same answers. */
 import { asking } from '../test/asking.ts';
 import { each, eachOf, sideBySide } from './measure.ts';
-import { digits, time, type BenchRow } from './table.ts';
+import { digits, time, times, type BenchRow } from './table.ts';
 
 /** Tail of a seam in metres, as the answers reckon it. */
 const TAIL = 0.15;
@@ -94,8 +94,8 @@ export async function bench(): Promise<BenchRow[]> {
       what: 'Worked answers: a line read, its options checked, every step evaluated and written out',
       ours: `${perSecond(ours)} (${time(ours / MIX.length)} each)`,
       reference: `${perSecond(reference)}: the same figures by plain arithmetic, no text`,
-      ratio: `${digits(ratio)} times the time`,
-      note: `Six questions in turn that need nothing saved, in one thread; their figures are held to the plain ones first.`,
+      ratio: times(ratio),
+      note: 'Six questions in turn that need nothing saved, in one thread; their figures are held to the plain ones first.',
     },
   ];
 }

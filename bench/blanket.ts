@@ -5,7 +5,7 @@ import { asking, type Asking } from '../test/asking.ts';
 import { scatterProgram } from '../test/scatter-program.ts';
 import { solver } from '../test/solver.ts';
 import { each, median, sideBySide, timed } from './measure.ts';
-import { digits, time, type BenchRow } from './table.ts';
+import { digits, time, times, type BenchRow } from './table.ts';
 
 const COLOURS = ['moss', 'sand', 'clay', 'heather', 'slate', 'straw'] as const;
 
@@ -64,7 +64,7 @@ async function fullAnswer(): Promise<BenchRow[]> {
       what: 'A 20 × 25 blanket of 6 kinds: laid and saved, its materials, how far the yarn at hand goes',
       ours: time(ours),
       reference: `${time(reference)}: the same maker’s document to JSON and back`,
-      ratio,
+      ratio: times(ratio),
       note: `Three whole answers from typed line to JSON; of them the layout ${time(median(layout))}, materials ${time(median(materials))}, fit ${time(median(fit))}.`,
     },
   ];
@@ -107,7 +107,7 @@ async function againstSolver(): Promise<BenchRow[]> {
       what: `Scattered layouts on ${BOARDS.length} boards of 12 to 36 places, one each`,
       ours: `${time(sum(ours))}, ${touches} touches`,
       reference: `${time(sum(theirs))}, ${fewest} touches: an exact solver (HiGHS)`,
-      ratio: sum(ours) / sum(theirs),
+      ratio: times(sum(ours) / sum(theirs)),
       note: `Touches are sides with two alike; the solver proves how few there can be. A 20 × 25 board of 6 kinds, too large for it here, takes ours ${time(large)}. Largest single ratio on a board: ${digits(Math.max(...ours.map((ms, board) => ms / (theirs[board] ?? NaN))))}.`,
     },
   ];

@@ -9,7 +9,7 @@ import { newMaker, type MakerDoc } from '../src/projects/schema.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';
 import { each, sideBySide, timed, type Compared } from './measure.ts';
 import { ran } from './start.ts';
-import { time, type BenchRow } from './table.ts';
+import { time, times, type BenchRow } from './table.ts';
 
 const FEW = 10;
 const MANY = 100_000;
@@ -119,7 +119,7 @@ export async function bench(): Promise<BenchRow[]> {
       what: `${what}, ${count} makers saved`,
       ours: time(ours),
       reference: `${time(reference)}: the same with ${FEW}`,
-      ratio,
+      ratio: times(ratio),
       aim: 'about 1',
       ...(note === undefined ? {} : { note }),
     });

@@ -9,7 +9,7 @@ import { closePictures, toPng } from '../src/pictures/png.ts';
 import { asking } from '../test/asking.ts';
 import { largeBlanket } from './blanket.ts';
 import { median, sideBySide, timed } from './measure.ts';
-import { digits, time, type BenchRow } from './table.ts';
+import { digits, time, times, type BenchRow } from './table.ts';
 
 /** The encoder in this thread, without a worker. */
 async function encoder(): Promise<(svg: string) => Uint8Array> {
@@ -83,14 +83,14 @@ export async function bench(): Promise<BenchRow[]> {
         what: 'A picture of a 20 × 25 blanket: asked, drawn, encoded in the worker',
         ours: time(whole.ours),
         reference: `${time(whole.reference)}: the encoder alone on the same SVG`,
-        ratio: whole.ratio,
+        ratio: times(whole.ratio),
         note: `SVG of ${digits(svg.length / 1000)} kB, PNG of ${digits(png.length / 1000)} kB; both ways give the same bytes.`,
       },
       {
         what: 'Longest pause of the event loop while a picture is encoded in the worker',
         ours: `${time(working)} (idle for as long: ${time(middle((one) => one.idle))})`,
         reference: `${time(here)}: the encoder in the listening thread`,
-        ratio: working / here,
+        ratio: times(working / here),
         note: `Median of ${ROUNDS} pictures; the longest of all was ${time(Math.max(...pauses.map((one) => one.working)))} with the worker, ${time(Math.max(...pauses.map((one) => one.idle)))} idle.`,
       },
     ];

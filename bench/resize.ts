@@ -12,7 +12,7 @@ import {
 } from '../src/core/resize.ts';
 import { asking } from '../test/asking.ts';
 import { each, sideBySide } from './measure.ts';
-import { time, type BenchRow } from './table.ts';
+import { time, times, type BenchRow } from './table.ts';
 
 const WISH: Wish = { width: 400, height: 400, border: 4, endsAMotif: 2 };
 const SIZES = sizesAround({ stitches: 13, rows: 10, over: 10 }, 8, 1);
@@ -69,7 +69,7 @@ export async function bench(): Promise<BenchRow[]> {
     what,
     ours: time(ours),
     reference: `${time(reference)}: a plain double loop over every combination`,
-    ratio,
+    ratio: times(ratio),
     note,
   });
   return [row('/resize, the search alone', alone), row('/resize, the whole worked answer', answer)];

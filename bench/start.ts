@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { sideBySide, timed } from './measure.ts';
-import { time, type BenchRow } from './table.ts';
+import { time, times, type BenchRow } from './table.ts';
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 const QUESTION = '/stitches row shape:diagonal size:12 row:9';
@@ -36,7 +36,7 @@ export async function bench(): Promise<BenchRow[]> {
       what,
       ours: time(ours),
       reference: `${time(reference)}: node -e 0`,
-      ratio,
+      ratio: times(ratio),
     });
     return [
       { ...row('First answer of a fresh process', bare), aim: 'under 0.6 s' },

@@ -23,6 +23,9 @@ export const digits = (value: number | string): string =>
 export const time = (ms: number): string =>
   ms >= 1000 ? `${digits(ms / 1000)} s` : ms >= 1 ? `${digits(ms)} ms` : `${digits(ms * 1000)} µs`;
 
+/** A ratio of two times, ours over the other: below 1 ours is the faster. */
+export const times = (ratio: number): string => `${digits(ratio)} × the time`;
+
 const cell = (text: string | number | undefined) =>
   text === undefined ? '' : digits(text).replaceAll('|', '\\|').replace(/\s+/g, ' ');
 
