@@ -34,7 +34,7 @@ export const open = question({
       )
       .default('anyone'),
   },
-  example: 'name:"Bean row throw" spares:1 closes:2026-05-31',
+  example: 'name:"Bean row throw" spares:1 closes:2031-05-31',
   before: [
     '/motif define name:furrow shape:diagonal size:12 colours:"12 rows moss, 12 rows sand" gauge:13x10',
     '/motif define name:trellis shape:diagonal size:12 colours:"12 rows moss, 12 rows plum" gauge:13x10',

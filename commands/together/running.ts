@@ -37,7 +37,7 @@ export const reopen = question({
   name: 'reopen',
   says: 'Organiser: open a closed blanket again, or move its closing day',
   options: { closes: opt.day('The new closing day').optional(), name: nameOption },
-  example: 'closes:2026-06-30',
+  example: 'closes:2031-06-30',
   before: [...OPENED, '/together close'],
   refused: { line: 'closes:2026-02-31', option: 'closes' },
   changes: true,

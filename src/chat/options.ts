@@ -246,7 +246,7 @@ export const opt = {
   counts: (said: Said, example = '3 5 7 8') =>
     declare(reading(readCounts), meta(said, { kind: 'text', example, maxLength: 2000 })),
   /** A day, YYYY-MM-DD. */
-  day: (said: Said, example = '2026-05-31') =>
+  day: (said: Said, example = '2031-05-31') =>
     declare(reading(readDay), meta(said, { kind: 'text', example, maxLength: 10 })),
   /** A list of numbers, `3 5 7-9`. */
   numbers: (said: Said, example = '3 5 7-9') =>

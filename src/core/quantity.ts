@@ -291,7 +291,7 @@ export function readCounts(text: string): number[] {
 
 /** A day as YYYY-MM-DD. Throws a Problem for one that no calendar has. */
 export function readDay(text: string): string {
-  const hint = 'Write the day as year-month-day, like 2026-05-31.';
+  const hint = 'Write the day as year-month-day, like 2031-05-31.';
   const [, year, month, day] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text.trim()) ?? [];
   const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
   // 31 February rolls over into March: no such day.

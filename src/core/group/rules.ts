@@ -26,7 +26,9 @@ export const mayOrganise = (state: GroupState, asker: Asker): boolean =>
 export function mustOrganise(state: GroupState, asker: Asker): void {
   if (!mayOrganise(state, asker)) {
     throw new Problem('Only the organiser of this blanket and the server’s managers can do that.', {
-      hint: `Ask ${state.organiserName}, who runs it.`,
+      hint: isStranger(state.organiser)
+        ? 'Its organiser has gone; whoever takes part can take it over with /together handover.'
+        : `Ask ${state.organiserName}, who runs it.`,
     });
   }
 }

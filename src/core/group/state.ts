@@ -90,20 +90,47 @@ export function replay(events: readonly GroupEvent[]): GroupState {
     pledgedAt: new Map(),
     standing: [],
   };
-  events.forEach((happened, event) => {
-    if (undone.has(event) || happened.did === 'undone') {
-      // A number once written on a motif's label stays its own, whatever is taken back later.
-      if (happened.did === 'handed-in') number(state, happened, 'taken-back');
-      return;
-    }
-    apply(state, happened);
-    checkQuotas(state);
-    state.lastSeen.set(happened.by, happened.at);
-    // Whatever she does is an answer.
-    if (happened.did !== 'reminded') state.remindedAt.delete(happened.by);
-    state.standing.push({ event, happened });
-  });
+  events.forEach((happened, event) => step(state, happened, event, undone.has(event)));
   return state;
+}
+
+/**
+ * The state after more events, from the state before them; the same as replaying all, at the price of the new ones. `events`
+ * are all there are, the first `known` of which are in `before` already. Throws BrokenHistory likewise.
+ */
+export function continued(before: GroupState, known: number, events: readonly GroupEvent[]): GroupState {
+  const more = events.slice(known);
+  // What is taken back may be anywhere before.
+  if (more.some(({ did }) => did === 'undone')) return replay(events);
+  const state: Draft = {
+    ...before,
+    members: new Map(before.members),
+    names: new Map(before.names),
+    invited: new Set(before.invited),
+    pledges: new Map([...before.pledges].map(([maker, pledges]) => [maker, [...pledges]])),
+    pieces: [...before.pieces],
+    tally: before.tally.map((tally) => ({ ...tally })),
+    lastSeen: new Map(before.lastSeen),
+    remindedAt: new Map(before.remindedAt),
+    pledgedAt: new Map(before.pledgedAt),
+    standing: [...before.standing],
+  };
+  more.forEach((happened, index) => step(state, happened, known + index, false));
+  return state;
+}
+
+function step(state: Draft, happened: GroupEvent, event: number, undone: boolean): void {
+  if (undone || happened.did === 'undone') {
+    // A number once written on a motif's label stays its own, whatever is taken back later.
+    if (happened.did === 'handed-in') number(state, happened, 'taken-back');
+    return;
+  }
+  apply(state, happened);
+  checkQuotas(state);
+  state.lastSeen.set(happened.by, happened.at);
+  // Whatever she does is an answer.
+  if (happened.did !== 'reminded') state.remindedAt.delete(happened.by);
+  state.standing.push({ event, happened });
 }
 
 function tallyOf(state: Draft, kind: number) {

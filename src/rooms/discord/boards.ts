@@ -26,8 +26,10 @@ export interface Board {
 export interface BoardKeeper {
   /** The board as it stands; undefined once there is none any more. */
   read(board: string): Promise<Board | undefined>;
-  /** Keeps the message's id; resolves when it is saved. */
-  posted(board: string, message: string): Promise<void>;
+  /** Keeps the message's id; resolves when it is saved. `was` is the board as it was read. */
+  posted(board: string, message: string, was: Board): Promise<void>;
+  /** Keeps that the message shows the board as it was read. */
+  drawn(board: string, was: Board): Promise<void>;
 }
 
 interface BoardRest {
@@ -47,8 +49,8 @@ export interface BoardParts {
 
 /** Five edits in five seconds are what a channel takes; this leaves room for answers. */
 const GAP_MS = 1_000;
-/** Between two tries while the platform is in trouble. */
-const TROUBLE_MS = 15_000;
+/** So many times the gap lies between two tries while the platform is in trouble, or will not have this board. */
+const TROUBLE = 15;
 
 /** A board that is being shown: whether it changed since it was read. */
 interface Turn {
@@ -91,17 +93,16 @@ export class Boards {
     const { signal } = this.stopped;
     do {
       turn.again = false;
-      let pause = this.parts.gap ?? GAP_MS;
+      const gap = this.parts.gap ?? GAP_MS;
+      let pause = gap;
       try {
         await this.show(board);
       } catch (error) {
         if (error instanceof DiscordAPIError || error instanceof HTTPError) {
           this.parts.log.warn(refusalFacts(error), 'a board was not shown');
+          pause = gap * TROUBLE;
           // A platform in trouble gets over it; a channel that is closed to us stays closed until the board changes.
-          if (error.status >= 500 && !signal.aborted) {
-            turn.again = true;
-            pause = TROUBLE_MS;
-          }
+          if (error.status >= 500 && !signal.aborted) turn.again = true;
         } else this.parts.fault(error);
       }
       if (!signal.aborted) await wait(pause, undefined, { signal, ref: false }).catch(() => undefined);
@@ -121,6 +122,7 @@ export class Boards {
           files: raw(files),
         });
         this.sent += 1;
+        await this.parts.keeper.drawn(id, board);
         return;
       } catch (error) {
         if (!isMessageGone(error)) throw error;
@@ -137,7 +139,7 @@ export class Boards {
       files: raw(files),
     })) as { id: string };
     this.sent += 1;
-    await this.parts.keeper.posted(id, made.id);
+    await this.parts.keeper.posted(id, made.id, board);
   }
 
   private async drawn({ shown, version }: Board) {

@@ -25,8 +25,8 @@ import { Rate, type Pace } from './rate.ts';
 import { Recent } from './recent.ts';
 import { keptIn, render, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
-import { clean, escaped, fit, oneLine } from './text.ts';
-import { isAlone, lineOf, makerOf, placeOf, readCommand } from './typed.ts';
+import { clean, clock, escaped, fit, oneLine } from './text.ts';
+import { isAlone, lineOf, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
 
 export interface RoomParts {
   readonly registry: Registry;
@@ -37,6 +37,10 @@ export interface RoomParts {
   readonly toPng: ToPng;
   readonly pace?: Pace | undefined;
   readonly deferAfter?: number | undefined;
+  /** The moment of asking; the real clock if not given. */
+  readonly now?: (() => Date) | undefined;
+  /** Told of each group blanket whose board is to be shown anew. */
+  readonly boardChanged?: ((board: string) => void) | undefined;
   /** Where attachments may be fetched from. */
   readonly attachmentHosts?: readonly string[] | undefined;
 }
@@ -241,6 +245,7 @@ export class DiscordRoom {
   private async asked(found: Found, typed: Typed, context: Context): Promise<Asked> {
     try {
       const shown = await ask(found, typed, context);
+      if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
       return { found, shown, line: lineOf(found, typed, context.ways) };
     } catch (error) {
       throw error instanceof Problem ? new Unanswered(error, found) : error;
@@ -273,7 +278,15 @@ export class DiscordRoom {
     const { projects } = this.parts;
     const { settings } = await projects.maker(maker.id, maker.name);
     const place = placeOf(interaction);
-    const context: Context = { maker, ways: settings, place, now: new Date(), once, projects };
+    const context: Context = {
+      maker,
+      ways: { ...settings, clock },
+      place,
+      now: this.parts.now?.() ?? new Date(),
+      once,
+      whois: personNamed,
+      projects,
+    };
     return { context, answers: settings.answers };
   }
 
@@ -283,7 +296,7 @@ export class DiscordRoom {
     asked: Asked,
     { where, hidden, open }: { where: Where; hidden: boolean; open: boolean },
   ): Promise<boolean> {
-    const alone = hidden || asked.shown.private;
+    const alone = hidden || isOwn(asked);
     // The text of an unfolded answer stays; its pictures need not be drawn and sent again while it does.
     const folding = where === 'same' && asked.line !== undefined && interaction.isButton();
     if (folding) {
@@ -313,14 +326,17 @@ export class DiscordRoom {
     { found, shown, line }: Asked,
     { hidden, open, notes }: { hidden: boolean; open: boolean; notes: readonly string[] },
   ): Drawn {
-    const own = found.question.private === true || shown.private;
     return render(shown, {
       line,
       asker: interaction.user.id,
       serial: coded(interaction.id),
       open,
       // What changed something cannot be asked again for its files.
-      sharable: hidden && !own && !isAlone(interaction) && (line !== undefined || shown.files.length === 0),
+      sharable:
+        hidden &&
+        !isOwn({ found, shown }) &&
+        !isAlone(interaction) &&
+        (line !== undefined || shown.files.length === 0),
       notes,
     });
   }
@@ -430,6 +446,10 @@ function isHidden(
   if (seenBy !== undefined) return seenBy === 'me';
   return answers === 'me' && !isAlone(interaction);
 }
+
+/** Her own data; and a look at a board, which itself stands in its channel: there are never two. */
+const isOwn = ({ found: { question }, shown }: Pick<Asked, 'found' | 'shown'>) =>
+  question.private === true || shown.private || (shown.board !== undefined && question.changes !== true);
 
 const isEphemeral = ({ message }: ButtonInteraction) => message.flags.has(MessageFlags.Ephemeral);
 

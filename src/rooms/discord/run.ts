@@ -10,9 +10,10 @@ import { Client, Events, OAuth2Scopes, Options, PermissionFlagsBits, type Client
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { toPng as drawPng } from '../../pictures/png.ts';
-import { Boards, type BoardKeeper } from './boards.ts';
+import { Boards } from './boards.ts';
 import { declaration } from './declare.ts';
 import type { ToPng } from './files.ts';
+import { GroupBoards } from './group-boards.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
@@ -27,8 +28,6 @@ export interface DiscordParts {
   readonly fault: (error: unknown) => string;
   /** Writes that wait for the disk, for the health line. */
   readonly queue?: () => number;
-  /** Where boards are kept. */
-  readonly keeper?: BoardKeeper;
   /** Aborted when the room is to close while it is still being opened. */
   readonly stop?: AbortSignal;
 
@@ -37,6 +36,7 @@ export interface DiscordParts {
   readonly attachmentHosts?: readonly string[];
   readonly pace?: Pace;
   readonly deferAfter?: number;
+  readonly now?: () => Date;
   readonly toPng?: ToPng;
 }
 
@@ -46,7 +46,7 @@ export interface OpenRoom {
   /** Resolves, with the reason, when the platform will not have this bot any more: it must be started anew, or mended. */
   readonly ended: Promise<string>;
   readonly room: DiscordRoom;
-  readonly boards: Boards | undefined;
+  readonly boards: Boards;
   /** Takes nothing more, lets running answers out, and leaves. */
   close(): Promise<void>;
 }
@@ -115,7 +115,7 @@ function watch(client: Client, { log }: DiscordParts): void {
 
 /** Opens the room. Rejects with a sentence in words where the token is not taken. */
 export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
-  const { registry, projects, log, fault, pace, deferAfter, attachmentHosts } = parts;
+  const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
   const toPng = parts.toPng ?? drawPng;
   const declared = registry.commands.map(declaration);
   const client = await login(parts).catch((error: unknown) => {
@@ -123,8 +123,20 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     throw error;
   });
 
-  const room = new DiscordRoom({ registry, projects, log, fault, toPng, pace, deferAfter, attachmentHosts });
-  const boards = parts.keeper && new Boards({ rest: client.rest, keeper: parts.keeper, log, fault, toPng });
+  const keeper = new GroupBoards(registry, projects, now);
+  const boards = new Boards({ rest: client.rest, keeper, log, fault, toPng });
+  const room = new DiscordRoom({
+    registry,
+    projects,
+    log,
+    fault,
+    toPng,
+    pace,
+    deferAfter,
+    attachmentHosts,
+    now,
+    boardChanged: (board) => boards.changed(board),
+  });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));
 
   const closed = new AbortController();
@@ -152,13 +164,22 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   };
   await registerNow();
 
+  const showBoards = async () => {
+    for (const board of await projects.groups.unshown()) {
+      if (closed.signal.aborted) return;
+      boards.changed(board);
+      await boards.settled();
+    }
+  };
+  void showBoards().catch(fault);
+
   const health = setInterval(() => {
     const facts = {
       ...room.metrics.read(),
       servers: client.guilds.cache.size,
       ping: Math.round(client.ws.ping),
       queue: parts.queue?.() ?? 0,
-      boards: boards?.sent ?? 0,
+      boards: boards.sent,
       memory: Math.round(process.memoryUsage.rss() / 1024 / 1024),
     };
     log.info(facts, 'health');
@@ -179,7 +200,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
       closed.abort();
       clearInterval(health);
       await room.close(PATIENCE_MS);
-      await boards?.close();
+      await boards.close();
       // Leaving looks like a broken line for a moment.
       client.removeAllListeners(Events.ShardReconnecting);
       await client.destroy();

@@ -2,6 +2,7 @@
  * Texts on their way into a message: whatever a person typed stays what it looks like. Everything that an answer says
  * passes through `escaped`; the only markdown in a message is what the renderer itself puts around it.
  */
+import { inWords } from '../../core/ways.ts';
 
 /** Control characters and halves of characters, which the platform refuses or shows as nothing. */
 const UNSHOWABLE = /[^\P{Cc}\n]|\p{Cs}/gu;
@@ -9,14 +10,35 @@ const UNSHOWABLE = /[^\P{Cc}\n]|\p{Cs}/gu;
 /** Marks that change the direction of the text around them, or hide in it: a name must not reorder a sentence. */
 const HIDDEN = /[\u200b\u200e\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g;
 
-export const clean = (text: string) => text.replace(UNSHOWABLE, ' ').replace(HIDDEN, '');
+/**
+ * A moment or a day on its way to the reader's own time: the brackets are those that no typed text keeps. A day is
+ * shown by its noon, UTC, which is the same day nearly everywhere.
+ */
+export function clock(iso: string): string {
+  const day = !iso.includes('T');
+  const seconds = Math.floor(Date.parse(day ? `${iso}T12:00:00Z` : iso) / 1000);
+  return `⟦t:${seconds}:${day ? 'D' : 'f'}⟧`;
+}
+const TIMES = /⟦t:(-?\d+):([Df])⟧/g;
+/** A moment that was cut in its middle. */
+const CUT_TIME = /⟦[^⟧…]*(?=…?$)/;
 
-export const oneLine = (text: string) => clean(text).replace(/\s+/g, ' ').trim();
+const bare = (text: string) => text.replace(UNSHOWABLE, ' ').replace(HIDDEN, '').replace(CUT_TIME, '');
+
+/** Text that is shown as it stands, where the platform fills no times in: they are in words, UTC. */
+export const clean = (text: string) =>
+  bare(text).replace(TIMES, (_, seconds: string, style: string) => {
+    const iso = new Date(Number(seconds) * 1000).toISOString();
+    return inWords(style === 'D' ? iso.slice(0, 10) : iso);
+  });
+
+/** One line, its moments still to be filled in. */
+export const oneLine = (text: string) => bare(text).replace(/\s+/g, ' ').trim();
 
 /** Text with every mark that the platform would read as formatting, mention, emoji or link made literal. */
 export function escaped(text: string): string {
   return (
-    clean(text)
+    bare(text)
       .replace(/[\\*_~|`[\]<@]/g, '\\$&')
       // Quotes, headings, small print and lists begin a line.
       .replace(/^(\s*)([>#+-])/gm, '$1\\$2')
@@ -24,6 +46,7 @@ export function escaped(text: string): string {
       // Addresses become links by themselves, invitations even without a scheme.
       .replace(/:(?=\/\/)/g, '\\:')
       .replace(/(?<=[\p{L}\p{N}])\.(?=\p{L}{2})/gu, '\\.')
+      .replace(TIMES, '<t:$1:$2>')
   );
 }
 

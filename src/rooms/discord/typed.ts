@@ -1,6 +1,7 @@
 /** From what the platform sends to what every room asks with: words and options as text. */
 import {
   ApplicationCommandOptionType as Type,
+  ApplicationIntegrationType,
   InteractionContextType,
   PermissionFlagsBits,
   type BaseInteraction,
@@ -71,15 +72,35 @@ export function makerOf({ user, member }: BaseInteraction): Maker {
   return { id: user.id, name: name === '' ? 'a maker' : name };
 }
 
-/** Where she asks; the permission is what the platform says of this very interaction. */
+/** A mention, or an id alone. */
+const MENTION = /^<@!?(\d{5,20})>$|^(\d{15,20})$/;
+
+/** Whom a mention means. Who she is called there is not in it. */
+export function personNamed(typed: string): Maker | undefined {
+  const [, mentioned, bare] = MENTION.exec(typed.trim()) ?? [];
+  const id = mentioned ?? bare;
+  return id === undefined ? undefined : { id, name: 'a maker' };
+}
+
+/**
+ * Where she asks; the permission is what the platform says of this very interaction. A conversation outside of servers
+ * is a place of its own: what people share there stays among them.
+ */
 export function placeOf(interaction: BaseInteraction): Place {
   const { guildId, channelId, memberPermissions } = interaction;
+  const server = guildId ?? (channelId === null ? undefined : `talk${channelId}`);
   return {
-    ...(guildId === null ? {} : { server: guildId }),
-    ...(channelId === null ? {} : { channel: channelId }),
+    ...(server === undefined ? {} : { server }),
+    // Where only she installed the app, nothing of ours can stand in the channel.
+    ...(channelId === null || !isMember(interaction) ? {} : { channel: channelId }),
     manager: guildId !== null && (memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false),
   };
 }
+
+/** Whether the bot is in this place itself, not only the installation of whoever asks. */
+const isMember = (interaction: BaseInteraction) =>
+  isAlone(interaction) ||
+  interaction.authorizingIntegrationOwners[ApplicationIntegrationType.GuildInstall] !== undefined;
 
 /** Whether nobody else reads along anyway. */
 export const isAlone = ({ context, guildId }: BaseInteraction) =>

@@ -22,7 +22,14 @@ import {
   undo,
   type Asker,
 } from '../../../src/core/group/rules.ts';
-import { BrokenHistory, openFor, replay, spokenFor, type GroupState } from '../../../src/core/group/state.ts';
+import {
+  BrokenHistory,
+  continued,
+  openFor,
+  replay,
+  spokenFor,
+  type GroupState,
+} from '../../../src/core/group/state.ts';
 import { happeningWords, numbered } from '../../../src/core/group/words.ts';
 import { Problem } from '../../../src/core/problem.ts';
 import { Working } from '../../../src/core/working.ts';
@@ -204,7 +211,7 @@ describe('a group blanket', () => {
               const happened = rule(state, { id: `m${who}`, name: `Maker ${who}`, manager }, new Date(now));
               for (const one of happened) did.add(one.did);
               const next = [...events, ...happened.map((one) => ({ ...one, ...stamp }))];
-              state = replay(next);
+              state = continued(state, events.length, next);
               events = next;
             } catch (error) {
               // Refused in words, or an undo that something later stands on: the state is as it was.

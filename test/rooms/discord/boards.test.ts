@@ -37,6 +37,9 @@ class Kept implements BoardKeeper {
     this.message = message;
     return Promise.resolve();
   }
+  drawn(): Promise<void> {
+    return Promise.resolve();
+  }
 }
 
 let platform: StandIn;

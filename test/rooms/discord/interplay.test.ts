@@ -322,7 +322,7 @@ describe('what people write', () => {
     expect((await harness.platform.press(seen.message!, 'And now', as)).text).toContain('manager: no');
     expect((await harness.platform.press(seen.message!, 'And now', manager)).text).toContain('manager: yes');
     expect((await harness.line('/probe where', { user: as.user })).text).toContain(
-      'manager: no, server: none',
+      'manager: no, server: talk',
     );
   });
 });

@@ -198,7 +198,8 @@ describe('an answer', () => {
     await platform.slash('try plain', {}, rowan);
     expect(heard.at(-1)?.manager).toBe(false);
     await platform.slash('try plain', {}, { user: rowan.user });
-    expect(heard.at(-1)).toMatchObject({ server: undefined, manager: false });
+    const talk = platform.directChannel(rowan.user);
+    expect(heard.at(-1)).toMatchObject({ server: `talk${talk.id}`, manager: false });
   });
 
   it('is the asker’s alone where she chose so, where she set so, and where it is private', async () => {
@@ -447,15 +448,6 @@ describe('trouble', () => {
     expect(again.text).toContain(`Row ${counted}.`);
   });
 
-  it('is met with patience: a person who asks too fast is told how long to wait', async () => {
-    const hasty: As = { user: platform.person('hasty') };
-    const seen = await Promise.all(Array.from({ length: 120 }, () => platform.slash('try own', {}, hasty)));
-    const told = seen.filter(({ text }) => text.includes('a lot at once'));
-    expect(told.length).toBeGreaterThanOrEqual(5);
-    expect(told.every(({ ephemeral, text }) => ephemeral && text.includes('second'))).toBe(true);
-    expect((await platform.slash('try own', {}, moss)).text).toContain('Yours alone.');
-  });
-
   it('leaves no token and no word of anybody in the log', async () => {
     platform.befall({ method: 'POST', path: /callback/, how: 500, times: 4 });
     await platform.slash('try plain', { note: 'averyprivateword' }, rowan);
@@ -466,6 +458,17 @@ describe('trouble', () => {
     expect(all).not.toContain('averyprivateword');
     expect(all).not.toContain(platform.token);
     for (const token of platform.world.tokens.keys()) expect(all).not.toContain(token);
+  });
+});
+
+describe('a person in a hurry', () => {
+  it('is told how long to wait, and nobody else waits', async () => {
+    const hasty: As = { user: platform.person('hasty') };
+    const seen = await Promise.all(Array.from({ length: 120 }, () => platform.slash('try own', {}, hasty)));
+    const told = seen.filter(({ text }) => text.includes('a lot at once'));
+    expect(told.length).toBeGreaterThanOrEqual(5);
+    expect(told.every(({ ephemeral, text }) => ephemeral && text.includes('second'))).toBe(true);
+    expect((await platform.slash('try own', {}, moss)).text).toContain('Yours alone.');
   });
 });
 

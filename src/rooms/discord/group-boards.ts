@@ -1,0 +1,53 @@
+/** The boards of group blankets: what they show is what `/together board` answers, where they stand is in their document. */
+import { ask } from '../../chat/ask.ts';
+import type { Registry } from '../../chat/registry.ts';
+import type { Projects } from '../../projects/projects.ts';
+import type { Board, BoardKeeper } from './boards.ts';
+import { clock } from './text.ts';
+import { personNamed } from './typed.ts';
+
+/** A look at a board by nobody in particular. */
+const NOBODY = { id: 'board', name: 'board' };
+
+export class GroupBoards implements BoardKeeper {
+  constructor(
+    private readonly registry: Registry,
+    private readonly projects: Projects,
+    private readonly now: () => Date = () => new Date(),
+  ) {}
+
+  async read(id: string): Promise<Board | undefined> {
+    const found = this.registry.get('together board');
+    const doc = await this.projects.groups.read(id);
+    const opened = doc?.events[0];
+    const channel = doc?.board?.channel ?? doc?.channel;
+    if (!found || !doc || opened?.did !== 'opened' || channel === undefined) return undefined;
+    // Everybody reads it: in the organiser's own units and terms.
+    const { organiser, organiserName } = this.projects.groups.stateOf(doc);
+    const { settings } = await this.projects.maker(organiser, organiserName);
+    const shown = await ask(
+      found,
+      { name: opened.plan.name },
+      {
+        maker: NOBODY,
+        ways: { ...settings, clock },
+        place: { ...(doc.server === undefined ? {} : { server: doc.server }), channel, manager: false },
+        now: this.now(),
+        once: id,
+        whois: personNamed,
+        projects: this.projects,
+      },
+    );
+    return { channel, message: doc.board?.message, shown, version: doc.events.length };
+  }
+
+  async posted(id: string, message: string, was: Board): Promise<void> {
+    const { channel, version } = was;
+    await this.projects.groups.noteBoard(id, { channel, message, events: version }, was.message);
+  }
+
+  async drawn(id: string, { channel, message, version }: Board): Promise<void> {
+    if (message === undefined) return;
+    await this.projects.groups.noteBoard(id, { channel, message, events: version }, message);
+  }
+}

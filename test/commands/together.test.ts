@@ -1,0 +1,364 @@
+/** The life of a group blanket as several makers type it, from opening to putting together. */
+import { describe, expect, it } from 'vitest';
+import { ask as askQuestion } from '../../src/chat/ask.ts';
+import { readLine } from '../../src/chat/line.ts';
+import { DEFAULT_SETTINGS } from '../../src/projects/schema.ts';
+import { registry } from '../../commands/index.ts';
+import { asking, NOON, type Asking } from '../asking.ts';
+
+const WEEK = 7 * 86_400_000;
+
+async function opened(how = 'name:"Bean row throw" spares:1 closes:2026-05-31'): Promise<Asking> {
+  const room = asking();
+  for (const line of [
+    '/motif define name:furrow shape:diagonal size:12 colours:"12 rows moss, 12 rows sand" gauge:13x10',
+    '/motif define name:trellis shape:diagonal size:12 colours:"12 rows moss, 12 rows plum" gauge:13x10',
+    '/blanket start name:"Bean rows" kinds:"furrow, trellis" columns:3 rows:4 border:"sc hdc"',
+    '/blanket colours colour:moss ball:170m/100g',
+    '/blanket colours colour:sand ball:170m/100g',
+    '/blanket colours colour:plum ball:170m/100g',
+    `/together open side:15cm ${how}`,
+  ])
+    expect(await room.ask(`ines: ${line}`)).toMatchObject({ ok: true });
+  return room;
+}
+
+const all = async (room: Asking, ...lines: string[]) => {
+  for (const line of lines) expect(await room.ask(line), line).toMatchObject({ ok: true });
+};
+const refusal = async (room: Asking, line: string) => {
+  const said = await room.ask(line);
+  expect(said.ok, line).toBe(false);
+  return `${said.problem} ${said.hint}`;
+};
+interface Counted {
+  readonly quota: number;
+  readonly open: number;
+}
+const board = async (room: Asking) =>
+  (await room.ask('/together board')).data as { readonly kinds: readonly Counted[] };
+const openNow = async (room: Asking) => (await board(room)).kinds.map(({ open }) => open);
+
+describe('a blanket made by a group', () => {
+  it('lives from opening to putting together', async () => {
+    const room = await opened();
+    expect((await board(room)).kinds.map(({ quota, open }) => [quota, open])).toEqual([
+      [6, 7],
+      [6, 7],
+    ]);
+    await all(
+      room,
+      'rowan: /together join per_week:3 colours:"moss, sand"',
+      'ash: /together join per_week:1.5 terms:UK',
+      'rowan: /together pledge kind:furrow motifs:5',
+      'ash: /together pledge kind:trellis motifs:6',
+      'rowan: /together handin kind:furrow motifs:3 side:15.2cm',
+      'rowan: /together handin kind:furrow motifs:2 side:14.9cm',
+      'ash: /together handin kind:trellis motifs:6 side:15.1cm',
+      'ines: /together accept motifs:1-3',
+      'ines: /together return motifs:4 reason:"one corner has come loose."',
+    );
+    expect((await room.ask('rowan: /together mine')).lines).toEqual([
+      'furrow: 1 to make',
+      'furrow: waiting #5',
+      'furrow: accepted #1-3',
+      'furrow: #4 came back: one corner has come loose.',
+    ]);
+    await all(
+      room,
+      'rowan: /together handin motifs:1 side:15cm',
+      // One more than pledged is pledged and handed in at once, while there is room.
+      'fern: /together handin kind:furrow side:15cm',
+      'ines: /together accept motifs:5-13',
+    );
+    expect(await refusal(room, 'ines: /together accept motifs:4')).toContain('returned already');
+    const put = await room.ask('ines: /together assemble');
+    expect(put.figures['missing']?.value).toBe(0);
+    expect(put.headline).toMatch(/^All 12 cells are filled; neighbours differ by 0\.\d+ cm on average/);
+    expect([...(put.data.cells as number[])].sort((a, b) => a - b)).toEqual([
+      1, 2, 3, 5, 6, 7, 8, 9, 10, 11, 12, 13,
+    ]);
+    expect(put.figures['round_total']?.value).toBe((put.data.border as { total: number }[]).at(-1)?.total);
+    expect(put.figures['seam_length']?.value).toBeCloseTo((2 * 4 + 3 * 3) * 0.15, 6);
+    expect((await room.ask('/together pace')).headline).toBe('Every motif of Bean row throw is handed in.');
+    // What the motifs measured lies between the shortest and the longest, so no two neighbours differ by more.
+    expect(put.figures['neighbours_differ']?.value).toBeLessThanOrEqual(0.3);
+    expect(room.faults).toEqual([]);
+  });
+
+  it('is the organiser’s to run, and nobody else’s in the terminal', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /together join per_week:1', 'rowan: /together handin kind:furrow motifs:2');
+    for (const line of [
+      'accept motifs:1',
+      'return motifs:1 reason:no',
+      'shares apply:yes',
+      'remind maker:rowan',
+      'invite maker:ash',
+      'close',
+      'reopen closes:2026-06-30',
+      'handover maker:rowan',
+      'undo',
+    ])
+      expect(await refusal(room, `rowan: /together ${line}`), line).toContain('Ask ines, who runs it.');
+    await all(room, 'ines: /together handover maker:rowan', 'rowan: /together accept motifs:1');
+    expect(await refusal(room, 'ines: /together accept motifs:2')).toContain('Ask rowan, who runs it.');
+    expect(await refusal(room, 'rowan: /together handover maker:rowan')).toContain('already');
+  });
+
+  it('lets only those join who were named, where it was opened so', async () => {
+    const room = await opened('name:"Bean row throw" who:named');
+    expect(await refusal(room, 'rowan: /together join per_week:1')).toContain('/together invite');
+    expect(await refusal(room, 'rowan: /together pledge kind:furrow')).toContain('/together invite');
+    await all(
+      room,
+      'ines: /together invite maker:Rowan',
+      'ines: /together invite maker:"Ash Tree"',
+      'rowan: /together join per_week:1',
+      'ash tree: /together pledge kind:furrow',
+    );
+    expect(await refusal(room, 'ash: /together join per_week:1')).toContain('named');
+    expect(await refusal(room, 'ines: /together invite maker:"a/b: c"')).toContain('not clear who');
+  });
+
+  it('says what is still open to whoever comes too late', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /together pledge kind:furrow motifs:6');
+    expect(await refusal(room, 'ash: /together pledge kind:furrow motifs:2')).toBe(
+      'Only 1 of furrow is still open. Still open: 1 furrow, 7 trellis.',
+    );
+    await all(room, 'ash: /together pledge kind:furrow');
+    expect(await refusal(room, 'fern: /together pledge kind:furrow')).toBe(
+      'Every furrow is spoken for. Still open: 7 trellis.',
+    );
+    // With one kind left there is nothing to choose.
+    expect((await room.ask('fern: /together pledge')).headline).toContain('1 pledged motif of trellis');
+    expect(await refusal(room, 'rowan: /together handin kind:furrow motifs:7')).toContain(
+      'Hand in at most 6.',
+    );
+    expect(await refusal(room, 'rowan: /together release kind:trellis')).toContain('No trellis is pledged');
+    expect(await refusal(room, 'rowan: /together release kind:furrow motifs:7')).toContain('at most 6');
+  });
+
+  it('takes nothing new while it is closed, but what was pledged', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /together pledge kind:furrow motifs:2', 'ines: /together close');
+    for (const line of ['join per_week:2', 'pledge kind:furrow', 'handin kind:trellis'])
+      expect(await refusal(room, `rowan: /together ${line}`), line).toContain('/together reopen');
+    await all(room, 'rowan: /together handin kind:furrow', 'rowan: /together release kind:furrow');
+    expect((await room.ask('/together board')).headline).toContain('; closed.');
+    await all(room, 'ines: /together reopen closes:2026-06-30', 'rowan: /together pledge kind:furrow');
+    expect((await room.ask('/together list')).lines).toEqual([
+      'Bean row throw: open, wanted by 30 June 2026, 1 maker',
+    ]);
+    expect(await refusal(room, 'ines: /together reopen')).toContain('is open');
+    expect(await refusal(room, 'ines: /together reopen closes:2026-01-01')).toContain('has passed');
+  });
+
+  it('shares out what was shown, or nothing', async () => {
+    const room = await opened();
+    expect(await refusal(room, 'ines: /together shares')).toContain('Nobody has joined');
+    await all(
+      room,
+      'rowan: /together join per_week:2',
+      'ash: /together join per_week:1 colours:"moss, sand"',
+      'fern: /together join per_week:1 colours:plum',
+    );
+    const shown = await room.ask('ines: /together shares');
+    const [rowan, ash, fern] = (shown.data.shares as { motifs: number[] }[]).map(({ motifs }) => motifs);
+    // Two to one, and whoever lacks moss can make neither kind.
+    expect(rowan![0]! + rowan![1]!).toBe(8);
+    expect(ash).toEqual([4, 0]);
+    expect(fern).toEqual([0, 0]);
+    expect((await openNow(room))[0]).toBe(7);
+    await all(room, 'rowan: /together pledge kind:furrow');
+    const mark = shown.data.shown as number;
+    expect(await refusal(room, `ines: /together shares apply:yes shown:${mark}`)).toContain('changed');
+    const again = (await room.ask('ines: /together shares')).data.shown as number;
+    await all(room, `ines: /together shares apply:yes shown:${again}`);
+    expect(await openNow(room)).toEqual([1, 1]);
+    // The whole share-out is one thing to take back.
+    expect((await room.ask('ines: /together undo')).headline).toMatch(/rowan a share.*ash a share/);
+    expect(await openNow(room)).toEqual([6, 7]);
+    expect((await room.ask('ines: /together undo')).headline).toContain('rowan pledged 1 motif of furrow');
+  });
+
+  it('asks the quiet ones kindly, and first', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /together pledge kind:furrow motifs:2', 'ash: /together pledge kind:trellis');
+    room.at(new Date(NOON.getTime() + 3 * WEEK));
+    await all(room, 'ash: /together handin kind:trellis side:15cm');
+    const seen = await room.ask('ines: /together pace');
+    expect(seen.data.quiet).toEqual([{ maker: 'rowan', held: 2 }]);
+    // Who has gone quiet is nobody else's to see.
+    const others = JSON.stringify(await room.ask('ash: /together pace'));
+    expect(others).not.toMatch(/rowan|quiet/);
+    expect(await refusal(room, 'ines: /together remind maker:rowan do:offer')).toContain(
+      'Ask her with do:ask',
+    );
+    await all(room, 'ines: /together remind maker:rowan');
+    expect(JSON.stringify(await room.ask('ash: /together history'))).not.toContain('was asked');
+    expect(JSON.stringify(await room.ask('ines: /together history'))).toContain('rowan was asked');
+    expect(await refusal(room, 'ines: /together remind maker:rowan do:offer')).toContain(
+      'rowan was asked today; she has 7 days to answer.',
+    );
+    expect((await room.ask('rowan: /together mine')).lines?.[0]).toMatch(/^ines asked whether/);
+    await all(room, 'rowan: /together keep');
+    expect((await room.ask('rowan: /together mine')).lines?.[0]).toBe('furrow: 2 to make');
+    room.at(new Date(NOON.getTime() + 6 * WEEK));
+    expect(await refusal(room, 'ines: /together remind maker:rowan do:offer')).toContain('heard of since');
+    await all(room, 'ines: /together remind maker:rowan');
+    room.at(new Date(NOON.getTime() + 7 * WEEK));
+    expect((await room.ask('ines: /together remind maker:rowan do:offer')).headline).toBe(
+      '2 pledges of rowan are open to everyone again.',
+    );
+    expect((await openNow(room))[0]).toBe(7);
+    expect(JSON.stringify(await room.ask('ash: /together history'))).not.toMatch(/rowan[^"]*offered/);
+  });
+
+  it('flags a side that is off, and says what can be done', async () => {
+    const room = await opened();
+    const near = await room.ask('rowan: /together handin kind:furrow side:15.2cm');
+    expect(near.headline).toBe('1 motif of furrow handed in to Bean row throw, #1.');
+    const wide = await room.ask('rowan: /together handin kind:furrow motifs:2 side:15.6cm hook:5mm');
+    expect(wide.headline).toContain('#2-3; 4 % too large; blocking will bring it in.');
+    expect(wide.figures['off']?.value).toBeCloseTo(4, 6);
+    const far = await room.ask('rowan: /together handin kind:furrow side:17cm hook:5mm');
+    expect(far.headline).toContain('more than blocking can mend');
+    expect(far.figures['suggested_hook']?.value).toBeLessThan(5);
+    expect(far.lines?.join(' ')).toContain('2 cm would have to be eased into every seam');
+    expect((await room.ask('ines: /together accept')).lines?.[3]).toMatch(/^#4 \(furrow, rowan, 17 cm\): 13/);
+  });
+
+  it('counts whole balls bought by each and together', async () => {
+    const room = await opened();
+    expect((await room.ask('/together yarn')).headline).toContain('no yarn to buy');
+    await all(
+      room,
+      'rowan: /together pledge kind:furrow motifs:2',
+      'ash: /together pledge kind:furrow motifs:2',
+    );
+    const { figures, data } = await room.ask('rowan: /together yarn');
+    const metres = (needs: { metres: number }[]) => needs.reduce((sum, need) => sum + need.metres, 0);
+    expect(metres(data.makers[0].needs) + metres(data.makers[1].needs)).toBeCloseTo(metres(data.together), 6);
+    // Two makers with two motifs each: a ball of each colour in both baskets, one of each in a shared one.
+    expect(figures['balls_each']?.value).toBe(4);
+    expect(figures['balls_together']?.value).toBe(2);
+  });
+
+  it('lists the parcels as a file that spreadsheets read and run nothing of (RFC 4180)', async () => {
+    const room = await opened();
+    await all(
+      room,
+      '=1+1: /together pledge kind:furrow',
+      'Ash, the tall: /together handin kind:trellis motifs:2',
+      '@fern: /together pledge kind:trellis',
+    );
+    await room.ask('/together parcels');
+    const csv = room.files.findLast(({ name }) => name === 'parcels.csv')!.content;
+    expect(csv).toBe(
+      [
+        'maker,kind,to make,handed in,accepted,numbers',
+        "'=1+1,furrow,1,0,0,",
+        '"Ash, the tall",trellis,0,2,0,#1 #2',
+        "'@fern,trellis,1,0,0,",
+        '',
+      ].join('\r\n'),
+    );
+  });
+
+  it('keeps every count when a maker erases her data, and the blanket when the organiser does', async () => {
+    const room = await opened();
+    await all(
+      room,
+      'rowan: /together pledge kind:furrow motifs:3',
+      'rowan: /together handin kind:furrow motifs:2',
+      'ash: /together join per_week:1',
+      'ines: /together accept motifs:1',
+    );
+    const before = await board(room);
+    await all(room, 'rowan: /settings erase confirm:yes');
+    expect(await board(room)).toEqual(before);
+    const said = JSON.stringify([await room.ask('/together history'), await room.ask('/together parcels')]);
+    expect(said).toContain('a maker pledged 3 motifs of furrow');
+    expect(said).not.toContain('rowan');
+    expect(await refusal(room, 'ines: /together remind maker:"a maker"')).toContain('Nobody here is called');
+    // What rowan held is nobody's whom one could ask; who comes under that name is another.
+    expect((await room.ask('rowan: /together mine')).figures['pledged']?.value).toBe(0);
+    await all(room, 'ines: /settings erase confirm:yes');
+    expect(await board(room)).toEqual(before);
+    expect(await refusal(room, 'fern: /together close')).toContain('take it over with /together handover');
+    await all(room, 'ash: /together handover maker:ash', 'ash: /together accept motifs:2');
+    expect(JSON.stringify(await room.projects.groups.of(undefined))).not.toMatch(/"(ines|rowan)"/);
+    expect(room.faults).toEqual([]);
+  });
+
+  it('names the blanket where there are several, and never opens one twice', async () => {
+    const room = await opened();
+    expect(await refusal(room, 'ines: /together open name:"bean row  throw!"')).toContain(
+      'Bean row throw already',
+    );
+    await all(room, 'ash: /motif define name:furrow shape:diagonal size:6');
+    await all(room, 'ash: /blanket start name:shed kinds:furrow columns:2 rows:2');
+    await all(room, 'ash: /together open side:10cm');
+    expect(await refusal(room, 'rowan: /together pledge')).toContain('Name one of Bean row throw, shed.');
+    expect(await refusal(room, 'rowan: /together pledge name:shet')).toContain('Here are shed');
+    await all(room, 'rowan: /together pledge name:SHED');
+  });
+
+  it('does a press once that arrives twice', async () => {
+    const room = await opened();
+    const press = async (line: string, once: string) => {
+      const { words, options } = readLine(line);
+      const found = registry.find(words);
+      return askQuestion(found, options, {
+        maker: { id: 'rowan', name: 'rowan' },
+        ways: DEFAULT_SETTINGS,
+        place: { manager: true },
+        now: NOON,
+        once,
+        whois: () => undefined,
+        projects: room.projects,
+      });
+    };
+    for (const [index, line] of [
+      '/together join per_week:2',
+      '/together pledge kind:furrow motifs:3',
+      '/together handin kind:furrow motifs:2',
+      '/together release kind:furrow',
+      '/together accept motifs:1',
+      '/together return motifs:2 reason:loose',
+      '/together shares apply:yes',
+      '/together close',
+      '/together reopen',
+      '/together keep',
+      '/together undo',
+      '/together leave',
+    ].entries()) {
+      await press(line, `press ${index}`);
+      const [before] = await room.projects.groups.of(undefined);
+      await press(line, `press ${index}`);
+      const [after] = await room.projects.groups.of(undefined);
+      expect(after?.doc.events, line).toEqual(before?.doc.events);
+    }
+  });
+
+  it('has words for many kinds', async () => {
+    const room = asking();
+    const kinds = Array.from({ length: 26 }, (_, index) => `patch ${index + 1}`);
+    for (const kind of kinds)
+      await all(room, `/motif define name:"${kind}" shape:diagonal size:6 gauge:13x10`);
+    await all(
+      room,
+      `/blanket start name:quilt kinds:"${kinds.join(', ')}" columns:13 rows:8`,
+      '/together open',
+    );
+    const pick = await room.text('rowan: /together pledge motifs:2');
+    expect(pick).toContain('The kinds without a button are typed: /together pledge kind:…');
+    expect(pick).toContain('2 patch 20: /together pledge kind:"patch 20" motifs:2 name:"quilt"');
+    const seen = await room.ask('/together board');
+    expect(seen.lines).toHaveLength(27);
+    expect(seen.figures['open']?.value).toBe(104);
+    expect(room.faults).toEqual([]);
+  });
+});
