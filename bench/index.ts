@@ -9,6 +9,8 @@ const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow
   blanket: () => import('./blanket.ts'),
   picture: () => import('./picture.ts'),
   makers: () => import('./makers.ts'),
+  together: () => import('./together.ts'),
+  load: () => import('./load.ts'),
 };
 
 const asked = process.argv.slice(2);

@@ -99,16 +99,22 @@ export async function bench(): Promise<BenchRow[]> {
     try {
       // Another maker each time, by a step that meets all of them: hardly anybody is asked for twice.
       let turn = 0;
-      const next = (of: number) => (turn++ * 7919) % of;
-      const asking = (room: typeof inMany, of: number, question: string) => () =>
-        each(() => room.ask(line(next(of), question)), 300);
+      const who = (of: number) => (turn++ * 7919) % of;
+      const showing = (room: typeof inMany, of: number) => () =>
+        each(() => room.ask(line(who(of), SHOW)), 300);
+      // To inches at the first visit, back to centimetres at the next: every change changes something.
+      const units = new Map<string, boolean>();
+      const changing = (room: typeof inMany, of: number) => () =>
+        each(() => {
+          const number = who(of);
+          const key = `${of} ${number}`;
+          const imperial = units.get(key) !== true;
+          units.set(key, imperial);
+          return room.ask(line(number, `/settings change units:${imperial ? 'imperial' : 'metric'}`));
+        }, 300);
       compared = {
-        shown: await sideBySide(9, asking(inMany, MANY, SHOW), asking(inFew, FEW, SHOW)),
-        changed: await sideBySide(
-          5,
-          asking(inMany, MANY, '/settings change units:metric'),
-          asking(inFew, FEW, '/settings change units:metric'),
-        ),
+        shown: await sideBySide(9, showing(inMany, MANY), showing(inFew, FEW)),
+        changed: await sideBySide(9, changing(inMany, MANY), changing(inFew, FEW)),
       };
     } finally {
       await inMany.close();
