@@ -118,7 +118,7 @@ export async function openHarness({
 }
 
 /** A typed line as a client's form: numbers as numbers, choices by what they send, files with their bytes. */
-function asGiven(
+export function asGiven(
   line: string,
   registry: Registry,
   {
