@@ -129,7 +129,9 @@ async function main(mode: string | undefined, args: readonly string[]): Promise<
   const environment = await readEnvironment();
   if (mode === 'ask' || mode === '--terminal' || environment.token === undefined)
     return terminal(mode, args, environment);
-  return discord(environment.token, environment);
+  const code = await discord(environment.token, environment);
+  // All is saved and said. The client goes on calling for a platform that is out of reach, and would keep this alive.
+  process.exit(code);
 }
 
 const [mode, ...args] = process.argv.slice(2);
