@@ -127,7 +127,7 @@ async function discord(token: string, { api, dataFolder, logLevel }: Environment
 
 async function main(mode: string | undefined, args: readonly string[]): Promise<number> {
   const environment = await readEnvironment();
-  if (mode === 'ask' || mode === '--terminal' || environment.token === undefined)
+  if (mode === 'ask' || args.includes('--terminal') || environment.token === undefined)
     return terminal(mode, args, environment);
   const code = await discord(environment.token, environment);
   // All is saved and said. The client goes on calling for a platform that is out of reach, and would keep this alive.
