@@ -22,6 +22,12 @@ export interface FileStoreOptions {
   readonly disk?: Disk;
 }
 
+interface Remembered {
+  readonly text: string;
+  /** What the text says, where everybody is handed the same one; made when it is first asked for. */
+  doc?: unknown;
+}
+
 interface Waiting {
   readonly change: (doc: unknown) => Changed<unknown, unknown>;
   readonly resolve: (tell: unknown) => void;
@@ -51,8 +57,8 @@ export class FileStore implements Store {
   private readonly note: NonNullable<FileStoreOptions['note']>;
   private readonly queues = new Map<string, Waiting[]>();
   private readonly running = new Set<Promise<void>>();
-  /** Texts of documents by path, the longest unused first; only while the folder is held. */
-  private readonly remembered = new Map<string, string>();
+  /** Documents by path, the longest unused first; only while the folder is held. */
+  private readonly remembered = new Map<string, Remembered>();
   private rememberedSize = 0;
   /** Folders that are there, or are being made: whoever writes waits until they are. */
   private readonly madeFolders = new Map<string, Promise<void>>();
@@ -84,8 +90,7 @@ export class FileStore implements Store {
   }
 
   async read<T>(kind: Kind<T>, id: string): Promise<T | undefined> {
-    const text = await this.text(kind, id);
-    return text === NONE ? undefined : (JSON.parse(text) as T);
+    return this.docOf(kind, this.path(kind, id), await this.text(kind, id)) as T | undefined;
   }
 
   change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R> {
@@ -128,6 +133,14 @@ export class FileStore implements Store {
 
   // — one document at a time —
 
+  /** What a text says: a copy, or the one that everybody is handed. */
+  private docOf(kind: Kind<unknown>, path: string, text: string): unknown {
+    if (text === NONE) return undefined;
+    const known = this.remembered.get(path);
+    if (!kind.builtBeside || known?.text !== text) return JSON.parse(text);
+    return (known.doc ??= JSON.parse(text));
+  }
+
   private path(kind: Kind<unknown>, id: string): string {
     if (!SAFE_ID.test(id)) throw new Error(`unsafe id ${JSON.stringify(id)}`);
     return join(this.options.folder, kind.folder, `${id}.json`);
@@ -158,23 +171,28 @@ export class FileStore implements Store {
   /** Applies changes in order, each on what the one before left, writes once, and answers them all. */
   private async apply(kind: Kind<unknown>, id: string, path: string, together: readonly Waiting[]) {
     const before = await this.current(kind, id, path);
+    const first = this.docOf(kind, path, before);
+    const textOf = (said: unknown) =>
+      said === undefined ? NONE : said === first && kind.builtBeside ? before : JSON.stringify(said);
     let text = before;
-    let doc: unknown = text === NONE ? undefined : JSON.parse(text);
+    let doc = first;
     let forgetting = false;
     const answered: (() => void)[] = [];
     for (const { change, resolve, reject } of together) {
       try {
         const { keep, tell, forgets = false } = change(doc);
         // What was kept is checked before it is written, and is what the next change is handed: a copy of its own.
-        doc = keep === undefined ? undefined : kind.schema.parse(keep);
-        text = doc === undefined ? NONE : JSON.stringify(doc);
+        if (keep === undefined) doc = undefined;
+        else if (keep !== doc || !kind.builtBeside) doc = kind.schema.parse(keep);
+        if (!kind.builtBeside) text = textOf(doc);
         forgetting ||= forgets;
         answered.push(() => resolve(tell));
       } catch (error) {
-        doc = text === NONE ? undefined : JSON.parse(text);
+        if (!kind.builtBeside) doc = text === NONE ? undefined : JSON.parse(text);
         answered.push(() => reject(error));
       }
     }
+    text = textOf(doc);
     try {
       if (forgetting && text !== NONE) await this.dropCopies(kind, id);
       if (text !== before)
@@ -185,7 +203,7 @@ export class FileStore implements Store {
       throw notSaved(error);
     }
     this.loading.delete(path);
-    this.remember(path, text);
+    this.remember(path, { text, ...(kind.builtBeside ? { doc } : {}) });
     for (const answer of answered) answer();
   }
 
@@ -322,14 +340,14 @@ export class FileStore implements Store {
     const known = this.remembered.get(path);
     if (known !== undefined) {
       this.remember(path, known);
-      return Promise.resolve(known);
+      return Promise.resolve(known.text);
     }
     const loading = this.loading.get(path) ?? this.load(kind, id, path);
     this.loading.set(path, loading);
     return loading
       .then((text) => {
         // Written or let go of meanwhile: what was read is the past, and good for this reader only.
-        if (this.loading.get(path) === loading) this.remember(path, text);
+        if (this.loading.get(path) === loading) this.remember(path, { text });
         return text;
       })
       .finally(() => {
@@ -385,7 +403,7 @@ export class FileStore implements Store {
   /** What a change starts from: what is remembered, or what the disk says, mended first where it is bad. */
   private async current(kind: Kind<unknown>, id: string, path: string): Promise<string> {
     const known = this.remembered.get(path);
-    if (known !== undefined) return known;
+    if (known !== undefined) return known.text;
     const { text, bad } = await this.checked(kind, id, path);
     if (bad !== undefined) {
       const took = text === NONE ? 'nothing: no good copy is left' : 'the copy before it';
@@ -418,11 +436,11 @@ export class FileStore implements Store {
     }
   }
 
-  private remember(path: string, text: string): void {
+  private remember(path: string, what: Remembered): void {
     this.forget(path);
     if (!this.lock.held) return;
-    this.remembered.set(path, text);
-    this.rememberedSize += text.length;
+    this.remembered.set(path, what);
+    this.rememberedSize += what.text.length;
     for (const oldest of this.remembered.keys()) {
       if (this.rememberedSize <= REMEMBERED) break;
       this.forget(oldest);
@@ -430,7 +448,7 @@ export class FileStore implements Store {
   }
 
   private forget(path: string): void {
-    this.rememberedSize -= this.remembered.get(path)?.length ?? 0;
+    this.rememberedSize -= this.remembered.get(path)?.text.length ?? 0;
     this.remembered.delete(path);
   }
 

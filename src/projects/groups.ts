@@ -117,6 +117,7 @@ export const GROUPS: Kind<GroupDoc> = {
   version: GROUP_VERSION,
   schema: groupSchema,
   migrations: {},
+  builtBeside: true,
 };
 
 /** Who does something, when, and the press it came from. */

@@ -9,6 +9,11 @@ export interface Kind<T> {
   readonly schema: z.ZodType<T>;
   /** Step by step: `migrations[1]` makes version 2 of version 1. */
   readonly migrations: Readonly<Record<number, (older: Record<string, unknown>) => Record<string, unknown>>>;
+  /**
+   * True where no change alters the document it is handed, but builds another beside it: then the store need not make a copy
+   * for each change, and all that reads is handed the same one.
+   */
+  readonly builtBeside?: boolean;
 }
 
 /** What a change comes to. */
@@ -21,7 +26,7 @@ export interface Changed<T, R> {
 }
 
 export interface Store {
-  /** The document as it stands, or undefined. What is handed out is never the store's own copy. */
+  /** The document as it stands, or undefined. What is handed out is a copy, unless the kind is built beside. */
   read<T>(kind: Kind<T>, id: string): Promise<T | undefined>;
   /**
    * Changes a document: `change` is handed a copy (or undefined where there is none yet) and returns what to keep and
