@@ -11,7 +11,12 @@ const asker = (id: string) => ({ id, name: `Maker ${id}`, manager: false });
 
 async function opened(quotas: number[]) {
   const groups = new Groups(new MemoryStore());
-  await groups.open({ server: '7' }, groupPlan({ quotas, columns: 1 }), { by: 'ines', name: 'Ines', at, once: 'open' });
+  await groups.open({ server: '7' }, groupPlan({ quotas, columns: 1 }), {
+    by: 'ines',
+    name: 'Ines',
+    at,
+    once: 'open',
+  });
   return { groups, id: Groups.idOf('7', 'Bean row throw') };
 }
 
@@ -47,7 +52,12 @@ describe('group blankets', () => {
   it('are found by server, and never mixed up by their names', async () => {
     const { groups } = await opened([5]);
     await expect(
-      groups.open({ server: '7' }, groupPlan({ quotas: [5], columns: 1 }), { by: 'x', name: 'X', at, once: 'two' }),
+      groups.open({ server: '7' }, groupPlan({ quotas: [5], columns: 1 }), {
+        by: 'x',
+        name: 'X',
+        at,
+        once: 'two',
+      }),
     ).rejects.toThrow(Problem);
     expect(await groups.of('8')).toEqual([]);
     expect(Groups.idOf('7', 'Bean  Row Throw')).toBe(Groups.idOf('7', 'bean row throw'));
