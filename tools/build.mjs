@@ -1,7 +1,7 @@
 // Bundles src/main.ts into dist/, so that a single question starts in a fraction of a second:
 // importing the sources and the whole of mathjs one by one costs several times as much.
 import { build } from 'esbuild';
-import { mkdtempSync, renameSync, rmSync, existsSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, renameSync, rmSync, existsSync, utimesSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -9,6 +9,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
 export async function bundle() {
   // Built beside and moved in whole: two processes that both find a stale bundle cannot read half of one.
+  const began = new Date();
   const fresh = mkdtempSync(join(root, 'dist-'));
   try {
     await build({
@@ -26,7 +27,10 @@ export async function bundle() {
       external: ['discord.js', 'pino', '@resvg/resvg-wasm', 'dejavu-fonts-ttf', 'dotenv'],
       logLevel: 'warning',
     });
-    writeFileSync(join(fresh, 'built'), '');
+    const stamp = join(fresh, 'built');
+    writeFileSync(stamp, '');
+    // A source that was saved while it was read may not be in the bundle: the bundle is as old as its beginning.
+    utimesSync(stamp, began, began);
     const dist = join(root, 'dist');
     const old = join(root, `dist-old-${process.pid}`);
     if (existsSync(dist)) renameSync(dist, old);

@@ -4,6 +4,7 @@
  */
 import { byNearness } from '../near.ts';
 import { Problem } from '../problem.ts';
+import { clip } from '../quantity.ts';
 import { count, num } from '../ways.ts';
 import { isStranger, type Happening } from './events.ts';
 import { openFor, type GroupState, type Piece } from './state.ts';
@@ -61,6 +62,9 @@ export function stillOpen(state: GroupState): string {
   return open.length === 0 ? 'nothing; every motif is spoken for' : open.join(', ');
 }
 
+/** A colour's name is a word or two. */
+const LONGEST_COLOUR = 60;
+
 /** A maker takes part, or changes what she said when she joined. */
 export function join(
   state: GroupState,
@@ -72,6 +76,13 @@ export function join(
   if (state.plan.joinable === 'named' && !known) {
     throw new Problem('This blanket is for makers whom the organiser has named.', {
       hint: `Ask ${state.organiserName} to name you with /together invite.`,
+    });
+  }
+  const long = said.colours.find((colour) => colour.length > LONGEST_COLOUR);
+  if (long !== undefined) {
+    throw new Problem(`“${clip(long)}” is too long for a colour.`, {
+      option: 'colours',
+      hint: 'Give colours with commas between, like moss, sand.',
     });
   }
   return [{ did: 'joined', maker: asker.id, name: asker.name, ...said }];
