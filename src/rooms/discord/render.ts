@@ -59,6 +59,19 @@ const MOST_ACTIONS = (BUTTONS.rows - 1) * BUTTONS.inRow;
 const stepText = (step: Shown['working'][number], dress: (text: string) => string = clean) =>
   `${dress(step.label)}: ${dress(step.shown)}`;
 
+const WORKING = 'Working';
+const workingSteps = (shown: Shown) =>
+  shown.working
+    .map((step) => `${stepText(step, escaped)}\n-# ${escaped(oneLine(step.source))}`)
+    .join('\n')
+    .trim();
+/** No working is longer than this once it is dressed: at most every character of it gets a backslash. */
+const longestWorking = (shown: Shown) =>
+  shown.working.reduce(
+    (sum, { label, shown: text, source }) => sum + 2 * (label.length + text.length + source.length) + 8,
+    0,
+  );
+
 /** The working for people who keep it: plain text. */
 export const workingText = (shown: Shown) =>
   shown.working.map((step) => `${stepText(step)}\n    (${clean(step.source)})`).join('\n');
@@ -137,16 +150,16 @@ export function render(shown: Shown, setting: Setting): Drawn {
   if (says(below.taken)) parts.push(below.taken.join('\n'));
   parts.push(...care.taken, ...notes);
 
-  // The working: in an embed of its own when it fits there, otherwise a file.
-  const steps = shown.working.map(
-    (step) => `${stepText(step, escaped)}\n-# ${escaped(oneLine(step.source))}`,
-  );
-  const working: APIEmbed = { color: COLOUR, title: 'Working', description: steps.join('\n').trim() };
-  const has = says(steps);
-  const fits =
-    (working.description?.length ?? 0) <= EMBED.description &&
-    used + (main.description?.length ?? 0) + sizeOf(working) <= EMBED.total;
+  // The working: in an embed of its own when it fits there, otherwise a file. Folded, and sure to fit, it waits undressed.
+  const has = shown.working.length > 0;
   const again = footer !== undefined && setting.line !== undefined && footer.startsWith(setting.line);
+  const left = Math.min(
+    EMBED.description,
+    EMBED.total - used - (main.description?.length ?? 0) - WORKING.length,
+  );
+  const waits = again && !setting.open && longestWorking(shown) <= left;
+  const working: APIEmbed = { color: COLOUR, title: WORKING, description: waits ? '' : workingSteps(shown) };
+  const fits = (working.description?.length ?? 0) <= left;
   const folds = has && fits && again;
   if (has && !fits)
     texts.push({

@@ -23,7 +23,11 @@ const TIMES = /⟦t:(-?\d+):([Df])⟧/g;
 /** A moment that was cut in its middle. */
 const CUT_TIME = /⟦[^⟧…]*(?=…?$)/;
 
-const bare = (text: string) => text.replace(UNSHOWABLE, ' ').replace(HIDDEN, '').replace(CUT_TIME, '');
+/** Whatever one of those might be in, found in one look: most texts have nothing of it. */
+const SUSPECT = /[\x00-\x09\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ud800-\udfff\ufeff⟦]/;
+
+const bare = (text: string) =>
+  SUSPECT.test(text) ? text.replace(UNSHOWABLE, ' ').replace(HIDDEN, '').replace(CUT_TIME, '') : text;
 
 /** Text that is shown as it stands, where the platform fills no times in: they are in words, UTC. */
 export const clean = (text: string) =>
@@ -33,7 +37,12 @@ export const clean = (text: string) =>
   });
 
 /** One line, its moments still to be filled in. */
-export const oneLine = (text: string) => bare(text).replace(/\s+/g, ' ').trim();
+export function oneLine(text: string): string {
+  const shown = bare(text);
+  return (UNEVEN.test(shown) ? shown.replace(/\s+/g, ' ') : shown).trim();
+}
+/** More than single spaces between words. */
+const UNEVEN = /[^\S ]| {2}/;
 
 /** Text with every mark that the platform would read as formatting, mention, emoji or link made literal. */
 export function escaped(text: string): string {
@@ -45,7 +54,8 @@ export function escaped(text: string): string {
       .replace(/^(\s*\d{1,9})([.)])(?=\s)/gm, '$1\\$2')
       // Addresses become links by themselves, invitations even without a scheme.
       .replace(/:(?=\/\/)/g, '\\:')
-      .replace(/(?<=[\p{L}\p{N}])\.(?=\p{L}{2})/gu, '\\.')
+      // The point first, then what is before it: looking behind at every character costs five times as much.
+      .replace(/\.(?<=[\p{L}\p{N}]\.)(?=\p{L}{2})/gu, '\\.')
       .replace(TIMES, '<t:$1:$2>')
   );
 }
