@@ -1,10 +1,13 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { compareGauges, HOOK_STAYS_WITHIN } from '../../src/core/gauge.ts';
+import { compareGauges, HOOK_MENDS_WITHIN, HOOK_STAYS_WITHIN } from '../../src/core/gauge.ts';
 import { cm, mm, num, t } from '../../src/core/ways.ts';
 
+/** Less than the smallest part that is shown. */
+const asMeant = (percent: number) => Math.abs(percent) < 0.05;
+
 const signed = (percent: number, more: string, less: string) =>
-  percent === 0 ? 'as meant' : `${num(Math.abs(percent), 1)} % too ${percent > 0 ? more : less}`;
+  asMeant(percent) ? 'as meant' : `${num(Math.abs(percent), 1)} % too ${percent > 0 ? more : less}`;
 
 export const compare = question({
   name: 'compare',
@@ -24,7 +27,7 @@ export const compare = question({
   refused: { line: 'have:14x10 want:soft', option: 'want' },
   answer({ have, want, hook, width }) {
     const found = compareGauges({ have, want, hook, width });
-    const { widthPercent, heightPercent, suggestedHook } = found;
+    const { widthPercent, heightPercent, suggested } = found;
     const off = Math.abs(widthPercent) > HOOK_STAYS_WITHIN;
     const way = widthPercent > 0 ? 'smaller' : 'larger';
     const advice =
@@ -32,16 +35,18 @@ export const compare = question({
         ? off
           ? `try a ${way} hook`
           : 'the hook may stay'
-        : suggestedHook === undefined
-          ? `no ${way} hook is made; change the yarn`
-          : suggestedHook === hook
+        : suggested === undefined
+          ? `no ${way} hook is listed here, so it takes another yarn`
+          : suggested.mm === hook
             ? `stay with ${mm(hook)}`
-            : `try ${mm(suggestedHook)} instead of ${mm(hook)}`;
+            : Math.abs(suggested.stillOff) > HOOK_MENDS_WITHIN
+              ? `the nearest ${way} hook, ${mm(suggested.mm)}, would still leave it ${signed(suggested.stillOff, 'wide', 'narrow')}, so it takes another yarn`
+              : `try ${mm(suggested.mm)} instead of ${mm(hook)}`;
     const rows = (one: { stitches: number; rows?: number }) =>
       `${num(one.stitches, 2)}${one.rows === undefined ? '' : ` × ${num(one.rows, 2)}`}`;
     return {
       headline:
-        widthPercent === 0
+        asMeant(widthPercent)
           ? `Your ${t('gauge')} meets the pattern’s in width${heightPercent === undefined ? '' : `; the height is ${signed(heightPercent, 'long', 'short')}`}; ${advice}.`
           : `A piece meant to be ${cm(width)} wide would come out ${cm(found.comesOut)}, ${signed(widthPercent, 'wide', 'narrow')}; ${advice}.`,
       figures: [
@@ -49,18 +54,24 @@ export const compare = question({
         ...(heightPercent === undefined
           ? []
           : [{ key: 'height_percent', label: 'Height', value: heightPercent, unit: '%' } as const]),
-        ...(suggestedHook === undefined
+        ...(suggested === undefined
           ? []
-          : [{ key: 'suggested_hook', label: 'Hook to try', value: suggestedHook, unit: 'mm' } as const]),
+          : ([
+              { key: 'suggested_hook', label: 'Nearest hook', value: suggested.mm, unit: 'mm' },
+              { key: 'still_off', label: 'Width with it', value: suggested.stillOff, unit: '%' },
+            ] as const)),
         { key: 'comes_out', label: 'Comes out', value: found.comesOut, unit: 'cm' },
       ],
       lines: [
         `Over ${cm(found.over)}: yours ${rows(found.have)}, wanted ${rows(found.want)}.`,
-        ...(heightPercent === undefined || widthPercent === 0
+        ...(heightPercent === undefined || asMeant(widthPercent)
           ? []
           : [
               `In height, counted in rows, it comes out ${signed(heightPercent, 'long', 'short')}; rows follow the hook less than stitches do, so mend the width first.`,
             ]),
+        ...(suggested?.fromMemory
+          ? [`The size ${mm(suggested.mm)} is listed from memory, not read in a source.`]
+          : []),
         ...(off
           ? [
               'Work a new swatch, wash and block it, and count again before starting; half a millimetre is about one step (common practice).',

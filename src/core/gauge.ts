@@ -1,5 +1,5 @@
 /** Two gauges held against each other: how far off the piece would be, and which hook would mend it. */
-import { HOOKS } from '../standards/hooks.ts';
+import { HOOKS, STEEL_HOOKS } from '../standards/hooks.ts';
 import type { Gauge } from './quantity.ts';
 import { formula, Working } from './working.ts';
 
@@ -34,8 +34,18 @@ export const HOOK_FOR = formula({
   source: 'common practice: stitch width goes roughly with the hook',
 });
 
+export const STILL_OFF = formula({
+  label: 'Width with the hook to try, still too wide (+) or too narrow (−), per cent',
+  formula: '100 * (tried / ideal - 1)',
+  given: { tried: 'mm', ideal: 'mm' },
+  unit: '',
+  source: 'common practice: stitch width goes roughly with the hook',
+});
+
 /** Off by more than this many per cent, the same hook is never advised. */
 export const HOOK_STAYS_WITHIN = 3;
+/** Where the nearest hook would still be off by more than this many per cent, only another yarn helps. */
+export const HOOK_MENDS_WITHIN = 5;
 
 export interface GaugeComparison {
   /** Per cent; positive too wide. */
@@ -48,34 +58,45 @@ export interface GaugeComparison {
   readonly want: { readonly stitches: number; readonly rows?: number };
   /** What a piece meant to be `width` would measure, in cm. */
   readonly comesOut: number;
-  /** In mm, from the published sizes; unset where no hook was given. */
-  readonly suggestedHook?: number;
+  /** The listed size to try; unset where no hook was given, or no listed one is smaller (or larger) than it. */
+  readonly suggested?: HookAdvice;
   readonly working: Working;
 }
 
-/** Hook sizes read in a source, smallest first, in mm. */
-const PUBLISHED_HOOKS = HOOKS.filter((hook) => hook.fromMemory !== true).map((hook) => hook.mm);
-
-/** The published hook nearest to a size in mm, among those that `may` be chosen; undefined where none may. */
-function nearestHook(mm: number, may: (mm: number) => boolean = () => true): number | undefined {
-  return PUBLISHED_HOOKS.filter(may).reduce<number | undefined>(
-    (best, one) => (best === undefined || Math.abs(one - mm) < Math.abs(best - mm) ? one : best),
-    undefined,
-  );
+export interface HookAdvice {
+  readonly mm: number;
+  /** True where the size is listed from memory, not read in a source. */
+  readonly fromMemory: boolean;
+  /** Per cent by which the width would still be off with it; positive too wide. */
+  readonly stillOff: number;
 }
 
+/** Every listed hook, in mm: the usual ones, and the steel ones below them. */
+const LISTED: readonly { readonly mm: number; readonly fromMemory?: boolean }[] = [
+  ...HOOKS,
+  ...STEEL_HOOKS.filter(({ mm }) => HOOKS.every((hook) => mm < hook.mm)),
+];
+
 /**
- * The hook to try when a swatch worked with `hook` mm has `have` stitches where `want` are wanted: the published
- * size nearest to hook × have ÷ want, and never the same hook when more than 3 % off.
+ * The hook to try when a swatch worked with `hook` mm has `have` stitches where `want` are wanted: the listed size
+ * nearest to hook × have ÷ want. More than 3 % off it is never the same hook, and always one in the right direction;
+ * undefined where none is listed there.
  */
-export function hookFor(hook: number, have: number, want: number, working: Working): number | undefined {
+export function hookFor(hook: number, have: number, want: number, working: Working): HookAdvice | undefined {
   const ideal = working.do(HOOK_FOR, { hook, have, want });
-  const off = 100 * (want / have - 1);
-  if (Math.abs(off) <= HOOK_STAYS_WITHIN) {
-    const nearest = nearestHook(ideal);
-    return nearest !== undefined && Math.abs(nearest - ideal) < Math.abs(hook - ideal) ? nearest : hook;
-  }
-  return nearestHook(ideal, (mm) => (ideal > hook ? mm > hook : mm < hook));
+  const stays = Math.abs(100 * (want / have - 1)) <= HOOK_STAYS_WITHIN;
+  const candidates = stays
+    ? [{ mm: hook }, ...LISTED]
+    : LISTED.filter(({ mm }) => (ideal > hook ? mm > hook : mm < hook));
+  const [first, ...others] = candidates;
+  if (first === undefined) return undefined;
+  const away = ({ mm }: { readonly mm: number }) => Math.abs(mm - ideal);
+  const nearest = others.reduce((best, one) => (away(one) < away(best) ? one : best), first);
+  return {
+    mm: nearest.mm,
+    fromMemory: nearest.fromMemory ?? false,
+    stillOff: working.do(STILL_OFF, { tried: nearest.mm, ideal }),
+  };
 }
 
 /** Compares a swatch with a pattern's gauge; `width` is the width the pattern means, in cm. */
@@ -105,7 +126,7 @@ export function compareGauges(asked: {
     rows = { have: have.rows, want: wanted, percent };
   }
   const comesOut = working.do(COMES_OUT, { width, want: stitches, have: have.stitches });
-  const suggestedHook = hook === undefined ? undefined : hookFor(hook, have.stitches, stitches, working);
+  const suggested = hook === undefined ? undefined : hookFor(hook, have.stitches, stitches, working);
   return {
     widthPercent,
     over,
@@ -113,7 +134,7 @@ export function compareGauges(asked: {
     want: { stitches, ...(rows && { rows: rows.want }) },
     comesOut,
     ...(rows && { heightPercent: rows.percent }),
-    ...(suggestedHook === undefined ? {} : { suggestedHook }),
+    ...(suggested === undefined ? {} : { suggested }),
     working,
   };
 }

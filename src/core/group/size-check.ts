@@ -1,6 +1,6 @@
 /** A finished motif's side against the wanted one: does it pass, will blocking serve, which hook would mend it. */
 import { caution } from '../../standards/care.ts';
-import { hookFor } from '../gauge.ts';
+import { HOOK_MENDS_WITHIN, hookFor } from '../gauge.ts';
 import { cm, mm, num, t } from '../ways.ts';
 import { formula, Working } from '../working.ts';
 import type { GroupPlan } from './events.ts';
@@ -59,9 +59,11 @@ export function sizeCheck(
   const hookLine =
     tried === undefined
       ? `For the next one, a ${percent > 0 ? 'smaller' : 'larger'} hook: half a millimetre is about one step (common practice).`
-      : tried === hook
+      : tried.mm === hook
         ? `The next one on the same hook, a little ${percent > 0 ? 'tighter' : 'looser'}.`
-        : `For the next one, try ${mm(tried)} in place of ${mm(hook ?? 0)}.`;
+        : Math.abs(tried.stillOff) > HOOK_MENDS_WITHIN
+          ? `The nearest ${percent > 0 ? 'smaller' : 'larger'} hook, ${mm(tried.mm)}, would leave it ${num(Math.abs(tried.stillOff), 1)} % too ${tried.stillOff > 0 ? 'large' : 'small'}: it takes another yarn.`
+          : `For the next one, try ${mm(tried.mm)} in place of ${mm(hook ?? 0)}.`;
   return {
     percent,
     flagged,
@@ -74,7 +76,7 @@ export function sizeCheck(
       hookLine,
       `It is the ${t('gauge')} that differs, not the counting: the motif may have every stitch.`,
     ],
-    ...(tried === undefined ? {} : { hook: tried }),
+    ...(tried === undefined ? {} : { hook: tried.mm }),
     cautions: blocks ? [caution('heat')] : [],
     working,
   };
