@@ -16,7 +16,10 @@ export const check = question({
     counts: opt.counts('What you counted, row by row, like 3 5 7 8'),
     from_row: opt
       .whole(
-        { says: 'The row of the first count; 1 if not given', assumed: 'The first count is that of row 1.' },
+        {
+          says: 'The row of the first count; 1 if not given',
+          assumed: 'The first count is that of the first row or round.',
+        },
         { max: 800, example: '4' },
       )
       .default(1),

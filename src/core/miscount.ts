@@ -1,7 +1,7 @@
 /** Where a run of counted rows departs from its plan. Why it may have, and what mends it, is in `suspects/`. */
 import { Problem } from './problem.ts';
 import { type RowPlan } from './rows/index.ts';
-import { causesOf, noRowHas, type Cause } from './suspects/index.ts';
+import { causesOf, isFarOff, noRowHas, type Cause } from './suspects/index.ts';
 import { formula, Working } from './working.ts';
 
 export const DIFFERENCE = formula({
@@ -64,8 +64,9 @@ export function miscount(plan: RowPlan, counts: readonly number[], fromRow = 1):
   const found = { fromRow, lastRow, difference, working, ...(next === undefined ? {} : { next }) };
   if (at === -1) return found;
   const undone = counted + counts.slice(at + 1).reduce((sum, one) => sum + one, 0);
-  const causes = causesOf({ plan, counts, fromRow, row, expected, counted, difference, undone });
-  const noRowHasIt = noRowHas(plan, counted);
+  const departure = { plan, counts, fromRow, row, expected, counted, difference, undone };
+  const causes = causesOf(departure);
+  const noRowHasIt = noRowHas(plan, counted, isFarOff(departure));
   return {
     ...found,
     wrong: { row, expected, counted, causes, undone, ...(noRowHasIt === undefined ? {} : { noRowHasIt }) },

@@ -114,6 +114,26 @@ describe('the likeliest cause', () => {
   });
 });
 
+describe('a count that no row goes wrong by', () => {
+  it.each([
+    ['circle', 10, [6, 12, 199]],
+    ['diagonal', 12, [184]],
+    ['diagonal', 12, [3, 5, 70]],
+    ['solid-square', 8, [400]],
+  ] as const)('%s %i, %j: is a slip in the list or another piece', (shape, size, counts) => {
+    const found = wrong(shape, size, [...counts]);
+    expect(found.causes.length).toBe(1);
+    expect(found.causes[0]!.cause).toMatch(/was written down wrongly, or the work is of another size/);
+    expect(found.noRowHasIt ?? '').not.toMatch(/missed or added/);
+  });
+
+  it('is not said of a list that began at another row, nor of missed increases', () => {
+    expect(likeliest('circle', 30, [60, 66], 1)).not.toMatch(/increases too many/);
+    expect(likeliest('circle', 10, [6, 6])).toMatch(/without its increases/);
+    expect(likeliest('solid-square', 8, [12, 12])).not.toMatch(/written down/);
+  });
+});
+
 describe('refused', () => {
   const plan = rowPlan('diagonal', { size: 2 });
   const option = (ask: () => unknown) => {

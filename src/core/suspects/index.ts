@@ -22,10 +22,32 @@ export type { Cause } from './scene.ts';
 /** Everything that could have happened, most likely first; never empty. */
 export function causesOf(departure: Departure): Cause[] {
   const scene = sceneOf(departure);
-  const found: Ranked[] = [...shifted(scene), ...byShape(scene), ...chainAndEnds(scene), ...stray(scene)];
+  const found: Ranked[] = isFarOff(departure)
+    ? [...shifted(scene), notThisRow(scene)]
+    : [...shifted(scene), ...byShape(scene), ...chainAndEnds(scene), ...stray(scene)];
   return found
     .sort((a, b) => a.rank - b.rank)
     .map(({ cause, why, mend, cost }) => ({ cause, why, mend, cost }));
+}
+
+/** Stitches (or blocks) that go wrong in one row at the very most, where neither its change nor its length is large. */
+const SLIPS_AT_MOST = 16;
+
+/** Whether a count is further from the plan than slips in one row reach (common practice): then it is another's. */
+export function isFarOff({ plan, row, expected, difference }: Departure): boolean {
+  const step = expected - (plan.rows[row - 2]?.count ?? expected);
+  return Math.abs(difference) > Math.max(SLIPS_AT_MOST, 2 * Math.abs(step), expected / 4);
+}
+
+function notThisRow(scene: Scene): Ranked {
+  const { called, row, counted, expected } = scene;
+  return {
+    rank: 20,
+    cause: `The count of ${called} ${row} was written down wrongly, or the work is of another size or shape than the one given.`,
+    why: `${units(scene, counted)} where ${expected} belong${expected === 1 ? 's' : ''} is further off than one ${called} goes wrong by.`,
+    mend: `Count ${called} ${row} again; if it really has ${counted}, ask again with the size and shape that the work has.`,
+    cost: 'Nothing if only the list is wrong.',
+  };
 }
 
 /** How many of the counts from the departure on match the plan moved by `by` rows; all of them, or it is no match. */
@@ -114,20 +136,20 @@ const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
  * What every count of the plan has in common (all odd; all multiples of 12) and this one has not: then it can be no
  * other row of the plan, so the rows were not miscounted, the stitches were. Undefined where the count may be a row's.
  */
-export function noRowHas(plan: RowPlan, counted: number): string | undefined {
+export function noRowHas(plan: RowPlan, counted: number, farOff: boolean): string | undefined {
   const all = plan.rows.map((one) => one.count);
   const first = all[0] ?? 0;
   const step = all.reduce((common, one) => gcd(common, Math.abs(one - first)), 0);
   if (step < 2 || (counted - first) % step === 0) return undefined;
   if (plan.shape === 'diagonal')
-    return `Every row of the diagonal square has an odd count. ${counted} is even, so a stitch was missed or added: it is never a miscounted row.`;
+    return `Every row of the diagonal square has an odd count. ${counted} is even, ${farOff ? 'and no row of any size has it' : 'so a stitch was missed or added: it is never a miscounted row'}.`;
   const called = plan.worked === 'rounds' ? 'round' : 'row';
-  return `The ${called}s of this piece go by ${step}s and none has ${counted}, so stitches were missed or added: it is never a miscounted ${called}.`;
+  return `The ${called}s of this piece go by ${step}s and none has ${counted}${farOff ? '' : `, so stitches were missed or added: it is never a miscounted ${called}`}.`;
 }
 
 function stray(scene: Scene): Ranked[] {
   const { plan, counted, difference: d, called } = scene;
-  const reason = noRowHas(plan, counted);
+  const reason = noRowHas(plan, counted, false);
   const where = plan.counted === 'blocks' ? 'A block' : 'A stitch';
   return [
     {
