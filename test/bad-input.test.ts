@@ -139,6 +139,8 @@ it('answers lines that are no question at all', async () => {
   for (const line of [
     '',
     '/',
+    '/zzz',
+    'x'.repeat(5000),
     '//',
     ':',
     'a:',
@@ -154,5 +156,47 @@ it('answers lines that are no question at all', async () => {
     '\u2028',
     ...HOSTILE,
   ])
-    expect((await mustBeSound(room, line)).ok, JSON.stringify(line)).toBe(false);
+    expect(await mustBeSound(room, line), JSON.stringify(line)).toMatchObject({
+      ok: false,
+      option: expect.any(String) as string,
+    });
+  expect(await room.ask('rowan:')).toMatchObject({
+    problem: 'There is no question after the name rowan.',
+    option: 'question',
+  });
+  expect(await room.text('/')).not.toContain('(question)');
+  expect(await room.ask('/settings change')).toMatchObject({ ok: false, option: 'units' });
+});
+
+it.each([
+  ['size:99999999999999999999', 'size', 'too large'],
+  ['size:1,200', 'size', 'unclear'],
+  ['size:3 toString:1', 'tostring', 'has no option'],
+])('says what is wrong with /stitches row %s', async (typed, option, problem) => {
+  const answer = await asking().ask(`/stitches row shape:diagonal row:1 ${typed}`);
+  expect(answer).toMatchObject({ ok: false, option });
+  expect(answer.problem).toContain(problem);
+});
+
+it('reads bare numbers in a ball and behind a gauge in the maker’s own units, and either terms of a stitch', async () => {
+  const room = asking();
+  await room.ask('wren: /settings change units:imperial terms:UK');
+  const comparing = (who: string, want: string) =>
+    room.figure(`${who}: /gauge compare have:"13x10 over 4in" want:"${want}"`, 'width_percent');
+  expect(await comparing('wren', '13x10 over 4')).toBeCloseTo(0, 9);
+  expect(await comparing('rowan', '13x10 over 4')).toBe(await comparing('rowan', '13x10 over 4cm'));
+  const rough = (who: string, ball: string) =>
+    room.ask(`${who}: /yardage left left:5g ball:${ball} shape:diagonal size:12 each:12g done_row:6`);
+  for (const [who, bare, full] of [
+    ['rowan', '170/100', '170m/100g'],
+    ['rowan', '170m/100', '170m/100g'],
+    ['wren', '186/3.5', '186yd/3.5oz'],
+  ] as const)
+    expect((await rough(who, bare)).figures).toEqual((await rough(who, full)).figures);
+  for (const who of ['wren', 'rowan'])
+    for (const stitch of ['htr', 'hdc'])
+      expect(await room.ask(`${who}: /stitches row shape:flat size:9 row:1 stitch:${stitch}`)).toMatchObject({
+        ok: true,
+      });
+  expect((await room.ask('/stitches row shape:flat size:9 row:1 stitch:zz')).problem).toContain('“zz”');
 });

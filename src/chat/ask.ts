@@ -59,6 +59,8 @@ export function checkOptions(
       });
     }
     if (result.data !== undefined) options[name] = result.data;
+    const took = text === undefined ? undefined : meta.took?.(text);
+    if (took !== undefined) assumed.push(took);
     if (text === undefined && result.data !== undefined) {
       assumed.push(meta.assumed ?? `${name}: ${saidValue(result.data)}, as none was given.`);
     }

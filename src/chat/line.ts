@@ -1,5 +1,5 @@
 /** A typed line: `/stitches row shape:diagonal size:12`, values with spaces in quotes. */
-import { Problem } from '../core/problem.ts';
+import { Problem, QUESTION } from '../core/problem.ts';
 import { clip } from '../core/quantity.ts';
 
 export interface Line {
@@ -12,8 +12,13 @@ export interface Line {
 /** The longest line that is read: longer than any question with sense in it. */
 export const LONGEST_LINE = 4000;
 
-/** One piece of a line: an option's name with its colon, a quoted value, or a run without spaces. */
-const PIECE = /\s*(?:([a-z][a-z0-9_]{0,31}):(?!\/\/)|["“”]((?:[^"“”\\]|\\.)*)(["“”])?|(\S+))/y;
+/**
+ * One piece of a line: an option's name with its colon (phones begin it with a capital; an address and a drive are no
+ * options), a quoted value, or a run without spaces.
+ */
+const PIECE = /\s*(?:([a-z][a-z0-9_]{0,31}):(?!\/\/|\\)|["“”]((?:[^"“”\\]|\\.)*)(["“”])?|(\S+))/iy;
+/** A value in single quotes; elsewhere they are apostrophes, feet and minutes. */
+const SINGLE = /\s*'([^']*)'(?=\s|$)/y;
 
 /**
  * Splits a line. Values may be quoted (with \" and \\ inside); unquoted words up to the next option belong to
@@ -23,6 +28,7 @@ export function readLine(text: string): Line {
   const hint = 'Write it like /stitches row shape:diagonal size:12 row:9.';
   if (text.length > LONGEST_LINE) {
     throw new Problem(`A line of ${text.length} characters is too long.`, {
+      option: QUESTION,
       hint: `At most ${LONGEST_LINE} are read. ${hint}`,
     });
   }
@@ -36,11 +42,23 @@ export function readLine(text: string): Line {
     else options[open] = options[open] === '' ? value : `${options[open] ?? ''} ${value}`;
   };
   while (position < line.length) {
+    if (open !== undefined && options[open] === '') {
+      SINGLE.lastIndex = position;
+      const single = SINGLE.exec(line);
+      if (single) {
+        position = SINGLE.lastIndex;
+        if (single[1] === '') throw missing(open);
+        put(single[1] ?? '');
+        open = undefined;
+        continue;
+      }
+    }
     PIECE.lastIndex = position;
     const match = PIECE.exec(line);
     if (!match) break;
     position = PIECE.lastIndex;
-    const [, name, quoted, close, run] = match;
+    const [, typed, quoted, close, run] = match;
+    const name = typed?.toLowerCase();
     if (name !== undefined) {
       if (open !== undefined && options[open] === '') throw missing(open);
       if (name in options)
@@ -52,13 +70,16 @@ export function readLine(text: string): Line {
       options[name] = '';
     } else if (quoted !== undefined) {
       if (close === undefined)
-        throw new Problem('A quote is opened and not closed.', { option: open, hint: 'Close it with ".' });
+        throw new Problem('A quote is opened and not closed.', {
+          option: open ?? QUESTION,
+          hint: 'Close it with ".',
+        });
       put(quoted.replace(/\\(.)/g, '$1'));
       // A quoted value is whole: nothing is added to it.
       if (open !== undefined) open = options[open] === '' ? open : undefined;
     } else if (run !== undefined) {
       if (open === undefined && Object.keys(options).length > 0) {
-        throw new Problem(`“${clip(run)}” belongs to no option.`, { hint });
+        throw new Problem(`“${clip(run)}” belongs to no option.`, { option: QUESTION, hint });
       }
       put(run);
     }
@@ -76,7 +97,7 @@ const missing = (option: string) =>
     hint: `Write ${option}: and then what you mean.`,
   });
 
-const NEEDS_QUOTES = /[\s"“”\\:]|^$|^\/\//;
+const NEEDS_QUOTES = /[\s"“”\\:]|^$|^\/\/|^'/;
 
 /** Writes a line that `readLine` reads back. */
 export function writeLine({ words, options }: Line): string {

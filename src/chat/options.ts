@@ -17,10 +17,12 @@ import {
   readStitches,
   readWeight,
   readYarn,
+  refuseUnclear,
 } from '../core/quantity.ts';
+import { lookUpHook } from '../core/lookup/hook.ts';
 import { MOST_ROWS, SHAPES } from '../core/rows/index.ts';
 import { Problem } from '../core/problem.ts';
-import { plain, type Ways } from '../core/ways.ts';
+import { mm, plain, type Ways } from '../core/ways.ts';
 import { HOOKS } from '../standards/hooks.ts';
 import { STITCHES } from '../standards/stitches.ts';
 import { TERMS } from '../standards/terms.ts';
@@ -28,7 +30,18 @@ import type { Context } from './command.ts';
 
 /** How an option is typed; a room chooses its own control by it. */
 export type Kind =
-  'text' | 'integer' | 'number' | 'choice' | 'yesno' | 'length' | 'weight' | 'stitch' | 'stitches' | 'file';
+  | 'text'
+  | 'integer'
+  | 'number'
+  | 'choice'
+  | 'yesno'
+  | 'length'
+  | 'weight'
+  | 'gauge'
+  | 'ball'
+  | 'stitch'
+  | 'stitches'
+  | 'file';
 
 export interface Choice {
   /** What is sent. */
@@ -51,6 +64,8 @@ export interface OptionMeta {
   readonly suggest?: (typed: string, context: Context) => readonly Choice[] | Promise<readonly Choice[]>;
   /** Said among the assumptions when the option is left out. */
   readonly assumed?: string;
+  /** Said among the assumptions of what was typed, where it could have meant something else. */
+  readonly took?: (typed: string) => string | undefined;
 }
 
 const registered = new WeakMap<z.ZodType, OptionMeta>();
@@ -92,6 +107,11 @@ function reading<T>(read: (text: string) => T) {
 function whole(min: number, max: number, example: string) {
   return reading((text) => {
     const hint = `Give a whole number from ${min} to ${max}, like ${example}.`;
+    refuseUnclear(text);
+    if (/^[+-]?\d{17,}$/.test(text.trim()))
+      throw new Problem(`${clip(text)} is too ${text.trim().startsWith('-') ? 'small' : 'large'} here.`, {
+        hint,
+      });
     if (!/^[+-]?\d{1,16}$/.test(text.trim()))
       throw new Problem(`“${clip(text)}” is not a whole number.`, { hint });
     const value = Number(text);
@@ -104,6 +124,7 @@ function whole(min: number, max: number, example: string) {
 function decimal(min: number, max: number, example: string, suffix = '') {
   return reading((text) => {
     const hint = `Give a number from ${min} to ${max}, like ${example}.`;
+    refuseUnclear(text);
     const bare = suffix === '' ? text.trim() : text.trim().replace(new RegExp(`\\s*${suffix}$`), '');
     if (!/^[+-]?\d{1,9}([.,]\d{1,6})?$/.test(bare))
       throw new Problem(`“${clip(text)}” is not a number.`, { hint });
@@ -141,6 +162,18 @@ const matching = (choices: readonly Choice[], typed: string) =>
   choices.filter((choice) =>
     `${choice.value} ${choice.label ?? ''}`.toLowerCase().includes(typed.trim().toLowerCase()),
   );
+
+/** A bare number is millimetres; where it is the number of another hook too, that is said. */
+function otherHooks(typed: string): string | undefined {
+  if (!isBareNumber(typed)) return undefined;
+  const read = readHook(typed);
+  const others = lookUpHook(typed).filter(
+    ({ system, mm: size }) => (system === 'US' || system === 'US steel') && size !== read,
+  );
+  if (others.length === 0) return undefined;
+  const named = others.map(({ system, mm: size }) => `${system} ${typed.trim()} is ${mm(size)}`);
+  return `${typed.trim()} is read as ${mm(read)}; ${named.join(', ')}.`;
+}
 
 /** The kinds of options. Each takes a line that says what to give, or that line with more of its declaration. */
 export const opt = {
@@ -198,14 +231,18 @@ export const opt = {
       whole(1, MOST_ROWS, '12'),
       meta(said, { kind: 'integer', example: '12', min: 1, max: MOST_ROWS }),
     ),
-  length: (said: Said, example = '120cm') =>
-    declare(reading(readLength), meta(said, { kind: 'length', example, maxLength: 40 })),
+  /** A length; `allowZero` where nothing of it is a sensible answer too. */
+  length: (said: Said, example = '120cm', { allowZero = false } = {}) =>
+    declare(
+      reading(allowZero ? (text) => readLength(text, { allowZero }) : readLength),
+      meta(said, { kind: 'length', example, maxLength: 40 }),
+    ),
   weight: (said: Said, example = '85g') =>
     declare(reading(readWeight), meta(said, { kind: 'weight', example, maxLength: 40 })),
   gauge: (said: Said = 'Stitches x rows over 10 cm, like 13x10, or 13x10 over 4in', example = '13x10') =>
-    declare(reading(readGauge), meta(said, { kind: 'text', example, maxLength: 60 })),
+    declare(reading(readGauge), meta(said, { kind: 'gauge', example, maxLength: 60 })),
   ball: (said: Said = 'Length and weight of a ball, like 170m/100g or 364yd/198g', example = '170m/100g') =>
-    declare(reading(readBall), meta(said, { kind: 'text', example, maxLength: 60 })),
+    declare(reading(readBall), meta(said, { kind: 'ball', example, maxLength: 60 })),
   hook: (said: Said = 'The hook: 5mm, or a US size like H-8', example = '5mm') =>
     declare(
       reading(readHook),
@@ -213,6 +250,7 @@ export const opt = {
         kind: 'text',
         example,
         maxLength: 20,
+        took: otherHooks,
         suggest: (typed) =>
           matching(
             HOOKS.map((hook) => ({
@@ -263,6 +301,16 @@ export function inOwnWay(kind: Kind, text: string, ways: Ways): string {
   const imperial = ways.units === 'imperial';
   if (kind === 'length' && isBareNumber(text)) return `${text.trim()}${imperial ? 'in' : 'cm'}`;
   if (kind === 'weight' && isBareNumber(text)) return `${text.trim()}${imperial ? 'oz' : 'g'}`;
+  if (kind === 'ball') {
+    const [length, weight, ...more] = text.split('/');
+    if (length === undefined || weight === undefined || more.length > 0) return text;
+    const unit = (part: string, own: string) => (isBareNumber(part) ? `${part.trim()}${own}` : part);
+    return `${unit(length, imperial ? 'yd' : 'm')}/${unit(weight, imperial ? 'oz' : 'g')}`;
+  }
+  if (kind === 'gauge') {
+    const over = /(?:\b(?:over|per|in|to)\s+|\/\s*)(\S[^/]*)$/i.exec(text)?.[1];
+    return over !== undefined && isBareNumber(over) ? `${text.trim()}${imperial ? 'in' : 'cm'}` : text;
+  }
   if ((kind === 'stitch' || kind === 'stitches') && !/^\s*(us|uk)\s/i.test(text))
     return `${ways.terms} ${text.trim()}`;
   return text;

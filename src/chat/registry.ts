@@ -1,5 +1,5 @@
 /** Every command there is, and how a question is found by its words. */
-import { Problem } from '../core/problem.ts';
+import { Problem, QUESTION } from '../core/problem.ts';
 import { clip } from '../core/quantity.ts';
 import type { Command, Question } from './command.ts';
 import { nearest } from '../core/near.ts';
@@ -42,6 +42,7 @@ export class Registry {
     throw new Problem(
       path === '' ? 'There is no question in that line.' : `There is no question /${clip(path)}.`,
       {
+        option: QUESTION,
         hint: questions
           ? `Ask ${questions.join(', ')}.`
           : near === undefined

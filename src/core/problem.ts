@@ -1,3 +1,6 @@
+/** Stands for an option where the question or its line is at fault as a whole: no name of an option in words for people. */
+export const QUESTION = 'question';
+
 /** What is wrong with a question, which option it is about, and what would do instead. Never a fault of ours. */
 export class Problem extends Error {
   override readonly name = 'Problem';

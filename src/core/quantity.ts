@@ -60,15 +60,22 @@ export function readNumber(text: string): number | undefined {
 /** Whether the text is a bare number, which takes the maker's own unit. */
 export const isBareNumber = (text: string) => readNumber(text) !== undefined;
 
+/** A metric unit in full, as both sides of the Atlantic spell it. */
+function spelled(stem: string, factor: number): Record<string, number> {
+  return Object.fromEntries(['re', 'res', 'er', 'ers'].map((end) => [`${stem}${end}`, factor]));
+}
+
 const LENGTHS: Readonly<Record<string, number>> = {
   mm: 0.1,
+  ...spelled('millimet', 0.1),
   cm: 1,
+  ...spelled('centimet', 1),
   m: 100,
+  ...spelled('met', 100),
   in: CM_PER_INCH,
   inch: CM_PER_INCH,
   inches: CM_PER_INCH,
   '"': CM_PER_INCH,
-  '″': CM_PER_INCH,
   ft: 12 * CM_PER_INCH,
   feet: 12 * CM_PER_INCH,
   foot: 12 * CM_PER_INCH,
@@ -82,27 +89,57 @@ const WEIGHTS: Readonly<Record<string, number>> = {
   g: 1,
   gram: 1,
   grams: 1,
+  gramme: 1,
+  grammes: 1,
   kg: 1000,
+  kilo: 1000,
+  kilos: 1000,
+  kilogram: 1000,
+  kilograms: 1000,
   oz: G_PER_OUNCE,
   ounce: G_PER_OUNCE,
   ounces: G_PER_OUNCE,
   lb: G_PER_POUND,
   lbs: G_PER_POUND,
+  pound: G_PER_POUND,
+  pounds: G_PER_POUND,
 };
+
+/** Marks of feet and inches as a phone or a printer sets them. */
+const plainMarks = (text: string) => text.replace(/[”“″]/g, '"').replace(/[’‘′]/g, "'");
+
+/** What to write instead of 1,200; undefined where the number is not unclear in that way. */
+function unclear(text: string): Problem | undefined {
+  const number = /^[+-]?(\d{1,3},\d{3})(?!\d)/.exec(text.trim())?.[1];
+  return number === undefined
+    ? undefined
+    : new Problem(`“${clip(text)}” is unclear: a thousand, or a decimal?`, {
+        hint: `Write ${number.replace(',', '')} or ${number.replace(',', '.')}.`,
+      });
+}
+
+/** Throws a Problem for a number with a comma that some read as a thousand and some as a decimal. */
+export function refuseUnclear(text: string): void {
+  const problem = unclear(text);
+  if (problem) throw problem;
+}
 
 function readMeasure(
   text: string,
   units: Readonly<Record<string, number>>,
   what: string,
   example: string,
+  { allowZero = false } = {},
 ): number {
-  const match = new RegExp(`^(${MIXED})\\s*([a-z"″']{1,7})$`, 'i').exec(text.trim());
+  refuseUnclear(text);
+  const match = new RegExp(`^(${MIXED})\\s*([a-z]{1,11}\\.?|["'])$`, 'i').exec(plainMarks(text).trim());
   const amount = match?.[1] === undefined ? undefined : readNumber(match[1]);
-  const factor = units[match?.[2]?.toLowerCase() ?? ''];
+  const unit = match?.[2]?.toLowerCase().replace('.', '') ?? '';
+  const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
   if (amount === undefined || factor === undefined) {
     throw new Problem(`“${clip(text)}” is not ${what}.`, { hint: `Write it like ${example}.` });
   }
-  if (amount <= 0)
+  if (amount < 0 || (amount === 0 && !allowZero))
     throw new Problem(`${sentence(what)} must be more than nothing.`, { hint: `Write it like ${example}.` });
   return amount * factor;
 }
@@ -125,12 +162,14 @@ function within(value: number, most: number, what: string, mostShown: string): n
   return value;
 }
 
-/** A length such as `120cm`, `48in`, `1.2m`, `4ft`, in centimetres. */
-export function readLength(text: string): number {
-  const feet = /^(\d{1,3})\s*(?:ft|')\s*(\d{1,2}(?:\.\d+)?)\s*(?:in|")?$/i.exec(text.trim());
+/** A length such as `120cm`, `48in`, `1.2m`, `4ft`, in centimetres; nothing at all only where it is allowed. */
+export function readLength(text: string, { allowZero = false } = {}): number {
+  const feet = /^(\d{1,3})\s*(?:ft|')\s*(\d{1,2}(?:\.\d+)?)\s*(?:in\.?|inch|inches|")?$/i.exec(
+    plainMarks(text).trim(),
+  );
   const length = feet
     ? (Number(feet[1]) * 12 + Number(feet[2])) * CM_PER_INCH
-    : readMeasure(text, LENGTHS, 'a length', '120cm, 48in, 1.2m or 4ft');
+    : readMeasure(text, LENGTHS, 'a length', '120cm, 48in, 1.2m or 4ft', { allowZero });
   return within(length, LONGEST_CM, 'A length', '100 m');
 }
 
@@ -142,6 +181,11 @@ export function readWeight(text: string): number {
 /** A gauge such as `13x10` (stitches × rows over 10 cm), `13x10 over 4in`, or `13` where rows are not needed. */
 export function readGauge(text: string): Gauge {
   const hint = 'Write it like 13x10 (stitches x rows over 10 cm), or 13x10 over 4in.';
+  const [, counted, other] = /^\s*(\d{1,4}),\s*(\d{1,4})\s*(?:(?:over|in|per|\/|to)\b.*)?$/i.exec(text) ?? [];
+  if (counted !== undefined && other !== undefined)
+    throw new Problem(`“${clip(text)}” is unclear: stitches and rows, or a decimal?`, {
+      hint: `Write ${counted}x${other} for ${counted} stitches and ${other} rows, or ${counted}.${other} for stitches alone.`,
+    });
   const match = new RegExp(
     `^(${NUMBER})\\s*(?:st|sts|stitches)?\\s*(?:(?:[x×*]|by|and)\\s*(${NUMBER})\\s*(?:r|rows)?)?(?:\\s*(?:over|in|per|\\/|to)\\s*(.+))?$`,
     'i',
@@ -174,8 +218,8 @@ export function readBall(text: string): Ball {
     length,
     {
       m: 1,
-      metres: 1,
-      meters: 1,
+      ...spelled('met', 1),
+      yard: M_PER_YARD,
       yd: M_PER_YARD,
       yds: M_PER_YARD,
       yards: M_PER_YARD,
@@ -202,7 +246,10 @@ export function readHook(text: string): number {
   const typed = text.trim();
   const named = typed.toUpperCase().replace(/^US\s+/, '');
   const known = HOOKS.find(
-    (hook) => hook.US !== undefined && /[A-Z]/.test(hook.US) && hook.US.toUpperCase() === named,
+    (hook) =>
+      hook.US !== undefined &&
+      (/[A-Z]/.test(hook.US) || /^US\s/i.test(typed)) &&
+      hook.US.toUpperCase() === named,
   );
   if (known) return known.mm;
   const amount = readNumber(typed.replace(/\s*mm$/i, ''));
@@ -214,8 +261,8 @@ export function readHook(text: string): number {
 }
 
 /**
- * A stitch: `hdc`, `US dc`, `UK tr`, or its full name. A bare abbreviation is taken in US terms, as is everything that
- * only one of the two has.
+ * A stitch: `hdc`, `US dc`, `UK tr`, or its full name. A bare abbreviation is taken in US terms. What only the other
+ * terms have can mean one stitch alone and is taken, whosever terms were named: `US htr` is `UK htr`.
  */
 export function readStitch(text: string): Stitch {
   const match = /^(?:(us|uk)\s+)?(.+)$/i.exec(text.trim().replace(/\s+/g, ' ')) ?? [];
@@ -229,13 +276,13 @@ export function readStitch(text: string): Stitch {
   };
   const called = (stitch: Stitch, which: 'US' | 'UK') =>
     name === TERMS[stitch][which] || name === TERMS[long[stitch]][which];
-  const order =
-    terms === 'UK' ? (['UK', 'US'] as const) : terms === 'US' ? (['US'] as const) : (['US', 'UK'] as const);
-  for (const which of order) {
+  for (const which of terms === 'UK' ? (['UK', 'US'] as const) : (['US', 'UK'] as const)) {
     const found = STITCHES.find((stitch) => called(stitch, which));
     if (found) return found;
+    // A stitch of these terms that is taller than any counted here: never the other terms' stitch of that name.
+    if (Object.values(TERMS).some((pair) => pair[which] === name)) break;
   }
-  throw new Problem(`“${clip(text)}” is not a stitch that is counted here.`, {
+  throw new Problem(`“${clip(match[2] ?? text)}” is not a stitch that is counted here.`, {
     hint: 'Use sc, hdc, dc or tr (US), or say whose terms you mean: UK dc.',
   });
 }

@@ -56,7 +56,18 @@ describe('a typed line', () => {
     });
   });
 
+  it('takes the name of an option in any case, and single quotes around a value', () => {
+    expect(
+      readLine(`/stitches row Shape:flat SIZE:3 width:'48"' name:'hen and chicks' by:'tis`).options,
+    ).toEqual({ shape: 'flat', size: '3', width: '48"', name: 'hen and chicks', by: "'tis" });
+    expect(readLine('/settings import file:C:\\me.json').options).toEqual({ file: 'C:\\me.json' });
+    expect(readLine('/motif save note:HTTPS://example.org').options).toEqual({ note: 'HTTPS://example.org' });
+  });
+
   it.each([
+    ['/stitches row "shape', 'question'],
+    ["/stitches row size:''", 'size'],
+    ['/stitches row Size:1 size:2', 'size'],
     ['/stitches row shape:"diagonal', 'shape'],
     ['/stitches row size:12 size:13', 'size'],
     ['/stitches row size:', 'size'],
@@ -72,6 +83,8 @@ describe('a typed line', () => {
   });
 
   it('is not read when it is longer than sense', () => {
-    expect(() => readLine(`/stitches row ${'x'.repeat(LONGEST_LINE)}`)).toThrow(Problem);
+    expect(() => readLine(`/stitches row ${'x'.repeat(LONGEST_LINE)}`)).toThrow(
+      expect.objectContaining({ option: 'question' }),
+    );
   });
 });

@@ -56,6 +56,16 @@ describe('lengths and weights', () => {
     ['4ft 2in', 127],
     ['400 mm', 40],
     ['7 1/2 in', 19.05],
+    ['1.2 metres', 120],
+    ['1.2 meters', 120],
+    ['120 centimetres', 120],
+    ['120 Centimeters', 120],
+    ['400 millimetres', 40],
+    ['48in.', 121.92],
+    ['48”', 121.92],
+    ['48″', 121.92],
+    ['4’ 2”', 127],
+    ['4′2″', 127],
   ])('%s', (text, cm) => {
     expect(readLength(text)).toBeCloseTo(cm, 9);
   });
@@ -64,12 +74,22 @@ describe('lengths and weights', () => {
     ['3oz', 85.048569375],
     ['1lb', 453.59237],
     ['0.1 kg', 100],
+    ['0.1 kilograms', 100],
+    ['2 pounds', 907.18474],
+    ['3 oz.', 85.048569375],
   ])('%s', (text, g) => {
     expect(readWeight(text)).toBeCloseTo(g, 9);
   });
-  it.each(['120', '0cm', '-4cm', '12g', 'cm', '9999999m', '1e9cm'])('no length: %s', (text) => {
-    expect(() => readLength(text)).toThrow(Problem);
+  it('nothing at all, only where that is allowed', () => {
+    expect(readLength('0cm', { allowZero: true })).toBe(0);
+    expect(() => readLength('-1cm', { allowZero: true })).toThrow(Problem);
   });
+  it.each(['120', '0cm', '-4cm', '12g', 'cm', '9999999m', '1e9cm', '1,200cm', '5constructor', '4.cm..'])(
+    'no length: %s',
+    (text) => {
+      expect(() => readLength(text)).toThrow(Problem);
+    },
+  );
 });
 
 describe('gauges', () => {
@@ -80,10 +100,22 @@ describe('gauges', () => {
     ['13.5 by 10', { stitches: 13.5, rows: 10, over: 10 }],
     ['13 sts and 10 rows per 10cm', { stitches: 13, rows: 10, over: 10 }],
     ['13', { stitches: 13, over: 10 }],
+    ['13,5x10', { stitches: 13.5, rows: 10, over: 10 }],
   ])('%s', (text, gauge) => {
     expect(readGauge(text)).toEqual(gauge);
   });
-  it.each(['x10', '0x10', '13x0', '13x10x9', '9000x10', 'soft', '13x10 over nothing'])('not %s', (text) => {
+  it.each([
+    'x10',
+    '0x10',
+    '13x0',
+    '13x10x9',
+    '9000x10',
+    '13,10',
+    '13,5',
+    '13, 10 over 4in',
+    'soft',
+    '13x10 over nothing',
+  ])('not %s', (text) => {
     expect(() => readGauge(text)).toThrow(Problem);
   });
 });
@@ -97,6 +129,7 @@ describe('balls, hooks, stitches, yarns, counts', () => {
   });
   it('hooks by millimetres or US letter', () => {
     expect(readHook('5mm')).toBe(5);
+    expect(readHook('US 7')).toBe(4.5);
     expect(readHook('H-8')).toBe(5);
     expect(readHook('us k-10 1/2')).toBe(6.5);
     expect(() => readHook('80mm')).toThrow(Problem);
@@ -108,6 +141,12 @@ describe('balls, hooks, stitches, yarns, counts', () => {
     expect(readStitch('US double crochet')).toBe('dc');
     expect(readStitch('htr')).toBe('hdc');
     expect(readStitches('UK htr tr htr')).toEqual(['hdc', 'dc', 'hdc']);
+    expect(readStitch('US htr')).toBe('hdc');
+    expect(readStitch('UK hdc')).toBe('hdc');
+    expect(readStitch('UK dtr')).toBe('tr');
+    // The US dtr is taller than any counted here: it is not taken for the UK one.
+    expect(() => readStitch('US dtr')).toThrow(Problem);
+    expect(() => readStitch('US zz')).toThrow('“zz”');
     expect(() => readStitch('moss')).toThrow(Problem);
   });
   it('yarns by category, name or wraps', () => {

@@ -52,6 +52,8 @@ function option(name: string, schema: z.ZodType): APIApplicationCommandBasicOpti
     case 'text':
     case 'length':
     case 'weight':
+    case 'gauge':
+    case 'ball':
     case 'stitches':
       if (meta.choices) {
         return {

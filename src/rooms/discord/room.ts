@@ -14,7 +14,7 @@ import { readLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
 import type { Found, Registry } from '../../chat/registry.ts';
-import { Problem } from '../../core/problem.ts';
+import { Problem, QUESTION } from '../../core/problem.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { coded, readButton, type Button, type Does } from './buttons.ts';
 import { attachedText, outgoing, sent, type ToPng } from './files.ts';
@@ -412,7 +412,7 @@ class Unanswered extends Problem {
 /** One sentence that names the option and what is wrong, what would do, and a line that works. */
 function refusal(problem: Problem): Outbound {
   const { message, option, hint } = problem;
-  const named = option === undefined || message.split(/\W+/).includes(option);
+  const named = option === undefined || option === QUESTION || message.split(/\W+/).includes(option);
   const sentence = `**${fit(oneLine(message), 900, escaped)}**${named ? '' : ` (${escaped(option)})`}`;
   // An example that rests on something saved would not work for her.
   const example =

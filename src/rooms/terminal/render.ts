@@ -1,5 +1,6 @@
 /** An answer as plain text, and as one JSON object a line. */
 import type { Shown } from '../../chat/answer.ts';
+import { QUESTION } from '../../core/problem.ts';
 
 /** What a room says instead of an answer. */
 export interface Refusal {
@@ -71,7 +72,7 @@ export function asJson(question: string, shown: Shown, written: readonly string[
 }
 
 export const refusalText = ({ problem, option, hint }: Refusal) =>
-  visible(`${problem}${option === undefined ? '' : ` (${option})`}\n  ${hint}`);
+  visible(`${problem}${option === undefined || option === QUESTION ? '' : ` (${option})`}\n  ${hint}`);
 
 export const refusalJson = ({ problem, option, hint }: Refusal) =>
   jsonLine({ ok: false, problem, option: option ?? null, hint });

@@ -5,7 +5,7 @@ import type { Context, Maker } from '../../chat/command.ts';
 import { readLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import type { Found, Registry } from '../../chat/registry.ts';
-import { Problem } from '../../core/problem.ts';
+import { Problem, QUESTION } from '../../core/problem.ts';
 import { plain } from '../../core/ways.ts';
 import { NotSaved } from '../../projects/not-saved.ts';
 import type { Projects } from '../../projects/projects.ts';
@@ -34,6 +34,9 @@ export interface Said {
 
 /** A maker's name before a question: `rowan: /progress next`. */
 const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
+
+/** A name with nothing after it. */
+const ONLY_SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*$/u;
 
 /** A name is shown to others: nothing unprintable in it. */
 const readableName = (name: string) =>
@@ -120,6 +123,14 @@ export class TerminalRoom {
   }
 
   private speaker(text: string): { name: string; line: string } {
+    const alone = ONLY_SPEAKER.exec(text)?.[1];
+    if (alone !== undefined) {
+      const name = readableName(alone);
+      throw new Problem(`There is no question after the name ${name}.`, {
+        option: QUESTION,
+        hint: `Write the question behind it, like ${name}: /settings show.`,
+      });
+    }
     const match = SPEAKER.exec(text);
     const name = match?.[1];
     if (!match || name === undefined) return { name: 'me', line: text };
