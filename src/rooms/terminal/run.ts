@@ -45,8 +45,7 @@ export async function askOnce(args: readonly string[], running: Running): Promis
   let worst = 0;
   for await (const line of linesOf(process.stdin)) {
     if (running.stop.aborted) break;
-    if (line.trim() === '') continue;
-    // Many questions at once: each answer is one line, its headline or its JSON.
+    // Many questions at once: each line has one answer, an empty one too, so that whoever counts them stays in step. Each answer is one line, its headline or its JSON.
     const { text, brief, status } = await terminal.answer(line, json);
     await say(`${json ? text : brief}\n`);
     worst = worst === 1 || status === 1 ? 1 : Math.max(worst, status);
