@@ -62,12 +62,15 @@ const HEALTH_MS = 5 * 60_000;
 const REGISTER_AGAIN_MS = 60_000;
 const PATIENCE_MS = 5_000;
 const LONGEST_WAIT_MS = 60_000;
+const SAID_AGAIN_MS = 60_000;
 
 const clientOptions = (api: string | undefined): ClientOptions => ({
   // Interactions come to every bot; nothing else is listened to, so no intent is asked for.
   intents: [],
   shards: 'auto',
   allowedMentions: { parse: [] },
+  // What is sent has the platform's own names already.
+  jsonTransformer: (body) => body,
   // People and messages are read from each interaction; keeping them would grow with everybody who ever asked.
   makeCache: Options.cacheWithLimits({
     ...Options.DefaultMakeCacheSettings,
@@ -105,11 +108,27 @@ async function login(parts: DiscordParts): Promise<Client<true>> {
   }
 }
 
+/** True at most once a minute for each name: a line that is tried twice a second must not fill the log. */
+export function seldom(now: () => number, every = SAID_AGAIN_MS): (name: string) => boolean {
+  const last = new Map<string, number>();
+  return (name) => {
+    const said = last.get(name);
+    if (said !== undefined && now() - said < every) return false;
+    last.set(name, now());
+    return true;
+  };
+}
+
 function watch(client: Client, { log }: DiscordParts): void {
+  const again = seldom(() => performance.now());
   // Without a listener an error of the client's would end the process.
   client.on(Events.Error, (error) => log.error(refusalFacts(error), 'an error of the client'));
-  client.on(Events.ShardError, (error, shard) => log.warn({ ...refusalFacts(error), shard }, 'a line broke'));
-  client.on(Events.ShardReconnecting, (shard) => log.info({ shard }, 'connecting again'));
+  client.on(Events.ShardError, (error, shard) => {
+    if (again(`broke ${shard}`)) log.warn({ ...refusalFacts(error), shard }, 'a line broke');
+  });
+  client.on(Events.ShardReconnecting, (shard) => {
+    if (again(`connecting ${shard}`)) log.info({ shard }, 'connecting again');
+  });
   client.on(Events.ShardResume, (shard, replayed) => log.info({ shard, replayed }, 'connected again'));
 }
 
