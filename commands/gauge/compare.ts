@@ -45,10 +45,9 @@ export const compare = question({
     const rows = (one: { stitches: number; rows?: number }) =>
       `${num(one.stitches, 2)}${one.rows === undefined ? '' : ` × ${num(one.rows, 2)}`}`;
     return {
-      headline:
-        asMeant(widthPercent)
-          ? `Your ${t('gauge')} meets the pattern’s in width${heightPercent === undefined ? '' : `; the height is ${signed(heightPercent, 'long', 'short')}`}; ${advice}.`
-          : `A piece meant to be ${cm(width)} wide would come out ${cm(found.comesOut)}, ${signed(widthPercent, 'wide', 'narrow')}; ${advice}.`,
+      headline: asMeant(widthPercent)
+        ? `Your ${t('gauge')} meets the pattern’s in width${heightPercent === undefined ? '' : `; the height is ${signed(heightPercent, 'long', 'short')}`}; ${advice}.`
+        : `A piece meant to be ${cm(width)} wide would come out ${cm(found.comesOut)}, ${signed(widthPercent, 'wide', 'narrow')}; ${advice}.`,
       figures: [
         { key: 'width_percent', label: 'Width', value: widthPercent, unit: '%' },
         ...(heightPercent === undefined
