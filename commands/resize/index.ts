@@ -23,7 +23,9 @@ export const resize = command({
         gauge: opt.gauge('With size: stitches x rows over 10 cm, like 13x10').optional(),
         size: opt.size('With gauge: rising rows of the diagonal square').optional(),
         border: opt
-          .length({ says: 'How wide the border is', assumed: 'No border, as none was given.' }, '4cm')
+          .length({ says: 'How wide the border is', assumed: 'No border, as none was given.' }, '4cm', {
+            allowZero: true,
+          })
           .default(0),
         row_step: opt
           .whole('With size: rows by which the motif may grow or shrink, like a stripe', {
