@@ -77,7 +77,7 @@ export async function play(story: readonly Scene[], { data, pictures, toPng, say
         made.map(({ name, content }) => ({ name: `${String(asked).padStart(2, '0')}-${name}`, content })),
         toPng,
       ),
-    read: (path, option) => readTextFile(join(pictures, path), option),
+    read: (path, option) => readTextFile(join(pictures, path), option, pictures),
     fault: (error) => {
       say(String(error instanceof Error ? error.stack : error));
       return 'told above';

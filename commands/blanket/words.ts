@@ -10,7 +10,7 @@ import { cm, count, m, num, size, t } from '../../src/core/ways.ts';
 import type { Step, Working } from '../../src/core/working.ts';
 import { specOf } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
-import { BABY_BLANKET } from '../../src/standards/blankets.ts';
+import { careFor } from '../../src/core/care-for.ts';
 import { caution } from '../../src/standards/care.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
 import { ARRANGED } from './options.ts';
@@ -172,7 +172,7 @@ export function blanketCautions(pieces: Pieces, made: Materials): string[] {
     ...(pieces.motifs.some(({ how }) => how === 'rough')
       ? [caution('rough-estimate')]
       : [caution('dye-lot')]),
-    ...(Math.max(made.width, made.height) <= BABY_BLANKET.longestCm ? [caution('baby')] : []),
+    ...careFor(made.width, made.height),
     ...(pieces.uneven
       ? [
           `${pieces.uneven.name} measures ${cm(pieces.uneven.side)} beside ${cm(pieces.side)}: more than a few per cent apart, seams pucker. Change the hook or the rows of one (common practice).`,

@@ -1,6 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { borderSpacing, inRuns } from '../../src/core/border.ts';
+import { careFor } from '../../src/core/care-for.ts';
 import { count, num, t } from '../../src/core/ways.ts';
 import { STITCH_FACTS, STITCHES } from '../../src/standards/stitches.ts';
 import { corner } from './corner.ts';
@@ -36,7 +37,7 @@ export const spacing = question({
   example: 'width:120cm height:160cm gauge:14 multiple:6 plus:1 columns:8 rows:11',
   refused: { line: 'width:120cm height:160cm gauge:14 multiple:0', option: 'multiple' },
   answer(asked) {
-    const { across, down, total, perMotifAcross, perMotifDown, working } = borderSpacing(asked);
+    const { across, down, total, perMotifAcross, perMotifDown, strained, working } = borderSpacing(asked);
     const each = count(asked.corner, 'stitch', 'stitches');
     return {
       headline: `${count(across, 'stitch', 'stitches')} along each width, ${num(down)} along each height and ${asked.corner} in each corner: ${num(total)} in the first round.`,
@@ -46,6 +47,10 @@ export const spacing = question({
         { key: 'round_total', label: 'In the round, corners counted in', value: total, unit: '' },
       ],
       lines: [
+        ...strained.map(
+          ({ side, percent }) =>
+            `That is ${num(Math.abs(percent), 0)} % too ${percent > 0 ? 'many' : 'few'} along the ${side}: it will ${percent > 0 ? 'ruffle' : 'draw in'}. A smaller repeat would lie flatter.`,
+        ),
         ...(perMotifAcross ? [`Along the width, motif by motif: ${inRuns(perMotifAcross)}.`] : []),
         ...(perMotifDown ? [`Along the height, motif by motif: ${inRuns(perMotifDown)}.`] : []),
         `Work the corner’s ${each} into one place, and over the joins as if the edge were one cloth.`,
@@ -55,6 +60,7 @@ export const spacing = question({
         ...(perMotifAcross ? { per_motif_across: perMotifAcross } : {}),
         ...(perMotifDown ? { per_motif_down: perMotifDown } : {}),
       },
+      cautions: careFor(asked.width, asked.height),
       working: working.steps,
       assumptions: [
         `Rates along row ends: published for ${t('sc')}, ${t('dc')} and ${t('tr')} rows, from memory for ${t('hdc')}.`,

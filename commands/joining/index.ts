@@ -1,9 +1,12 @@
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { careFor } from '../../src/core/care-for.ts';
 import { joining as join, SEAM_METHODS, type SeamMethod } from '../../src/core/seams.ts';
 import { cm, count, m, num, t } from '../../src/core/ways.ts';
+import { usualHook } from '../../src/core/yarn.ts';
 import { caution } from '../../src/standards/care.ts';
-import { ROUGH_BAND, USUAL_HOOK, USUAL_YARN } from '../../src/standards/consumption.ts';
+import { ROUGH_BAND, USUAL_YARN } from '../../src/standards/consumption.ts';
+import { usualHookWords } from '../yardage/options.ts';
 
 /** A seam this long, in metres, is an evening and more at a heavy blanket. */
 const LONG_SEAM = 10;
@@ -43,7 +46,8 @@ export const joining = command({
       example: 'columns:8 rows:11 side:15cm method:whip',
       refused: { line: 'columns:1 rows:1 side:15cm', option: 'columns' },
       answer({ yarn, ...asked }) {
-        const found = join({ ...asked, hook: asked.hook ?? USUAL_HOOK.mm, wpi: yarn.wpi });
+        const usual = usualHook(yarn);
+        const found = join({ ...asked, hook: asked.hook ?? usual.mm, wpi: yarn.wpi });
         // A sewn seam at a known gauge asks for no hook.
         const hookMatters = asked.gauge === undefined || asked.method !== 'whip';
         const { columns, rows } = asked;
@@ -75,7 +79,7 @@ export const joining = command({
           ],
           working: found.working.steps,
           assumptions: [
-            ...(asked.hook === undefined && hookMatters ? [USUAL_HOOK.assumed] : []),
+            ...(asked.hook === undefined && hookMatters ? [usualHookWords(usual)] : []),
             ...(asked.gauge
               ? []
               : [`The seam’s stitches follow hook and yarn, as no ${t('gauge')} was given.`]),
@@ -84,7 +88,10 @@ export const joining = command({
               : []),
             `About ${num(ratio)} times the seam, right to perhaps ${num(ROUGH_BAND)} %: sew one seam with a measured length and go by that.`,
           ],
-          cautions: [caution('rough-estimate'), ...(seamLength > LONG_SEAM ? [caution('hands')] : [])],
+          cautions: [
+            ...careFor(columns * asked.side, rows * asked.side),
+            ...(seamLength > LONG_SEAM ? [caution('hands')] : []),
+          ],
         };
       },
     }),

@@ -5,6 +5,9 @@ import { size as measures } from '../../src/core/ways.ts';
 import { caution } from '../../src/standards/care.ts';
 import { offers, unknown } from './unknown.ts';
 
+/** Sizes of things that are given to children, or sold for them. */
+const FOR_CHILDREN: readonly string[] = ['crib', 'baby', 'preemie', 'child', 'teen'];
+
 export const size = question({
   name: 'size',
   says: 'Sizes that beds, cribs and blankets usually have, each with who says so',
@@ -45,7 +48,11 @@ export const size = question({
           ? ['A mattress size is the top only: add the drop you want on each side.']
           : []),
       ],
-      cautions: found.some(({ baby }) => baby) ? [caution('baby')] : [],
+      cautions: [
+        ...(found.some(({ baby }) => baby) ? [caution('baby')] : []),
+        // Sizes that charities ask for are given to children.
+        ...(found.some(({ of }) => FOR_CHILDREN.includes(of)) ? [caution('selling')] : []),
+      ],
       data: {
         sizes: found.map(({ of, kind, width, height, source }) => ({ of, kind, width, height, source })),
       },

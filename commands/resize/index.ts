@@ -1,10 +1,9 @@
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { careFor } from '../../src/core/care-for.ts';
 import { Problem } from '../../src/core/problem.ts';
 import { resize as find, type ResizeOption } from '../../src/core/resize.ts';
 import { cm, count, num, size as sizeText } from '../../src/core/ways.ts';
-import { caution } from '../../src/standards/care.ts';
-import { BABY_BLANKET } from '../../src/standards/blankets.ts';
 import { ENDS_A_MOTIF } from '../../src/standards/consumption.ts';
 
 /** Options told in lines; all of them stand in the data. */
@@ -69,7 +68,7 @@ export const resize = command({
         const { best, bestOwnSize, options } = found;
         const ofSize = best.size === undefined ? '' : ` of size ${best.size}`;
         return {
-          headline: `${num(best.columns)} across by ${num(best.rows)} down, ${count(best.motifs, 'motif')}${ofSize}, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${border > 0 ? ' with the border' : ''}, ${num(best.offPercent, 1)} % off the wish.`,
+          headline: `${num(best.columns)} across by ${num(best.rows)} down, ${count(best.motifs, 'motif')}${ofSize}, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${border > 0 ? ' with the border' : ''}, ${offWish(best.offPercent)}.`,
           figures: [
             { key: 'motifs', label: 'Motifs', value: best.motifs, unit: '' },
             { key: 'columns', label: 'Across', value: best.columns, unit: '' },
@@ -101,16 +100,25 @@ export const resize = command({
             ...(side === undefined
               ? [`The motif is a diagonal square, blocked; a seam takes nothing of its side.`]
               : [`A seam takes nothing of the side of a motif.`]),
+            ...(asked.row_step === undefined
+              ? []
+              : [
+                  `The motif’s size is let go from half to double of ${size ?? 0}: far smaller squares come nearer, and nobody would sew them.`,
+                ]),
             ...(side === undefined && asked.row_step === undefined
               ? ['The motif keeps its size; row_step lets it change.']
               : []),
           ],
-          cautions: Math.max(best.width, best.height) <= BABY_BLANKET.longestCm ? [caution('baby')] : [],
+          cautions: careFor(best.width, best.height, best.motifs),
         };
       },
     }),
   ],
 });
+
+/** Both deviations added: how far off, and what that is the sum of. */
+const offWish = (percent: number) =>
+  percent < 0.05 ? 'just as wished' : `${num(percent, 1)} % off the wish, width and height together`;
 
 const line = (option: ResizeOption) =>
   `${num(option.columns)} × ${num(option.rows)}${option.size === undefined ? '' : ` of size ${option.size} (${cm(option.side)})`}: ` +

@@ -1,5 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { careFor } from '../../src/core/care-for.ts';
 import { seeded } from '../../src/core/chance.ts';
 import { putTogether } from '../../src/core/group/put-together.ts';
 import { numbered } from '../../src/core/group/words.ts';
@@ -75,6 +76,7 @@ export const assemble = question({
         `It comes to ${size(found.width, found.height)}.`,
         ...(found.over.length === 0 ? [] : [`Left over: ${numbered(found.over)}.`]),
       ],
+      cautions: careFor(found.width, found.height),
       working: found.working.steps,
       assumptions: found.assumptions,
       data: {

@@ -1,5 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { careFor } from '../../src/core/care-for.ts';
 import { openGroup } from '../../src/core/group/open.ts';
 import { cm, count, when } from '../../src/core/ways.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
@@ -70,6 +71,7 @@ export const open = question({
         (kind) =>
           `${kind.name}: ${kind.quota}${kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : ''}`,
       ),
+      cautions: careFor(plan.columns * plan.side, plan.rows * plan.side),
       working: working.steps,
       assumptions,
       data: {

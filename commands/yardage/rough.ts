@@ -1,10 +1,10 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { cm, count, m, num, t } from '../../src/core/ways.ts';
-import { rough as estimate } from '../../src/core/yarn.ts';
+import { rough as estimate, usualHook } from '../../src/core/yarn.ts';
 import { caution } from '../../src/standards/care.ts';
-import { ROUGH_BAND, STITCHES_A_BLOCK, USUAL_HOOK, USUAL_YARN } from '../../src/standards/consumption.ts';
-import { motifs, otherSize, reserve } from './options.ts';
+import { ROUGH_BAND, STITCHES_A_BLOCK, USUAL_YARN } from '../../src/standards/consumption.ts';
+import { motifs, otherSize, reserve, usualHookWords } from './options.ts';
 
 export const rough = question({
   name: 'rough',
@@ -13,9 +13,7 @@ export const rough = question({
     shape: opt.shape(),
     size: opt.size(),
     stitch: opt.stitch().optional(),
-    hook: opt
-      .hook({ says: 'The hook: 5mm, or a US size like H-8', assumed: USUAL_HOOK.assumed })
-      .default(USUAL_HOOK.mm),
+    hook: opt.hook('The hook: 5mm, or a US size like H-8; a usual one for the yarn if not given').optional(),
     yarn: opt
       .yarn({
         says: 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
@@ -30,7 +28,9 @@ export const rough = question({
   example: 'shape:diagonal size:12 stitch:hdc hook:5mm yarn:4 motifs:80 ball:170m/100g',
   refused: { line: 'shape:flat size:20', option: 'other_size' },
   answer({ yarn, other_size, ...asked }) {
-    const found = estimate({ ...asked, wpi: yarn.wpi, otherSize: other_size });
+    const usual = usualHook(yarn);
+    const hook = asked.hook ?? usual.mm;
+    const found = estimate({ ...asked, hook, wpi: yarn.wpi, otherSize: other_size });
     const { plan, each, low, high, total, balls, ballsHigh } = found;
     const all = asked.motifs === 1 ? '' : ` ${count(asked.motifs, 'motif')}:`;
     const bought = balls === undefined ? '' : `, ${count(balls, 'ball')}`;
@@ -51,6 +51,7 @@ export const rough = question({
       ],
       working: found.working.steps,
       assumptions: [
+        ...(asked.hook === undefined ? [usualHookWords(usual)] : []),
         ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
         ...(plan.counted === 'blocks'
           ? [

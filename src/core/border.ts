@@ -1,9 +1,11 @@
 /** A border worked round a blanket: how many stitches each side takes, and how they grow round by round. */
 import { STITCH_FACTS, type Stitch } from '../standards/stitches.ts';
+import { Problem } from './problem.ts';
 import type { Gauge } from './quantity.ts';
 import { STITCHES_WANTED } from './repeat.ts';
 import { CORNER_FOR } from './rows/solid-square.ts';
 import { share } from './spacing.ts';
+import { num } from './ways.ts';
 import { formula, Working } from './working.ts';
 
 export const FEWEST = formula({
@@ -61,8 +63,21 @@ export interface BorderSpacing {
   /** How they are shared over the motifs of a side; unset where their number was not given. */
   readonly perMotifAcross?: readonly number[];
   readonly perMotifDown?: readonly number[];
+  /** Sides that the repeat moves far from lying flat, each with how far in per cent: too many (+) or too few (−). */
+  readonly strained: readonly { readonly side: 'width' | 'height'; readonly percent: number }[];
   readonly working: Working;
 }
+
+/** A side with more than this many per cent too many or too few ruffles or cups (common practice; the number is our own choice). */
+const FLAT_WITHIN = 5;
+
+export const FROM_FLAT = formula({
+  label: 'From lying flat, too many (+) or too few (−), per cent',
+  formula: '100 * (counted / exact - 1)',
+  given: { counted: '', exact: '' },
+  unit: '',
+  source: 'derived',
+});
 
 /**
  * The first round of a border on an edge of `width` × `height` cm: the counts nearest to side × gauge among those that leave
@@ -82,17 +97,31 @@ export function borderSpacing(asked: {
   const working = new Working();
   // Without a repeat every count suits, and the step would say nothing.
   const fewest = multiple === 1 ? 1 : working.do(FEWEST, { plus, multiple });
-  const along = (length: number, side: string) => {
+  const strained: { side: 'width' | 'height'; percent: number }[] = [];
+  const along = (length: number, side: 'width' | 'height') => {
     const exact = working.do(
       STITCHES_WANTED,
       { width: length, stitches: gauge.stitches, over: gauge.over },
       `Stitches that would lie flat along the ${side}`,
     );
-    return working.do(
+    const counted = working.do(
       NEAREST_SUITING,
       { fewest, multiple, exact, plus },
       `Along the ${side}: the nearest count that suits, of two as near the fewer`,
     );
+    if (Math.abs(counted / exact - 1) * 100 > FLAT_WITHIN)
+      strained.push({ side, percent: working.do(FROM_FLAT, { counted, exact }) });
+    const motifs = side === 'width' ? columns : rows;
+    if (motifs !== undefined && motifs > counted) {
+      throw new Problem(
+        `${num(counted)} stitches along the ${side} cannot be shared by ${num(motifs)} motifs.`,
+        {
+          option: side === 'width' ? 'columns' : 'rows',
+          hint: `At most ${num(counted)} motifs, or a longer side.`,
+        },
+      );
+    }
+    return counted;
   };
   const across = along(asked.width, 'width');
   const down = along(asked.height, 'height');
@@ -103,6 +132,7 @@ export function borderSpacing(asked: {
     total,
     ...(columns === undefined ? {} : { perMotifAcross: share(across, columns) }),
     ...(rows === undefined ? {} : { perMotifDown: share(down, rows) }),
+    strained,
     working,
   };
 }

@@ -272,8 +272,10 @@ function refuseImpossible({ width, height, border }: Wish, sizes: readonly Motif
   const least = Math.min(...sizes.map(({ side }) => side));
   const short = Math.min(width, height);
   if (short - 2 * border >= least * (1 - HAIR)) return;
-  const smallest = least + 2 * border;
-  const nearest = sizeText(Math.max(width, smallest), Math.max(height, smallest));
+  // Whole motifs: the nearest that can really be made.
+  const whole = (wanted: number) =>
+    Math.max(1, Math.round((wanted - 2 * border) / least)) * least + 2 * border;
+  const nearest = sizeText(whole(width), whole(height));
   const room = (short - least) / 2;
   if (room < 0) {
     throw new Problem('That is smaller than one motif.', {

@@ -189,12 +189,23 @@ export function resultInWays(step: Step, ways: Ways): number {
   return evaluate(step.formula, own);
 }
 
+/** A name that is a unit says the reader's own: `cm per m` is `in per yd` to a reader in inches. */
+function inOwnNames(said: string, { units }: Step, ways: Ways): string {
+  if (ways.units === 'metric') return said;
+  let text = said;
+  for (const [name, unit] of Object.entries(units)) {
+    if (unit.includes('/') && name === unit.replace('/', '_per_'))
+      text = text.replaceAll(spoken(name), ownUnit(unit, ways).replace('/', ' per '));
+  }
+  return text;
+}
+
 /** One line a reader can repeat with a pencil: `2 × row + 1 = 2 × 9 + 1 = 19`. */
 export function stepLine(step: Step, ways: Ways): string {
   const unit = ownUnit(step.unit, ways);
   const result = num(resultInWays(step, ways), 4);
   const filled = substituted(step, ways);
-  const general = parse(step.formula).said;
+  const general = inOwnNames(parse(step.formula).said, step, ways);
   // A formula of one name, or of numbers alone, says nothing twice.
   const middle = filled === general || filled === result ? '' : ` = ${filled}`;
   return `${general}${middle} = ${result}${unit === '' ? '' : ` ${unit}`}`;

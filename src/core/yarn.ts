@@ -2,8 +2,9 @@
 import { ROUGH_BAND, SC_LOOPS, STITCHES_A_BLOCK, TAIL } from '../standards/consumption.ts';
 import { STITCH_FACTS, type Stitch } from '../standards/stitches.ts';
 import { CM_PER_INCH, M_PER_KM } from '../standards/units.ts';
+import { YARN_WEIGHTS, type YarnWeight } from '../standards/yarn-weights.ts';
 import { Problem } from './problem.ts';
-import type { Ball } from './quantity.ts';
+import type { Ball, YarnThickness } from './quantity.ts';
 import { rowPlan, type PlanOptions, type RowPlan, type Shape } from './rows/index.ts';
 import { formula, Working } from './working.ts';
 
@@ -123,19 +124,31 @@ export const SPARE_OF_BALLS = formula({
   source: 'derived: what is bought less what is needed',
 });
 export const TEX = formula({
-  label: 'Weight of a kilometre (tex)',
-  formula: 'ball_weight / ball_length * kilometre',
-  given: { ball_weight: 'g', ball_length: 'm', kilometre: 'm' },
-  unit: 'g',
+  label: 'Tex: grams in a kilometre, whatever units are shown elsewhere',
+  formula: 'grams / metres * kilometre',
+  given: { grams: '', metres: '', kilometre: '' },
+  unit: '',
   source: 'published: ISO 1144, the tex system, grams per kilometre',
 });
 export const TEX_CHANGE = formula({
   label: 'Per cent by which the new yarn is heavier, metre for metre',
   formula: '100 * (new_tex / old_tex - 1)',
-  given: { new_tex: 'g', old_tex: 'g' },
+  given: { new_tex: '', old_tex: '' },
   unit: '',
   source: 'derived',
 });
+
+/**
+ * A usual hook in mm for a yarn, and the name of its category: the one it was read from, or the one whose published wraps
+ * per inch it is nearest to the middle of.
+ */
+export function usualHook({ wpi, category }: YarnThickness): { mm: number; name: string } {
+  const off = ({ wpi: [from, to] }: YarnWeight) => Math.abs((from + to) / 2 - wpi);
+  const found =
+    YARN_WEIGHTS.find((yarn) => yarn.category === category) ??
+    YARN_WEIGHTS.reduce((best, yarn) => (off(yarn) < off(best) ? yarn : best));
+  return { mm: found.usualHook, name: found.name.toLowerCase() };
+}
 
 const MM_PER_M = 1000;
 
@@ -374,7 +387,7 @@ export function swap(asked: { balls: number; ball: Ball; newBall: Ball }): Swap 
   const balls = working.do(WHOLE_BALLS, { yarn: all, ball_length: newBall.m }, 'Whole balls of the new yarn');
   const spare = working.do(SPARE_OF_BALLS, { new_balls: balls, ball_length: newBall.m, yarn: all });
   const tex = (of: Ball, label: string) =>
-    working.do(TEX, { ball_weight: of.g, ball_length: of.m, kilometre: M_PER_KM }, label);
+    working.do(TEX, { grams: of.g, metres: of.m, kilometre: M_PER_KM }, label);
   const oldTex = tex(ball, 'Weight of a kilometre of the pattern’s yarn (tex)');
   const newTex = tex(newBall, 'Weight of a kilometre of the new yarn (tex)');
   const heavierPercent = working.do(TEX_CHANGE, { new_tex: newTex, old_tex: oldTex });

@@ -1,7 +1,12 @@
 /** Finished sizes by which a blanket is recognised. No standards body has a table of them: all are conventions. */
+import { CM_PER_INCH } from './units.ts';
 
 /**
- * A blanket no longer than this may well be for a baby: charities ask for 30 × 36 in (91 cm) for babies and 36 × 48 in for
- * younger children (projectlinusoregon.org, "Blanket making guidelines"; cthugsandkisses.org). The limit lies between: common practice.
+ * A blanket within this size may well be for a baby: the trade's crib blanket is about 45 × 60 in (sizes.com/home/cribs.htm);
+ * charities ask for 30 × 36 in for babies and up to 42 × 48 in for older children (projectlinusoregon.org,
+ * cthugsandkisses.org). A throw, 50 × 60 in, lies beyond it.
  */
-export const BABY_BLANKET = { longestCm: 100 } as const;
+export const BABY_BLANKET = { shortCm: 45 * CM_PER_INCH, longCm: 60 * CM_PER_INCH } as const;
+
+/** More motifs than this are work for months: hands are cautioned (common practice; the number is our own choice). */
+export const LONG_WORK = { motifs: 100 } as const;

@@ -12,6 +12,11 @@ export interface YarnWeight {
   readonly stitchesPer4in: string;
   readonly hookMm: string;
   readonly hookUS: string;
+  /**
+   * A usual hook in mm: a size about the middle of the range, its one end where it has no other; for medium yarn the hook
+   * of the published measurement of yarn per stitch (windchilde.com/bluedepth).
+   */
+  readonly usualHook: number;
   /** Wraps per inch, the ranges of the association's chart. They overlap: wraps do not decide a category. */
   readonly wpi: readonly [number, number];
   /** The ranges of a spinning magazine's chart, which do not overlap (scribd.com/document/657653690); unset where it has none. */
@@ -32,6 +37,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '32–42 ⟦dc⟧',
     hookMm: 'steel 1.6–1.4; regular 2.25',
     hookUS: 'steel 6, 7, 8; regular B-1',
+    usualHook: 2.25,
     wpi: [30, 40],
     spinningWpi: '18 and more',
     yardsPerPound: [2401, Infinity],
@@ -45,6 +51,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '21–32',
     hookMm: '2.25–3.5',
     hookUS: 'B-1 to E-4',
+    usualHook: 2.75,
     wpi: [14, 30],
     spinningWpi: '16–18',
     yardsPerPound: [1901, 2400],
@@ -57,6 +64,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '16–20',
     hookMm: '3.5–4.5',
     hookUS: 'E-4 to 7',
+    usualHook: 4,
     wpi: [12, 18],
     spinningWpi: '14–15',
     yardsPerPound: [1201, 1900],
@@ -69,6 +77,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '12–17',
     hookMm: '4.5–5.5',
     hookUS: '7 to I-9',
+    usualHook: 5,
     wpi: [11, 15],
     spinningWpi: '12–13',
     yardsPerPound: [901, 1200],
@@ -81,6 +90,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '11–14',
     hookMm: '5.5–6.5',
     hookUS: 'I-9 to K-10 1/2',
+    usualHook: 5,
     wpi: [9, 12],
     spinningWpi: '10–11',
     yardsPerPound: [601, 900],
@@ -93,6 +103,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '8–11',
     hookMm: '6.5–9',
     hookUS: 'K-10 1/2 to M-13',
+    usualHook: 8,
     wpi: [6, 9],
     spinningWpi: '8–9',
     yardsPerPound: [401, 600],
@@ -105,6 +116,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '7–9',
     hookMm: '9–15',
     hookUS: 'M-13 to Q',
+    usualHook: 12,
     wpi: [5, 6],
     spinningWpi: '7 and fewer',
     yardsPerPound: [0, 400],
@@ -120,6 +132,7 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
     stitchesPer4in: '6 and fewer',
     hookMm: '15 and larger',
     hookUS: 'Q and larger',
+    usualHook: 15,
     wpi: [1, 4],
     knitPer4in: '6 and fewer',
     note:

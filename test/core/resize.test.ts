@@ -119,7 +119,7 @@ describe('a wish', () => {
     });
     expect(await refused('width:14cm height:160cm side:15cm')).toMatchObject({
       option: 'width',
-      hint: 'The nearest possible is 15 × 160 cm.',
+      hint: 'The nearest possible is 15 × 165 cm.',
     });
     expect(await refused('width:160cm height:14cm side:15cm')).toMatchObject({ option: 'height' });
     expect((await refused('width:120cm height:160cm side:15cm border:52.5cm')).ok).toBe(true);

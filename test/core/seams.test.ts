@@ -71,8 +71,8 @@ describe('joining', () => {
     const room = asking();
     const said = async (line: string) =>
       (await room.ask(`/joining columns:8 rows:11 side:15cm ${line}`)).assumptions.join();
-    expect(await said('')).toMatch(/5 mm hook/);
-    expect(await said('gauge:13 method:single-crochet')).toMatch(/5 mm hook/);
+    expect(await said('')).toMatch(/hook of 5 mm/);
+    expect(await said('gauge:13 method:single-crochet')).toMatch(/hook of 5 mm/);
     expect(await said('gauge:13')).not.toMatch(/hook/);
   });
 });

@@ -169,7 +169,7 @@ describe('/yardage', () => {
     expect(Object.keys(answer.figures)).toEqual(['yarn_each', 'yarn_low', 'yarn_high', 'yarn_total']);
     expect(answer.lines?.join()).toContain('/yardage weighed');
     expect(answer.cautions.join()).toMatch(/weigh.*dye lot/);
-    expect(answer.assumptions.join()).toMatch(/5 mm hook.*Medium yarn/);
+    expect(answer.assumptions.join()).toMatch(/Medium yarn.*hook of 5 mm/);
   });
 
   it('says plainly that nothing more can be finished', async () => {

@@ -75,8 +75,7 @@ describe('the US yarn trade association’s table (single crochet over 4 in; hoo
 
 describe('tex, grams per kilometre (ISO 1144; Textile Institute glossary)', () => {
   it('100 g in 200 yd is 546.807, 50 g in 100 m is 500', () => {
-    const tex = (g: number, m: number) =>
-      new Working().do(TEX, { ball_weight: g, ball_length: m, kilometre: 1000 });
+    const tex = (g: number, m: number) => new Working().do(TEX, { grams: g, metres: m, kilometre: 1000 });
     expect(tex(100, 200 * M_PER_YARD)).toBeCloseTo(546.807, 3);
     expect(tex(50, 100)).toBe(500);
     const { tex: old, newTex } = swap({

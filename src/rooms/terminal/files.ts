@@ -1,6 +1,6 @@
 /** The files of the terminal room: an option's file is read from a path, an answer's files are written to a folder. */
 import { constants, mkdir, open, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import type { AnswerFile } from '../../chat/answer.ts';
 import { Problem } from '../../core/problem.ts';
 import { clip } from '../../core/quantity.ts';
@@ -15,8 +15,23 @@ const WHY: Readonly<Record<string, string>> = {
   EPERM: 'may not be read',
 };
 
-/** The text of a file. Throws a Problem about the option where there is none, or too much, or it is no text. */
-export async function readTextFile(path: string, option: string): Promise<string> {
+/**
+ * The text of a file: at the path, or where a bare name is given, among the files that were written for her in `folder`.
+ * Throws a Problem about the option where there is none, or too much, or it is no text.
+ */
+export async function readTextFile(path: string, option: string, folder: string): Promise<string> {
+  try {
+    return await textAt(path, option);
+  } catch (error) {
+    if (basename(path) !== path || path.includes('\0')) throw error;
+    return textAt(join(folder, path), option).catch(() => {
+      throw error;
+    });
+  }
+}
+
+/** The text of the file at a path. Throws a Problem about the option where there is none, or too much, or it is no text. */
+async function textAt(path: string, option: string): Promise<string> {
   const shown = clip(path);
   const refuse = (sentence: string, hint = 'Give the path of a file that is there.') =>
     new Problem(sentence, { option, hint });
@@ -64,7 +79,8 @@ export async function writeFiles(
   );
   try {
     if (made.length > 0) await mkdir(folder, { recursive: true });
-    for (const { path, bytes } of made) await writeFile(path, bytes);
+    // An export holds all that is kept of somebody: nobody else reads it.
+    for (const { path, bytes } of made) await writeFile(path, bytes, { mode: 0o600 });
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
     throw new Problem(`The files of that answer could not be written to ${folder} (${code}).`, {

@@ -17,9 +17,12 @@ export interface TerminalParts {
   readonly projects: Projects;
   readonly now: () => Date;
   /** Writes the files of an answer; returns where they went. */
-  readonly keep: (files: readonly { name: string; content: string }[]) => Promise<readonly string[]>;
+  readonly keep: (
+    files: readonly { name: string; content: string }[],
+    maker: string,
+  ) => Promise<readonly string[]>;
   /** Reads the file that an option names; throws a Problem about the option where it cannot. */
-  readonly read: (path: string, option: string) => Promise<string>;
+  readonly read: (path: string, option: string, maker: string) => Promise<string>;
   /** Notes a fault of ours with its error and the question it happened to; returns the id to show. */
   readonly fault: (error: unknown, question?: string) => string;
 }
@@ -32,6 +35,9 @@ export interface Said {
   readonly status: 0 | 1 | 2;
 }
 
+/** Who asks where no name stands before the question. */
+export const NOBODY_NAMED = 'me';
+
 /** A maker's name before a question: `rowan: /progress next`. */
 const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
 
@@ -42,7 +48,7 @@ const ONLY_SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*$/u;
 const readableName = (name: string) =>
   plain(name)
     .replace(/[\p{Cc}\p{Cf}]/gu, '')
-    .trim() || 'me';
+    .trim() || NOBODY_NAMED;
 
 /** A file-safe id for a name typed in the terminal. */
 export function terminalId(name: string): string {
@@ -90,8 +96,8 @@ export class TerminalRoom {
         whois: personNamed,
         projects: this.parts.projects,
       };
-      const shown = await ask(found, await this.withFiles(found, options), context);
-      const written = await this.parts.keep(shown.files);
+      const shown = await ask(found, await this.withFiles(found, options, maker.id), context);
+      const written = await this.parts.keep(shown.files, maker.id);
       return {
         text: json ? asJson(`/${found.path}`, shown, written) : asText(shown, written),
         brief: oneLine(shown.headline),
@@ -112,12 +118,12 @@ export class TerminalRoom {
   }
 
   /** An option that takes a file is typed as its path, and handed on as what the file says. */
-  private async withFiles({ question }: Found, typed: Typed): Promise<Typed> {
+  private async withFiles({ question }: Found, typed: Typed, maker: string): Promise<Typed> {
     const options: Record<string, string> = { ...typed };
     for (const [name, schema] of Object.entries(question.options)) {
       const path = options[name];
       if (path !== undefined && metaOf(schema).kind === 'file')
-        options[name] = await this.parts.read(path, name);
+        options[name] = await this.parts.read(path, name, maker);
     }
     return options;
   }
@@ -133,7 +139,7 @@ export class TerminalRoom {
     }
     const match = SPEAKER.exec(text);
     const name = match?.[1];
-    if (!match || name === undefined) return { name: 'me', line: text };
+    if (!match || name === undefined) return { name: NOBODY_NAMED, line: text };
     return { name: readableName(name), line: text.slice(match[0].length) };
   }
 }

@@ -1,11 +1,12 @@
 /** Runs the terminal room: one question from the arguments, a line each from standard input, or a talk. */
 import { once } from 'node:events';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { readTextFile, writeFiles } from './files.ts';
 import { linesOf } from './lines.ts';
-import { TerminalRoom } from './room.ts';
+import { NOBODY_NAMED, TerminalRoom } from './room.ts';
 
 export interface Running {
   readonly registry: Registry;
@@ -19,11 +20,13 @@ export interface Running {
 }
 
 function room({ files, toPng, ...parts }: Running): TerminalRoom {
+  // Each maker has a folder of her own, so that one's export never lies over another's.
+  const own = (maker: string) => (maker === NOBODY_NAMED ? files : join(files, maker));
   return new TerminalRoom({
     ...parts,
     now: () => new Date(),
-    read: readTextFile,
-    keep: (made) => writeFiles(files, made, toPng),
+    read: (path, option, maker) => readTextFile(path, option, own(maker)),
+    keep: (made, maker) => writeFiles(own(maker), made, toPng),
   });
 }
 
