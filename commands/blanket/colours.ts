@@ -81,7 +81,7 @@ export const colours = question({
       assumptions:
         missing.length === 0
           ? []
-          : [`No ball is known of ${missing.join(', ')}: metres are told, but no balls.`],
+          : [`No ball is known of ${missing.join(', ')}: lengths are told, but no balls.`],
       cautions: alikeWords(hardToTell(all.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
       data: { blanket: blanket.name, colours: all, yarns: blanket.yarns, looks },
       actions: [

@@ -44,8 +44,11 @@ export const STILL_OFF = formula({
 
 /** Off by more than this many per cent, the same hook is never advised. */
 export const HOOK_STAYS_WITHIN = 3;
-/** Where the nearest hook would still be off by more than this many per cent, only another yarn helps. */
-export const HOOK_MENDS_WITHIN = 5;
+/**
+ * A hook that would still leave the width more than this many per cent off does not mend it. Hooks stand about a tenth apart in
+ * the usual sizes, so that half a step is left either way; the rest is how tightly one works.
+ */
+export const HOOK_MENDS_WITHIN = 8;
 
 export interface GaugeComparison {
   /** Per cent; positive too wide. */
