@@ -1,6 +1,6 @@
 /** A large blanket answered in full, and scattered layouts against an exact solver on the same boards. */
-import { seeded } from '../src/core/chance.ts';
-import { scatter, touchesOf } from '../src/core/scatter.ts';
+import { seeded } from '../src/core/base/chance.ts';
+import { scatter, touchesOf } from '../src/core/blanket/scatter.ts';
 import { asking, type Asking } from '../test/asking.ts';
 import { scatterProgram } from '../test/scatter-program.ts';
 import { solver } from '../test/solver.ts';

@@ -9,7 +9,7 @@ import {
   type MotifSize,
   type ResizeOption,
   type Wish,
-} from '../src/core/resize.ts';
+} from '../src/core/size/resize.ts';
 import { asking } from '../test/asking.ts';
 import { each, sideBySide } from './measure.ts';
 import { time, times, type BenchRow } from './table.ts';

@@ -1,6 +1,6 @@
 /** Asks in the terminal room with a memory store, as the tests do. */
 import { registry } from '../commands/index.ts';
-import { Problem } from '../src/core/problem.ts';
+import { Problem } from '../src/core/base/problem.ts';
 import { MemoryStore } from '../src/projects/memory.ts';
 import { Projects } from '../src/projects/projects.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';

@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
-import { toOwn } from '../src/core/ways.ts';
-import { resultInWays, type Working } from '../src/core/working.ts';
+import { toOwn } from '../src/core/base/reader.ts';
+import { resultInWays, type Working } from '../src/core/base/working.ts';
 
 const INCHES = { units: 'imperial', terms: 'US' } as const;
 

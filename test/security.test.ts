@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { Problem } from '../src/core/problem.ts';
+import { Problem } from '../src/core/base/problem.ts';
 import { FileStore } from '../src/projects/file-store.ts';
 import { Groups } from '../src/projects/groups.ts';
 import { MemoryStore } from '../src/projects/memory.ts';

@@ -1,7 +1,7 @@
 /** Every question of the registry: once with its example, once refused. A new question is swept without a test of its own. */
 import { describe, expect, it } from 'vitest';
 import { registry } from '../commands/index.ts';
-import { evaluate } from '../src/core/working.ts';
+import { evaluate } from '../src/core/base/working.ts';
 import { isRequired, metaOf } from '../src/chat/options.ts';
 import { asking } from './asking.ts';
 

@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { Problem } from '../../src/core/problem.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { borderOf, findBlanket, putBlanket, readNames } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { about } from '../motif/options.ts';

@@ -1,11 +1,11 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { coloursOf, hardToTell, readHex } from '../../src/core/colour.ts';
-import { runsOf, yarnOf } from '../../src/core/motif-yarn.ts';
-import { byNearness, nearest } from '../../src/core/near.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { clip } from '../../src/core/quantity.ts';
-import { count, g, m, num } from '../../src/core/ways.ts';
+import { coloursOf, hardToTell, readHex } from '../../src/core/blanket/colour.ts';
+import { runsOf, yarnOf } from '../../src/core/yarn/motif-yarn.ts';
+import { byNearness, nearest } from '../../src/core/base/nearest-name.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { clip } from '../../src/core/base/quantity.ts';
+import { count, g, m, num } from '../../src/core/base/reader.ts';
 import { sameName } from '../../src/projects/bin.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';

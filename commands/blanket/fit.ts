@@ -10,12 +10,12 @@ import {
   USUAL_STRETCH,
   type EachFit,
   type Fit,
-} from '../../src/core/fit.ts';
-import { counted, letter } from '../../src/core/layout.ts';
-import { materials, piecesOf, type Extent, type Pieces } from '../../src/core/materials.ts';
-import { yarnOf } from '../../src/core/motif-yarn.ts';
-import { count, m, num } from '../../src/core/ways.ts';
-import { Working } from '../../src/core/working.ts';
+} from '../../src/core/blanket/largest-blanket.ts';
+import { counted, letter } from '../../src/core/blanket/layout.ts';
+import { materials, piecesOf, type Extent, type Pieces } from '../../src/core/blanket/materials.ts';
+import { yarnOf } from '../../src/core/yarn/motif-yarn.ts';
+import { count, m, num } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, specOf } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { about } from '../motif/options.ts';

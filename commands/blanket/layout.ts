@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { showTouches } from '../../src/core/scatter.ts';
-import { count } from '../../src/core/ways.ts';
-import { Working } from '../../src/core/working.ts';
+import { showTouches } from '../../src/core/blanket/scatter.ts';
+import { count } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import { relaid } from '../../src/projects/relaying.ts';
 import { about } from '../motif/options.ts';

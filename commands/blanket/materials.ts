@@ -1,11 +1,11 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { counted } from '../../src/core/layout.ts';
-import { materials as reckon, piecesOf } from '../../src/core/materials.ts';
-import { saidPace } from '../../src/core/pace.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { count, m, num, t } from '../../src/core/ways.ts';
-import { Working } from '../../src/core/working.ts';
+import { counted } from '../../src/core/blanket/layout.ts';
+import { materials as reckon, piecesOf } from '../../src/core/blanket/materials.ts';
+import { saidPace } from '../../src/core/yarn/pace.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { count, m, num, t } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { blanketPace } from '../../src/projects/blanket-pace.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import { caution } from '../../src/standards/care.ts';

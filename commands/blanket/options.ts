@@ -1,7 +1,7 @@
 import type { Context } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { ARRANGEMENTS, type Arrangement } from '../../src/core/layout.ts';
-import { SEAM_METHODS } from '../../src/core/seams.ts';
+import { ARRANGEMENTS, type Arrangement } from '../../src/core/blanket/layout.ts';
+import { SEAM_METHODS } from '../../src/core/edges/seams.ts';
 import { SETTING_KEYS, SETTINGS } from '../../src/standards/settings.ts';
 import { DEFINED } from '../motif/options.ts';
 

@@ -1,7 +1,7 @@
 /** Which blankets there are, which is the current one, and letting one go. */
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { count } from '../../src/core/ways.ts';
+import { count } from '../../src/core/base/reader.ts';
 import { findBlanket, removeBlanket, restoreBlanket } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { about } from '../motif/options.ts';

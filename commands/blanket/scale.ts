@@ -1,10 +1,10 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { letter, readLaidBy } from '../../src/core/layout.ts';
-import { piecesOf } from '../../src/core/materials.ts';
-import { scale as rescale, type Scaled } from '../../src/core/scale.ts';
-import { count, m, num, size } from '../../src/core/ways.ts';
-import { Working } from '../../src/core/working.ts';
+import { letter, readLaidBy } from '../../src/core/blanket/layout.ts';
+import { piecesOf } from '../../src/core/blanket/materials.ts';
+import { scale as rescale, type Scaled } from '../../src/core/blanket/scale.ts';
+import { count, m, num, size } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/blankets.ts';
 import { relaid } from '../../src/projects/relaying.ts';
 import { about } from '../motif/options.ts';

@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
-import { materials } from '../../src/core/materials.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { count, g, m, num } from '../../src/core/ways.ts';
-import { Working } from '../../src/core/working.ts';
+import { materials } from '../../src/core/blanket/materials.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { count, g, m, num } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { about } from '../motif/options.ts';

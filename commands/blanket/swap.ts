@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { letter, MOST_PLACES, swapped } from '../../src/core/layout.ts';
+import { letter, MOST_PLACES, swapped } from '../../src/core/blanket/layout.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import { about } from '../motif/options.ts';
 import { SAVED, savedBlanket } from './options.ts';

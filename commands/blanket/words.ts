@@ -1,16 +1,16 @@
 /** How a blanket is spoken of. */
 import type { Figure } from '../../src/chat/answer.ts';
-import type { Alike } from '../../src/core/colour.ts';
-import { counted, letter, mapLines, readLaidBy, type Cell, type LaidBy } from '../../src/core/layout.ts';
-import { piecesOf, type Extent, type Materials, type Pieces } from '../../src/core/materials.ts';
-import type { MotifSpec } from '../../src/core/motif-yarn.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { fewestTouches, touchesOf } from '../../src/core/scatter.ts';
-import { cm, count, m, num, size, t } from '../../src/core/ways.ts';
-import type { Step, Working } from '../../src/core/working.ts';
+import type { Alike } from '../../src/core/blanket/colour.ts';
+import { counted, letter, mapLines, readLaidBy, type Cell, type LaidBy } from '../../src/core/blanket/layout.ts';
+import { piecesOf, type Extent, type Materials, type Pieces } from '../../src/core/blanket/materials.ts';
+import type { MotifSpec } from '../../src/core/yarn/motif-yarn.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { fewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
+import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
+import type { Step, Working } from '../../src/core/base/working.ts';
 import { specOf } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
-import { careFor } from '../../src/core/care-for.ts';
+import { careFor } from '../../src/core/size/cautions.ts';
 import { caution } from '../../src/standards/care.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
 import { ARRANGED } from './options.ts';

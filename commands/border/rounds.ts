@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { borderRounds, type CornerFit } from '../../src/core/border.ts';
-import { count, num, t } from '../../src/core/ways.ts';
+import { borderRounds, type CornerFit } from '../../src/core/edges/border.ts';
+import { count, num, t } from '../../src/core/base/reader.ts';
 import { corner } from './corner.ts';
 
 export const rounds = question({

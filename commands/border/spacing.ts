@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { borderSpacing, inRuns } from '../../src/core/border.ts';
-import { careFor } from '../../src/core/care-for.ts';
-import { count, num, t } from '../../src/core/ways.ts';
+import { borderSpacing, inRuns } from '../../src/core/edges/border.ts';
+import { careFor } from '../../src/core/size/cautions.ts';
+import { count, num, t } from '../../src/core/base/reader.ts';
 import { STITCH_FACTS, STITCHES } from '../../src/standards/stitches.ts';
 import { corner } from './corner.ts';
 

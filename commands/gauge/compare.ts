@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { compareGauges, HOOK_MENDS_WITHIN, HOOK_STAYS_WITHIN } from '../../src/core/gauge.ts';
-import { cm, mm, num, t } from '../../src/core/ways.ts';
+import { compareGauges, HOOK_MENDS_WITHIN, HOOK_STAYS_WITHIN } from '../../src/core/size/compare-gauges.ts';
+import { cm, mm, num, t } from '../../src/core/base/reader.ts';
 
 /** Less than the smallest part that is shown. */
 const asMeant = (percent: number) => Math.abs(percent) < 0.05;

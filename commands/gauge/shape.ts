@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { diamond } from '../../src/core/blocking.ts';
-import { cm, num } from '../../src/core/ways.ts';
+import { diamond } from '../../src/core/size/blocking.ts';
+import { cm, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 
 /** More rows than this are told in the data only. */

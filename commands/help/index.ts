@@ -1,11 +1,11 @@
 import { command, question, type Command } from '../../src/chat/command.ts';
-import { nearest } from '../../src/core/near.ts';
+import { nearest } from '../../src/core/base/nearest-name.ts';
 import { opt } from '../../src/chat/options.ts';
 import { exampleLine, optionWords } from '../../src/chat/reference.ts';
 import { Registry } from '../../src/chat/registry.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { clip } from '../../src/core/quantity.ts';
-import { count } from '../../src/core/ways.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { clip } from '../../src/core/base/quantity.ts';
+import { count } from '../../src/core/base/reader.ts';
 
 /** The help page of these commands, itself a question like any other. */
 export function help(commands: readonly Command[]): Command {

@@ -1,9 +1,9 @@
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { careFor } from '../../src/core/care-for.ts';
-import { joining as join, SEAM_METHODS, type SeamMethod } from '../../src/core/seams.ts';
-import { cm, count, m, num, t } from '../../src/core/ways.ts';
-import { usualHook } from '../../src/core/yarn.ts';
+import { careFor } from '../../src/core/size/cautions.ts';
+import { joining as join, SEAM_METHODS, type SeamMethod } from '../../src/core/edges/seams.ts';
+import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
+import { usualHook } from '../../src/core/yarn/yardage.ts';
 import { caution } from '../../src/standards/care.ts';
 import { ROUGH_BAND, USUAL_YARN } from '../../src/standards/consumption.ts';
 import { usualHookWords } from '../yardage/options.ts';

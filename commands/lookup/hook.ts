@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { hooksAround, lookUpHook, type HookFound } from '../../src/core/lookup/hook.ts';
-import { readNumber } from '../../src/core/quantity.ts';
-import { mm, num } from '../../src/core/ways.ts';
+import { readNumber } from '../../src/core/base/quantity.ts';
+import { mm, num } from '../../src/core/base/reader.ts';
 import { HOOKS, HOOKS_SOURCE, STEEL_HOOKS } from '../../src/standards/hooks.ts';
 import { offers, unknown } from './unknown.ts';
 

@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpSize, SIZE_NAMES } from '../../src/core/lookup/size.ts';
-import { size as measures } from '../../src/core/ways.ts';
+import { size as measures } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { offers, unknown } from './unknown.ts';
 

@@ -1,6 +1,6 @@
-import { nearest } from '../../src/core/near.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { clip } from '../../src/core/quantity.ts';
+import { nearest } from '../../src/core/base/nearest-name.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { clip } from '../../src/core/base/quantity.ts';
 
 /** Offers while typing: the names that hold what was typed, those that begin with it first. */
 export const offers = (names: readonly string[]) => (typed: string) => {

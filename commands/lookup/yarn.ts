@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpYarn, YARN_WORDS } from '../../src/core/lookup/yarn.ts';
-import { num, t } from '../../src/core/ways.ts';
+import { num, t } from '../../src/core/base/reader.ts';
 import { YARN_WEIGHTS, type YarnWeight } from '../../src/standards/yarn-weights.ts';
 import { offers, unknown } from './unknown.ts';
 

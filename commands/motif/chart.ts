@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { count } from '../../src/core/ways.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { count } from '../../src/core/base/reader.ts';
 import { drawChart } from '../../src/pictures/chart.ts';
 import { findMotif, hexes } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';

@@ -1,11 +1,11 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { readRuns } from '../../src/core/colour-runs.ts';
-import { lengths } from '../../src/core/carrying.ts';
-import { Problem } from '../../src/core/problem.ts';
+import { readRuns } from '../../src/core/stripes/colour-runs.ts';
+import { lengths } from '../../src/core/stripes/carrying.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { rowPlan, total } from '../../src/core/rows/index.ts';
-import { t } from '../../src/core/ways.ts';
-import { Working } from '../../src/core/working.ts';
+import { t } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { keepMotif, motifName } from '../../src/projects/motifs.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { about, DEFINED, STRIPES } from './options.ts';

@@ -1,9 +1,9 @@
 import { question } from '../../src/chat/command.ts';
-import { lengths } from '../../src/core/carrying.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
+import { lengths } from '../../src/core/stripes/carrying.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
 import { total } from '../../src/core/rows/index.ts';
-import { count, inWays } from '../../src/core/ways.ts';
-import { wordLines, words as written } from '../../src/core/words.ts';
+import { count, inWays } from '../../src/core/base/reader.ts';
+import { wordLines, words as written } from '../../src/core/stripes/written-rows.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { DEFINED, savedMotif } from './options.ts';
 import { carryAssumption, described, rowWord, RowWord, units } from './words.ts';

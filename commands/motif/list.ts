@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { count, g } from '../../src/core/ways.ts';
-import { coloursIn } from '../../src/core/colour-runs.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { count, g } from '../../src/core/base/reader.ts';
+import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
 import { DEFINED } from './options.ts';
 import { described, rowWord } from './words.ts';
 

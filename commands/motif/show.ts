@@ -1,9 +1,9 @@
 import { question } from '../../src/chat/command.ts';
-import { lengths } from '../../src/core/carrying.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
+import { lengths } from '../../src/core/stripes/carrying.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
 import { total, widest } from '../../src/core/rows/index.ts';
-import { cm, count, g, mm, num, size, t } from '../../src/core/ways.ts';
-import { weighed } from '../../src/core/weighed.ts';
+import { cm, count, g, mm, num, size, t } from '../../src/core/base/reader.ts';
+import { weighed } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
 import { about, DEFINED, savedMotif } from './options.ts';

@@ -1,9 +1,9 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { cm, g, m, mm, num, t } from '../../src/core/ways.ts';
-import { BLOCKABLE, UNSEEN, weighed, type Weighed } from '../../src/core/weighed.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { cm, g, m, mm, num, t } from '../../src/core/base/reader.ts';
+import { BLOCKABLE, UNSEEN, weighed, type Weighed } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
 import { caution } from '../../src/standards/care.ts';
 import { about, DEFINED, savedMotif } from './options.ts';

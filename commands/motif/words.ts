@@ -1,11 +1,11 @@
 /** How a motif is spoken of. */
-import { carriedStrand, lengths, otherStripes, CARRY_PAST } from '../../src/core/carrying.ts';
-import { writeRuns, type ColourRun } from '../../src/core/colour-runs.ts';
-import { planOf, rowHeight, stitchWidth, wpiOf, type MotifSpec } from '../../src/core/motif-yarn.ts';
+import { carriedStrand, lengths, otherStripes, CARRY_PAST } from '../../src/core/stripes/carrying.ts';
+import { writeRuns, type ColourRun } from '../../src/core/stripes/colour-runs.ts';
+import { planOf, rowHeight, stitchWidth, wpiOf, type MotifSpec } from '../../src/core/yarn/motif-yarn.ts';
 import type { RowPlan } from '../../src/core/rows/index.ts';
-import { byColour, stripes } from '../../src/core/to-come.ts';
-import { count, m, num, t } from '../../src/core/ways.ts';
-import type { Working } from '../../src/core/working.ts';
+import { byColour, stripes } from '../../src/core/yarn/still-to-come.ts';
+import { count, m, num, t } from '../../src/core/base/reader.ts';
+import type { Working } from '../../src/core/base/working.ts';
 
 export const rowWord = (plan: RowPlan) => (plan.worked === 'rounds' ? 'round' : 'row');
 export const RowWord = (plan: RowPlan) => (plan.worked === 'rounds' ? 'Round' : 'Row');

@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { count } from '../../src/core/ways.ts';
-import { Problem } from '../../src/core/problem.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { count } from '../../src/core/base/reader.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { MOST_MADE } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../motif/options.ts';

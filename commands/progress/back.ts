@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { count } from '../../src/core/ways.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { count } from '../../src/core/base/reader.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { DEFINED, savedMotif } from '../motif/options.ts';
 import { rowWord } from '../motif/words.ts';

@@ -1,9 +1,9 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { miscount } from '../../src/core/miscount.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { rowsWith } from '../../src/core/to-come.ts';
+import { miscount } from '../../src/core/miscount/check-counts.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { rowsWith } from '../../src/core/yarn/still-to-come.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { about, DEFINED, savedMotif } from '../motif/options.ts';
 import { rowWord, RowWord, units } from '../motif/words.ts';

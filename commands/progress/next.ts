@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { Problem } from '../../src/core/problem.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { about, DEFINED, savedMotif } from '../motif/options.ts';
 import { rowWord, RowWord } from '../motif/words.ts';

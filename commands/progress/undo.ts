@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/motif-yarn.ts';
-import { count } from '../../src/core/ways.ts';
+import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { count } from '../../src/core/base/reader.ts';
 import { undo as takeBack } from '../../src/projects/progress.ts';
 import { DEFINED, savedMotif } from '../motif/options.ts';
 import { rowWord } from '../motif/words.ts';

@@ -1,9 +1,9 @@
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { careFor } from '../../src/core/care-for.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { resize as find, type ResizeOption } from '../../src/core/resize.ts';
-import { cm, count, num, size as sizeText } from '../../src/core/ways.ts';
+import { careFor } from '../../src/core/size/cautions.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { resize as find, type ResizeOption } from '../../src/core/size/resize.ts';
+import { cm, count, num, size as sizeText } from '../../src/core/base/reader.ts';
 import { ENDS_A_MOTIF } from '../../src/standards/consumption.ts';
 
 /** Options told in lines; all of them stand in the data. */

@@ -1,5 +1,5 @@
 /** Words that several of the settings' answers share. */
-import { count } from '../../src/core/ways.ts';
+import { count } from '../../src/core/base/reader.ts';
 import type { MakerDoc, Settings } from '../../src/projects/schema.ts';
 
 export const settingsWords = ({ units, terms, answers }: Settings) =>

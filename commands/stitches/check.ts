@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { miscount } from '../../src/core/miscount.ts';
+import { miscount } from '../../src/core/miscount/check-counts.ts';
 import { rowPlan } from '../../src/core/rows/index.ts';
-import { count, t } from '../../src/core/ways.ts';
+import { count, t } from '../../src/core/base/reader.ts';
 
 /** Causes told in words; the rest stand in the data. */
 const TOLD = 4;

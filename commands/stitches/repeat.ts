@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { repeat as suits, type RepeatNeighbour } from '../../src/core/repeat.ts';
-import { cm, count, num, t } from '../../src/core/ways.ts';
+import { repeat as suits, type RepeatNeighbour } from '../../src/core/rows/repeat.ts';
+import { cm, count, num, t } from '../../src/core/base/reader.ts';
 
 const ordinal = (n: number) => `${n}${n === 2 ? 'nd' : n === 3 ? 'rd' : 'th'}`;
 

@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { rowFacts } from '../../src/core/row-facts.ts';
-import { count, t } from '../../src/core/ways.ts';
+import { rowFacts } from '../../src/core/rows/row-facts.ts';
+import { count, t } from '../../src/core/base/reader.ts';
 
 export const row = question({
   name: 'row',

@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { segmentWords, spread as spreadOver } from '../../src/core/spacing.ts';
-import { count } from '../../src/core/ways.ts';
+import { segmentWords, spread as spreadOver } from '../../src/core/rows/spacing.ts';
+import { count } from '../../src/core/base/reader.ts';
 
 /** An instruction of more stretches than this is told line by line under the headline. */
 const IN_ONE_BREATH = 3;

@@ -1,10 +1,10 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { careFor } from '../../src/core/care-for.ts';
-import { seeded } from '../../src/core/chance.ts';
+import { careFor } from '../../src/core/size/cautions.ts';
+import { seeded } from '../../src/core/base/chance.ts';
 import { putTogether } from '../../src/core/group/put-together.ts';
 import { numbered } from '../../src/core/group/words.ts';
-import { cm, count, m, num, size, t } from '../../src/core/ways.ts';
+import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
 import { nameOption, whichBlanket } from './which.ts';
 

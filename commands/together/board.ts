@@ -1,9 +1,9 @@
 /** The board: the blanket filling up cell by cell, and by kind what is made, pledged and open. */
 import { question } from '../../src/chat/command.ts';
-import { coloursOf } from '../../src/core/colour.ts';
+import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
-import { letter } from '../../src/core/layout.ts';
-import { cm, count, inWords, num, when, type Ways } from '../../src/core/ways.ts';
+import { letter } from '../../src/core/blanket/layout.ts';
+import { cm, count, inWords, num, when, type Ways } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
 import { OPENED } from './example.ts';
 import { nameOption, quoted, whichBlanket } from './which.ts';

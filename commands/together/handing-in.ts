@@ -5,7 +5,7 @@ import { sizeCheck } from '../../src/core/group/size-check.ts';
 import { accept as acceptRule, handIn, kindNamed, sendBack } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
 import { numbered } from '../../src/core/group/words.ts';
-import { cm, count, num } from '../../src/core/ways.ts';
+import { cm, count, num } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
 import { chooseKind, onlyKind } from './pledging.ts';
 import { askerOf, doing, kindOption, nameOption, quoted, whichBlanket } from './which.ts';

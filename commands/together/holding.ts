@@ -4,7 +4,7 @@ import { holdings, parcelsCsv, parcelsOf } from '../../src/core/group/holdings.t
 import { openFor } from '../../src/core/group/state.ts';
 import { numbered } from '../../src/core/group/words.ts';
 import { groupYarn } from '../../src/core/group/yarn.ts';
-import { count, m, num } from '../../src/core/ways.ts';
+import { count, m, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { OPENED } from './example.ts';
 import { nameOption, quoted, whichBlanket } from './which.ts';

@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { careFor } from '../../src/core/care-for.ts';
+import { careFor } from '../../src/core/size/cautions.ts';
 import { openGroup } from '../../src/core/group/open.ts';
-import { cm, count, when } from '../../src/core/ways.ts';
+import { cm, count, when } from '../../src/core/base/reader.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import { doing, quoted } from './which.ts';
 

@@ -9,7 +9,7 @@ import {
   stillOpen,
 } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
-import { count, num } from '../../src/core/ways.ts';
+import { count, num } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, kindOption, nameOption, quoted, whichBlanket } from './which.ts';
 

@@ -9,8 +9,8 @@ import {
   undo as undoRule,
 } from '../../src/core/group/rules.ts';
 import { happeningWords } from '../../src/core/group/words.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { count, num, when } from '../../src/core/ways.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { count, num, when } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
 

@@ -11,9 +11,9 @@ import {
 } from '../../src/core/group/rules.ts';
 import { groupPace } from '../../src/core/group/pace.ts';
 import { proposeShares } from '../../src/core/group/proposal.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { count, num, when } from '../../src/core/ways.ts';
-import { Working } from '../../src/core/working.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { count, num, when } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
 

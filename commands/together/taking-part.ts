@@ -9,8 +9,8 @@ import {
   stillOpen,
 } from '../../src/core/group/rules.ts';
 import { SOMEBODY } from '../../src/core/group/events.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { count } from '../../src/core/ways.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { count } from '../../src/core/base/reader.ts';
 import { askerOf, doing, nameOption, quoted, whichBlanket } from './which.ts';
 import { OPENED } from './example.ts';
 

@@ -4,9 +4,9 @@ import { opt } from '../../src/chat/options.ts';
 import { isStranger } from '../../src/core/group/events.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
-import { byNearness } from '../../src/core/near.ts';
-import { Problem } from '../../src/core/problem.ts';
-import { clip } from '../../src/core/quantity.ts';
+import { byNearness } from '../../src/core/base/nearest-name.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { clip } from '../../src/core/base/quantity.ts';
 import type { Doing, GroupDoc } from '../../src/projects/groups.ts';
 
 export interface Which {

@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { cm, count, m, num, t } from '../../src/core/ways.ts';
-import { left as walk } from '../../src/core/yarn.ts';
+import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
+import { left as walk } from '../../src/core/yarn/yardage.ts';
 import { TAIL } from '../../src/standards/consumption.ts';
 import { otherSize } from './options.ts';
 

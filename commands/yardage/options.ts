@@ -1,6 +1,6 @@
 /** Options that the questions about yarn share. */
 import { opt } from '../../src/chat/options.ts';
-import { mm } from '../../src/core/ways.ts';
+import { mm } from '../../src/core/base/reader.ts';
 import { USUAL_RESERVE } from '../../src/standards/consumption.ts';
 
 export const motifs = () =>

@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { cm, count, m, num, t } from '../../src/core/ways.ts';
-import { rough as estimate, usualHook } from '../../src/core/yarn.ts';
+import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
+import { rough as estimate, usualHook } from '../../src/core/yarn/yardage.ts';
 import { caution } from '../../src/standards/care.ts';
 import { ROUGH_BAND, STITCHES_A_BLOCK, USUAL_YARN } from '../../src/standards/consumption.ts';
 import { motifs, otherSize, reserve, usualHookWords } from './options.ts';

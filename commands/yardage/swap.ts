@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { count, g, m, num, t } from '../../src/core/ways.ts';
-import { swap as exchange } from '../../src/core/yarn.ts';
+import { count, g, m, num, t } from '../../src/core/base/reader.ts';
+import { swap as exchange } from '../../src/core/yarn/yardage.ts';
 import { caution } from '../../src/standards/care.ts';
 
 /** Per cent of difference in weight, metre for metre, within which two yarns pass for each other (common practice). */

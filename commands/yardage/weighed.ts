@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { count, m, num } from '../../src/core/ways.ts';
-import { weighed as weigh } from '../../src/core/yarn.ts';
+import { count, m, num } from '../../src/core/base/reader.ts';
+import { weighed as weigh } from '../../src/core/yarn/yardage.ts';
 import { caution } from '../../src/standards/care.ts';
 import { motifs, reserve } from './options.ts';
 

@@ -1,6 +1,6 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
-import { stepLine, type Step } from '../core/working.ts';
-import { inWays, num, ownUnit, toOwn, type Unit, type Ways } from '../core/ways.ts';
+import { stepLine, type Step } from '../core/base/working.ts';
+import { inWays, num, ownUnit, toOwn, type Unit, type Ways } from '../core/base/reader.ts';
 
 /** A figure of the answer: a number in the core's unit under a key that stays the same. */
 export interface Figure {

@@ -1,11 +1,11 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
-import { Problem } from '../core/problem.ts';
-import { clip } from '../core/quantity.ts';
-import { inWays, num, type Ways } from '../core/ways.ts';
+import { Problem } from '../core/base/problem.ts';
+import { clip } from '../core/base/quantity.ts';
+import { inWays, num, type Ways } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { show, type Answer, type Shown } from './answer.ts';
 import type { Context } from './command.ts';
-import { nearest } from '../core/near.ts';
+import { nearest } from '../core/base/nearest-name.ts';
 import { inOwnWay, metaOf } from './options.ts';
 import type { Found } from './registry.ts';
 

@@ -1,6 +1,6 @@
 /** What a command is: a group of questions, each with its words, its options and its answer. */
 import * as z from 'zod';
-import type { Ways } from '../core/ways.ts';
+import type { Ways } from '../core/base/reader.ts';
 import type { Projects } from '../projects/projects.ts';
 import type { Answer } from './answer.ts';
 import type { Options } from './options.ts';

@@ -1,6 +1,6 @@
 /** A typed line: `/stitches row shape:diagonal size:12`, values with spaces in quotes. */
-import { Problem, QUESTION } from '../core/problem.ts';
-import { clip } from '../core/quantity.ts';
+import { Problem, QUESTION } from '../core/base/problem.ts';
+import { clip } from '../core/base/quantity.ts';
 
 export interface Line {
   /** The words before the first option: `['stitches', 'row']`. */

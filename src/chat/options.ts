@@ -18,11 +18,11 @@ import {
   readWeight,
   readYarn,
   refuseUnclear,
-} from '../core/quantity.ts';
+} from '../core/base/quantity.ts';
 import { lookUpHook } from '../core/lookup/hook.ts';
 import { MOST_ROWS, SHAPES } from '../core/rows/index.ts';
-import { Problem } from '../core/problem.ts';
-import { mm, plain, type Ways } from '../core/ways.ts';
+import { Problem } from '../core/base/problem.ts';
+import { mm, plain, type Ways } from '../core/base/reader.ts';
 import { HOOKS } from '../standards/hooks.ts';
 import { STITCHES } from '../standards/stitches.ts';
 import { TERMS } from '../standards/terms.ts';

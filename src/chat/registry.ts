@@ -1,8 +1,8 @@
 /** Every command there is, and how a question is found by its words. */
-import { Problem, QUESTION } from '../core/problem.ts';
-import { clip } from '../core/quantity.ts';
+import { Problem, QUESTION } from '../core/base/problem.ts';
+import { clip } from '../core/base/quantity.ts';
 import type { Command, Question } from './command.ts';
-import { nearest } from '../core/near.ts';
+import { nearest } from '../core/base/nearest-name.ts';
 
 export interface Found {
   readonly command: Command;

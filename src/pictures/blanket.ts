@@ -1,5 +1,5 @@
 /** A blanket as it is planned, or as far as it is made. */
-import { count, inWays, num, size, t, type Ways } from '../core/ways.ts';
+import { count, inWays, num, size, t, type Ways } from '../core/base/reader.ts';
 import {
   altText,
   drawable,

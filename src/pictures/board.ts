@@ -1,5 +1,5 @@
 /** The board of a blanket that a group makes: it fills up cell by cell, and every kind has its bar. */
-import { count, num, type Ways } from '../core/ways.ts';
+import { count, num, type Ways } from '../core/base/reader.ts';
 import {
   altText,
   drawable,

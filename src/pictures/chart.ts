@@ -1,9 +1,9 @@
 /** A chart of one motif: stitch by stitch in the trade's symbols while they can be read, else row by row with counts. */
-import { inkOn } from '../core/colour.ts';
-import type { ColourRun } from '../core/colour-runs.ts';
+import { inkOn } from '../core/blanket/colour.ts';
+import type { ColourRun } from '../core/stripes/colour-runs.ts';
 import { total, widest, type RowPlan } from '../core/rows/index.ts';
 import { STITCH_FACTS } from '../standards/stitches.ts';
-import { count, inWays, num, t, type Ways } from '../core/ways.ts';
+import { count, inWays, num, t, type Ways } from '../core/base/reader.ts';
 import { chartRounds } from './chart-rounds.ts';
 import { chartRows, type ChartPlan, type ChartRow } from './chart-rows.ts';
 import {

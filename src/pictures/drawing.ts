@@ -1,5 +1,5 @@
 /** What every picture is made of: text that survives the typeface, letters on any ground, a page with alt text. */
-import { plain } from '../core/ways.ts';
+import { plain } from '../core/base/reader.ts';
 import { FONT } from './font.ts';
 
 /** A picture as SVG in pixels, and what it shows in words. */

@@ -1,6 +1,6 @@
 /** One motif, drawn the way it is made: its rows or rounds in their colours, in a square of 100 by 100. */
-import { colourOf } from '../core/colour.ts';
-import type { ColourRun } from '../core/colour-runs.ts';
+import { colourOf } from '../core/blanket/colour.ts';
+import type { ColourRun } from '../core/stripes/colour-runs.ts';
 import { rowPlan, type Shape } from '../core/rows/index.ts';
 import { CLOTH, n, outline, rect } from './drawing.ts';
 

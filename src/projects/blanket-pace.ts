@@ -1,8 +1,8 @@
 /** A maker's pace at the kinds of a blanket. */
-import { planOf } from '../core/motif-yarn.ts';
-import { paceOf, type Pace } from '../core/pace.ts';
+import { planOf } from '../core/yarn/motif-yarn.ts';
+import { paceOf, type Pace } from '../core/yarn/pace.ts';
 import { STITCHES_A_BLOCK } from '../standards/consumption.ts';
-import type { Working } from '../core/working.ts';
+import type { Working } from '../core/base/working.ts';
 import { kindsOf } from './blankets.ts';
 import { finishedRows, progressOf } from './progress.ts';
 import type { Blanket, MakerDoc } from './schema.ts';

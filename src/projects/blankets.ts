@@ -1,10 +1,10 @@
 /** Saved blankets: found by name, kept, changed, removed and brought back. Functions on a maker's document, or on a draft of it. */
-import { counted, readLaidBy, type Laying } from '../core/layout.ts';
-import type { BlanketSpec } from '../core/materials.ts';
-import { byNearness, nearest } from '../core/near.ts';
-import { Problem } from '../core/problem.ts';
-import { clip } from '../core/quantity.ts';
-import { count } from '../core/ways.ts';
+import { counted, readLaidBy, type Laying } from '../core/blanket/layout.ts';
+import type { BlanketSpec } from '../core/blanket/materials.ts';
+import { byNearness, nearest } from '../core/base/nearest-name.ts';
+import { Problem } from '../core/base/problem.ts';
+import { clip } from '../core/base/quantity.ts';
+import { count } from '../core/base/reader.ts';
 import type { Stitch } from '../standards/stitches.ts';
 import { emptyBin, sameName, takeBack, throwAway } from './bin.ts';
 import { findMotif } from './motifs.ts';

@@ -1,6 +1,6 @@
 /** Everything kept of a maker as one JSON file, and the same file read back. */
-import { Problem } from '../core/problem.ts';
-import { plain } from '../core/ways.ts';
+import { Problem } from '../core/base/problem.ts';
+import { plain } from '../core/base/reader.ts';
 import { MAKERS } from './projects.ts';
 import { newMaker, type MakerDoc } from './schema.ts';
 import { upToDate } from './versions.ts';

@@ -9,7 +9,7 @@ import {
   type Happening,
 } from '../core/group/events.ts';
 import { BrokenHistory, continued, replay, type GroupState } from '../core/group/state.ts';
-import { Problem } from '../core/problem.ts';
+import { Problem } from '../core/base/problem.ts';
 import type { Elsewhere } from './elsewhere.ts';
 import { blanketParts, MOST_CELLS, motifSchema } from './schema.ts';
 import { SAFE_ID, type Kind, type Store } from './store.ts';

@@ -1,8 +1,8 @@
 /** Saved motifs: found by name, kept, removed and brought back. Functions on a maker's document, or on a draft of it. */
-import { byNearness, nearest } from '../core/near.ts';
-import { Problem } from '../core/problem.ts';
-import { clip } from '../core/quantity.ts';
-import { planOf } from '../core/motif-yarn.ts';
+import { byNearness, nearest } from '../core/base/nearest-name.ts';
+import { Problem } from '../core/base/problem.ts';
+import { clip } from '../core/base/quantity.ts';
+import { planOf } from '../core/yarn/motif-yarn.ts';
 import { emptyBin, sameName, takeBack, throwAway } from './bin.ts';
 import type { MakerDoc, Motif } from './schema.ts';
 

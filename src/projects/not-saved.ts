@@ -1,5 +1,5 @@
 /** What the store says when the disk will not have it: a Problem, so that every room says it kindly. */
-import { Problem } from '../core/problem.ts';
+import { Problem } from '../core/base/problem.ts';
 
 /** A change that did not reach the disk, or a document that cannot be read. Ours or the machine's, not the asker's. */
 export class NotSaved extends Problem {

@@ -1,8 +1,8 @@
 /** Where a maker is: rows finished, motifs made, and every change with its moment. Functions on a draft of her document. */
-import { Problem } from '../core/problem.ts';
-import { planOf } from '../core/motif-yarn.ts';
+import { Problem } from '../core/base/problem.ts';
+import { planOf } from '../core/yarn/motif-yarn.ts';
 import type { RowPlan } from '../core/rows/index.ts';
-import type { Finished } from '../core/pace.ts';
+import type { Finished } from '../core/yarn/pace.ts';
 import { sameName } from './bin.ts';
 import { MOST_MADE, type Blanket, type MakerDoc, type Motif, type Progress } from './schema.ts';
 

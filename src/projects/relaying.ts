@@ -10,10 +10,10 @@ import {
   type Arrangement,
   type Cell,
   type LaidBy,
-} from '../core/layout.ts';
-import { Problem } from '../core/problem.ts';
-import { apportion } from '../core/quotas.ts';
-import { num } from '../core/ways.ts';
+} from '../core/blanket/layout.ts';
+import { Problem } from '../core/base/problem.ts';
+import { apportion } from '../core/blanket/apportion.ts';
+import { num } from '../core/base/reader.ts';
 import type { SettingKey } from '../standards/settings.ts';
 import type { Blanket } from './schema.ts';
 

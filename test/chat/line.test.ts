@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LONGEST_LINE, readLine, writeLine } from '../../src/chat/line.ts';
-import { Problem } from '../../src/core/problem.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 
 const word = fc.stringMatching(/^[a-z][a-z0-9-]{0,12}$/);
 const name = fc.stringMatching(/^[a-z][a-z0-9_]{0,12}$/);

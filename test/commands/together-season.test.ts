@@ -6,7 +6,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { seeded } from '../../src/core/chance.ts';
+import { seeded } from '../../src/core/base/chance.ts';
 import { openFor, replay, spokenFor, type GroupState } from '../../src/core/group/state.ts';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { Projects } from '../../src/projects/projects.ts';

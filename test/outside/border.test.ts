@@ -1,6 +1,6 @@
 /** Borders against published counts. */
 import { describe, expect, it } from 'vitest';
-import { borderRounds } from '../../src/core/border.ts';
+import { borderRounds } from '../../src/core/edges/border.ts';
 import { STITCH_FACTS } from '../../src/standards/stitches.ts';
 import { asking } from '../asking.ts';
 

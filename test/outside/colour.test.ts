@@ -17,7 +17,7 @@ import {
   seenWith,
   type Lab,
   type Sight,
-} from '../../src/core/colour.ts';
+} from '../../src/core/blanket/colour.ts';
 
 const anyHex = fc.integer({ min: 0, max: 0xffffff }).map((n) => `#${n.toString(16).padStart(6, '0')}`);
 

@@ -4,10 +4,10 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fit, fitEach, stockOf } from '../../src/core/fit.ts';
-import type { Pieces } from '../../src/core/materials.ts';
-import { Working } from '../../src/core/working.ts';
-import { layingFor, pieces, specs } from '../core/blanket-pieces.ts';
+import { fit, fitEach, stockOf } from '../../src/core/blanket/largest-blanket.ts';
+import type { Pieces } from '../../src/core/blanket/materials.ts';
+import { Working } from '../../src/core/base/working.ts';
+import { layingFor, pieces, specs } from '../core/blanket/pieces.ts';
 import { solver } from '../solver.ts';
 
 /** Sizes up to this along a side: beyond them the stock of these tests never reaches. */

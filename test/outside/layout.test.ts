@@ -1,7 +1,7 @@
 /** Scattered layouts held to an exact mixed-integer solver on the same boards: no layout of theirs has fewer touches than ours. */
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../src/core/chance.ts';
-import { fewestTouches, scatter, touchesOf } from '../../src/core/scatter.ts';
+import { seeded } from '../../src/core/base/chance.ts';
+import { fewestTouches, scatter, touchesOf } from '../../src/core/blanket/scatter.ts';
 import { scatterProgram } from '../scatter-program.ts';
 import { solver } from '../solver.ts';
 

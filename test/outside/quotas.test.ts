@@ -6,7 +6,7 @@
 import fc from 'fast-check';
 import hareNiemeyer from 'hare-niemeyer';
 import { describe, expect, it } from 'vitest';
-import { apportion } from '../../src/core/quotas.ts';
+import { apportion } from '../../src/core/blanket/apportion.ts';
 
 const US_1790: readonly [string, population: number, seats: number][] = [
   ['VA', 630_560, 11],

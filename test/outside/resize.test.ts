@@ -1,6 +1,6 @@
 /** Blankets of published sizes: charities’ sizes for children (projectlinusoregon.org; cthugsandkisses.org; crochetcabana.com). */
 import { describe, expect, it } from 'vitest';
-import { resize } from '../../src/core/resize.ts';
+import { resize } from '../../src/core/size/resize.ts';
 import { asking } from '../asking.ts';
 
 describe('charity sizes from 6 in squares', () => {

@@ -1,8 +1,8 @@
 /** Yarn against measurements and definitions that others published. */
 import { describe, expect, it } from 'vitest';
-import { seamRatio } from '../../src/core/seams.ts';
-import { Working } from '../../src/core/working.ts';
-import { stitchYarn, swap, TEX, thickness, weighed } from '../../src/core/yarn.ts';
+import { seamRatio } from '../../src/core/edges/seams.ts';
+import { Working } from '../../src/core/base/working.ts';
+import { stitchYarn, swap, TEX, thickness, weighed } from '../../src/core/yarn/yardage.ts';
 import { ROUGH_BAND, WIDTH_OF_LOOP } from '../../src/standards/consumption.ts';
 import { STITCH_FACTS } from '../../src/standards/stitches.ts';
 import { M_PER_YARD } from '../../src/standards/units.ts';

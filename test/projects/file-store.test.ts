@@ -5,7 +5,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
-import { Problem } from '../../src/core/problem.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { realDisk, type Disk } from '../../src/projects/disk.ts';
 import { FileStore, type FileStoreOptions } from '../../src/projects/file-store.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';

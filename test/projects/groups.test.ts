@@ -1,7 +1,7 @@
 /** Group blankets through the store: who was first, what is kept, what is forgotten. */
 import { describe, expect, it } from 'vitest';
 import { handIn, pledge } from '../../src/core/group/rules.ts';
-import { Problem } from '../../src/core/problem.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
 import { groupPlan } from '../core/group/plan.ts';

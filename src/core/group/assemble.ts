@@ -3,7 +3,7 @@
  * sides of different length puckers. What is made least is the sum, over all pairs of touching cells, of the squared
  * difference of their sides.
  */
-import type { Chance } from '../chance.ts';
+import type { Chance } from '../base/chance.ts';
 
 export interface MotifToPlace {
   readonly piece: number;

@@ -4,7 +4,7 @@
  * would scatter alike (motifs² over the sum of the parcels' squares). The rate's 80 % limits are Garwood's (Biometrika 28, 1936), their chi-square values by Wilson and Hilferty's
  * cube-root rule (PNAS 17, 1931). Both references from memory; the coverage is checked by simulation in the tests.
  */
-import { formula, type Working } from '../working.ts';
+import { formula, type Working } from '../base/working.ts';
 
 const DAYS_A_WEEK = 7;
 /** The standard normal value that leaves a tenth on either side: limits that hold four times in five. */

@@ -1,9 +1,9 @@
 /** From a blanket to what a group is asked to make: quotas by kind from the layout, spares, the side of one motif. */
-import { motifSide } from '../motif-yarn.ts';
-import { Problem } from '../problem.ts';
-import { cm, when } from '../ways.ts';
-import { Working, formula } from '../working.ts';
-import type { BlanketSpec } from '../materials.ts';
+import { motifSide } from '../yarn/motif-yarn.ts';
+import { Problem } from '../base/problem.ts';
+import { cm, when } from '../base/reader.ts';
+import { Working, formula } from '../base/working.ts';
+import type { BlanketSpec } from '../blanket/materials.ts';
 import type { GroupPlan } from './events.ts';
 
 export const WANTED_OF_KIND = formula({

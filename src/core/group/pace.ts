@@ -1,6 +1,6 @@
 /** How a group blanket comes along: what is in, what is needed, when it will be done, who has gone quiet. */
-import { count, num, when } from '../ways.ts';
-import { Working } from '../working.ts';
+import { count, num, when } from '../base/reader.ts';
+import { Working } from '../base/working.ts';
 import { forecast, type Forecast } from './forecast.ts';
 import { daysUntil } from './proposal.ts';
 import { MS_PER_DAY } from './rules.ts';

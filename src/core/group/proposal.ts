@@ -1,7 +1,7 @@
 /** What each maker could take of what is still open, worked out from what she said when she joined. */
-import { Problem } from '../problem.ts';
-import { num, when } from '../ways.ts';
-import { formula, type Working } from '../working.ts';
+import { Problem } from '../base/problem.ts';
+import { num, when } from '../base/reader.ts';
+import { formula, type Working } from '../base/working.ts';
 import { MS_PER_DAY } from './rules.ts';
 import { shareOut } from './shares.ts';
 import { openFor, type GroupState } from './state.ts';

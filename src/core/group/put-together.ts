@@ -1,10 +1,10 @@
 /** Putting a group's motifs together: where each goes, what the seams and the border take. */
-import type { Chance } from '../chance.ts';
-import { materials, piecesOf } from '../materials.ts';
-import { Problem } from '../problem.ts';
-import { borderRounds, borderSpacing } from '../border.ts';
-import { cm, num } from '../ways.ts';
-import { formula, Working } from '../working.ts';
+import type { Chance } from '../base/chance.ts';
+import { materials, piecesOf } from '../blanket/materials.ts';
+import { Problem } from '../base/problem.ts';
+import { borderRounds, borderSpacing } from '../edges/border.ts';
+import { cm, num } from '../base/reader.ts';
+import { formula, Working } from '../base/working.ts';
 import { assemble, strain, touching, type MotifToPlace } from './assemble.ts';
 import type { GroupState } from './state.ts';
 import type { Stitch } from '../../standards/stitches.ts';

@@ -2,10 +2,10 @@
  * What may happen next to a group blanket. Each rule looks at the state and either gives the events that follow or
  * throws a Problem that says what is still open; so nothing is ever spoken for twice, whoever presses first.
  */
-import { byNearness } from '../near.ts';
-import { Problem } from '../problem.ts';
-import { clip } from '../quantity.ts';
-import { count, num } from '../ways.ts';
+import { byNearness } from '../base/nearest-name.ts';
+import { Problem } from '../base/problem.ts';
+import { clip } from '../base/quantity.ts';
+import { count, num } from '../base/reader.ts';
 import { isStranger, type Happening } from './events.ts';
 import { openFor, type GroupState, type Piece } from './state.ts';
 

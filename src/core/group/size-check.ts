@@ -1,8 +1,8 @@
 /** A finished motif's side against the wanted one: does it pass, will blocking serve, which hook would mend it. */
 import { caution } from '../../standards/care.ts';
-import { HOOK_MENDS_WITHIN, hookFor } from '../gauge.ts';
-import { cm, mm, num, t } from '../ways.ts';
-import { formula, Working } from '../working.ts';
+import { HOOK_MENDS_WITHIN, hookFor } from '../size/compare-gauges.ts';
+import { cm, mm, num, t } from '../base/reader.ts';
+import { formula, Working } from '../base/working.ts';
 import type { GroupPlan } from './events.ts';
 
 export const SIDE_OFF = formula({

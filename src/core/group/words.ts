@@ -1,5 +1,5 @@
 /** What happened, in words. */
-import { count, when } from '../ways.ts';
+import { count, when } from '../base/reader.ts';
 import type { GroupEvent } from './events.ts';
 import type { GroupState } from './state.ts';
 

@@ -1,8 +1,8 @@
 /** The yarn that pledged motifs take: for each maker, and for all together. */
-import { motifYarn, sameColour, yarnOf } from '../motif-yarn.ts';
-import { num } from '../ways.ts';
-import { formula, Working } from '../working.ts';
-import { WHOLE_BALLS } from '../yarn.ts';
+import { motifYarn, sameColour, yarnOf } from '../yarn/motif-yarn.ts';
+import { num } from '../base/reader.ts';
+import { formula, Working } from '../base/working.ts';
+import { WHOLE_BALLS } from '../yarn/yardage.ts';
 import type { GroupState } from './state.ts';
 
 export const PLEDGED_YARN = formula({

@@ -1,6 +1,6 @@
 /** A hook by any of its names: millimetres, US letter or number, old UK number, US steel number. */
 import { HOOKS, STEEL_HOOKS, type HookSize } from '../../standards/hooks.ts';
-import { readNumber } from '../quantity.ts';
+import { readNumber } from '../base/quantity.ts';
 
 export type HookSystem = 'mm' | 'US' | 'old UK' | 'US steel';
 

@@ -5,7 +5,7 @@ import {
   CHAIN_LOOP_SOURCE,
   STITCH_NAMES,
 } from '../../standards/abbreviations.ts';
-import { count, type Terms } from '../ways.ts';
+import { count, type Terms } from '../base/reader.ts';
 
 export interface Meaning {
   /** Whose term it is; both where the two agree. */

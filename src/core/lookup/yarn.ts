@@ -1,8 +1,8 @@
 /** A yarn's category by its number, its name, its type, its wraps per inch or its ball band. */
 import { G_PER_POUND, M_PER_YARD } from '../../standards/units.ts';
 import { YARN_WEIGHTS, type YarnWeight } from '../../standards/yarn-weights.ts';
-import { readBall, readNumber, type Ball } from '../quantity.ts';
-import { formula, Working } from '../working.ts';
+import { readBall, readNumber, type Ball } from '../base/quantity.ts';
+import { formula, Working } from '../base/working.ts';
 
 export const METRES_PER_GRAM = formula({
   label: 'Length for its weight',

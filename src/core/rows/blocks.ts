@@ -2,7 +2,7 @@
  * Corner-to-corner work in blocks (a short chain and three tall stitches each): one more block a row, then, in a
  * rectangle, rows that add one and drop one, then one fewer a row.
  */
-import { formula } from '../working.ts';
+import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
 
 const SOURCE = 'derived: rows of 1, 2, 3 … blocks and back (common practice for corner-to-corner blocks)';

@@ -1,5 +1,5 @@
 /** The square in clusters of three, worked in rounds: four clusters in the first round, four more in every round. */
-import { formula } from '../working.ts';
+import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
 
 export const CLUSTER_STITCHES = formula({

@@ -2,7 +2,7 @@
  * The square worked from corner to corner in turned rows: it starts with 3 stitches, gains one at each end of every
  * row for `size` rows, loses one at each end of every row after that, and closes on a single stitch.
  */
-import { formula } from '../working.ts';
+import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
 
 const SOURCE =

@@ -1,5 +1,5 @@
 /** The flat piece: the same count in every row. */
-import { formula } from '../working.ts';
+import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
 
 export const FLAT_COUNT = formula({

@@ -1,5 +1,5 @@
 /** From a shape and its size to its rows. */
-import { Problem } from '../problem.ts';
+import { Problem } from '../base/problem.ts';
 import { blocks } from './blocks.ts';
 import { clusters } from './clusters.ts';
 import { diagonal } from './diagonal.ts';

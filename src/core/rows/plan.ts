@@ -1,6 +1,6 @@
 /** The list of rows that every shape gives. Yarn, time, instructions, charts, counts and miscounts are read off it. */
 import type { Stitch } from '../../standards/stitches.ts';
-import type { Formula } from '../working.ts';
+import type { Formula } from '../base/working.ts';
 
 export const SHAPES = [
   'diagonal',

@@ -1,6 +1,6 @@
 /** Flat pieces worked in rounds from the middle: the circle and the hexagon. */
 import type { Stitch } from '../../standards/stitches.ts';
-import { formula } from '../working.ts';
+import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan, type Shape } from './plan.ts';
 
 const CIRCLE_SOURCE =

@@ -1,6 +1,6 @@
 /** The solid square, worked in rounds with the same number of stitches in each corner stitch. */
 import type { Stitch } from '../../standards/stitches.ts';
-import { formula } from '../working.ts';
+import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
 
 const PUBLISHED =

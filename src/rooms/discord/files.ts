@@ -1,6 +1,6 @@
 /** Files on their way out (drawings become PNG) and in (an attachment becomes its text). */
 import type { AnswerFile } from '../../chat/answer.ts';
-import { Problem } from '../../core/problem.ts';
+import { Problem } from '../../core/base/problem.ts';
 import { FILE_BYTES, MESSAGE, REQUEST_BYTES } from './limits.ts';
 import { clean, fit } from './text.ts';
 

@@ -14,7 +14,7 @@ import { readLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
 import type { Found, Registry } from '../../chat/registry.ts';
-import { Problem, QUESTION } from '../../core/problem.ts';
+import { Problem, QUESTION } from '../../core/base/problem.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { coded, readButton, type Button, type Does } from './buttons.ts';
 import { attachedText, outgoing, sent, type ToPng } from './files.ts';

@@ -2,7 +2,7 @@
  * Texts on their way into a message: whatever a person typed stays what it looks like. Everything that an answer says
  * passes through `escaped`; the only markdown in a message is what the renderer itself puts around it.
  */
-import { inWords } from '../../core/ways.ts';
+import { inWords } from '../../core/base/reader.ts';
 
 /** Control characters and halves of characters, which the platform refuses or shows as nothing. */
 const UNSHOWABLE = /[^\P{Cc}\n]|\p{Cs}/gu;

@@ -12,7 +12,7 @@ import type { Maker, Place } from '../../chat/command.ts';
 import { writeLine } from '../../chat/line.ts';
 import { inOwnWay, metaOf } from '../../chat/options.ts';
 import type { Found } from '../../chat/registry.ts';
-import { plain, type Ways } from '../../core/ways.ts';
+import { plain, type Ways } from '../../core/base/reader.ts';
 import { SEEN_BY } from './declare.ts';
 import type { Attached } from './files.ts';
 import { oneLine } from './text.ts';

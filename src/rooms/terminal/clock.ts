@@ -1,5 +1,5 @@
 /** Moments in the time of this machine; a day stays the day it is, wherever it is read. */
-import { inWords } from '../../core/ways.ts';
+import { inWords } from '../../core/base/reader.ts';
 
 /** A moment (ISO, UTC) in words in a time zone, that of this process if not given: `2 March 2026, 13:00 GMT+1`. */
 export function ownTime(iso: string, timeZone?: string): string {

@@ -2,8 +2,8 @@
 import { constants, mkdir, open, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { AnswerFile } from '../../chat/answer.ts';
-import { Problem } from '../../core/problem.ts';
-import { clip } from '../../core/quantity.ts';
+import { Problem } from '../../core/base/problem.ts';
+import { clip } from '../../core/base/quantity.ts';
 
 /** The largest file that is read: far more than a maker can save. */
 export const LARGEST_FILE = 1024 * 1024;

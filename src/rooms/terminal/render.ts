@@ -1,6 +1,6 @@
 /** An answer as plain text, and as one JSON object a line. */
 import type { Shown } from '../../chat/answer.ts';
-import { QUESTION } from '../../core/problem.ts';
+import { QUESTION } from '../../core/base/problem.ts';
 
 /** What a room says instead of an answer. */
 export interface Refusal {

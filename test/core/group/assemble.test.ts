@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assemble, strain, touching, type MotifToPlace } from '../../../src/core/group/assemble.ts';
-import { seeded } from '../../../src/core/chance.ts';
+import { seeded } from '../../../src/core/base/chance.ts';
 
 /** Every way of placing the motifs, for boards small enough to try them all. */
 function bestOfAll(motifs: readonly MotifToPlace[], layout: readonly number[], columns: number): number {

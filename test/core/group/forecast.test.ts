@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { forecast } from '../../../src/core/group/forecast.ts';
-import { seeded } from '../../../src/core/chance.ts';
-import { Working } from '../../../src/core/working.ts';
+import { seeded } from '../../../src/core/base/chance.ts';
+import { Working } from '../../../src/core/base/working.ts';
 
 describe('forecast', () => {
   it('knows the chi-square table behind its limits', () => {

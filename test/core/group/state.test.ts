@@ -31,8 +31,8 @@ import {
   type GroupState,
 } from '../../../src/core/group/state.ts';
 import { happeningWords, numbered } from '../../../src/core/group/words.ts';
-import { Problem } from '../../../src/core/problem.ts';
-import { Working } from '../../../src/core/working.ts';
+import { Problem } from '../../../src/core/base/problem.ts';
+import { Working } from '../../../src/core/base/working.ts';
 import { groupPlan } from './plan.ts';
 
 const START = Date.parse('2026-03-02T12:00:00.000Z');

@@ -1,7 +1,7 @@
 /** A command for tests alone: slow, long, hostile or failing on demand, and one that counts durably. */
 import { command, question } from '../../../src/chat/command.ts';
 import { opt } from '../../../src/chat/options.ts';
-import { formula, Working } from '../../../src/core/working.ts';
+import { formula, Working } from '../../../src/core/base/working.ts';
 import type { Projects } from '../../../src/projects/projects.ts';
 
 /** What is waited for by `/probe slow`, by its name; a test opens the gate. */

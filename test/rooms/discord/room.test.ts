@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { command, question, type Question } from '../../../src/chat/command.ts';
 import { opt } from '../../../src/chat/options.ts';
 import { Registry } from '../../../src/chat/registry.ts';
-import { Problem } from '../../../src/core/problem.ts';
+import { Problem } from '../../../src/core/base/problem.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
 import { openDiscordRoom, type OpenRoom } from '../../../src/rooms/discord/run.ts';

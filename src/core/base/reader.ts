@@ -1,0 +1,134 @@
+/**
+ * A maker's own ways: units and terms. The core writes its texts once, with the places that differ from
+ * maker to maker as tokens (`⟦120 cm⟧`, `⟦hdc⟧`); `inWays` fills them in when an answer is shown. So the same
+ * answer serves a reader in inches and US terms and a reader in centimetres and UK terms.
+ */
+import { TERMS, type Term } from '../../standards/terms.ts';
+import { CM_PER_INCH, G_PER_OUNCE, M_PER_YARD } from '../../standards/units.ts';
+
+export type Units = 'metric' | 'imperial';
+export type Terms = 'US' | 'UK';
+export interface Ways {
+  readonly units: Units;
+  readonly terms: Terms;
+  /** How a room shows a day (YYYY-MM-DD) or a moment (ISO, UTC) in the reader's own time; in words and UTC if not given. */
+  readonly clock?: (iso: string) => string;
+}
+
+/** The units that people are shown, each with what it becomes for a maker who uses inches, yards and ounces. */
+const SHOWN = {
+  cm: { to: 'in', factor: 1 / CM_PER_INCH },
+  m: { to: 'yd', factor: 1 / M_PER_YARD },
+  g: { to: 'oz', factor: 1 / G_PER_OUNCE },
+  mm: { to: 'mm', factor: 1 },
+} as const;
+export type ShownUnit = keyof typeof SHOWN;
+
+/**
+ * A unit of a number in the core: one of the shown units, a ratio of two (`m/g`, `cm/m`), or '' for a count,
+ * a percentage or an angle. Lengths are centimetres, yarn is metres, weight is grams, hooks are millimetres.
+ */
+export type Unit = '' | ShownUnit | `${ShownUnit}/${ShownUnit}` | `/${ShownUnit}`;
+
+/** By how much a number in this unit is multiplied when it is shown in the maker's own units. */
+export function toOwn(unit: Unit, ways: Ways): number {
+  if (unit === '' || ways.units === 'metric') return 1;
+  const [over = '', under] = unit.split('/');
+  const factor = (name: string) => (name === '' ? 1 : SHOWN[name as ShownUnit].factor);
+  return factor(over) / (under === undefined ? 1 : factor(under));
+}
+
+/** The unit's name in the maker's own units: `m/g` becomes `yd/oz`. */
+export function ownUnit(unit: Unit, ways: Ways): string {
+  if (ways.units === 'metric') return unit;
+  return unit
+    .split('/')
+    .map((name) => (name === '' ? '' : SHOWN[name as ShownUnit].to))
+    .join('/');
+}
+
+/** One for each number of decimals, with and without commas: making one takes longer than a whole answer should. */
+const formats = new Map<string, Intl.NumberFormat>();
+function formatOf(places: number, commas: boolean): Intl.NumberFormat {
+  const key = `${places} ${commas}`;
+  let known = formats.get(key);
+  if (!known) {
+    known = new Intl.NumberFormat('en-US', { maximumFractionDigits: places, useGrouping: commas });
+    formats.set(key, known);
+  }
+  return known;
+}
+
+/** Decimals that people read of a number of that size. */
+const placesOf = (value: number) => (Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2);
+
+/**
+ * A number as people read it: rounded to `decimals` (by size if not given: none from 100, one from 10,
+ * two below), thousands parted by commas, no trailing zeros.
+ */
+export function num(value: number, decimals?: number): string {
+  const size = Math.abs(value);
+  if (size < 10_000 && Number.isInteger(value)) return String(value);
+  const places = decimals ?? placesOf(value);
+  const text = formatOf(places, size >= 10_000).format(value);
+  return text === '-0' ? '0' : text;
+}
+
+/** `1 row`, `12 rows`: a count with its word. */
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${num(n, 2)} ${n === 1 ? one : many}`;
+}
+
+const token = (inside: string) => `⟦${inside}⟧`;
+const measure = (unit: ShownUnit) => (value: number, decimals?: number) =>
+  token(`${value}${decimals === undefined ? '' : `~${decimals}`} ${unit}`);
+
+/** A length in centimetres, shown in the reader's own units. */
+export const cm = measure('cm');
+/** Yarn or seam in metres, shown in the reader's own units. */
+export const m = measure('m');
+/** A weight in grams, shown in the reader's own units. */
+export const g = measure('g');
+/** A hook in millimetres. */
+export const mm = measure('mm');
+/** A finished size, width by height, in centimetres. */
+export const size = (width: number, height: number, decimals?: number) =>
+  token(`${width}x${height}${decimals === undefined ? '' : `~${decimals}`} cm`);
+/** A trade term by its US abbreviation, shown in the reader's own terms: `t('hdc')`, `t('gauge')`. */
+export const t = (term: Term) => token(term);
+
+/** A day (YYYY-MM-DD) or a moment (ISO, UTC), shown in the reader's own time. */
+export const when = (iso: string) => token(`at ${iso}`);
+
+const MONTHS = 'January February March April May June July August September October November December'.split(
+  ' ',
+);
+
+/** A day or a moment in words, in UTC: `31 May 2026`, `31 May 2026, 18:05 UTC`. */
+export function inWords(iso: string): string {
+  const [, year = '', month = '', day = '', time] = /^(\d{4})-(\d\d)-(\d\d)(?:T(\d\d:\d\d))?/.exec(iso) ?? [];
+  const date = `${Number(day)} ${MONTHS[Number(month) - 1] ?? ''} ${year}`;
+  return time === undefined ? date : `${date}, ${time} UTC`;
+}
+
+const MEASURED = /^([^x~ ]+)(?:x([^x~ ]+))?(?:~(\d+))? (cm|m|g|mm)$/;
+
+/** Fills the tokens in: every length, weight and trade term in the reader's own units and terms. */
+export function inWays(text: string, ways: Ways): string {
+  return text.replace(/⟦([^⟦⟧]*)⟧/g, (whole, inside: string) => {
+    const [, first, second, decimals, unit] = MEASURED.exec(inside) ?? [];
+    if (first !== undefined) {
+      const amounts = [first, ...(second === undefined ? [] : [second])].map(
+        (value) => Number(value) * toOwn(unit as ShownUnit, ways),
+      );
+      // Both sides of a size are rounded alike: 91 × 122, not 91.2 × 122.
+      const places = decimals === undefined ? placesOf(Math.max(...amounts)) : Number(decimals);
+      return `${amounts.map((amount) => num(amount, places)).join(' × ')} ${ownUnit(unit as ShownUnit, ways)}`;
+    }
+    if (inside.startsWith('at ')) return (ways.clock ?? inWords)(inside.slice(3));
+    return inside in TERMS ? TERMS[inside as Term][ways.terms] : whole;
+  });
+}
+
+/** What a person typed can hold no token: she could otherwise write into the fabric of an answer. */
+export const plain = (typed: string) => typed.replace(/[⟦⟧]/g, '');

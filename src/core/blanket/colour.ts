@@ -1,0 +1,256 @@
+/** Colours: reading them, how far apart two are, and whether everyone can tell them apart. */
+import {
+  COLOUR_VISION,
+  COLOUR_WORDS,
+  D65,
+  LUMINANCE,
+  PALETTE,
+  SHADES,
+  SRGB_TO_XYZ,
+} from '../../standards/colours.ts';
+
+/** CIE L*a*b* under D65. */
+export type Lab = readonly [l: number, a: number, b: number];
+type Triple = readonly [number, number, number];
+
+/** How somebody sees: with all cones, or with one kind missing. */
+export type Sight = 'usual' | keyof typeof COLOUR_VISION;
+export const SIGHTS: readonly Sight[] = ['usual', 'protanopia', 'deuteranopia', 'tritanopia'];
+
+/** `#rrggbb` or `#rgb`, with or without the `#`, as lower-case `#rrggbb`; undefined where it is none. */
+export function readHex(text: string): string | undefined {
+  const digits = /^#?([0-9a-f]{6}|[0-9a-f]{3})$/i.exec(text.trim())?.[1]?.toLowerCase();
+  if (digits === undefined) return undefined;
+  return `#${digits.length === 3 ? [...digits].map((digit) => digit + digit).join('') : digits}`;
+}
+
+/** The hex of a plain colour word, with or without a shade before it ("pale moss"); undefined where none is known. */
+export function wordColour(name: string): string | undefined {
+  const words = name
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((word) => word !== '');
+  const main = words.findLast((word) => Object.hasOwn(COLOUR_WORDS, word));
+  const found = main === undefined ? undefined : COLOUR_WORDS[main];
+  if (found === undefined) return undefined;
+  const shade = words.find((word) => Object.hasOwn(SHADES, word));
+  const change = shade === undefined ? undefined : SHADES[shade];
+  return change ? mix(found, change.towards, change.share) : found;
+}
+
+/** A colour between two: `share` 0 gives the first, 1 the second. Mixed in sRGB. */
+export function mix(first: string, second: string, share: number): string {
+  const a = channels(first);
+  const b = channels(second);
+  return toHex([0, 1, 2].map((i) => (a[i] ?? 0) * (1 - share) + (b[i] ?? 0) * share));
+}
+
+/**
+ * How a yarn called `name` is drawn, as #rrggbb: its own `hex` where one is given and can be read, the colour that its
+ * name says, or else one of a palette of ours, always the same for the same name.
+ */
+export function colourOf(name: string, hex?: string): string {
+  return readHex(hex ?? '') ?? readHex(name) ?? wordColour(name) ?? paletteFrom(name)[0] ?? PALETTE[0];
+}
+
+/**
+ * The same for the yarns of one piece together: names that say no colour get palette colours that differ from each
+ * other and from the colours already there as far as the palette goes. Keys are the names.
+ */
+export function coloursOf(
+  yarns: readonly { readonly name: string; readonly hex?: string | undefined }[],
+): Record<string, string> {
+  const given: Record<string, string> = {};
+  for (const { name, hex } of yarns) {
+    const known = readHex(hex ?? '') ?? readHex(name) ?? wordColour(name);
+    if (known !== undefined) given[name] ??= known;
+  }
+  for (const { name } of yarns) {
+    if (Object.hasOwn(given, name)) continue;
+    const used = Object.values(given);
+    const nearest = (hex: string) => Math.min(...used.map((other) => difference(hex, other)));
+    const choices = paletteFrom(name);
+    given[name] =
+      choices.find((hex) => nearest(hex) >= HARD_TO_TELL) ??
+      choices.reduce((best, hex) => (nearest(hex) > nearest(best) ? hex : best));
+  }
+  return given;
+}
+
+/** The palette, beginning at a place that depends on the name alone. */
+function paletteFrom(name: string): readonly string[] {
+  let hash = 7;
+  for (const char of name.trim().toLowerCase()) hash = (hash * 31 + (char.codePointAt(0) ?? 0)) % 1_000_003;
+  const from = hash % PALETTE.length;
+  return [...PALETTE.slice(from), ...PALETTE.slice(0, from)];
+}
+
+function channels(hex: string): Triple {
+  const value = Number.parseInt((readHex(hex) ?? '').slice(1), 16);
+  if (Number.isNaN(value)) throw new Error(`${hex} is not a colour`);
+  return [(value >> 16) / 255, ((value >> 8) & 255) / 255, (value & 255) / 255];
+}
+
+const toHex = (rgb: readonly number[]) =>
+  `#${rgb
+    .map((c) =>
+      Math.round(Math.min(1, Math.max(0, c)) * 255)
+        .toString(16)
+        .padStart(2, '0'),
+    )
+    .join('')}`;
+
+const linear = (c: number) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
+const encoded = (c: number) => (c <= 0.0031308 ? 12.92 * c : 1.055 * Math.max(0, c) ** (1 / 2.4) - 0.055);
+const linearOf = (hex: string) => channels(hex).map(linear) as unknown as Triple;
+
+function times(matrix: readonly number[], [x, y, z]: Triple): Triple {
+  const at = (row: number) =>
+    (matrix[3 * row] ?? 0) * x + (matrix[3 * row + 1] ?? 0) * y + (matrix[3 * row + 2] ?? 0) * z;
+  return [at(0), at(1), at(2)];
+}
+
+/** L*a*b* under D65 of an sRGB colour (IEC 61966-2-1, CIE 15). */
+export function labOf(hex: string): Lab {
+  const f = (value: number) =>
+    value > (6 / 29) ** 3 ? Math.cbrt(value) : value / (3 * (6 / 29) ** 2) + 4 / 29;
+  const xyz = times(SRGB_TO_XYZ, linearOf(hex));
+  const [x, y, z] = [f(xyz[0] / D65[0]), f(xyz[1] / D65[1]), f(xyz[2] / D65[2])];
+  return [116 * y - 16, 500 * (x - y), 200 * (y - z)];
+}
+
+const degrees = (radians: number) => (radians * 180) / Math.PI;
+const radians = (angle: number) => (angle * Math.PI) / 180;
+
+/**
+ * CIEDE2000 with kL = kC = kH = 1, as worked out step by step by G. Sharma, W. Wu and E. N. Dalal, "The CIEDE2000
+ * Color-Difference Formula", Color Research & Application 30(1), 2005.
+ */
+export function ciede2000([l1, a1, b1]: Lab, [l2, a2, b2]: Lab): number {
+  const meanChroma = (Math.hypot(a1, b1) + Math.hypot(a2, b2)) / 2;
+  const g = 0.5 * (1 - Math.sqrt(meanChroma ** 7 / (meanChroma ** 7 + 25 ** 7)));
+  const [p1, p2] = [(1 + g) * a1, (1 + g) * a2];
+  const [c1, c2] = [Math.hypot(p1, b1), Math.hypot(p2, b2)];
+  const hue = (p: number, b: number) => (p === 0 && b === 0 ? 0 : (degrees(Math.atan2(b, p)) + 360) % 360);
+  const [h1, h2] = [hue(p1, b1), hue(p2, b2)];
+
+  const grey = c1 * c2 === 0;
+  const apart = h2 - h1;
+  const turn = grey ? 0 : apart > 180 ? apart - 360 : apart < -180 ? apart + 360 : apart;
+  const dL = l2 - l1;
+  const dC = c2 - c1;
+  const dH = 2 * Math.sqrt(c1 * c2) * Math.sin(radians(turn / 2));
+
+  const l = (l1 + l2) / 2;
+  const c = (c1 + c2) / 2;
+  const sum = h1 + h2;
+  const h = grey ? sum : Math.abs(apart) <= 180 ? sum / 2 : sum < 360 ? (sum + 360) / 2 : (sum - 360) / 2;
+  const t =
+    1 -
+    0.17 * Math.cos(radians(h - 30)) +
+    0.24 * Math.cos(radians(2 * h)) +
+    0.32 * Math.cos(radians(3 * h + 6)) -
+    0.2 * Math.cos(radians(4 * h - 63));
+  const sL = 1 + (0.015 * (l - 50) ** 2) / Math.sqrt(20 + (l - 50) ** 2);
+  const sC = 1 + 0.045 * c;
+  const sH = 1 + 0.015 * c * t;
+  const rotation = 30 * Math.exp(-(((h - 275) / 25) ** 2));
+  const rT = -2 * Math.sqrt(c ** 7 / (c ** 7 + 25 ** 7)) * Math.sin(radians(2 * rotation));
+  return Math.sqrt((dL / sL) ** 2 + (dC / sC) ** 2 + (dH / sH) ** 2 + rT * (dC / sC) * (dH / sH));
+}
+
+/** CIEDE2000 between two sRGB colours. */
+export const difference = (first: string, second: string) => ciede2000(labOf(first), labOf(second));
+
+/** Relative luminance, 0 to 1 (WCAG 2). */
+export function luminance(hex: string): number {
+  const [r, g, b] = linearOf(hex);
+  return LUMINANCE[0] * r + LUMINANCE[1] * g + LUMINANCE[2] * b;
+}
+
+/** Contrast ratio, 1 to 21, whichever is the lighter (WCAG 2). Not rounded: 4.499 does not reach 4.5. */
+export function contrast(first: string, second: string): number {
+  const [a, b] = [luminance(first), luminance(second)];
+  return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+}
+
+/** Which of two inks is easier to read on a ground. */
+export const inkOn = (ground: string, dark = '#1d1d1f', light = '#ffffff') =>
+  contrast(ground, dark) >= contrast(ground, light) ? dark : light;
+
+/** How a colour looks to somebody without one kind of cones (the matrices in the table of standards, on linear light). */
+export function seenWith(hex: string, sight: Sight): string {
+  return sight === 'usual'
+    ? toHex(channels(hex))
+    : toHex(times(COLOUR_VISION[sight], linearOf(hex)).map(encoded));
+}
+
+/**
+ * Below this CIEDE2000 two yarns are called hard to tell apart. Our own choice: about 1 is just seen with both side by
+ * side (from memory); yarns lie apart in a basket, in lamplight, and their texture mottles them, so ten times that.
+ */
+export const HARD_TO_TELL = 10;
+
+/** Two things that somebody would mix up. */
+export interface Alike {
+  readonly first: string;
+  readonly second: string;
+  /** Who would: the first sight, in the order of SIGHTS, for which they are too near. */
+  readonly sight: Sight;
+  /** CIEDE2000 as that person sees them. */
+  readonly difference: number;
+  /** WCAG contrast as that person sees them. */
+  readonly contrast: number;
+}
+
+/** Pairs of colours that are hard to tell apart, each told for every sight for which it is. */
+export function hardToTell(colours: readonly { readonly name: string; readonly hex: string }[]): Alike[] {
+  return kindsHardToTell(colours.map(({ name, hex }) => ({ name, bands: [{ hex, share: 1 }] })));
+}
+
+/**
+ * The same for pieces in several colours: two are told apart when they differ anywhere along their rows, so the
+ * places compared are a row's share of the whole, and the largest difference counts. Only pieces of one look (the
+ * caller's word, a shape for instance) are compared.
+ */
+export function kindsHardToTell(
+  kinds: readonly {
+    readonly name: string;
+    readonly look?: string;
+    readonly bands: readonly { readonly hex: string; readonly share: number }[];
+  }[],
+): Alike[] {
+  const found: Alike[] = [];
+  for (const [index, one] of kinds.entries()) {
+    for (const other of kinds.slice(index + 1)) {
+      if (one.look !== other.look) continue;
+      for (const sight of SIGHTS) {
+        const places = side(one.bands, other.bands).map(
+          ([a, b]) => [seenWith(a, sight), seenWith(b, sight)] as const,
+        );
+        const apart = Math.max(0, ...places.map(([a, b]) => difference(a, b)));
+        if (apart >= HARD_TO_TELL) continue;
+        const ratio = Math.max(1, ...places.map(([a, b]) => contrast(a, b)));
+        found.push({ first: one.name, second: other.name, sight, difference: apart, contrast: ratio });
+      }
+    }
+  }
+  return found;
+}
+
+type Bands = readonly { readonly hex: string; readonly share: number }[];
+
+/** The pairs of colours that lie at the same place along two pieces. */
+function side(first: Bands, second: Bands): [string, string][] {
+  const pairs: [string, string][] = [];
+  let [i, j, doneFirst, doneSecond] = [0, 0, 0, 0];
+  for (;;) {
+    const [a, b] = [first[i], second[j]];
+    if (!a || !b) return pairs;
+    pairs.push([a.hex, b.hex]);
+    const [endA, endB] = [doneFirst + a.share, doneSecond + b.share];
+    // Shares are sums of fractions: ends that meet may differ in the last digit.
+    if (endA <= endB + 1e-9) [i, doneFirst] = [i + 1, endA];
+    if (endB <= endA + 1e-9) [j, doneSecond] = [j + 1, endB];
+  }
+}

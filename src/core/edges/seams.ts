@@ -1,0 +1,180 @@
+/** Joining motifs in a grid: the length of the seams, the yarn they take, and the order in which they are sewn. */
+import { SEAM_STRANDS, TAIL, WIDTH_OF_LOOP, YARN_PER_LENGTH } from '../../standards/consumption.ts';
+import { Problem } from '../base/problem.ts';
+import type { Gauge } from '../base/quantity.ts';
+import { formula, Working } from '../base/working.ts';
+import { stitchYarn, thickness } from '../yarn/yardage.ts';
+
+export const SEAM_METHODS = ['whip', 'slip-stitch', 'single-crochet'] as const;
+export type SeamMethod = (typeof SEAM_METHODS)[number];
+
+export const SEAM_LENGTH = formula({
+  label: 'Length of all seams inside',
+  formula: 'side * ((columns - 1) * rows + (rows - 1) * columns) / cm_per_m',
+  given: { side: 'cm', columns: '', rows: '', cm_per_m: 'cm/m' },
+  unit: 'm',
+  source: 'derived: a seam on every side that two motifs share',
+});
+export const SEAMS = formula({
+  label: 'Seams, sewn strip by strip',
+  formula: 'rows * (columns - 1) + (rows - 1)',
+  given: { rows: '', columns: '' },
+  unit: '',
+  source: 'derived: the short ones within the strips, then one between each two strips',
+});
+export const SEAM_TAILS = formula({
+  label: 'Tails, two a seam',
+  formula: 'seams * 2 * tail',
+  given: { seams: '', tail: 'm' },
+  unit: 'm',
+  source: 'published: 4–6 in at each end (creativecrochetcorner.com, "How to end off")',
+});
+export const GAUGED_PITCH = formula({
+  label: 'From stitch to stitch along the seam',
+  formula: 'over * mm_per_cm / stitches',
+  given: { over: 'cm', mm_per_cm: 'mm/cm', stitches: '' },
+  unit: 'mm',
+  source: 'common practice: one stitch of the seam to each stitch of the edge',
+});
+export const USUAL_PITCH = formula({
+  label: 'From stitch to stitch along the seam',
+  formula: 'width_of_loop * (hook + thickness)',
+  given: { width_of_loop: '', hook: 'mm', thickness: 'mm' },
+  unit: 'mm',
+  source:
+    'derived: a stitch’s width grows with hook and yarn, fitted to the published medium yarn (11–14 ⟦sc⟧ over 4 in on ' +
+    '5.5–6.5 mm)',
+});
+export const IN_STRANDS = formula({
+  label: 'In strands of the yarn',
+  formula: 'strands * thickness',
+  given: { strands: '', thickness: 'mm' },
+  unit: 'mm',
+  source: 'common practice: sewn in by about a strand, the edge about a strand and a half thick',
+});
+export const WHIP_STITCH = formula({
+  label: 'Yarn in one whip stitch',
+  formula: '2 * sqrt((2 * bite)^2 + (pitch / 2)^2) + 2 * fabric',
+  given: { bite: 'mm', pitch: 'mm', fabric: 'mm' },
+  unit: 'mm',
+  source:
+    'derived: the two slanting strands and the two ways through; no published figure for sewing by hand',
+});
+export const PER_LENGTH = formula({
+  label: 'Yarn in so much of the seam',
+  formula: 'stitch_yarn / pitch',
+  given: { stitch_yarn: 'mm', pitch: 'mm' },
+  unit: '',
+  source: 'derived: one stitch’s yarn over its length of the seam',
+});
+export const SLIP_STITCH_SHARE = formula({
+  label: 'Yarn in so much of the seam, in ⟦sl st⟧',
+  formula: 'single_crochet * chain / measured_single_crochet',
+  given: { single_crochet: '', chain: '', measured_single_crochet: '' },
+  unit: '',
+  source:
+    'derived: a slip stitch takes the yarn of a chain, which one maker measured as 5.1 in an inch (and prints as 4.8 ' +
+    'too) beside 10.6 of ⟦sc⟧ (windchilde.com/bluedepth)',
+});
+export const SEAM_YARN = formula({
+  label: 'Yarn in the seams',
+  formula: 'seam * ratio',
+  given: { seam: 'm', ratio: '' },
+  unit: 'm',
+  source: 'derived: seam times yarn in so much of it',
+});
+
+const CM_PER_M = 100;
+const MM_PER_CM = 10;
+
+/**
+ * Yarn in a length of seam, over that length. With a gauge the stitches of the seam follow it; without one they follow hook (mm)
+ * and yarn (wraps per inch).
+ */
+export function seamRatio(
+  method: SeamMethod,
+  { gauge, hook, wpi }: { gauge?: Gauge | undefined; hook: number; wpi: number },
+  working: Working,
+): number {
+  const strand = thickness(working, wpi);
+  const pitch = gauge
+    ? working.do(GAUGED_PITCH, { over: gauge.over, mm_per_cm: MM_PER_CM, stitches: gauge.stitches })
+    : working.do(USUAL_PITCH, { width_of_loop: WIDTH_OF_LOOP, hook, thickness: strand });
+  if (method === 'whip') {
+    const bite = working.do(
+      IN_STRANDS,
+      { strands: SEAM_STRANDS.bite, thickness: strand },
+      'In from each edge',
+    );
+    const fabric = working.do(
+      IN_STRANDS,
+      { strands: SEAM_STRANDS.fabric, thickness: strand },
+      'Thickness of the edge',
+    );
+    const stitch = working.do(WHIP_STITCH, { bite, pitch, fabric });
+    return working.do(PER_LENGTH, { stitch_yarn: stitch, pitch });
+  }
+  const inSingle = working.do(PER_LENGTH, {
+    stitch_yarn: stitchYarn(working, 'sc', hook, strand),
+    pitch,
+  });
+  if (method === 'single-crochet') return inSingle;
+  return working.do(SLIP_STITCH_SHARE, {
+    single_crochet: inSingle,
+    chain: YARN_PER_LENGTH.chain,
+    measured_single_crochet: YARN_PER_LENGTH.sc,
+  });
+}
+
+export interface Joining {
+  /** Metres of seam, and of yarn in it, tails left out. */
+  readonly seamLength: number;
+  readonly yarn: number;
+  readonly ratio: number;
+  readonly seams: number;
+  /** Metres of yarn that hang as tails. */
+  readonly tails: number;
+  /** Short seams in each strip, and strips; each short seam and each long one in cm. */
+  readonly shortSeams: number;
+  readonly strips: number;
+  readonly shortLength: number;
+  readonly longLength: number;
+  readonly working: Working;
+}
+
+/** Joins `columns` × `rows` motifs with a side in cm. Throws a Problem where there is only one motif. */
+export function joining(asked: {
+  columns: number;
+  rows: number;
+  side: number;
+  method: SeamMethod;
+  gauge?: Gauge | undefined;
+  hook: number;
+  wpi: number;
+}): Joining {
+  const { columns, rows, side } = asked;
+  if (columns * rows === 1) {
+    throw new Problem('One motif has nothing to be joined to.', {
+      option: 'columns',
+      hint: 'Give how many stand side by side and how many under each other, like columns:9 rows:12.',
+    });
+  }
+  const working = new Working();
+  const seamLength = working.do(SEAM_LENGTH, { side, columns, rows, cm_per_m: CM_PER_M });
+  const ratio = seamRatio(asked.method, asked, working);
+  const yarn = working.do(SEAM_YARN, { seam: seamLength, ratio });
+  const seams = working.do(SEAMS, { rows, columns });
+  const tails = working.do(SEAM_TAILS, { seams, tail: TAIL });
+  return {
+    seamLength,
+    yarn,
+    ratio,
+    seams,
+    tails,
+    shortSeams: columns - 1,
+    strips: rows,
+    shortLength: side,
+    longLength: columns * side,
+    working,
+  };
+}

@@ -1,0 +1,263 @@
+/** What goes wrong in each shape. The reasons are common practice; what a difference can mean is derived from the plan. */
+import { CORNER_FOR } from '../rows/solid-square.ts';
+import { count, t } from '../base/reader.ts';
+import { makeUp, ripBack, units, type Ranked, type Scene } from './mending.ts';
+
+export function byShape(scene: Scene): Ranked[] {
+  switch (scene.plan.shape) {
+    case 'diagonal':
+      return ends(scene);
+    case 'blocks':
+      return blockRows(scene);
+    case 'flat':
+      return flatRows(scene);
+    case 'clusters':
+      return clusterRounds(scene);
+    case 'solid-square':
+      return corners(scene);
+    case 'circle':
+    case 'hexagon':
+      return increasingRounds(scene);
+  }
+}
+
+/** The diagonal square: one more at each end while it grows, one fewer after the turn. */
+function ends(scene: Scene): Ranked[] {
+  const { difference: d, row, before, counted, step } = scene;
+  const found: Ranked[] = [];
+  if (before === undefined) {
+    found.push({
+      rank: 20,
+      cause: `The first row began with ${units(scene, counted)} instead of 3: the skipped chains stand as one, and two go into the first chain.`,
+      why: 'Everything after grows from this row.',
+      ...ripBack(scene),
+    });
+    return found;
+  }
+  const rising = step > 0;
+  const change = rising ? 'increase' : 'decrease';
+  const short = rising ? d < 0 : d > 0;
+  const away = Math.abs(d);
+  if (short && away === 1)
+    found.push({
+      rank: 10,
+      cause: `The ${change} at one end was missed, most often at the last stitch of the row.`,
+      why: `One ${scene.too} is one ${change}; both ends need one.`,
+      ...makeUp(scene),
+    });
+  if (short && away === 2)
+    found.push({
+      rank: 20,
+      cause: `The ${change}s at both ends were missed: row ${row} was worked straight.`,
+      why: `The count is that of row ${row - 1} again.`,
+      ...makeUp(scene),
+    });
+  if (rising && d === -2)
+    found.push({
+      rank: 40,
+      cause: 'One end was decreased instead of increased, and the other left as it was.',
+      why: 'That too makes two too few, and leaves one edge leaning inwards.',
+      ...ripBack(scene),
+    });
+  if (rising && d === -4)
+    found.push({
+      rank: 8,
+      cause: 'Both ends were decreased instead of increased: the turn was worked too early.',
+      why: `The count is 2 fewer than row ${row - 1}; it should be 2 more.`,
+      mend: `${ripBack(scene).mend} Or keep the early turn, and make every motif of this size.`,
+      cost: `${ripBack(scene).cost} Kept, the motif is ${count(scene.plan.size - row + 1, 'rising row')} smaller than planned.`,
+    });
+  if (!rising && d === 4)
+    found.push({
+      rank: 8,
+      cause: 'The turn was missed: both ends were increased where they should be decreased.',
+      why: `The count is 2 more than row ${row - 1}; after row ${scene.plan.size} it should be 2 fewer.`,
+      ...ripBack(scene),
+    });
+  if (!rising && d === 2)
+    found.push({
+      rank: 40,
+      cause: 'One end was increased instead of decreased, and the other left as it was.',
+      why: 'That too makes two too many.',
+      ...ripBack(scene),
+    });
+  if (!short && away === 1)
+    found.push({
+      rank: 14,
+      cause: rising
+        ? 'A stitch was worked into the turning chain and one more beside it, or an end got 3 instead of 2.'
+        : 'Three were taken together at one end instead of two, or a stitch was skipped.',
+      why: `Both ends did their ${change}, and one ${rising ? 'more came' : 'more went'}.`,
+      ...makeUp(scene),
+    });
+  if (!short && away === 2)
+    found.push({
+      rank: 24,
+      cause: rising
+        ? 'Both ends got 3 instead of 2.'
+        : 'Three were taken together at both ends instead of two.',
+      why: `Two ${scene.too}, and the ${change}s come in pairs.`,
+      ...makeUp(scene),
+    });
+  return found;
+}
+
+/** Corner-to-corner blocks: one more a row, level rows in a rectangle, one fewer a row. */
+function blockRows(scene: Scene): Ranked[] {
+  const { difference: d, step, before, row } = scene;
+  if (before === undefined)
+    return [
+      {
+        rank: 20,
+        cause: 'The piece begins with one block in the corner.',
+        why: 'Everything after grows from it.',
+        ...ripBack(scene),
+      },
+    ];
+  const found: Ranked[] = [];
+  if (step > 0 && d === -1)
+    found.push({
+      rank: 10,
+      cause: `The new block at the start of row ${row} was left out, or the last ${t('sl st')} and block were skipped.`,
+      why: 'One block too few in a growing row is one block not begun.',
+      ...ripBack(scene),
+    });
+  if (step > 0 && d < -1)
+    found.push({
+      rank: 12,
+      cause: 'The row was begun as a shrinking one: the turn came too early.',
+      why: `The count fell from ${before} where it should rise.`,
+      ...ripBack(scene),
+    });
+  if (step <= 0 && d > 0)
+    found.push({
+      rank: 8,
+      cause:
+        step === 0
+          ? 'A block was added at the start and the last one was not dropped.'
+          : `The turn was missed: row ${row} should begin with ${t('sl st')}s over a block and end one block sooner.`,
+      why: `From row ${row} on the plan ${step === 0 ? 'keeps its count' : 'loses a block a row'}.`,
+      ...ripBack(scene),
+    });
+  if (step <= 0 && d < 0)
+    found.push({
+      rank: 12,
+      cause: 'The row ended a block too soon.',
+      why: 'A block of the row before was not worked into.',
+      ...ripBack(scene),
+    });
+  if (step > 0 && d > 0)
+    found.push({
+      rank: 12,
+      cause: 'Two blocks were worked into one space.',
+      why: 'A growing row gains one block only, at its start.',
+      ...ripBack(scene),
+    });
+  return found;
+}
+
+function flatRows(scene: Scene): Ranked[] {
+  const { difference: d, counts, fromRow, row, expected } = scene;
+  const rest = counts.slice(row - fromRow);
+  const drifting =
+    rest.length >= 2 &&
+    rest.every(
+      (counted, index) =>
+        Math.sign(counted - expected) === Math.sign(d) && Math.abs(counted - expected) > index,
+    );
+  return [
+    {
+      rank: drifting ? 6 : 10,
+      cause:
+        d < 0
+          ? 'The last stitch of the row was missed: it stands at the very edge and hides under the turning chain.'
+          : 'A stitch was worked into the edge twice, at the start or at the end of the row.',
+      why: drifting
+        ? 'The count drifts the same way row after row, so it happens at an edge every time.'
+        : `${Math.abs(d) === 1 ? 'One' : 'A few'} ${scene.too} in a straight piece mostly happens at an edge.`,
+      ...makeUp(scene),
+    },
+  ];
+}
+
+function clusterRounds(scene: Scene): Ranked[] {
+  const { difference: d, row, before, counted } = scene;
+  const found: Ranked[] = [];
+  if (before !== undefined && counted === before)
+    found.push({
+      rank: 10,
+      cause: `Each corner got one cluster instead of two: round ${row} was worked without its corners.`,
+      why: `The count is that of round ${row - 1} again.`,
+      ...ripBack(scene),
+    });
+  if (d % 3 === 0)
+    found.push({
+      rank: 15,
+      cause: `${count(Math.abs(d) / 3, 'whole cluster')} ${d < 0 ? 'missing: a space was passed over, or a corner got one cluster instead of two' : 'more: a space was worked twice, or a corner got three clusters'}.`,
+      why: 'The difference is a multiple of 3, and a cluster is 3 stitches.',
+      ...ripBack(scene),
+    });
+  else
+    found.push({
+      rank: 15,
+      cause: `A cluster has ${d < 0 ? '2 stitches' : '4 stitches'} instead of 3, or the starting chain was ${d < 0 ? 'not counted as a stitch' : 'counted beside a whole cluster'}.`,
+      why: 'The difference is no multiple of 3, so it is not a whole cluster.',
+      ...ripBack(scene),
+    });
+  return found;
+}
+
+function corners(scene: Scene): Ranked[] {
+  const { difference: d, plan, row } = scene;
+  const corner = CORNER_FOR[plan.stitch];
+  const whole = Math.abs(d) / (corner - 1);
+  const found: Ranked[] = [];
+  if (row > 1 && Number.isInteger(whole) && whole <= 4)
+    found.push({
+      rank: 10,
+      cause:
+        d < 0
+          ? `${count(whole, 'corner')} missed: one stitch there instead of ${corner}.`
+          : `${count(whole, 'corner')} too many: ${corner} worked where one belongs.`,
+      why: `A corner makes ${corner} of one, so each is worth ${corner - 1}.`,
+      ...ripBack(scene),
+    });
+  if (row > 1 && Math.abs(d) < corner - 1)
+    found.push({
+      rank: 12,
+      cause: `A corner got ${corner + d} stitches instead of ${corner}.`,
+      why: `${units(scene, Math.abs(d))} ${scene.too} is less than a whole corner.`,
+      ...makeUp(scene),
+    });
+  return found;
+}
+
+function increasingRounds(scene: Scene): Ranked[] {
+  const { difference: d, step, before, counted, row } = scene;
+  if (before === undefined) return [];
+  if (counted === before)
+    return [
+      {
+        rank: 10,
+        cause: `Round ${row} was worked without its increases.`,
+        why: `The count is that of round ${row - 1} again.`,
+        ...ripBack(scene),
+      },
+    ];
+  const found: Ranked[] = [];
+  if (d < 0 && -d < step)
+    found.push({
+      rank: 12,
+      cause: `${count(-d, 'increase')} of ${step} missed.`,
+      why: 'Each increase is worth one stitch.',
+      ...makeUp(scene),
+    });
+  if (d > 0)
+    found.push({
+      rank: 12,
+      cause: `${count(d, 'increase')} too many: the increases came too close together.`,
+      why: 'Each increase is worth one stitch.',
+      ...makeUp(scene),
+    });
+  return found;
+}

@@ -1,0 +1,165 @@
+/**
+ * Why a row's count may depart from its plan, most likely first, and how each cause is mended. The reasons are common
+ * practice; what a count can and cannot mean is derived from the plan.
+ */
+import { STITCH_FACTS } from '../../standards/stitches.ts';
+import type { RowPlan } from '../rows/index.ts';
+import { count, t } from '../base/reader.ts';
+import {
+  makeUp,
+  ripBack,
+  sceneOf,
+  units,
+  type Cause,
+  type Departure,
+  type Ranked,
+  type Scene,
+} from './mending.ts';
+import { byShape } from './causes-by-shape.ts';
+
+export type { Cause } from './mending.ts';
+
+/** Everything that could have happened, most likely first; never empty. */
+export function causesOf(departure: Departure): Cause[] {
+  const scene = sceneOf(departure);
+  const found: Ranked[] = isFarOff(departure)
+    ? [...shifted(scene), notThisRow(scene)]
+    : [...shifted(scene), ...byShape(scene), ...chainAndEnds(scene), ...stray(scene)];
+  return found
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ cause, why, mend, cost }) => ({ cause, why, mend, cost }));
+}
+
+/** Stitches (or blocks) that go wrong in one row at the very most, where neither its change nor its length is large. */
+const SLIPS_AT_MOST = 16;
+
+/** Whether a count is further from the plan than slips in one row reach (common practice): then it is another's. */
+export function isFarOff({ plan, row, expected, difference }: Departure): boolean {
+  const step = expected - (plan.rows[row - 2]?.count ?? expected);
+  return Math.abs(difference) > Math.max(SLIPS_AT_MOST, 2 * Math.abs(step), expected / 4);
+}
+
+function notThisRow(scene: Scene): Ranked {
+  const { called, row, counted, expected } = scene;
+  return {
+    rank: 20,
+    cause: `The count of ${called} ${row} was written down wrongly, or the work is of another size or shape than the one given.`,
+    why: `${units(scene, counted)} where ${expected} belong${expected === 1 ? 's' : ''} is further off than one ${called} goes wrong by.`,
+    mend: `Count ${called} ${row} again; if it really has ${counted}, ask again with the size and shape that the work has.`,
+    cost: 'Nothing if only the list is wrong.',
+  };
+}
+
+/** How many of the counts from the departure on match the plan moved by `by` rows; all of them, or it is no match. */
+function matchesShifted({ plan, counts, fromRow, row }: Scene, by: number): number {
+  const rest = counts.slice(row - fromRow);
+  const all = rest.every((counted, index) => counted === plan.rows[row + index + by - 1]?.count);
+  return all ? rest.length : 0;
+}
+
+function shifted(scene: Scene): Ranked[] {
+  const { row, fromRow, called, plan } = scene;
+  if (new Set(plan.rows.map((one) => one.count)).size === 1) return [];
+  const found: Ranked[] = [];
+  for (const by of [1, -1, 2, -2]) {
+    const matching = matchesShifted(scene, by);
+    if (matching === 0) continue;
+    const ahead = by > 0;
+    const many = count(Math.abs(by), called);
+    const start = row === fromRow;
+    // Two counts that fit a shifted plan are no accident; one alone may be.
+    const sure = matching >= 2 || (start && fromRow > 1);
+    const rank = (sure ? 5 : 35) + 10 * (Math.abs(by) - 1);
+    found.push({
+      rank,
+      cause: ahead
+        ? `You are ${many} ahead of where you think: these are the counts from ${called} ${row + by} on.`
+        : start
+          ? `You are ${many} behind where you think: these are the counts from ${called} ${row + by} on.`
+          : `You are ${many} behind: ${called} ${row} repeats the count of ${called} ${row + by}, so it was noted twice or worked straight.`,
+      why: `${matching === 1 ? 'The count matches' : `${matching === 2 ? 'Both' : `All ${matching}`} counts from here on match`} the plan of ${called} ${row + by}${matching === 1 ? '' : ' and after'}.`,
+      mend: ahead
+        ? start
+          ? `Nothing is wrong in the work: start the list from ${called} ${row + by} (from_row:${row + by}).`
+          : `A count is missing in the list: look for ${called} ${row} in the work, and call the last one ${called} ${scene.fromRow + scene.counts.length - 1 + by}.`
+        : `Count the ${called}s in the work. If the work has ${many} fewer than the list, only the list is wrong: go on from there. If not, ${called} ${row} was worked without its change: ${ripBack(scene).mend.replace('Rip', 'rip')}`,
+      cost: ahead
+        ? 'Nothing: the shape is as planned.'
+        : `Nothing if only the list is wrong. Left in, one straight ${called} makes the edge step once and the piece ${called === 'row' ? 'a row' : 'a round'} higher.`,
+    });
+  }
+  return found;
+}
+
+/** The turning chain, counted as a stitch or not; the joining stitch of a round. */
+function chainAndEnds(scene: Scene): Ranked[] {
+  const { plan, difference: d, called } = scene;
+  if (Math.abs(d) !== 1 || plan.counted === 'blocks') return [];
+  const { turningChain, chainCounts } = STITCH_FACTS[plan.stitch];
+  const rounds = plan.worked === 'rounds';
+  // In the falling rows of the diagonal square the chain stands for nothing (common practice).
+  const counts = chainCounts && !(plan.shape === 'diagonal' && scene.step < 0);
+  const chain = rounds ? 'starting chain' : 'turning chain';
+  return [
+    {
+      rank: 18,
+      cause: counts
+        ? d < 0
+          ? `The ${chain} was not counted, or not worked into: in ${t(plan.stitch)} its ${turningChain} chains stand as the first stitch.`
+          : `The ${chain} stands as the first stitch in ${t(plan.stitch)}, and a stitch was worked at its foot besides.`
+        : d < 0
+          ? `The first stitch was skipped as if the ${chain} stood for it; here it does not.`
+          : `The ${chain} was counted as a stitch; here it is not one.`,
+      why: `One ${scene.too}, and the ${chain} is the stitch most often counted wrong.`,
+      mend: `Count the ${called} again with that in mind; if the stitch is really ${d < 0 ? 'missing' : 'there'}: ${makeUp(scene).mend.replace(/^./, (first) => first.toLowerCase())}`,
+      cost: `Nothing if it was only the counting. ${makeUp(scene).cost}`,
+    },
+    ...(rounds
+      ? [
+          {
+            rank: 22,
+            cause:
+              d > 0
+                ? `The ${t('sl st')} that joins the round was counted, or worked into, as a stitch.`
+                : `The last stitch before the joining ${t('sl st')} was missed.`,
+            why: 'At the join one stitch is easily taken for another.',
+            ...makeUp(scene),
+          },
+        ]
+      : []),
+  ];
+}
+
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+
+/**
+ * What every count of the plan has in common (all odd; all multiples of 12) and this one has not: then it can be no
+ * other row of the plan, so the rows were not miscounted, the stitches were. Undefined where the count may be a row's.
+ */
+export function noRowHas(plan: RowPlan, counted: number, farOff: boolean): string | undefined {
+  const all = plan.rows.map((one) => one.count);
+  const first = all[0] ?? 0;
+  const step = all.reduce((common, one) => gcd(common, Math.abs(one - first)), 0);
+  if (step < 2 || (counted - first) % step === 0) return undefined;
+  if (plan.shape === 'diagonal')
+    return `Every row of the diagonal square has an odd count. ${counted} is even, ${farOff ? 'and no row of any size has it' : 'so a stitch was missed or added: it is never a miscounted row'}.`;
+  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  return `The ${called}s of this piece go by ${step}s and none has ${counted}${farOff ? '' : `, so stitches were missed or added: it is never a miscounted ${called}`}.`;
+}
+
+function stray(scene: Scene): Ranked[] {
+  const { plan, counted, difference: d, called } = scene;
+  const reason = noRowHas(plan, counted, false);
+  const where = plan.counted === 'blocks' ? 'A block' : 'A stitch';
+  return [
+    {
+      rank: reason === undefined ? 50 : 16,
+      cause:
+        d < 0
+          ? `${where} was skipped in the middle of the ${called}${d === -1 ? '' : ', more than once'}.`
+          : `${where} was worked twice in the middle of the ${called}${d === 1 ? '' : ', more than once'}.`,
+      why: reason ?? `${units(scene, Math.abs(d))} ${scene.too} could be this anywhere in the ${called}.`,
+      ...makeUp(scene),
+    },
+  ];
+}

@@ -1,0 +1,74 @@
+/** Where a run of counted rows departs from its plan. Why it may have, and what mends it, is in `suspects/`. */
+import { Problem } from '../base/problem.ts';
+import { type RowPlan } from '../rows/index.ts';
+import { causesOf, isFarOff, noRowHas, type Cause } from './causes.ts';
+import { formula, Working } from '../base/working.ts';
+
+export const DIFFERENCE = formula({
+  label: 'Too many (+) or too few (−)',
+  formula: 'counted - expected',
+  given: { counted: '', expected: '' },
+  unit: '',
+  source: 'derived: the count less what the plan has',
+});
+
+export interface Miscount {
+  readonly fromRow: number;
+  readonly lastRow: number;
+  /** The first row that departs; unset where every count is right. */
+  readonly wrong?: {
+    readonly row: number;
+    readonly expected: number;
+    readonly counted: number;
+    /** In order of likelihood. */
+    readonly causes: readonly Cause[];
+    /** What ripping back undoes, in the plan's unit: this row and the counted rows after it. */
+    readonly undone: number;
+    /** Why the count can be that of no row of the plan; unset where it may be one. */
+    readonly noRowHasIt?: string;
+  };
+  /** counted − expected at the first wrong row; 0 where every count is right. */
+  readonly difference: number;
+  /** The count of the row after the last one counted; unset at the end of the piece. */
+  readonly next?: number;
+  readonly working: Working;
+}
+
+/**
+ * Holds counts, the first of them that of row `fromRow`, against a plan. Throws a Problem when the plan has no such
+ * rows.
+ */
+export function miscount(plan: RowPlan, counts: readonly number[], fromRow = 1): Miscount {
+  const rows = plan.rows.length;
+  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  if (fromRow > rows)
+    throw new Problem(`This piece ends with ${called} ${rows}; there is no ${called} ${fromRow}.`, {
+      option: 'from_row',
+      hint: `Start from a ${called} from 1 to ${rows}.`,
+    });
+  const lastRow = fromRow + counts.length - 1;
+  if (lastRow > rows)
+    throw new Problem(
+      `${counts.length} counts from ${called} ${fromRow} would reach ${called} ${lastRow}; this piece ends with ${called} ${rows}.`,
+      { option: 'counts', hint: `Give at most ${rows - fromRow + 1} counts, or a smaller from_row.` },
+    );
+  const planned = (row: number) => plan.rows[row - 1]?.count ?? 0;
+  const at = counts.findIndex((counted, index) => counted !== planned(fromRow + index));
+  const row = at === -1 ? lastRow : fromRow + at;
+  const counted = counts[at === -1 ? counts.length - 1 : at] ?? 0;
+  const working = new Working();
+  const { formula: countFormula, values } = plan.countFormula(row);
+  const expected = working.do(countFormula, values);
+  const difference = working.do(DIFFERENCE, { counted, expected });
+  const next = plan.rows[lastRow]?.count;
+  const found = { fromRow, lastRow, difference, working, ...(next === undefined ? {} : { next }) };
+  if (at === -1) return found;
+  const undone = counted + counts.slice(at + 1).reduce((sum, one) => sum + one, 0);
+  const departure = { plan, counts, fromRow, row, expected, counted, difference, undone };
+  const causes = causesOf(departure);
+  const noRowHasIt = noRowHas(plan, counted, isFarOff(departure));
+  return {
+    ...found,
+    wrong: { row, expected, counted, causes, undone, ...(noRowHasIt === undefined ? {} : { noRowHasIt }) },
+  };
+}

@@ -1,0 +1,55 @@
+/** What can be said of one row of a shape. */
+import type { Stitch } from '../../standards/stitches.ts';
+import { Problem } from '../base/problem.ts';
+import { rowPlan, widest, type Row, type RowPlan, type Shape } from './index.ts';
+import { t } from '../base/reader.ts';
+import { Working } from '../base/working.ts';
+
+export interface RowFacts {
+  readonly plan: RowPlan;
+  readonly row: number;
+  readonly count: number;
+  readonly soFar: number;
+  readonly total: number;
+  readonly widest: Row;
+  readonly working: Working;
+  readonly assumptions: readonly string[];
+}
+
+/**
+ * The count of a row (the last if none is given), the counts so far and in all. Counts are stitches, or blocks.
+ * Throws a Problem when the shape has no such row.
+ */
+export function rowFacts(asked: {
+  shape: Shape;
+  size: number;
+  row?: number | undefined;
+  otherSize?: number | undefined;
+  stitch?: Stitch | undefined;
+}): RowFacts {
+  const assumptions: string[] = [];
+  const otherSize = asked.otherSize ?? (asked.shape === 'flat' ? asked.row : undefined);
+  const plan = rowPlan(asked.shape, { size: asked.size, otherSize, stitch: asked.stitch });
+  if (asked.stitch === undefined) assumptions.push(`Worked in ${t(plan.stitch)}, as no stitch was named.`);
+  const row = asked.row ?? plan.rows.length;
+  if (asked.row === undefined) assumptions.push('The last row, as no row was named.');
+  const found = plan.rows[row - 1];
+  if (!found) {
+    const called = plan.worked === 'rounds' ? 'round' : 'row';
+    throw new Problem(`This piece ends with ${called} ${plan.rows.length}; there is no ${called} ${row}.`, {
+      option: 'row',
+      hint: `Ask for a ${called} from 1 to ${plan.rows.length}.`,
+    });
+  }
+  const working = new Working();
+  const inRow = plan.countFormula(row);
+  const count = working.do(inRow.formula, inRow.values);
+  const upTo = plan.soFarFormula(row);
+  const soFar = working.do(upTo.formula, upTo.values);
+  const inAll = plan.soFarFormula(plan.rows.length);
+  const total =
+    row === plan.rows.length
+      ? soFar
+      : working.do(inAll.formula, inAll.values, `All ${plan.counted}, to the last row`);
+  return { plan, row, count, soFar, total, widest: widest(plan), working, assumptions };
+}

@@ -1,0 +1,262 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  ARRANGEMENTS,
+  counted,
+  kindCounts,
+  lay,
+  mapLines,
+  readCountsByKind,
+  readLaidBy,
+  readMap,
+  swapped,
+  turnAt,
+  writeLaidBy,
+  type Laying,
+} from '../../../src/core/blanket/layout.ts';
+import { Problem } from '../../../src/core/base/problem.ts';
+import { SETTING_KEYS, type SettingKey } from '../../../src/standards/settings.ts';
+
+const laid = (setting: SettingKey, columns: number, rows: number) =>
+  lay({ columns, rows, kinds: 1, laid: { arrangement: 'plain', setting, seed: 1 } });
+
+/** The four triangles of a place, clockwise from the top: true where dark. Turn 0 has its dark half at the top left. */
+const DARK: readonly (readonly [boolean, boolean, boolean, boolean])[] = [
+  [true, false, false, true],
+  [true, true, false, false],
+  [false, true, true, false],
+  [false, false, true, true],
+];
+
+/** Connected patches of one shade, by walking over sides that two places share and over the middles of places. */
+function patches(
+  setting: SettingKey,
+  columns: number,
+  rows: number,
+): Map<number, { dark: boolean; parts: number[] }> {
+  const cells = laid(setting, columns, rows);
+  const shade = (part: number) => DARK[cells[part >> 2]!.turn]![part & 3]!;
+  const parent = Array.from({ length: cells.length * 4 }, (_, part) => part);
+  const root = (part: number): number =>
+    parent[part] === part ? part : (parent[part] = root(parent[part]!));
+  const join = (a: number, b: number) => {
+    if (shade(a) === shade(b)) parent[root(a)] = root(b);
+  };
+  cells.forEach((_, place) => {
+    for (let side = 0; side < 4; side++) join(place * 4 + side, place * 4 + ((side + 1) % 4));
+    if (place % columns < columns - 1) join(place * 4 + 1, (place + 1) * 4 + 3);
+    if (place + columns < cells.length) join(place * 4 + 2, (place + columns) * 4);
+  });
+  const found = new Map<number, { dark: boolean; parts: number[] }>();
+  parent.forEach((_, part) => {
+    const patch = found.get(root(part)) ?? { dark: shade(part), parts: [] };
+    patch.parts.push(part);
+    found.set(root(part), patch);
+  });
+  return found;
+}
+const sizes = (setting: SettingKey, columns: number, rows: number) =>
+  [...patches(setting, columns, rows).values()].map(({ parts }) => parts.length / 2).sort((a, b) => a - b);
+
+describe('settings', () => {
+  it('lay diamonds one around the other for barn raising: rings of one shade, each eight halves longer than the last', () => {
+    // 8 by 8: the diamond in the middle has 4 halves, the next ring 12, then 20, 28; the corners are cut off beyond.
+    const rings = [...patches('barn-raising', 8, 8).values()].map(({ dark, parts }) => ({
+      dark,
+      halves: parts.length / 2,
+    }));
+    for (const [dark, halves] of [
+      [true, 4],
+      [false, 12],
+      [true, 20],
+      [false, 28],
+    ] as const)
+      expect(rings).toContainEqual({ dark, halves });
+  });
+
+  it('lay barn raising the same from every side', () => {
+    const columns = 6;
+    const rows = 10;
+    const mirror = [1, 0, 3, 2];
+    const flip = [3, 2, 1, 0];
+    for (let column = 0; column < columns; column++)
+      for (let row = 0; row < rows; row++) {
+        const turn = turnAt('barn-raising', column, row, columns, rows);
+        expect(turnAt('barn-raising', columns - 1 - column, row, columns, rows)).toBe(mirror[turn]);
+        expect(turnAt('barn-raising', column, rows - 1 - row, columns, rows)).toBe(flip[turn]);
+      }
+  });
+
+  it('lay straight furrow in bands: as many as slanting lines, none meeting another of its shade', () => {
+    // 6 by 6: 12 slanting bands, as long as the lines they lie on.
+    expect(sizes('straight-furrow', 6, 6)).toEqual([1, 1, 3, 3, 5, 5, 7, 7, 9, 9, 11, 11]);
+  });
+
+  it('lay streak of lightning in bands from edge to edge', () => {
+    const found = [...patches('streak-of-lightning', 6, 4).values()];
+    // Every whole band holds two halves a column, and crosses all columns.
+    const whole = found.filter(({ parts }) => parts.length / 2 === 12);
+    expect(whole.length).toBe(3);
+    for (const { parts } of whole) expect(new Set(parts.map((part) => (part >> 2) % 6)).size).toBe(6);
+  });
+
+  it('lay light and dark in diamonds of four halves', () => {
+    const inner = [...patches('light-and-dark', 8, 8).values()].filter(({ parts }) => parts.length === 8);
+    // 16 dark diamonds, one a block of four, and 9 light ones where four blocks meet.
+    expect(inner.filter(({ dark }) => dark)).toHaveLength(16);
+    expect(inner.filter(({ dark }) => !dark)).toHaveLength(9);
+  });
+
+  it('turn the pinwheel by a quarter from one motif to the next', () => {
+    const [topLeft, topRight, bottomLeft, bottomRight] = laid('pinwheel', 2, 2).map(({ turn }) => turn);
+    expect(
+      [topRight, bottomRight, bottomLeft].map((turn, step) => (turn! - topLeft! - step - 1 + 8) % 4),
+    ).toEqual([0, 0, 0]);
+    // All four blades meet in the middle: no two touch along a side.
+    expect(sizes('pinwheel', 2, 2)).toEqual([1, 1, 1, 1, 1, 1, 1, 1]);
+  });
+
+  it('lay broken dishes from the same four pieces, paired', () => {
+    expect(new Set(laid('broken-dishes', 2, 2).map(({ turn }) => turn))).toEqual(
+      new Set(laid('pinwheel', 2, 2).map(({ turn }) => turn)),
+    );
+    expect(sizes('broken-dishes', 2, 2)).toEqual([2, 2, 2, 2]);
+  });
+
+  it('are continued by another size', () => {
+    for (const setting of SETTING_KEYS.filter((key) => key !== 'barn-raising'))
+      for (let row = 0; row < 4; row++)
+        for (let column = 0; column < 5; column++)
+          expect(turnAt(setting, column, row, 5, 4)).toBe(turnAt(setting, column, row, 20, 25));
+  });
+});
+
+describe('kinds', () => {
+  const layings = fc
+    .record({
+      columns: fc.integer({ min: 1, max: 14 }),
+      rows: fc.integer({ min: 1, max: 14 }),
+      kinds: fc.integer({ min: 1, max: 6 }),
+      arrangement: fc.constantFrom(...ARRANGEMENTS),
+      setting: fc.constantFrom(...SETTING_KEYS),
+      seed: fc.integer({ min: 1, max: 9999 }),
+    })
+    .map(({ columns, rows, kinds, ...by }): Laying => ({ columns, rows, kinds, laid: by }));
+
+  it('are counted without laying them as they are when laid', () => {
+    fc.assert(
+      fc.property(layings, (laying) => {
+        const layout = lay(laying);
+        expect(layout).toHaveLength(laying.columns * laying.rows);
+        expect(counted(layout, laying.kinds)).toEqual(kindCounts(laying));
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('are laid the same way again by the same seed, and another way by another', () => {
+    const by = (seed: number): Laying => ({
+      columns: 9,
+      rows: 11,
+      kinds: 4,
+      laid: { arrangement: 'scattered', setting: 'upright', seed },
+    });
+    expect(lay(by(3))).toEqual(lay(by(3)));
+    expect(lay(by(3))).not.toEqual(lay(by(4)));
+  });
+
+  it('lie beside their like nowhere in a checked blanket of two or more', () => {
+    for (const kinds of [2, 3, 5]) {
+      const layout = lay({
+        columns: 7,
+        rows: 6,
+        kinds,
+        laid: { arrangement: 'checked', setting: 'upright', seed: 1 },
+      });
+      layout.forEach(({ kind }, place) => {
+        if (place % 7 < 6) expect(layout[place + 1]!.kind).not.toBe(kind);
+        if (place < 35) expect(layout[place + 7]!.kind).not.toBe(kind);
+      });
+    }
+  });
+
+  it('are written down and read back', () => {
+    for (const arrangement of ARRANGEMENTS)
+      for (const setting of SETTING_KEYS) {
+        const by = { arrangement, setting, seed: 9999 };
+        expect(writeLaidBy(by).length).toBeLessThanOrEqual(40);
+        expect(readLaidBy(writeLaidBy(by))).toEqual(by);
+      }
+    expect(readLaidBy('something else')).toMatchObject({ arrangement: 'typed', setting: 'upright' });
+  });
+});
+
+describe('a map of one’s own', () => {
+  it('is read with its turns, and written back', () => {
+    const map = readMap('A0 b1 A/B2 A3 A', 2);
+    expect(map).toMatchObject({ columns: 3, rows: 2 });
+    expect(map.layout.map(({ kind, turn }) => [kind, turn])).toEqual([
+      [0, 0],
+      [1, 1],
+      [0, 0],
+      [1, 2],
+      [0, 3],
+      [0, 0],
+    ]);
+    expect(mapLines(map.layout, map.columns)).toEqual(['A0 B1 A0', 'B2 A3 A0']);
+  });
+
+  it('is read back whatever it holds', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 8 }),
+        fc.array(fc.record({ kind: fc.integer({ min: 0, max: 25 }), turn: fc.integer({ min: 0, max: 3 }) }), {
+          minLength: 8,
+          maxLength: 64,
+        }),
+        (columns, cells) => {
+          const layout = cells.slice(0, cells.length - (cells.length % columns));
+          expect(readMap(mapLines(layout, columns).join('/'), 26).layout).toEqual(layout);
+        },
+      ),
+      { numRuns: 100 },
+    );
+  });
+
+  it.each([
+    ['AB/A', 'Row 2'],
+    ['AB//AB', 'Row 2'],
+    ['AC/AB', 'kind C'],
+    ['A4', 'Row 1'],
+    ['', 'empty'],
+    ['A'.repeat(101), '101'],
+  ])('is refused where it does not fit: %.8s', (text, says) => {
+    expect(() => readMap(text, 2)).toThrow(Problem);
+    expect(() => readMap(text, 2)).toThrow(says);
+  });
+});
+
+describe('two places', () => {
+  const { layout } = readMap('AB/BA', 2);
+  it('change about, and back', () => {
+    expect(mapLines(swapped(layout, 1, 2), 2)).toEqual(['BA', 'BA']);
+    expect(swapped(swapped(layout, 1, 4), 1, 4)).toEqual(layout);
+  });
+  it('must both be there', () => {
+    expect(() => swapped(layout, 1, 5)).toThrow('no place 5');
+    expect(() => swapped(layout, 0, 1)).toThrow('no place 0');
+    expect(() => swapped(layout, 2, 2)).toThrow(Problem);
+  });
+});
+
+describe('counts by kind', () => {
+  const names = ['moss', 'sand 2', 'clay'];
+  it('are read by letter or by name', () => {
+    expect(readCountsByKind('A 12, B 8', names)).toEqual([12, 8, 0]);
+    expect(readCountsByKind('clay: 3; sand 2 x 7', names)).toEqual([0, 7, 3]);
+    expect(readCountsByKind('a12,c3', names)).toEqual([12, 0, 3]);
+  });
+  it.each(['D 4', 'A', 'A 3, A 4', 'heather 4', ''])('are refused where they do not fit: %s', (text) => {
+    expect(() => readCountsByKind(text, names)).toThrow(Problem);
+  });
+});

@@ -1,0 +1,78 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { joining, SEAM_METHODS } from '../../../src/core/edges/seams.ts';
+import { expectOwnUnits } from '../../own-units.ts';
+import { asking } from '../../asking.ts';
+
+const USUAL = { method: 'whip', hook: 5, wpi: 10.5 } as const;
+
+describe('joining', () => {
+  it('counts every side that two motifs share, once', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 1, max: 20 }), (columns, rows) => {
+        fc.pre(columns * rows > 1);
+        let shared = 0;
+        for (let x = 0; x < columns; x++)
+          for (let y = 0; y < rows; y++) shared += Number(x + 1 < columns) + Number(y + 1 < rows);
+        const found = joining({ ...USUAL, columns, rows, side: 10 });
+        expect(found.seamLength).toBeCloseTo(shared / 10, 9);
+        const { strips, shortSeams, shortLength, longLength } = found;
+        expect((strips * shortSeams * shortLength + (strips - 1) * longLength) / 100).toBeCloseTo(
+          shared / 10,
+          9,
+        );
+        expect(found.seams).toBe(strips * shortSeams + strips - 1);
+        expect(found.tails).toBeCloseTo(found.seams * 0.3, 9);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('takes two and a half to three times the seam in whip stitch, at usual gauges', () => {
+    for (const gauge of [undefined, ...[12.5, 13, 14].map((stitches) => ({ stitches, over: 10.16 }))]) {
+      const { ratio } = joining({ ...USUAL, columns: 2, rows: 2, side: 15, gauge });
+      expect(ratio).toBeGreaterThan(2.4);
+      expect(ratio).toBeLessThan(3);
+    }
+  });
+
+  it('takes more, the more yarn the method draws up', () => {
+    const [whip, slip, single] = SEAM_METHODS.map(
+      (method) => joining({ ...USUAL, method, columns: 3, rows: 4, side: 15 }).yarn,
+    );
+    expect(whip).toBeLessThan(slip!);
+    expect(slip).toBeLessThan(single!);
+  });
+
+  it('takes more with closer stitches, and with thicker yarn', () => {
+    const yarn = (stitches: number, wpi: number) =>
+      joining({ ...USUAL, wpi, columns: 3, rows: 4, side: 15, gauge: { stitches, over: 10 } }).yarn;
+    expect(yarn(16, 10)).toBeGreaterThan(yarn(12, 10));
+    expect(yarn(12, 8)).toBeGreaterThan(yarn(12, 12));
+  });
+
+  it('tells the order: strips first, then across', async () => {
+    const room = asking();
+    const answer = await room.ask('/joining columns:8 rows:11 side:15cm');
+    expect(answer.lines?.[0]).toMatch(/8 motifs into each of 11 strips/);
+    expect(answer.lines?.[1]).toMatch(/10 long seams of 120 cm/);
+    const strip = await room.ask('/joining columns:1 rows:4 side:15cm method:slip-stitch');
+    expect(strip.lines).toHaveLength(1);
+    expect(strip.figures['seams']?.value).toBe(3);
+  });
+
+  it('works out from a maker’s own numbers in inches', () => {
+    for (const method of SEAM_METHODS)
+      for (const gauge of [undefined, { stitches: 13, over: 10 }])
+        expectOwnUnits(joining({ ...USUAL, method, columns: 3, rows: 4, side: 15, gauge }).working);
+  });
+
+  it('assumes a hook only where one matters', async () => {
+    const room = asking();
+    const said = async (line: string) =>
+      (await room.ask(`/joining columns:8 rows:11 side:15cm ${line}`)).assumptions.join();
+    expect(await said('')).toMatch(/hook of 5 mm/);
+    expect(await said('gauge:13 method:single-crochet')).toMatch(/hook of 5 mm/);
+    expect(await said('gauge:13')).not.toMatch(/hook/);
+  });
+});

@@ -1,0 +1,44 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { blockedSide, diamond, squareIncreases } from '../../../src/core/size/blocking.ts';
+import { Working } from '../../../src/core/base/working.ts';
+
+const gauge = fc.record({
+  stitches: fc.integer({ min: 30, max: 400 }).map((tenths) => tenths / 10),
+  rows: fc.integer({ min: 30, max: 400 }).map((tenths) => tenths / 10),
+  over: fc.constantFrom(10, 10.16, 5),
+});
+
+describe('blocking', () => {
+  it('keeps the length of the edges', () => {
+    fc.assert(
+      fc.property(gauge, fc.integer({ min: 1, max: 100 }), (gauge, size) => {
+        const { across, along, side, cornerAngle } = diamond(gauge, size);
+        expect(side).toBeCloseTo(Math.hypot(across / 2, along / 2), 9);
+        expect(side).toBe(blockedSide(gauge, size, new Working()));
+        // The corner is square exactly where the diagonals are equal, pointed where the piece is tall.
+        if (Math.abs(along - across) > 1e-6)
+          expect(Math.sign(90 - cornerAngle)).toBe(Math.sign(along - across));
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('steps out in all by whole stitches of the ratio, whatever the decimals', () => {
+    fc.assert(
+      fc.property(gauge, fc.integer({ min: 1, max: 200 }), (gauge, rows) => {
+        const increases = squareIncreases(gauge, rows);
+        // In whole tenths the ratio is exact: ⌊i·s ÷ r⌋ by whole-number division.
+        const tenths = (n: number) => BigInt(Math.round(n * 10));
+        const out = Number((BigInt(rows) * tenths(gauge.stitches)) / tenths(gauge.rows));
+        expect(increases.reduce((all, one) => all + one, 0)).toBe(out);
+        expect(Math.max(...increases) - Math.min(...increases)).toBeLessThanOrEqual(1);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('needs rows', () => {
+    expect(() => diamond({ stitches: 13, over: 10 }, 12)).toThrow(/rows/i);
+  });
+});
