@@ -86,7 +86,7 @@ async function openFixed({ api, token }: Platform): Promise<Client> {
 /** Every question that rests on nothing saved, saves nothing and draws nothing, by its example. */
 async function mixed(): Promise<Asked[]> {
   const asked: Asked[] = [];
-  for (const { path, question } of registry.all) {
+  for (const { path, question } of registry.routes) {
     if (question.changes === true || question.before !== undefined) continue;
     const line = `/${path} ${question.example}`;
     const { ok, files } = await asking().ask(line);

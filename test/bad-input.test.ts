@@ -77,7 +77,7 @@ async function mustBeSound(room: Asking, line: string, typed = '') {
   return answer;
 }
 
-describe.each(registry.all.map((found) => [found.path, found] as const))('/%s', (path, { question }) => {
+describe.each(registry.routes.map((found) => [found.path, found] as const))('/%s', (path, { question }) => {
   const example = readLine(`/${path} ${question.example}`).options;
   const words = path.split(' ');
 

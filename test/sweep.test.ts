@@ -7,7 +7,7 @@ import { asking } from './asking.ts';
 
 const NAME = /^[a-z0-9_-]{1,32}$/;
 
-describe.each(registry.all.map((found) => [found.path, found] as const))(
+describe.each(registry.routes.map((found) => [found.path, found] as const))(
   '/%s',
   (path, { command, question }) => {
     it('is declared within what every room can show', () => {

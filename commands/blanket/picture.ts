@@ -28,7 +28,7 @@ export const picture = question({
   example: 'name:"garden throw"',
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: SAVED,
-  async answer({ name, made }, { maker, projects, ways }) {
+  async answer({ name, made }, { maker, projects, reader }) {
     const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, name);
     const done = madeFor(doc, blanket);
@@ -54,7 +54,7 @@ export const picture = question({
       // Where no motif's size is known the cells are drawn square, and no size is told.
       width: known?.width ?? blanket.columns,
       height: known?.height ?? blanket.rows,
-      ways,
+      reader,
     });
     const finished = places?.filter(Boolean).length ?? 0;
     return {

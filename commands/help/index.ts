@@ -10,7 +10,7 @@ import { count } from '../../src/core/base/reader.ts';
 /** The help page of these commands, itself a question like any other. */
 export function help(commands: readonly Command[]): Command {
   const registry = new Registry(commands);
-  const paths = registry.all.map(({ path }) => path);
+  const paths = registry.routes.map(({ path }) => path);
   return command({
     name: 'help',
     says: 'What can be asked here, and how',
@@ -36,10 +36,10 @@ export function help(commands: readonly Command[]): Command {
         answer({ about }) {
           if (about === undefined) {
             return {
-              headline: `There are ${count(registry.all.length, 'question')} to ask; /help about: one of them shows how.`,
+              headline: `There are ${count(registry.routes.length, 'question')} to ask; /help about: one of them shows how.`,
               lines: commands.flatMap(({ name, says }) => [
                 `/${name}: ${says}`,
-                ...registry.all
+                ...registry.routes
                   .filter((found) => found.command.name === name && found.question.name !== undefined)
                   .map((found) => `    /${found.path}: ${found.question.says}`),
               ]),
@@ -47,7 +47,7 @@ export function help(commands: readonly Command[]): Command {
             };
           }
           const asked = about.toLowerCase().replace(/^\//, '').replace(/\s+/g, ' ');
-          const found = registry.all.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
+          const found = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
           if (found.length === 0) {
             const near = nearest(asked, [...paths, ...commands.map(({ name }) => name)]);
             throw new Problem(`There is no question called ${clip(about)}.`, {

@@ -15,14 +15,14 @@ export const chart = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
-  async answer({ name }, { maker, projects, ways }) {
+  async answer({ name }, { maker, projects, reader }) {
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
     const { row } = progressOf(doc, motif.name);
     const { svg, alt } = drawChart(plan, motif.runs, {
       title: motif.name,
-      ways,
+      reader,
       colours: hexes(doc),
       ...(row > 0 ? { done: row } : {}),
     });

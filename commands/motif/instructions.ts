@@ -2,7 +2,7 @@ import { question } from '../../src/chat/command.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif-yarn.ts';
 import { total } from '../../src/core/rows/index.ts';
-import { count, inWays } from '../../src/core/base/reader.ts';
+import { count, forReader } from '../../src/core/base/reader.ts';
 import { wordLines, words as written } from '../../src/core/stripes/written-rows.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { DEFINED, savedMotif } from './options.ts';
@@ -27,7 +27,7 @@ export const words = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
-  async answer({ name }, { maker, projects, ways }) {
+  async answer({ name }, { maker, projects, reader }) {
     const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
     const plan = planOf(motif);
     const lines = wordLines(written(plan, motif.runs));
@@ -52,7 +52,7 @@ export const words = question({
               {
                 name: `${fileName(motif.name)}.txt`,
                 says: `The instructions of ${motif.name} as a text.`,
-                content: `${[headline, '', ...lines].map((line) => inWays(line, ways)).join('\n')}\n`,
+                content: `${[headline, '', ...lines].map((line) => forReader(line, reader)).join('\n')}\n`,
               },
             ],
           }

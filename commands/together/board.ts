@@ -3,12 +3,12 @@ import { question } from '../../src/chat/command.ts';
 import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
-import { cm, count, inWords, num, when, type Ways } from '../../src/core/base/reader.ts';
+import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
 import { OPENED } from './example.ts';
 import { nameOption, quoted, whichBlanket } from './which.ts';
 
-function picture(state: GroupState, ways: Ways) {
+function picture(state: GroupState, reader: Reader) {
   const { plan } = state;
   return drawBoard({
     title: plan.name,
@@ -32,7 +32,7 @@ function picture(state: GroupState, ways: Ways) {
         ? undefined
         : `Wanted by ${inWords(state.closes)}.`
       : 'Closed.',
-    ways,
+    reader,
   });
 }
 
@@ -46,7 +46,7 @@ export const board = question({
   async answer({ name }, context) {
     const { doc, state } = await whichBlanket(context, name);
     const { plan } = state;
-    const drawn = picture(state, context.ways);
+    const drawn = picture(state, context.reader);
     const sum = (of: 'pledged' | 'handedIn' | 'accepted') =>
       state.tally.reduce((all, tally) => all + tally[of], 0);
     const wanted = plan.kinds.reduce((all, kind) => all + kind.quota, 0);

@@ -9,7 +9,7 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import type { Doing, GroupDoc } from '../../src/projects/groups.ts';
 
-export interface Which {
+export interface GroupInHand {
   readonly doc: GroupDoc;
   readonly state: GroupState;
 }
@@ -46,7 +46,7 @@ export const kindOption = opt.text(
 );
 
 /** The blanket of the channel, where there is no doubt. */
-async function channelsOwn(context: Context): Promise<Which | undefined> {
+async function channelsOwn(context: Context): Promise<GroupInHand | undefined> {
   const all = await context.projects.groups.of(context.place.server);
   const channel = all.filter(({ doc }) => doc.channel !== undefined && doc.channel === context.place.channel);
   return (
@@ -60,7 +60,7 @@ async function channelsOwn(context: Context): Promise<Which | undefined> {
  * The group blanket of that name, or the channel's, or the only one of the server. Throws a Problem that names those
  * there are.
  */
-export async function whichBlanket(context: Context, name: string | undefined): Promise<Which> {
+export async function whichBlanket(context: Context, name: string | undefined): Promise<GroupInHand> {
   const { groups } = context.projects;
   const meant = name === undefined ? undefined : await groups.named(context.place.server, name);
   if (meant) return meant;

@@ -1,6 +1,6 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
 import { stepLine, type Step } from '../core/base/working.ts';
-import { inWays, num, ownUnit, toOwn, type Unit, type Ways } from '../core/base/reader.ts';
+import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
 
 /** A figure of the answer: a number in the core's unit under a key that stays the same. */
 export interface Figure {
@@ -49,7 +49,7 @@ export interface Answer {
 }
 
 /** An answer with every token filled in, ready for a room. */
-export interface Shown {
+export interface RenderedAnswer {
   readonly headline: string;
   readonly figures: readonly (Figure & { readonly text: string })[];
   readonly lines: readonly string[];
@@ -64,10 +64,10 @@ export interface Shown {
 }
 
 /** A figure's value with its unit in the reader's own units. */
-export function figureText({ value, unit }: Pick<Figure, 'value' | 'unit'>, ways: Ways): string {
+export function figureText({ value, unit }: Pick<Figure, 'value' | 'unit'>, reader: Reader): string {
   if (unit === '%' || unit === '°') return `${num(value, 1)}${unit === '%' ? ' %' : '°'}`;
-  const own = ownUnit(unit, ways);
-  return `${num(value * toOwn(unit, ways))}${own === '' ? '' : ` ${own}`}`;
+  const own = ownUnit(unit, reader);
+  return `${num(value * toOwn(unit, reader))}${own === '' ? '' : ` ${own}`}`;
 }
 
 /** The same value with every text in it said anew: data for programs speaks the reader's ways too. */
@@ -79,21 +79,21 @@ function within(value: unknown, say: (text: string) => string): unknown {
 }
 
 /** Fills an answer's tokens in, for one reader. */
-export function show(answer: Answer, ways: Ways, assumed: readonly string[] = []): Shown {
-  const say = (text: string) => inWays(text, ways);
+export function show(answer: Answer, reader: Reader, assumed: readonly string[] = []): RenderedAnswer {
+  const say = (text: string) => forReader(text, reader);
   return {
     headline: say(answer.headline),
     figures: (answer.figures ?? []).map((figure) => ({
       ...figure,
       label: say(figure.label),
-      text: figureText(figure, ways),
+      text: figureText(figure, reader),
     })),
     lines: (answer.lines ?? []).map(say),
     working: (answer.working ?? []).map((step) => ({
       ...step,
       label: say(step.label),
       source: say(step.source),
-      shown: stepLine(step, ways),
+      shown: stepLine(step, reader),
     })),
     assumptions: [...assumed, ...(answer.assumptions ?? [])].map(say),
     cautions: (answer.cautions ?? []).map(say),

@@ -1,18 +1,18 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
-import { inWays, num, type Ways } from '../core/base/reader.ts';
+import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
-import { show, type Answer, type Shown } from './answer.ts';
+import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Context } from './command.ts';
 import { nearest } from '../core/base/nearest-name.ts';
-import { inOwnWay, metaOf } from './options.ts';
-import type { Found } from './registry.ts';
+import { inOwnUnits, metaOf } from './options.ts';
+import type { Route } from './registry.ts';
 
 /** Options by name, as text, whatever room they come from. */
-export type Typed = Readonly<Record<string, string>>;
+export type RawOptions = Readonly<Record<string, string>>;
 
-export interface Checked {
+export interface ParsedOptions {
   readonly options: Record<string, unknown>;
   /** What was assumed because an option was left out. */
   readonly assumed: readonly string[];
@@ -20,10 +20,10 @@ export interface Checked {
 
 /** Reads a question's options. Throws a Problem about the first option at fault. */
 export function checkOptions(
-  { question, path }: Found,
-  typed: Typed,
-  context: Pick<Context, 'ways'>,
-): Checked {
+  { question, path }: Route,
+  typed: RawOptions,
+  context: Pick<Context, 'reader'>,
+): ParsedOptions {
   const names = Object.keys(question.options);
   for (const name of Object.keys(typed)) {
     if (names.includes(name)) continue;
@@ -43,7 +43,7 @@ export function checkOptions(
   for (const [name, schema] of Object.entries(question.options)) {
     const meta = metaOf(schema);
     const text = typed[name];
-    const result = schema.safeParse(text === undefined ? undefined : inOwnWay(meta.kind, text, context.ways));
+    const result = schema.safeParse(text === undefined ? undefined : inOwnUnits(meta.kind, text, context.reader));
     if (!result.success) {
       if (text === undefined) {
         throw new Problem(`The option ${name} is missing.`, {
@@ -71,22 +71,22 @@ export function checkOptions(
 const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
 
 /** A problem in the asker's own units and terms, like an answer. Faults of ours, and the disk's, pass as they are. */
-function inOwnWords(error: unknown, ways: Ways): unknown {
+function inOwnWords(error: unknown, reader: Reader): unknown {
   if (!(error instanceof Problem) || error instanceof NotSaved) return error;
-  return new Problem(inWays(error.message, ways), { option: error.option, hint: inWays(error.hint, ways) });
+  return new Problem(forReader(error.message, reader), { option: error.option, hint: forReader(error.hint, reader) });
 }
 
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
-export async function ask(found: Found, typed: Typed, context: Context): Promise<Shown> {
+export async function ask(found: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
     const { options, assumed } = checkOptions(found, typed, context);
     const answer: Answer = await found.question.answer(options, context);
-    if (!found.question.changes) return show(answer, context.ways, assumed);
+    if (!found.question.changes) return show(answer, context.reader, assumed);
     // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
     const { settings } = await context.projects.maker(context.maker.id, context.maker.name);
-    const { clock } = context.ways;
+    const { clock } = context.reader;
     return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
   } catch (error) {
-    throw inOwnWords(error, context.ways);
+    throw inOwnWords(error, context.reader);
   }
 }

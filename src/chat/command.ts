@@ -1,6 +1,6 @@
 /** What a command is: a group of questions, each with its words, its options and its answer. */
 import * as z from 'zod';
-import type { Ways } from '../core/base/reader.ts';
+import type { Reader } from '../core/base/reader.ts';
 import type { Projects } from '../projects/projects.ts';
 import type { Answer } from './answer.ts';
 import type { Options } from './options.ts';
@@ -22,7 +22,7 @@ export interface Place {
 
 export interface Context {
   readonly maker: Maker;
-  readonly ways: Ways;
+  readonly reader: Reader;
   readonly place: Place;
   /** The moment of asking: nothing below a room looks at a clock. */
   readonly now: Date;

@@ -22,7 +22,7 @@ import {
 import { lookUpHook } from '../core/lookup/hook.ts';
 import { MOST_ROWS, SHAPES } from '../core/rows/index.ts';
 import { Problem } from '../core/base/problem.ts';
-import { mm, plain, type Ways } from '../core/base/reader.ts';
+import { mm, plain, type Reader } from '../core/base/reader.ts';
 import { HOOKS } from '../standards/hooks.ts';
 import { STITCHES } from '../standards/stitches.ts';
 import { TERMS } from '../standards/terms.ts';
@@ -297,8 +297,8 @@ export const opt = {
  * A typed value made independent of whose it is: a bare number gets the maker's own unit, a bare stitch her own terms.
  * Everything after this reads text that says what it means.
  */
-export function inOwnWay(kind: Kind, text: string, ways: Ways): string {
-  const imperial = ways.units === 'imperial';
+export function inOwnUnits(kind: Kind, text: string, reader: Reader): string {
+  const imperial = reader.units === 'imperial';
   if (kind === 'length' && isBareNumber(text)) return `${text.trim()}${imperial ? 'in' : 'cm'}`;
   if (kind === 'weight' && isBareNumber(text)) return `${text.trim()}${imperial ? 'oz' : 'g'}`;
   if (kind === 'ball') {
@@ -312,7 +312,7 @@ export function inOwnWay(kind: Kind, text: string, ways: Ways): string {
     return over !== undefined && isBareNumber(over) ? `${text.trim()}${imperial ? 'in' : 'cm'}` : text;
   }
   if ((kind === 'stitch' || kind === 'stitches') && !/^\s*(us|uk)\s/i.test(text))
-    return `${ways.terms} ${text.trim()}`;
+    return `${reader.terms} ${text.trim()}`;
   return text;
 }
 

@@ -1,6 +1,6 @@
 /** The questions in words, read off their declarations: for the help page and for the README. */
 import { isRequired, metaOf } from './options.ts';
-import type { Found, Registry } from './registry.ts';
+import type { Route, Registry } from './registry.ts';
 
 export interface OptionWords {
   readonly name: string;
@@ -10,7 +10,7 @@ export interface OptionWords {
 }
 
 /** A question's options, those that must be given first. */
-export function optionWords({ question }: Found): OptionWords[] {
+export function optionWords({ question }: Route): OptionWords[] {
   const options = Object.entries(question.options).map(([name, schema]) => {
     const { says, example } = metaOf(schema);
     return { name, says, required: isRequired(schema), example };
@@ -19,14 +19,14 @@ export function optionWords({ question }: Found): OptionWords[] {
 }
 
 /** The line that works, as a person would type it. */
-export const exampleLine = ({ path, question }: Found) => `/${path} ${question.example}`.trim();
+export const exampleLine = ({ path, question }: Route) => `/${path} ${question.example}`.trim();
 
 /** All questions as Markdown, a table for each command. */
 export function referenceMarkdown(registry: Registry): string {
   const cell = (text: string) => text.replaceAll('|', '\\|');
   return registry.commands
     .map(({ name, says }) => {
-      const rows = registry.all
+      const rows = registry.routes
         .filter(({ command }) => command.name === name)
         .map((found) => {
           const options = optionWords(found).map((option) =>

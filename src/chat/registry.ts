@@ -4,7 +4,7 @@ import { clip } from '../core/base/quantity.ts';
 import type { Command, Question } from './command.ts';
 import { nearest } from '../core/base/nearest-name.ts';
 
-export interface Found {
+export interface Route {
   readonly command: Command;
   readonly question: Question;
   /** `stitches row` */
@@ -12,27 +12,27 @@ export interface Found {
 }
 
 export class Registry {
-  readonly all: readonly Found[];
-  private readonly byPath: ReadonlyMap<string, Found>;
+  readonly routes: readonly Route[];
+  private readonly byPath: ReadonlyMap<string, Route>;
 
   constructor(readonly commands: readonly Command[]) {
-    this.all = commands.flatMap((command) =>
+    this.routes = commands.flatMap((command) =>
       command.questions.map((question) => ({
         command,
         question,
         path: question.name === undefined ? command.name : `${command.name} ${question.name}`,
       })),
     );
-    this.byPath = new Map(this.all.map((found) => [found.path, found]));
-    if (this.byPath.size !== this.all.length) throw new Error('two questions have the same words');
+    this.byPath = new Map(this.routes.map((found) => [found.path, found]));
+    if (this.byPath.size !== this.routes.length) throw new Error('two questions have the same words');
   }
 
-  get(path: string): Found | undefined {
+  get(path: string): Route | undefined {
     return this.byPath.get(path);
   }
 
   /** Finds a question by the words of a line. Throws a Problem that names the nearest one. */
-  find(words: readonly string[]): Found {
+  find(words: readonly string[]): Route {
     const path = words.join(' ');
     const found = this.byPath.get(path);
     if (found) return found;

@@ -1,5 +1,5 @@
 /** A blanket as it is planned, or as far as it is made. */
-import { count, inWays, num, size, t, type Ways } from '../core/base/reader.ts';
+import { count, forReader, num, size, t, type Reader } from '../core/base/reader.ts';
 import {
   altText,
   drawable,
@@ -36,7 +36,7 @@ export interface BlanketView extends Omit<GridView, 'cells'> {
   readonly title: string;
   readonly cells: readonly BlanketCell[];
   /** The units and terms of the one who looks. */
-  readonly ways: Ways;
+  readonly reader: Reader;
 }
 
 /** The blanket with its cells, turnings, letters, numbers, border, legend and size. Sizes of the view in cm, of the drawing in pixels. */
@@ -81,11 +81,11 @@ export function sizeLine({
   rows,
   width,
   height,
-  ways,
-}: Pick<BlanketView, 'columns' | 'rows' | 'width' | 'height' | 'ways'>): string {
-  return inWays(
+  reader,
+}: Pick<BlanketView, 'columns' | 'rows' | 'width' | 'height' | 'reader'>): string {
+  return forReader(
     `${count(columns * rows, 'motif')}, ${columns} across and ${rows} down, ${size(width, height)}`,
-    ways,
+    reader,
   );
 }
 
@@ -273,7 +273,7 @@ function swatches(all: readonly Swatch[], x: number, baseline: number, right: nu
 }
 
 /** `Border, from the inside: 2 rounds of dc in moss, 1 round of sc in sand`, in the reader's own terms. */
-export function borderWords({ border, ways }: Pick<BlanketView, 'border' | 'ways'>): string {
+export function borderWords({ border, reader }: Pick<BlanketView, 'border' | 'reader'>): string {
   const runs: { stitch: (typeof border)[number]['stitch']; colour: string; rounds: number }[] = [];
   for (const { stitch, colour } of border) {
     const last = runs.at(-1);
@@ -284,7 +284,7 @@ export function borderWords({ border, ways }: Pick<BlanketView, 'border' | 'ways
     ({ stitch, colour, rounds }) =>
       `${count(rounds, 'round')} of ${t(stitch)}${colour === '' ? '' : ` in ${drawable(colour)}`}`,
   );
-  return said.length === 0 ? 'No border' : inWays(`Border, from the inside: ${said.join(', ')}`, ways);
+  return said.length === 0 ? 'No border' : forReader(`Border, from the inside: ${said.join(', ')}`, reader);
 }
 
 function borderLines(view: BlanketView, plan: GridPlan, top: number): { svg: string; bottom: number } {

@@ -1,5 +1,5 @@
 /** The board of a blanket that a group makes: it fills up cell by cell, and every kind has its bar. */
-import { count, num, type Ways } from '../core/base/reader.ts';
+import { count, num, type Reader } from '../core/base/reader.ts';
 import {
   altText,
   drawable,
@@ -44,7 +44,7 @@ export interface BoardView extends Omit<GridView, 'cells'> {
   readonly tallies: readonly KindTally[];
   /** One line under the bars, such as the closing date; already in words. */
   readonly note?: string | undefined;
-  readonly ways: Ways;
+  readonly reader: Reader;
 }
 
 /** The states of the cells: those given, the rest of each kind by its tally in reading order, made first. */

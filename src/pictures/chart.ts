@@ -3,7 +3,7 @@ import { inkOn } from '../core/blanket/colour.ts';
 import type { ColourRun } from '../core/stripes/colour-runs.ts';
 import { total, widest, type RowPlan } from '../core/rows/index.ts';
 import { STITCH_FACTS } from '../standards/stitches.ts';
-import { count, inWays, num, t, type Ways } from '../core/base/reader.ts';
+import { count, forReader, num, t, type Reader } from '../core/base/reader.ts';
 import { chartRounds } from './chart-rounds.ts';
 import { chartRows, type ChartPlan, type ChartRow } from './chart-rows.ts';
 import {
@@ -28,7 +28,7 @@ import { chainOval, symbol, type ChartStitch } from './symbols.ts';
 export interface ChartView {
   readonly title: string;
   /** The terms of the one who looks. */
-  readonly ways: Ways;
+  readonly reader: Reader;
   /** Rows already finished; left out, the chart says nothing of progress. */
   readonly done?: number | undefined;
   /** #rrggbb by colour name; a name that is not in it is drawn as its words say. */
@@ -112,7 +112,7 @@ export function drawChart(plan: RowPlan, runs: readonly ColourRun[], view: Chart
 }
 
 function chartHead(plan: RowPlan, view: ChartView): { svg: string; height: number } {
-  const under = chartSize(plan, view.ways);
+  const under = chartSize(plan, view.reader);
   return {
     svg:
       text(MARGIN, MARGIN + 29, fitted(drawable(view.title), INNER, 34, true), {
@@ -130,7 +130,7 @@ function chartHead(plan: RowPlan, view: ChartView): { svg: string; height: numbe
 }
 
 /** `Diagonal square: 24 rows, 312 stitches in hdc, widest 25 in row 12`, in the reader's own terms. */
-export function chartSize(plan: RowPlan, ways: Ways): string {
+export function chartSize(plan: RowPlan, reader: Reader): string {
   const words = SHAPE_WORDS[plan.shape];
   const top = widest(plan);
   const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
@@ -142,10 +142,10 @@ export function chartSize(plan: RowPlan, ways: Ways): string {
       ? `${num(top.count)} in the last`
       : `widest ${num(top.count)} in row ${top.row}`;
   };
-  return inWays(
+  return forReader(
     `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${count(plan.rows.length, called)}, ` +
       `${count(total(plan), unit, many)} ${unit === 'block' ? 'with' : 'in'} ${t(plan.stitch)}, ${widestWords()}`,
-    ways,
+    reader,
   );
 }
 
@@ -256,7 +256,7 @@ function chartLegend(
   let y = top;
   const step = SMALL * 1.4;
   if (symbols) {
-    parts.push(symbolKey(plan, view.ways, y));
+    parts.push(symbolKey(plan, view.reader, y));
     y += 52;
   }
   const called = plan.worked === 'rounds' ? 'round' : 'row';
@@ -281,7 +281,7 @@ function chartLegend(
 }
 
 /** What each symbol of the chart stands for, in the reader's own terms. */
-function symbolKey(plan: RowPlan, ways: Ways, top: number): string {
+function symbolKey(plan: RowPlan, reader: Reader, top: number): string {
   const { stitch, shape } = plan;
   const together = shape === 'diagonal' ? 2 : 1;
   const foot = top + 38;
@@ -315,7 +315,7 @@ function symbolKey(plan: RowPlan, ways: Ways, top: number): string {
       const x = MARGIN + index * 170;
       return (
         `<g class="symbol-key"><g transform="translate(${x} 0)">${symbol(drawn, 32, INK)}</g>` +
-        `${text(x + 40, foot - 8, inWays(says, ways), { size: SMALL, role: 'symbol' })}</g>`
+        `${text(x + 40, foot - 8, forReader(says, reader), { size: SMALL, role: 'symbol' })}</g>`
       );
     })
     .join('');
@@ -351,9 +351,9 @@ function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] 
       plan.shape === 'diagonal'
         ? 'at the start of a row that grows counts as its first stitch, in a row that gets shorter for nothing'
         : `at the start counts as the first stitch`;
-    notes.push(inWays(`The ${t('ch')} ${turningChain} ${says}.`, view.ways));
+    notes.push(forReader(`The ${t('ch')} ${turningChain} ${says}.`, view.reader));
   } else
-    notes.push(inWays(`The ${t('ch')} ${turningChain} at the start does not count as a stitch.`, view.ways));
+    notes.push(forReader(`The ${t('ch')} ${turningChain} at the start does not count as a stitch.`, view.reader));
   return notes;
 }
 
@@ -365,7 +365,7 @@ function chartAlt(plan: RowPlan, named: readonly string[], view: ChartView, symb
   );
   const counts = plan.rows.map(({ count: of }) => num(of)).join(', ');
   return altText([
-    `Chart of ${drawable(view.title)}. ${chartSize(plan, view.ways)}.`,
+    `Chart of ${drawable(view.title)}. ${chartSize(plan, view.reader)}.`,
     symbols
       ? `Every stitch is drawn as its symbol, ${plan.worked === 'rounds' ? 'rounds from the middle outwards' : 'rows from the bottom upwards'}.`
       : `Every ${called} is a band with its count, ${plan.worked === 'rounds' ? 'from the middle outwards' : 'from the bottom upwards'}.`,

@@ -21,7 +21,7 @@ const pressing = (asked: Asking) => (line: string, once: string) => {
   const { words, options } = readLine(line);
   return askQuestion(registry.find(words), options, {
     maker: { id: 'me', name: 'me' },
-    ways: DEFAULT_SETTINGS,
+    reader: DEFAULT_SETTINGS,
     place: { manager: false },
     now: NOON,
     once,

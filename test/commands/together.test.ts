@@ -313,7 +313,7 @@ describe('a blanket made by a group', () => {
       const found = registry.find(words);
       return askQuestion(found, options, {
         maker: { id: 'rowan', name: 'rowan' },
-        ways: DEFAULT_SETTINGS,
+        reader: DEFAULT_SETTINGS,
         place: { manager: true },
         now: NOON,
         once,

@@ -46,7 +46,7 @@ describe('the blanket', () => {
   });
 
   test('speaks the reader’s own units and terms', () => {
-    const { svg, alt } = drawBlanket(blanketOf(3, 4, { ways: { units: 'imperial', terms: 'UK' } }));
+    const { svg, alt } = drawBlanket(blanketOf(3, 4, { reader: { units: 'imperial', terms: 'UK' } }));
     expect(texts(svg, 'size')[0]).toContain('20.1 × 26 in');
     expect(alt).toContain('1 round of htr in moss, 1 round of tr in cream');
   });

@@ -7,8 +7,8 @@ import { standsOn } from '../../src/pictures/chart-rows.ts';
 import { STITCHES } from '../../src/standards/stitches.ts';
 import { all, texts } from './views.ts';
 
-const ways = { units: 'metric', terms: 'US' } as const;
-const view = { title: 'Corner patch', ways };
+const reader = { units: 'metric', terms: 'US' } as const;
+const view = { title: 'Corner patch', reader };
 const SMALL: readonly [Shape, number, number?][] = [
   ['diagonal', 5],
   ['flat', 12, 6],
@@ -79,7 +79,7 @@ describe('stitch by stitch', () => {
     const plan = rowPlan('circle', { size: 4, stitch: 'dc' });
     expect(texts(drawChart(plan, [], view).svg, 'symbol')).toEqual(['ch', 'dc', 'sl st']);
     expect(
-      texts(drawChart(plan, [], { ...view, ways: { units: 'metric', terms: 'UK' } }).svg, 'symbol'),
+      texts(drawChart(plan, [], { ...view, reader: { units: 'metric', terms: 'UK' } }).svg, 'symbol'),
     ).toEqual(['ch', 'tr', 'ss']);
   });
 });

@@ -46,7 +46,7 @@ export function blanketOf(columns: number, rows: number, more: Partial<BlanketVi
     ],
     width: columns * 15 + 6,
     height: rows * 15 + 6,
-    ways: { units: 'metric', terms: 'US' },
+    reader: { units: 'metric', terms: 'US' },
     ...more,
   };
 }

@@ -8,7 +8,7 @@ import { CM_PER_INCH, G_PER_OUNCE, M_PER_YARD } from '../../standards/units.ts';
 
 export type Units = 'metric' | 'imperial';
 export type Terms = 'US' | 'UK';
-export interface Ways {
+export interface Reader {
   readonly units: Units;
   readonly terms: Terms;
   /** How a room shows a day (YYYY-MM-DD) or a moment (ISO, UTC) in the reader's own time; in words and UTC if not given. */
@@ -31,16 +31,16 @@ export type ShownUnit = keyof typeof SHOWN;
 export type Unit = '' | ShownUnit | `${ShownUnit}/${ShownUnit}` | `/${ShownUnit}`;
 
 /** By how much a number in this unit is multiplied when it is shown in the maker's own units. */
-export function toOwn(unit: Unit, ways: Ways): number {
-  if (unit === '' || ways.units === 'metric') return 1;
+export function toOwn(unit: Unit, reader: Reader): number {
+  if (unit === '' || reader.units === 'metric') return 1;
   const [over = '', under] = unit.split('/');
   const factor = (name: string) => (name === '' ? 1 : SHOWN[name as ShownUnit].factor);
   return factor(over) / (under === undefined ? 1 : factor(under));
 }
 
 /** The unit's name in the maker's own units: `m/g` becomes `yd/oz`. */
-export function ownUnit(unit: Unit, ways: Ways): string {
-  if (ways.units === 'metric') return unit;
+export function ownUnit(unit: Unit, reader: Reader): string {
+  if (reader.units === 'metric') return unit;
   return unit
     .split('/')
     .map((name) => (name === '' ? '' : SHOWN[name as ShownUnit].to))
@@ -114,19 +114,19 @@ export function inWords(iso: string): string {
 const MEASURED = /^([^x~ ]+)(?:x([^x~ ]+))?(?:~(\d+))? (cm|m|g|mm)$/;
 
 /** Fills the tokens in: every length, weight and trade term in the reader's own units and terms. */
-export function inWays(text: string, ways: Ways): string {
+export function forReader(text: string, reader: Reader): string {
   return text.replace(/⟦([^⟦⟧]*)⟧/g, (whole, inside: string) => {
     const [, first, second, decimals, unit] = MEASURED.exec(inside) ?? [];
     if (first !== undefined) {
       const amounts = [first, ...(second === undefined ? [] : [second])].map(
-        (value) => Number(value) * toOwn(unit as ShownUnit, ways),
+        (value) => Number(value) * toOwn(unit as ShownUnit, reader),
       );
       // Both sides of a size are rounded alike: 91 × 122, not 91.2 × 122.
       const places = decimals === undefined ? placesOf(Math.max(...amounts)) : Number(decimals);
-      return `${amounts.map((amount) => num(amount, places)).join(' × ')} ${ownUnit(unit as ShownUnit, ways)}`;
+      return `${amounts.map((amount) => num(amount, places)).join(' × ')} ${ownUnit(unit as ShownUnit, reader)}`;
     }
-    if (inside.startsWith('at ')) return (ways.clock ?? inWords)(inside.slice(3));
-    return inside in TERMS ? TERMS[inside as Term][ways.terms] : whole;
+    if (inside.startsWith('at ')) return (reader.clock ?? inWords)(inside.slice(3));
+    return inside in TERMS ? TERMS[inside as Term][reader.terms] : whole;
   });
 }
 

@@ -28,7 +28,7 @@ import {
   type FactoryFunctionMap,
   type MathNode,
 } from 'mathjs/number';
-import { num, ownUnit, toOwn, type Unit, type Ways } from './reader.ts';
+import { num, ownUnit, toOwn, type Unit, type Reader } from './reader.ts';
 
 const math = create({
   absDependencies,
@@ -155,14 +155,14 @@ const SPOKEN: Readonly<Record<string, string>> = { ceil: 'round up', floor: 'rou
  * The formula with its values written in, from the very node that is evaluated. With `digits` 'full' it
  * evaluates to the result again; for people it is rounded and written with × and ÷.
  */
-export function substituted(step: Step, ways: Ways, digits: 'full' | 'short' = 'short'): string {
+export function substituted(step: Step, reader: Reader, digits: 'full' | 'short' = 'short'): string {
   const known = parse(step.formula);
   const between = digits === 'full' ? known.parts : known.spoken;
   return known.parts
     .map((part, index) => {
       const value = index % 2 === 0 ? undefined : step.with[part];
       if (value === undefined) return between[index] ?? '';
-      const own = value * toOwn(step.units[part] ?? '', ways);
+      const own = value * toOwn(step.units[part] ?? '', reader);
       const shown = digits === 'full' ? String(own) : num(own, 4).replaceAll(',', '');
       return own < 0 ? `(${shown})` : shown;
     })
@@ -181,31 +181,31 @@ export function spoken(text: string): string {
 }
 
 /** The step's result in the maker's own units: evaluated anew from her own numbers, so that the line stands by itself. */
-export function resultInWays(step: Step, ways: Ways): number {
-  if (ways.units === 'metric') return step.result;
+export function resultForReader(step: Step, reader: Reader): number {
+  if (reader.units === 'metric') return step.result;
   const own = Object.fromEntries(
-    Object.entries(step.with).map(([name, value]) => [name, value * toOwn(step.units[name] ?? '', ways)]),
+    Object.entries(step.with).map(([name, value]) => [name, value * toOwn(step.units[name] ?? '', reader)]),
   );
   return evaluate(step.formula, own);
 }
 
 /** A name that is a unit says the reader's own: `cm per m` is `in per yd` to a reader in inches. */
-function inOwnNames(said: string, { units }: Step, ways: Ways): string {
-  if (ways.units === 'metric') return said;
+function inOwnNames(said: string, { units }: Step, reader: Reader): string {
+  if (reader.units === 'metric') return said;
   let text = said;
   for (const [name, unit] of Object.entries(units)) {
     if (unit.includes('/') && name === unit.replace('/', '_per_'))
-      text = text.replaceAll(spoken(name), ownUnit(unit, ways).replace('/', ' per '));
+      text = text.replaceAll(spoken(name), ownUnit(unit, reader).replace('/', ' per '));
   }
   return text;
 }
 
 /** One line a reader can repeat with a pencil: `2 × row + 1 = 2 × 9 + 1 = 19`. */
-export function stepLine(step: Step, ways: Ways): string {
-  const unit = ownUnit(step.unit, ways);
-  const result = num(resultInWays(step, ways), 4);
-  const filled = substituted(step, ways);
-  const general = inOwnNames(parse(step.formula).said, step, ways);
+export function stepLine(step: Step, reader: Reader): string {
+  const unit = ownUnit(step.unit, reader);
+  const result = num(resultForReader(step, reader), 4);
+  const filled = substituted(step, reader);
+  const general = inOwnNames(parse(step.formula).said, step, reader);
   // A formula of one name, or of numbers alone, says nothing twice.
   const middle = filled === general || filled === result ? '' : ` = ${filled}`;
   return `${general}${middle} = ${result}${unit === '' ? '' : ` ${unit}`}`;

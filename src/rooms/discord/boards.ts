@@ -5,7 +5,7 @@
 import { createHash } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';
 import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
-import type { Shown } from '../../chat/answer.ts';
+import type { RenderedAnswer } from '../../chat/answer.ts';
 import { outgoing, sent, type Sent, type ToPng } from './files.ts';
 import { MESSAGE } from './limits.ts';
 import { isMessageGone, refusalFacts, type Log } from './platform.ts';
@@ -17,7 +17,7 @@ export interface Board {
   readonly channel: string;
   /** The message it is, once it was posted. */
   readonly message: string | undefined;
-  readonly shown: Shown;
+  readonly shown: RenderedAnswer;
   /** Different whenever what it shows is: a count of changes. Its buttons carry it. */
   readonly version: number;
 }

@@ -30,7 +30,7 @@ export class GroupBoards implements BoardKeeper {
       { name: opened.plan.name },
       {
         maker: NOBODY,
-        ways: { ...settings, clock },
+        reader: { ...settings, clock },
         place: { ...(doc.server === undefined ? {} : { server: doc.server }), channel, manager: false },
         now: this.now(),
         once: id,

@@ -10,7 +10,7 @@ import {
   type APIButtonComponentWithCustomId,
   type APIEmbed,
 } from 'discord.js';
-import type { Action, Shown } from '../../chat/answer.ts';
+import type { Action, RenderedAnswer } from '../../chat/answer.ts';
 import { coded, writeButton, type Does } from './buttons.ts';
 import { BUTTONS, EMBED, MESSAGE } from './limits.ts';
 import { clean, escaped, fit, oneLine, take } from './text.ts';
@@ -56,31 +56,31 @@ const REST = 'The rest is in answer.txt.';
 /** More actions than fit into the rows above the last one are written down instead. */
 const MOST_ACTIONS = (BUTTONS.rows - 1) * BUTTONS.inRow;
 
-const stepText = (step: Shown['working'][number], dress: (text: string) => string = clean) =>
+const stepText = (step: RenderedAnswer['working'][number], dress: (text: string) => string = clean) =>
   `${dress(step.label)}: ${dress(step.shown)}`;
 
 const WORKING = 'Working';
-const workingSteps = (shown: Shown) =>
+const workingSteps = (shown: RenderedAnswer) =>
   shown.working
     .map((step) => `${stepText(step, escaped)}\n-# ${escaped(oneLine(step.source))}`)
     .join('\n')
     .trim();
 /** No working is longer than this once it is dressed: at most every character of it gets a backslash. */
-const longestWorking = (shown: Shown) =>
+const longestWorking = (shown: RenderedAnswer) =>
   shown.working.reduce(
     (sum, { label, shown: text, source }) => sum + 2 * (label.length + text.length + source.length) + 8,
     0,
   );
 
 /** The working for people who keep it: plain text. */
-export const workingText = (shown: Shown) =>
+export const workingText = (shown: RenderedAnswer) =>
   shown.working.map((step) => `${stepText(step)}\n    (${clean(step.source)})`).join('\n');
 
 const section = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${clean(line)}`)];
 
 /** The whole answer without its working: plain text. */
-function answerText(shown: Shown): string {
+function answerText(shown: RenderedAnswer): string {
   return [
     clean(shown.headline),
     ...shown.lines.map(clean),
@@ -103,7 +103,7 @@ const sizeOf = ({ title = '', description = '', footer, fields = [] }: APIEmbed)
   fields.reduce((sum, { name, value }) => sum + name.length + value.length, 0);
 
 /** Draws an answer. Never throws for any answer. */
-export function render(shown: Shown, setting: Setting): Drawn {
+export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   const texts: TextFile[] = [];
   let cut = false;
 

@@ -7,13 +7,13 @@ import type {
   ButtonInteraction,
   ChatInputCommandInteraction,
 } from 'discord.js';
-import type { Shown } from '../../chat/answer.ts';
-import { ask, type Typed } from '../../chat/ask.ts';
+import type { RenderedAnswer } from '../../chat/answer.ts';
+import { ask, type RawOptions } from '../../chat/ask.ts';
 import type { Context } from '../../chat/command.ts';
 import { readLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
-import type { Found, Registry } from '../../chat/registry.ts';
+import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { coded, readButton, type Button, type Does } from './buttons.ts';
@@ -51,9 +51,9 @@ const REMEMBERED = 10_000;
 const SUGGEST_MS = 2_000;
 
 /** What a question came to, before it is drawn. */
-interface Asked {
-  readonly found: Found;
-  readonly shown: Shown;
+interface Answered {
+  readonly found: Route;
+  readonly shown: RenderedAnswer;
   readonly line: string | undefined;
 }
 
@@ -145,7 +145,7 @@ export class DiscordRoom {
         await attachedText(file, option, this.parts.attachmentHosts),
       ]),
     );
-    const all: Typed = { ...typed, ...(Object.fromEntries(texts) as Typed) };
+    const all: RawOptions = { ...typed, ...(Object.fromEntries(texts) as RawOptions) };
     const asked = await this.asked(found, all, context);
     return this.give(interaction, reply, asked, { where: 'new', hidden, open: false });
   }
@@ -242,18 +242,18 @@ export class DiscordRoom {
     return stays ? this.once(key, reply, act) : act();
   }
 
-  private async asked(found: Found, typed: Typed, context: Context): Promise<Asked> {
+  private async asked(found: Route, typed: RawOptions, context: Context): Promise<Answered> {
     try {
       const shown = await ask(found, typed, context);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
-      return { found, shown, line: lineOf(found, typed, context.ways) };
+      return { found, shown, line: lineOf(found, typed, context.reader) };
     } catch (error) {
       throw error instanceof Problem ? new Unanswered(error, found) : error;
     }
   }
 
   /** Asks again what changes nothing. */
-  private async again(interaction: ButtonInteraction, line: string): Promise<Asked> {
+  private async again(interaction: ButtonInteraction, line: string): Promise<Answered> {
     const { words, options } = readLine(line);
     const found = this.parts.registry.find(words);
     if (found.question.changes) throw lost();
@@ -280,7 +280,7 @@ export class DiscordRoom {
     const place = placeOf(interaction);
     const context: Context = {
       maker,
-      ways: { ...settings, clock },
+      reader: { ...settings, clock },
       place,
       now: this.parts.now?.() ?? new Date(),
       once,
@@ -293,7 +293,7 @@ export class DiscordRoom {
   private async give(
     interaction: Answerable,
     reply: Reply,
-    asked: Asked,
+    asked: Answered,
     { where, hidden, open }: { where: Where; hidden: boolean; open: boolean },
   ): Promise<boolean> {
     const alone = hidden || isOwn(asked);
@@ -311,19 +311,19 @@ export class DiscordRoom {
     return reply.send(message, where, alone);
   }
 
-  private async drawn(interaction: Answerable, asked: Asked): Promise<Outbound> {
+  private async drawn(interaction: Answerable, asked: Answered): Promise<Outbound> {
     const { files, notes } = await this.files(interaction, asked);
     return withTexts(this.text(interaction, asked, { hidden: false, open: false, notes }), files);
   }
 
-  private files(interaction: Answerable, { shown }: Asked) {
+  private files(interaction: Answerable, { shown }: Answered) {
     const { toPng, fault } = this.parts;
     return outgoing(shown.files, { limit: interaction.attachmentSizeLimit, toPng, fault });
   }
 
   private text(
     interaction: Answerable,
-    { found, shown, line }: Asked,
+    { found, shown, line }: Answered,
     { hidden, open, notes }: { hidden: boolean; open: boolean; notes: readonly string[] },
   ): Drawn {
     return render(shown, {
@@ -403,7 +403,7 @@ const withTexts = (
 class Unanswered extends Problem {
   constructor(
     problem: Problem,
-    readonly found: Found,
+    readonly found: Route,
   ) {
     super(problem.message, problem);
   }
@@ -438,7 +438,7 @@ const notYours = (line?: string) =>
 /** Whether only the asker is to see an answer: what is private always, otherwise as chosen, otherwise as set. */
 function isHidden(
   interaction: BaseInteraction,
-  { question }: Found,
+  { question }: Route,
   seenBy: string | undefined,
   answers: 'everyone' | 'me',
 ): boolean {
@@ -448,7 +448,7 @@ function isHidden(
 }
 
 /** Her own data; and a look at a board, which itself stands in its channel: there are never two. */
-const isOwn = ({ found: { question }, shown }: Pick<Asked, 'found' | 'shown'>) =>
+const isOwn = ({ found: { question }, shown }: Pick<Answered, 'found' | 'shown'>) =>
   question.private === true || shown.private || (shown.board !== undefined && question.changes !== true);
 
 const isEphemeral = ({ message }: ButtonInteraction) => message.flags.has(MessageFlags.Ephemeral);

@@ -7,12 +7,12 @@ import {
   type BaseInteraction,
   type CommandInteractionOption,
 } from 'discord.js';
-import type { Typed } from '../../chat/ask.ts';
+import type { RawOptions } from '../../chat/ask.ts';
 import type { Maker, Place } from '../../chat/command.ts';
 import { writeLine } from '../../chat/line.ts';
-import { inOwnWay, metaOf } from '../../chat/options.ts';
-import type { Found } from '../../chat/registry.ts';
-import { plain, type Ways } from '../../core/base/reader.ts';
+import { inOwnUnits, metaOf } from '../../chat/options.ts';
+import type { Route } from '../../chat/registry.ts';
+import { plain, type Reader } from '../../core/base/reader.ts';
 import { SEEN_BY } from './declare.ts';
 import type { Attached } from './files.ts';
 import { oneLine } from './text.ts';
@@ -52,7 +52,7 @@ export function readCommand(name: string, data: readonly CommandInteractionOptio
  * The line that asks the same again, whoever's units and terms it is read with; undefined for a question that changes
  * something, and for one whose options are files.
  */
-export function lineOf({ question, path }: Found, typed: Typed, ways: Ways): string | undefined {
+export function lineOf({ question, path }: Route, typed: RawOptions, reader: Reader): string | undefined {
   if (question.changes) return undefined;
   const options: Record<string, string> = {};
   for (const [name, text] of Object.entries(typed)) {
@@ -60,7 +60,7 @@ export function lineOf({ question, path }: Found, typed: Typed, ways: Ways): str
     if (!schema) return undefined;
     const { kind } = metaOf(schema);
     if (kind === 'file') return undefined;
-    options[name] = oneLine(inOwnWay(kind, text, ways));
+    options[name] = oneLine(inOwnUnits(kind, text, reader));
   }
   return writeLine({ words: path.split(' '), options });
 }

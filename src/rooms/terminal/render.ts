@@ -1,5 +1,5 @@
 /** An answer as plain text, and as one JSON object a line. */
-import type { Shown } from '../../chat/answer.ts';
+import type { RenderedAnswer } from '../../chat/answer.ts';
 import { QUESTION } from '../../core/base/problem.ts';
 
 /** What a room says instead of an answer. */
@@ -29,7 +29,7 @@ const block = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
 
 /** For people: the answer first, then what it rests on. */
-export function asText(shown: Shown, written: readonly string[] = []): string {
+export function asText(shown: RenderedAnswer, written: readonly string[] = []): string {
   const text = [
     shown.headline,
     ...shown.lines.map((line) => `  ${line}`),
@@ -48,7 +48,7 @@ export function asText(shown: Shown, written: readonly string[] = []): string {
   return visible(text);
 }
 
-export function asJson(question: string, shown: Shown, written: readonly string[] = []): string {
+export function asJson(question: string, shown: RenderedAnswer, written: readonly string[] = []): string {
   return jsonLine({
     ok: true,
     question,

@@ -1,10 +1,10 @@
 /** The room without Discord: lines in, answers out, one after the other. */
 import { createHash } from 'node:crypto';
-import { ask, type Typed } from '../../chat/ask.ts';
+import { ask, type RawOptions } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/command.ts';
 import { readLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
-import type { Found, Registry } from '../../chat/registry.ts';
+import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';
 import { plain } from '../../core/base/reader.ts';
 import { NotSaved } from '../../projects/not-saved.ts';
@@ -88,7 +88,7 @@ export class TerminalRoom {
       const { settings } = await this.parts.projects.maker(maker.id, name);
       const context: Context = {
         maker,
-        ways: { ...settings, clock: (iso) => ownTime(iso) },
+        reader: { ...settings, clock: (iso) => ownTime(iso) },
         // Nobody manages the terminal: who opens a group blanket runs it.
         place: { manager: false },
         now: this.parts.now(),
@@ -118,7 +118,7 @@ export class TerminalRoom {
   }
 
   /** An option that takes a file is typed as its path, and handed on as what the file says. */
-  private async withFiles({ question }: Found, typed: Typed, maker: string): Promise<Typed> {
+  private async withFiles({ question }: Route, typed: RawOptions, maker: string): Promise<RawOptions> {
     const options: Record<string, string> = { ...typed };
     for (const [name, schema] of Object.entries(question.options)) {
       const path = options[name];

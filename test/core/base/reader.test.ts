@@ -4,7 +4,7 @@ import {
   cm,
   count,
   g,
-  inWays,
+  forReader,
   m,
   mm,
   num,
@@ -13,25 +13,25 @@ import {
   size,
   t,
   toOwn,
-  type Ways,
+  type Reader,
 } from '../../../src/core/base/reader.ts';
 
-const METRIC: Ways = { units: 'metric', terms: 'US' };
-const IMPERIAL: Ways = { units: 'imperial', terms: 'UK' };
+const METRIC: Reader = { units: 'metric', terms: 'US' };
+const IMPERIAL: Reader = { units: 'imperial', terms: 'UK' };
 
 describe('tokens', () => {
   it('become the reader’s own units and terms', () => {
     const text = `${size(121.92, 152.4)}, ${cm(2.54)}, ${m(9.144)}, ${g(28.349523125)}, ${mm(5)}, ${t('hdc')}, ${t('gauge')}`;
-    expect(inWays(text, METRIC)).toBe('122 × 152 cm, 2.54 cm, 9.14 m, 28.3 g, 5 mm, hdc, gauge');
-    expect(inWays(text, IMPERIAL)).toBe('48 × 60 in, 1 in, 10 yd, 1 oz, 5 mm, htr, tension');
+    expect(forReader(text, METRIC)).toBe('122 × 152 cm, 2.54 cm, 9.14 m, 28.3 g, 5 mm, hdc, gauge');
+    expect(forReader(text, IMPERIAL)).toBe('48 × 60 in, 1 in, 10 yd, 1 oz, 5 mm, htr, tension');
   });
   it('take their own number of decimals', () => {
-    expect(inWays(cm(12.345, 0), METRIC)).toBe('12 cm');
+    expect(forReader(cm(12.345, 0), METRIC)).toBe('12 cm');
   });
   it('cannot be written by a person', () => {
     fc.assert(
       fc.property(fc.string({ unit: fc.constantFrom('⟦', '⟧', 'cm', '5', ' ', 'hdc') }), (typed) => {
-        expect(inWays(plain(typed), IMPERIAL)).toBe(plain(typed));
+        expect(forReader(plain(typed), IMPERIAL)).toBe(plain(typed));
       }),
     );
   });

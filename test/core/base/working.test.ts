@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { evaluate, formula, stepLine, substituted, Working, type Step } from '../../../src/core/base/working.ts';
-import type { Ways } from '../../../src/core/base/reader.ts';
+import type { Reader } from '../../../src/core/base/reader.ts';
 import { asking } from '../../asking.ts';
 
-const METRIC: Ways = { units: 'metric', terms: 'US' };
-const IMPERIAL: Ways = { units: 'imperial', terms: 'US' };
+const METRIC: Reader = { units: 'metric', terms: 'US' };
+const IMPERIAL: Reader = { units: 'imperial', terms: 'US' };
 
 const SIDE = formula({
   label: 'Side',
@@ -77,7 +77,7 @@ describe('a step', () => {
 describe('every question’s working', () => {
   it('comes to its result when its values are put in', async () => {
     let seen = 0;
-    for (const { path, question } of registry.all) {
+    for (const { path, question } of registry.routes) {
       const room = asking();
       for (const line of question.before ?? []) await room.ask(line);
       const { working } = await room.ask(`/${path} ${question.example}`);

@@ -1,10 +1,10 @@
 /** Blankets for the tests of yarn, fit and scale, built as they would be saved. */
 import fc from 'fast-check';
-import { kindCounts, type Arrangement, type Laying } from '../../src/core/blanket/layout.ts';
-import { piecesOf, type BlanketSpec } from '../../src/core/blanket/materials.ts';
-import type { MotifSpec } from '../../src/core/yarn/motif-yarn.ts';
-import { Working } from '../../src/core/base/working.ts';
-import { STITCHES } from '../../src/standards/stitches.ts';
+import { kindCounts, type Arrangement, type Laying } from '../../../src/core/blanket/layout.ts';
+import { piecesOf, type BlanketSpec } from '../../../src/core/blanket/materials.ts';
+import type { MotifSpec } from '../../../src/core/yarn/motif-yarn.ts';
+import { Working } from '../../../src/core/base/working.ts';
+import { STITCHES } from '../../../src/standards/stitches.ts';
 
 export const COLOURS = ['moss', 'sand', 'clay', 'plum'] as const;
 

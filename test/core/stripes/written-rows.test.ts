@@ -8,7 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { joined, rowsIn, spans } from '../../../src/core/stripes/colour-runs.ts';
 import { lengths } from '../../../src/core/stripes/carrying.ts';
 import { rowPlan, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
-import { inWays, type Terms } from '../../../src/core/base/reader.ts';
+import { forReader, type Terms } from '../../../src/core/base/reader.ts';
 import { loopsBeforePull, series, wordLines, words } from '../../../src/core/stripes/written-rows.ts';
 import { STITCHES, type Stitch } from '../../../src/standards/stitches.ts';
 import { TERMS } from '../../../src/standards/terms.ts';
@@ -235,7 +235,7 @@ function workRow(body: string, at: number, many: number, before: number, S: stri
 }
 
 function reread(plan: RowPlan, runs: Parameters<typeof words>[1] = [], terms: Terms = 'US') {
-  const lines = wordLines(words(plan, runs)).map((line) => inWays(line, { units: 'metric', terms }));
+  const lines = wordLines(words(plan, runs)).map((line) => forReader(line, { units: 'metric', terms }));
   expect(lines.join('\n')).not.toMatch(/[⟦⟧]|undefined|NaN/);
   const S = TERMS[plan.stitch][terms];
   const steps = readSteps(

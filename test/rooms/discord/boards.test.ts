@@ -1,12 +1,12 @@
 /** Boards through the real client's REST, against the stand-in. */
 import { REST } from 'discord.js';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { Shown } from '../../../src/chat/answer.ts';
+import type { RenderedAnswer } from '../../../src/chat/answer.ts';
 import { Boards, type Board, type BoardKeeper } from '../../../src/rooms/discord/boards.ts';
 import { readButton } from '../../../src/rooms/discord/buttons.ts';
 import { openStandIn, type Channel, type Guild, type StandIn } from './stand-in/index.ts';
 
-const shown = (headline: string): Shown => ({
+const shown = (headline: string): RenderedAnswer => ({
   headline,
   figures: [],
   lines: [],

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { readLine } from '../../../src/chat/line.ts';
-import type { Found } from '../../../src/chat/registry.ts';
+import type { Route } from '../../../src/chat/registry.ts';
 import { asValue, longest, mentions, openHarness, type Harness } from './harness.ts';
 import {
   CannotAsk,
@@ -56,7 +56,7 @@ const say = (line: string, { as }: Cast) => {
   return harness.line(line.replace(SPEAKER, ''), as(name ?? 'me'), (called) => `<@${as(called).user.id}>`);
 };
 
-async function prepare({ question }: Found, people: Cast): Promise<void> {
+async function prepare({ question }: Route, people: Cast): Promise<void> {
   for (const line of question.before ?? []) sound(await say(line, people));
 }
 
@@ -77,9 +77,9 @@ const looksRefused = ({ message, ephemeral }: Outcome) =>
   ephemeral && message?.embeds.length === 0 && message.components.length === 0;
 
 /** Several at a time, as a server asks. */
-async function sweep(work: (found: Found) => Promise<void>): Promise<void> {
+async function sweep(work: (found: Route) => Promise<void>): Promise<void> {
   const wrong: string[] = [];
-  const waiting = [...registry.all];
+  const waiting = [...registry.routes];
   const one = async () => {
     for (let found = waiting.shift(); found; found = waiting.shift()) {
       try {
@@ -212,7 +212,7 @@ describe('in a server, every question', () => {
 describe('over everything that was sent', () => {
   it('nothing mentions anybody, nothing was refused, and the log has neither tokens nor what was said', () => {
     const { world, token } = harness.platform;
-    expect(world.messages.size).toBeGreaterThan(registry.all.length);
+    expect(world.messages.size).toBeGreaterThan(registry.routes.length);
     expect(mentions(world.messages.values())).toEqual([]);
     expect(world.complaints).toEqual([]);
     expect(world.calls.filter(({ status }) => status >= 400)).toEqual([]);
@@ -229,7 +229,7 @@ describe('over everything that was sent', () => {
       .flatMap(({ name, options = [] }) =>
         options.some(({ type }) => type === 1) ? options.map((option) => `${name} ${option.name}`) : [name],
       );
-    expect(paths.sort()).toEqual(registry.all.map(({ path }) => path).sort());
+    expect(paths.sort()).toEqual(registry.routes.map(({ path }) => path).sort());
     const { registrations } = world;
     await harness.restart();
     expect(world.registrations).toBe(registrations);

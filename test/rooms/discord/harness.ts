@@ -2,7 +2,7 @@
 import { registry as everything } from '../../../commands/index.ts';
 import { readLine } from '../../../src/chat/line.ts';
 import { metaOf } from '../../../src/chat/options.ts';
-import { Registry, type Found } from '../../../src/chat/registry.ts';
+import { Registry, type Route } from '../../../src/chat/registry.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
 import type { Log } from '../../../src/rooms/discord/platform.ts';
@@ -163,7 +163,7 @@ export function asValue(
 }
 
 /** The longest value that an option's declaration allows. */
-export function longest(found: Found, name: string): Given {
+export function longest(found: Route, name: string): Given {
   const meta = metaOf(found.question.options[name]!);
   const { kind, choices, max, maxLength, example } = meta;
   if (choices && kind !== 'yesno')

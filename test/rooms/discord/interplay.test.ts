@@ -212,7 +212,7 @@ describe('time', () => {
 
   it('offers come from memory', async () => {
     const as = somebody();
-    const found = registry.all.find(({ question }) => 'hook' in question.options)!;
+    const found = registry.routes.find(({ question }) => 'hook' in question.options)!;
     const times: number[] = [];
     for (let i = 0; i < 20; i++) {
       const seen = await harness.platform.autocomplete(found.path, { hook: '5' }, 'hook', as);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Shown } from '../../../src/chat/answer.ts';
+import type { RenderedAnswer } from '../../../src/chat/answer.ts';
 import { coded, readButton, writeButton } from '../../../src/rooms/discord/buttons.ts';
 import { keptIn, render, type Drawn, type Setting } from '../../../src/rooms/discord/render.ts';
 import { escaped, fit } from '../../../src/rooms/discord/text.ts';
@@ -15,7 +15,7 @@ const setting: Setting = {
   sharable: false,
 };
 
-const nothing: Shown = {
+const nothing: RenderedAnswer = {
   headline: 'Row 9 has 19 stitches.',
   figures: [],
   lines: [],
@@ -53,7 +53,7 @@ const actions = fc.array(
   fc.record({ label: nasty, line: nasty.map((text) => `/x ${text}`), forAnyone: fc.boolean() }),
   { maxLength: 30 },
 );
-const anything: fc.Arbitrary<Shown> = fc.record({
+const anything: fc.Arbitrary<RenderedAnswer> = fc.record({
   headline: nasty,
   figures: fc.array(
     fc.record({

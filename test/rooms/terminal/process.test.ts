@@ -196,7 +196,7 @@ describe('a talk', () => {
     expect(first.out).toMatch(/no DISCORD_TOKEN is set/);
     const shown = first.out.split('\n').filter((line) => line.startsWith('  /'));
     expect(shown).toHaveLength(3);
-    const examples = registry.all.map(exampleLine);
+    const examples = registry.routes.map(exampleLine);
     for (const line of shown) expect(examples).toContain(line.trim());
     const talked = await run(['main'], `${shown.join('\n')}\nhelp\nbye\n/settings change units:imperial\n`);
     expect(talked.out).not.toMatch(/There is no question|Something went wrong/);
