@@ -59,7 +59,9 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
     if (mode === 'ask') return await askOnce(args, running);
     // One of each of the first commands: what can be asked is wider than any one of them.
     const examples = registry.commands.slice(0, SHOWN).flatMap(({ name }) => {
-      const found = registry.routes.find(({ command, question }) => command.name === name && !question.before);
+      const found = registry.routes.find(
+        ({ command, question }) => command.name === name && !question.before,
+      );
       return found === undefined ? [] : [found];
     });
     return await talk(running, [

@@ -25,6 +25,7 @@ export interface Json {
   cautions: string[];
   files: string[];
   problem: string;
+  code: string;
   option: string | null;
   hint: string;
 }
@@ -60,7 +61,9 @@ export function asking(projects = new Projects(new MemoryStore())): Asking {
     read: (path, option) => {
       const file = files.findLast(({ name }) => name === path);
       return file === undefined
-        ? Promise.reject(new Problem('That file is not there.', { option, hint: 'Ask for one first.' }))
+        ? Promise.reject(
+            new Problem('unsorted', 'That file is not there.', { option, hint: 'Ask for one first.' }),
+          )
         : Promise.resolve(file.content);
     },
     fault: (error) => {

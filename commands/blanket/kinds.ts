@@ -68,7 +68,7 @@ function changed(
   const out = drop === undefined ? [] : readNames(drop, 'drop');
   const unknown = out.find((kind) => !blanket.kinds.some((known) => sameName(known, kind)));
   if (unknown !== undefined)
-    throw new Problem(`${blanket.name} has no kind called “${unknown}”.`, {
+    throw new Problem('unsorted', `${blanket.name} has no kind called “${unknown}”.`, {
       option: 'drop',
       hint: `Its kinds are ${blanket.kinds.join(', ')}.`,
     });
@@ -76,13 +76,14 @@ function changed(
   const more = add === undefined ? [] : readNames(add, 'add').map((kind) => findMotif(doc, kind, 'add').name);
   const twice = more.find((kind, index) => stay.includes(kind) || more.indexOf(kind) !== index);
   if (twice !== undefined)
-    throw new Problem(`${twice} is one of its kinds already.`, {
+    throw new Problem('unsorted', `${twice} is one of its kinds already.`, {
       option: 'add',
       hint: 'Name another motif.',
     });
   const now = [...stay, ...more];
   if (now.length === 0 || now.length > 26)
     throw new Problem(
+      'unsorted',
       now.length === 0 ? 'A blanket needs at least one kind.' : 'At most 26 kinds have letters.',
       {
         option: now.length === 0 ? 'drop' : 'add',

@@ -1,7 +1,14 @@
 /** How a blanket is spoken of. */
 import type { Figure } from '../../src/chat/answer.ts';
 import type { Alike } from '../../src/core/blanket/colour.ts';
-import { counted, letter, mapLines, readLaidBy, type Cell, type LaidBy } from '../../src/core/blanket/layout.ts';
+import {
+  counted,
+  letter,
+  mapLines,
+  readLaidBy,
+  type Cell,
+  type LaidBy,
+} from '../../src/core/blanket/layout.ts';
 import { piecesOf, type Extent, type Materials, type Pieces } from '../../src/core/blanket/materials.ts';
 import type { MotifSpec } from '../../src/core/yarn/motif-yarn.ts';
 import { Problem } from '../../src/core/base/problem.ts';

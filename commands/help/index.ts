@@ -50,7 +50,7 @@ export function help(commands: readonly Command[]): Command {
           const found = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
           if (found.length === 0) {
             const near = nearest(asked, [...paths, ...commands.map(({ name }) => name)]);
-            throw new Problem(`There is no question called ${clip(about)}.`, {
+            throw new Problem('unsorted', `There is no question called ${clip(about)}.`, {
               option: 'about',
               hint: near === undefined ? 'Ask /help for all of them.' : `Did you mean ${near}?`,
             });

@@ -24,7 +24,7 @@ export const weigh = question({
   changes: true,
   async answer({ name, weight, side, hook, ball }, { maker, projects }) {
     if (weight === undefined && side === undefined) {
-      throw new Problem('Neither weight nor side is given.', {
+      throw new Problem('unsorted', 'Neither weight nor side is given.', {
         option: 'weight',
         hint: 'Put a finished one on the scale: weight:12g; or measure it: side:15cm.',
       });

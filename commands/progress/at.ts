@@ -34,6 +34,7 @@ export const at = question({
       const rows = plan.rows.length;
       if (row > rows) {
         throw new Problem(
+          'unsorted',
           `${motif.name} ends with ${rowWord(plan)} ${rows}; there is no ${rowWord(plan)} ${row}.`,
           {
             option: 'row',

@@ -30,6 +30,7 @@ export const counted = question({
       const called = rowWord(planOf(motif));
       if (counts.length > Math.max(1, row)) {
         throw new Problem(
+          'unsorted',
           `${counts.length} counts are given, but only ${row} ${called}${row === 1 ? ' is' : 's are'} done.`,
           {
             option: 'counts',

@@ -22,7 +22,7 @@ export const next = question({
       if (from_row !== undefined && from_row !== row) return { row, made, counted: false };
       const plan = planOf(motif);
       if (row >= plan.rows.length) {
-        throw new Problem(`${RowWord(plan)} ${row} is the last of ${motif.name}.`, {
+        throw new Problem('unsorted', `${RowWord(plan)} ${row} is the last of ${motif.name}.`, {
           option: 'motif',
           hint: `Count it as made with ${about('progress finished', { motif: motif.name })}.`,
         });

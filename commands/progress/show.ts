@@ -8,7 +8,13 @@ import { FEW_ROWS, hoursFor, paceOf, saidPace } from '../../src/core/yarn/pace.t
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Ball } from '../../src/core/base/quantity.ts';
 import { total, type RowPlan } from '../../src/core/rows/index.ts';
-import { lengthOf, percentDone, spareWeight, toCome, type ToCome } from '../../src/core/yarn/still-to-come.ts';
+import {
+  lengthOf,
+  percentDone,
+  spareWeight,
+  toCome,
+  type ToCome,
+} from '../../src/core/yarn/still-to-come.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { left as reach } from '../../src/core/yarn/yardage.ts';
@@ -204,6 +210,7 @@ function whichColour(motif: Motif, colour: string | undefined): string | undefin
   if (found !== undefined) return found;
   const near = colour === undefined ? undefined : nearest(colour, colours);
   throw new Problem(
+    'unsorted',
     colour === undefined
       ? `${motif.name} has several colours.`
       : `${motif.name} has no colour called “${colour}”.`,
@@ -228,7 +235,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   const which = whichColour(motif, colour);
   const of = come.colours.find((one) => which === undefined || one.colour === which);
   if (motif.weight === undefined || of?.weight === undefined) {
-    throw new Problem(`What one ${motif.name} weighs is not known yet.`, {
+    throw new Problem('unsorted', `What one ${motif.name} weighs is not known yet.`, {
       option: 'left',
       hint: `Weigh a finished one: ${about('motif weigh', { name: motif.name, weight: '12g' })}`,
     });

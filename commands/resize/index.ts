@@ -50,7 +50,7 @@ export const resize = command({
       answer(asked) {
         const { width, height, side, gauge, size, border, shape, ends } = asked;
         if (shape !== undefined && shape !== 'diagonal' && side === undefined) {
-          throw new Problem('Only a diagonal square is reckoned from its rows.', {
+          throw new Problem('unsorted', 'Only a diagonal square is reckoned from its rows.', {
             option: 'shape',
             hint: 'For other shapes measure a finished motif and give side:15cm.',
           });

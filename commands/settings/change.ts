@@ -35,7 +35,7 @@ export const change = question({
   private: true,
   async answer({ units, terms, answers }, { maker, projects }) {
     if (units === undefined && terms === undefined && answers === undefined) {
-      throw new Problem('Nothing to change is named.', {
+      throw new Problem('unsorted', 'Nothing to change is named.', {
         option: 'units',
         hint: 'Give units, terms or answers: /settings change units:imperial.',
       });

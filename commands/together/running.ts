@@ -43,7 +43,10 @@ export const reopen = question({
   changes: true,
   async answer({ closes, name }, context) {
     if (closes !== undefined && closes < context.now.toISOString().slice(0, 10)) {
-      throw new Problem(`${when(closes)} has passed.`, { option: 'closes', hint: 'Give a day to come.' });
+      throw new Problem('unsorted', `${when(closes)} has passed.`, {
+        option: 'closes',
+        hint: 'Give a day to come.',
+      });
     }
     const { doc, state } = await whichBlanket(context, name);
     const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>

@@ -28,7 +28,7 @@ export function checkOptions(
   for (const name of Object.keys(typed)) {
     if (names.includes(name)) continue;
     const near = nearest(name, names);
-    throw new Problem(`/${path} has no option ${clip(name)}.`, {
+    throw new Problem('unsorted', `/${path} has no option ${clip(name)}.`, {
       option: name,
       hint:
         near === undefined
@@ -43,17 +43,19 @@ export function checkOptions(
   for (const [name, schema] of Object.entries(question.options)) {
     const meta = metaOf(schema);
     const text = typed[name];
-    const result = schema.safeParse(text === undefined ? undefined : inOwnUnits(meta.kind, text, context.reader));
+    const result = schema.safeParse(
+      text === undefined ? undefined : inOwnUnits(meta.kind, text, context.reader),
+    );
     if (!result.success) {
       if (text === undefined) {
-        throw new Problem(`The option ${name} is missing.`, {
+        throw new Problem('unsorted', `The option ${name} is missing.`, {
           option: name,
           hint: `${meta.says}: ${name}:${meta.example}`,
         });
       }
       const issue = result.error.issues[0];
       const hint = issue?.code === 'custom' ? (issue.params?.['hint'] as string | undefined) : undefined;
-      throw new Problem(issue?.message ?? 'That does not fit.', {
+      throw new Problem('unsorted', issue?.message ?? 'That does not fit.', {
         option: name,
         hint: hint ?? `${name}:${meta.example}`,
       });
@@ -73,7 +75,7 @@ const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : 
 /** A problem in the asker's own units and terms, like an answer. Faults of ours, and the disk's, pass as they are. */
 function inOwnWords(error: unknown, reader: Reader): unknown {
   if (!(error instanceof Problem) || error instanceof NotSaved) return error;
-  return new Problem(forReader(error.message, reader), { option: error.option, hint: forReader(error.hint, reader) });
+  return error.said(forReader(error.message, reader), forReader(error.hint, reader));
 }
 
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */

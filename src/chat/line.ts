@@ -27,7 +27,7 @@ const SINGLE = /\s*'([^']*)'(?=\s|$)/y;
 export function readLine(text: string): Line {
   const hint = 'Write it like /stitches row shape:diagonal size:12 row:9.';
   if (text.length > LONGEST_LINE) {
-    throw new Problem(`A line of ${text.length} characters is too long.`, {
+    throw new Problem('unsorted', `A line of ${text.length} characters is too long.`, {
       option: QUESTION,
       hint: `At most ${LONGEST_LINE} are read. ${hint}`,
     });
@@ -62,7 +62,7 @@ export function readLine(text: string): Line {
     if (name !== undefined) {
       if (open !== undefined && options[open] === '') throw missing(open);
       if (name in options)
-        throw new Problem(`The option ${name} is given twice.`, {
+        throw new Problem('unsorted', `The option ${name} is given twice.`, {
           option: name,
           hint: 'Give each option once.',
         });
@@ -70,7 +70,7 @@ export function readLine(text: string): Line {
       options[name] = '';
     } else if (quoted !== undefined) {
       if (close === undefined)
-        throw new Problem('A quote is opened and not closed.', {
+        throw new Problem('unsorted', 'A quote is opened and not closed.', {
           option: open ?? QUESTION,
           hint: 'Close it with ".',
         });
@@ -79,7 +79,7 @@ export function readLine(text: string): Line {
       if (open !== undefined) open = options[open] === '' ? open : undefined;
     } else if (run !== undefined) {
       if (open === undefined && Object.keys(options).length > 0) {
-        throw new Problem(`“${clip(run)}” belongs to no option.`, { option: QUESTION, hint });
+        throw new Problem('unsorted', `“${clip(run)}” belongs to no option.`, { option: QUESTION, hint });
       }
       put(run);
     }
@@ -92,7 +92,7 @@ export function readLine(text: string): Line {
 }
 
 const missing = (option: string) =>
-  new Problem(`The option ${option} has no value.`, {
+  new Problem('unsorted', `The option ${option} has no value.`, {
     option,
     hint: `Write ${option}: and then what you mean.`,
   });

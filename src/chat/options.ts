@@ -109,14 +109,18 @@ function whole(min: number, max: number, example: string) {
     const hint = `Give a whole number from ${min} to ${max}, like ${example}.`;
     refuseUnclear(text);
     if (/^[+-]?\d{17,}$/.test(text.trim()))
-      throw new Problem(`${clip(text)} is too ${text.trim().startsWith('-') ? 'small' : 'large'} here.`, {
-        hint,
-      });
+      throw new Problem(
+        'unsorted',
+        `${clip(text)} is too ${text.trim().startsWith('-') ? 'small' : 'large'} here.`,
+        {
+          hint,
+        },
+      );
     if (!/^[+-]?\d{1,16}$/.test(text.trim()))
-      throw new Problem(`“${clip(text)}” is not a whole number.`, { hint });
+      throw new Problem('unsorted', `“${clip(text)}” is not a whole number.`, { hint });
     const value = Number(text);
     if (value < min || value > max)
-      throw new Problem(`${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
+      throw new Problem('unsorted', `${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
     return value;
   });
 }
@@ -127,10 +131,10 @@ function decimal(min: number, max: number, example: string, suffix = '') {
     refuseUnclear(text);
     const bare = suffix === '' ? text.trim() : text.trim().replace(new RegExp(`\\s*${suffix}$`), '');
     if (!/^[+-]?\d{1,9}([.,]\d{1,6})?$/.test(bare))
-      throw new Problem(`“${clip(text)}” is not a number.`, { hint });
+      throw new Problem('unsorted', `“${clip(text)}” is not a number.`, { hint });
     const value = Number(bare.replace(',', '.'));
     if (value < min || value > max)
-      throw new Problem(`${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
+      throw new Problem('unsorted', `${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
     return value;
   });
 }
@@ -151,7 +155,7 @@ function oneOf<const V extends string>(choices: readonly (V | (Choice & { readon
         (choice) => choice.value.toLowerCase() === typed || choice.label?.toLowerCase() === typed,
       );
       if (found) return found.value;
-      throw new Problem(`“${clip(text)}” is not one of the choices.`, {
+      throw new Problem('unsorted', `“${clip(text)}” is not one of the choices.`, {
         hint: `Choose ${listed.map((choice) => choice.value).join(', ')}.`,
       });
     }),
@@ -185,9 +189,11 @@ export const opt = {
           .replace(/[\p{Cc}\p{Cf}]/gu, ' ')
           .trim();
         if (clean === '')
-          throw new Problem('Nothing is written there.', { hint: `Write something like ${example}.` });
+          throw new Problem('unsorted', 'Nothing is written there.', {
+            hint: `Write something like ${example}.`,
+          });
         if ([...clean].length > max) {
-          throw new Problem(`That is longer than ${max} characters.`, {
+          throw new Problem('unsorted', `That is longer than ${max} characters.`, {
             hint: `Write at most ${max}, like ${example}.`,
           });
         }

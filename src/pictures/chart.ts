@@ -353,7 +353,9 @@ function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] 
         : `at the start counts as the first stitch`;
     notes.push(forReader(`The ${t('ch')} ${turningChain} ${says}.`, view.reader));
   } else
-    notes.push(forReader(`The ${t('ch')} ${turningChain} at the start does not count as a stitch.`, view.reader));
+    notes.push(
+      forReader(`The ${t('ch')} ${turningChain} at the start does not count as a stitch.`, view.reader),
+    );
   return notes;
 }
 

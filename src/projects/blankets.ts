@@ -23,18 +23,18 @@ type Known = Pick<MakerDoc, 'blankets' | 'current' | 'motifs'>;
  */
 export function findBlanket(doc: Known, name: string | undefined, option = 'name'): Blanket {
   if (doc.blankets.length === 0)
-    throw new Problem('No blanket is saved yet.', { option, hint: `Start one with ${START}.` });
+    throw new Problem('unsorted', 'No blanket is saved yet.', { option, hint: `Start one with ${START}.` });
   const wanted = name ?? doc.current.blanket;
   const found = doc.blankets.find((blanket) => wanted !== undefined && sameName(blanket.name, wanted));
   if (found) return found;
   const names = doc.blankets.map((blanket) => blanket.name);
   if (wanted === undefined)
-    throw new Problem('Which blanket is meant is not said.', {
+    throw new Problem('unsorted', 'Which blanket is meant is not said.', {
       option,
       hint: `Name one of ${listed(names)}.`,
     });
   const near = nearest(wanted, names);
-  throw new Problem(`No blanket is called “${clip(wanted)}”.`, {
+  throw new Problem('unsorted', `No blanket is called “${clip(wanted)}”.`, {
     option,
     hint:
       near === undefined
@@ -79,6 +79,7 @@ export function borderOf(
 ): Blanket['border'] {
   if (colours.length > 1 && colours.length !== stitches.length) {
     throw new Problem(
+      'unsorted',
       `The border has ${count(stitches.length, 'round')} and ${count(colours.length, 'colour')}.`,
       { option: 'border_colours', hint: 'Name one colour for all rounds, or one for each.' },
     );
@@ -98,10 +99,14 @@ export function readNames(text: string, option: string): string[] {
     .filter((name) => name !== '');
   const long = names.find((name) => [...name].length > 60);
   if (names.length === 0 || long !== undefined)
-    throw new Problem(long === undefined ? 'No name is given.' : `“${clip(long)}” is too long a name.`, {
-      option,
-      hint: 'Write names with commas between, at most 60 characters each.',
-    });
+    throw new Problem(
+      'unsorted',
+      long === undefined ? 'No name is given.' : `“${clip(long)}” is too long a name.`,
+      {
+        option,
+        hint: 'Write names with commas between, at most 60 characters each.',
+      },
+    );
   return names;
 }
 
@@ -110,13 +115,13 @@ export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
   emptyBin(doc, now);
   const there = doc.blankets.find(({ name }) => sameName(name, blanket.name));
   if (there) {
-    throw new Problem(`There is a blanket called ${there.name} already.`, {
+    throw new Problem('unsorted', `There is a blanket called ${there.name} already.`, {
       option: 'name',
       hint: 'Choose another name, or change that one: /blanket layout, /blanket change.',
     });
   }
   if (doc.blankets.length >= MOST_BLANKETS) {
-    throw new Problem(`${MOST_BLANKETS} blankets are saved already.`, {
+    throw new Problem('unsorted', `${MOST_BLANKETS} blankets are saved already.`, {
       option: 'name',
       hint: 'Remove one with /blanket remove.',
     });
@@ -130,7 +135,7 @@ export function putBlanket(doc: MakerDoc, was: Blanket, blanket: Blanket): void 
   const at = doc.blankets.findIndex(({ name }) => name === was.name);
   if (at < 0) throw new Error(`no blanket ${was.name} to put`);
   if (doc.blankets.some(({ name }, index) => index !== at && sameName(name, blanket.name))) {
-    throw new Problem(`There is a blanket called ${blanket.name} already.`, {
+    throw new Problem('unsorted', `There is a blanket called ${blanket.name} already.`, {
       option: 'new_name',
       hint: 'Choose another name.',
     });
@@ -160,6 +165,7 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket
   const blanket = takeBack(doc, 'blanket', now, name);
   if (!blanket) {
     throw new Problem(
+      'unsorted',
       name === undefined
         ? 'No blanket was removed within the last day.'
         : `No blanket called “${clip(name)}” was removed within the last day.`,
@@ -171,7 +177,7 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket
   }
   const gone = blanket.kinds.find((kind) => !doc.motifs.some((motif) => sameName(motif.name, kind)));
   if (gone !== undefined) {
-    throw new Problem(`${blanket.name} is made of ${gone}, which was removed too.`, {
+    throw new Problem('unsorted', `${blanket.name} is made of ${gone}, which was removed too.`, {
       hint: `Bring it back first: /motif undo name:"${gone}".`,
     });
   }

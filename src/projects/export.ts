@@ -14,7 +14,7 @@ export function writeExport(doc: MakerDoc, elsewhere: Readonly<Record<string, un
 }
 
 const refuse = (sentence: string, hint = 'Give a file that /settings export made.') =>
-  new Problem(sentence, { option: 'file', hint });
+  new Problem('unsorted', sentence, { option: 'file', hint });
 
 /** Text from a file goes into answers and logs like typed text: no tokens, nothing unprintable. */
 const clean = (_key: string, value: unknown) =>

@@ -97,7 +97,7 @@ export class FileStore implements Store {
     const path = this.path(kind, id);
     if (this.closed)
       return Promise.reject(
-        new NotSaved('This is closing down. Nothing was changed.', 'Ask again in a moment.'),
+        new NotSaved('closing', 'This is closing down. Nothing was changed.', 'Ask again in a moment.'),
       );
     return new Promise<R>((resolve, reject) => {
       const entry = { change, resolve, reject } as unknown as Waiting;
@@ -391,6 +391,7 @@ export class FileStore implements Store {
     if (read.is === 'newer') {
       this.note('a document of a newer version is left alone', { path, version: read.version });
       throw new NotSaved(
+        'newer-document',
         'What is saved was written by a newer version of this program. Nothing was changed.',
         'Whoever runs this should bring the program up to date.',
       );
@@ -495,6 +496,7 @@ export class FileStore implements Store {
       if (!holder) break;
       if (holder.stays || Date.now() > until) {
         throw new NotSaved(
+          'in-use',
           `The data folder ${this.options.folder} is in use by process ${holder.pid} on ${holder.host}. Nothing was changed.`,
           'Stop that one first, or set DATA_DIR to another folder.',
         );

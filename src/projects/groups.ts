@@ -228,7 +228,7 @@ export class Groups implements Elsewhere {
         }
         const [first] = doc.events;
         const called = first?.did === 'opened' ? first.plan.name : plan.name;
-        throw new Problem(`There is a group blanket called ${called} already.`, {
+        throw new Problem('unsorted', `There is a group blanket called ${called} already.`, {
           option: 'name',
           hint: 'Give this one another name.',
         });
@@ -343,7 +343,7 @@ export class Groups implements Elsewhere {
 }
 
 const gone = () =>
-  new Problem('There is no such group blanket.', {
+  new Problem('unsorted', 'There is no such group blanket.', {
     option: 'name',
     hint: '/together list shows those there are.',
   });
@@ -365,7 +365,7 @@ function stands(state: () => GroupState): GroupState {
     return state();
   } catch (error) {
     if (!(error instanceof BrokenHistory)) throw error;
-    throw new Problem('That cannot be taken back: something later stands on it.', {
+    throw new Problem('unsorted', 'That cannot be taken back: something later stands on it.', {
       hint: 'Take back the later one first.',
     });
   }

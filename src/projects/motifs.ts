@@ -14,7 +14,7 @@ const DEFINE = '/motif define name:"moss square" shape:diagonal size:12';
 export function motifName(typed: string): string {
   const name = typed.replace(/\s+/g, ' ').trim();
   if (/[,;]/.test(name)) {
-    throw new Problem(`“${clip(name)}” has a comma in it.`, {
+    throw new Problem('unsorted', `“${clip(name)}” has a comma in it.`, {
       option: 'name',
       hint: 'Choose a name without commas, such as moss square.',
     });
@@ -28,17 +28,20 @@ export function motifName(typed: string): string {
  */
 export function findMotif(doc: MakerDoc, name: string | undefined, option = 'motif'): Motif {
   if (doc.motifs.length === 0) {
-    throw new Problem('No motif is saved yet.', { option, hint: `Save one with ${DEFINE}.` });
+    throw new Problem('unsorted', 'No motif is saved yet.', { option, hint: `Save one with ${DEFINE}.` });
   }
   const wanted = name ?? doc.current.motif;
   const found = doc.motifs.find((motif) => wanted !== undefined && sameName(motif.name, wanted));
   if (found) return found;
   const names = doc.motifs.map((motif) => motif.name);
   if (wanted === undefined) {
-    throw new Problem('Which motif is meant is not said.', { option, hint: `Name one of ${listed(names)}.` });
+    throw new Problem('unsorted', 'Which motif is meant is not said.', {
+      option,
+      hint: `Name one of ${listed(names)}.`,
+    });
   }
   const near = nearest(wanted, names);
-  throw new Problem(`No motif is called “${clip(wanted)}”.`, {
+  throw new Problem('unsorted', `No motif is called “${clip(wanted)}”.`, {
     option,
     hint:
       near === undefined
@@ -66,13 +69,13 @@ export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = fals
   const at = doc.motifs.findIndex(({ name }) => sameName(name, motif.name));
   const before = doc.motifs[at];
   if (before && !replace) {
-    throw new Problem(`There is a motif called ${before.name} already.`, {
+    throw new Problem('unsorted', `There is a motif called ${before.name} already.`, {
       option: 'name',
       hint: 'Choose another name, or add replace:yes; the old one can be brought back for a day.',
     });
   }
   if (!before && doc.motifs.length >= MOST_MOTIFS) {
-    throw new Problem(`${MOST_MOTIFS} motifs are saved already.`, {
+    throw new Problem('unsorted', `${MOST_MOTIFS} motifs are saved already.`, {
       option: 'name',
       hint: 'Remove one with /motif remove.',
     });
@@ -110,7 +113,7 @@ function fitProgress(doc: MakerDoc, motif: Motif): void {
 export function removeMotif(doc: MakerDoc, motif: Motif, now: Date): void {
   const blanket = doc.blankets.find(({ kinds }) => kinds.some((kind) => sameName(kind, motif.name)));
   if (blanket) {
-    throw new Problem(`The blanket ${blanket.name} is made of ${motif.name}.`, {
+    throw new Problem('unsorted', `The blanket ${blanket.name} is made of ${motif.name}.`, {
       option: 'name',
       hint: 'Give the blanket other kinds, or remove it first.',
     });
@@ -136,6 +139,7 @@ export function restoreMotif(
   const motif = takeBack(doc, 'motif', now, name);
   if (!motif) {
     throw new Problem(
+      'unsorted',
       name === undefined
         ? 'No motif was removed or changed within the last day.'
         : `No motif called “${clip(name)}” was removed or changed within the last day.`,
@@ -152,7 +156,9 @@ export function restoreMotif(
     throwAway(doc, { at: now.toISOString(), kind: 'motif', thing: standing }, now);
     fitProgress(doc, motif);
   } else if (doc.motifs.length >= MOST_MOTIFS) {
-    throw new Problem(`${MOST_MOTIFS} motifs are saved already.`, { hint: 'Remove another one first.' });
+    throw new Problem('unsorted', `${MOST_MOTIFS} motifs are saved already.`, {
+      hint: 'Remove another one first.',
+    });
   } else doc.motifs.push(motif);
   doc.current.motif = motif.name;
   return { motif, inPlaceOf: standing !== undefined };

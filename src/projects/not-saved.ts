@@ -4,11 +4,12 @@ import { Problem } from '../core/base/problem.ts';
 /** A change that did not reach the disk, or a document that cannot be read. Ours or the machine's, not the asker's. */
 export class NotSaved extends Problem {
   constructor(
+    code: string,
     sentence: string,
     hint: string,
     override readonly cause?: unknown,
   ) {
-    super(sentence, { hint });
+    super(code, sentence, { hint });
   }
 }
 
@@ -23,6 +24,7 @@ export function notSaved(error: unknown): NotSaved {
       ? 'the data folder cannot be written to'
       : `the disk refused it${code === '' ? '' : ` (${code})`}`;
   return new NotSaved(
+    'not-saved',
     `That could not be saved: ${why}. Nothing was changed.`,
     'Ask again once whoever runs this has seen to it.',
     error,
@@ -32,6 +34,7 @@ export function notSaved(error: unknown): NotSaved {
 /** Says that a document could not be read just now. */
 export const notRead = (error: unknown) =>
   new NotSaved(
+    'not-read',
     `What is saved could not be read just now${codeOf(error) === '' ? '' : ` (${codeOf(error)})`}. Nothing was changed.`,
     'Ask again; if it stays, whoever runs this finds more in the log.',
     error,

@@ -57,7 +57,7 @@ function keep(doc: MakerDoc, progress: Progress): void {
   const at = own >= 0 ? own : doc.progress.findIndex((one) => mine(one) && one.blanket === undefined);
   if (at >= 0) doc.progress[at] = progress;
   else if (doc.progress.length >= MOST_PROGRESS) {
-    throw new Problem(`Progress is kept of ${MOST_PROGRESS} motifs already.`, {
+    throw new Problem('unsorted', `Progress is kept of ${MOST_PROGRESS} motifs already.`, {
       hint: 'Remove motifs or blankets that are finished.',
     });
   } else doc.progress.push(progress);
@@ -73,7 +73,7 @@ export function record(
 ): Progress {
   const was = progressOf(doc, motif.name);
   if (to.made > MOST_MADE) {
-    throw new Problem(`More than ${MOST_MADE} motifs are not counted.`, {
+    throw new Problem('unsorted', `More than ${MOST_MADE} motifs are not counted.`, {
       option: 'made',
       hint: 'Set the number made with /progress at.',
     });
@@ -99,7 +99,7 @@ export function undo(doc: MakerDoc, motif: Motif): { progress: Progress; undone:
   const at = was.history.findLastIndex(({ did }) => did !== 'counted');
   const last = was.history[at];
   if (!last) {
-    throw new Problem(`Nothing is counted of ${motif.name} that could be taken back.`, {
+    throw new Problem('unsorted', `Nothing is counted of ${motif.name} that could be taken back.`, {
       option: 'motif',
       hint: 'Say where you are with /progress at row:4.',
     });

@@ -42,7 +42,7 @@ export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {
   if (asked.map !== undefined) return mapped(blanket, was, asked, asked.map);
   const arrangement = asked.arrangement ?? (asked.counts === undefined ? was.arrangement : 'scattered');
   if (asked.counts !== undefined && arrangement !== 'scattered') {
-    throw new Problem(`In the arrangement ${arrangement} the counts follow from the layout.`, {
+    throw new Problem('unsorted', `In the arrangement ${arrangement} the counts follow from the layout.`, {
       option: 'counts',
       hint: 'Leave counts out, or choose arrange:scattered.',
     });
@@ -83,7 +83,7 @@ function mapped<B extends Laid>(blanket: B, was: LaidBy, asked: Relaying, text: 
     (name) => asked[name] !== undefined,
   );
   if (twice !== undefined) {
-    throw new Problem('A map says by itself what lies where, and how many.', {
+    throw new Problem('unsorted', 'A map says by itself what lies where, and how many.', {
       option: twice === 'arrangement' ? 'arrange' : twice,
       hint: 'Leave that out, or leave map out.',
     });
@@ -91,7 +91,7 @@ function mapped<B extends Laid>(blanket: B, was: LaidBy, asked: Relaying, text: 
   const map = readMap(text, blanket.kinds.length);
   const ownTurns = /[0-3]/.test(text);
   if (ownTurns && asked.setting !== undefined) {
-    throw new Problem('The map turns its motifs by itself.', {
+    throw new Problem('unsorted', 'The map turns its motifs by itself.', {
       option: 'setting',
       hint: 'Leave setting out, or write the map without digits.',
     });
@@ -112,7 +112,7 @@ function exactly(counts: number[], names: readonly string[], places: number): nu
   const sum = counts.reduce((all, count) => all + count, 0);
   if (sum === places) return counts;
   const filled = sum === 0 ? undefined : apportion(places, counts).quotas;
-  throw new Problem(`Those counts come to ${num(sum)}; the blanket has ${num(places)} places.`, {
+  throw new Problem('unsorted', `Those counts come to ${num(sum)}; the blanket has ${num(places)} places.`, {
     option: 'counts',
     hint:
       filled === undefined
@@ -133,7 +133,7 @@ export function withKinds<B extends Laid>(
     (_, kind) => !from.includes(kind) && (counts[kind] ?? 0) > 0 && laid.arrangement === 'typed',
   );
   if (gone >= 0) {
-    throw new Problem(`The map uses ${blanket.kinds[gone] ?? ''} ${counts[gone] ?? 0} times.`, {
+    throw new Problem('unsorted', `The map uses ${blanket.kinds[gone] ?? ''} ${counts[gone] ?? 0} times.`, {
       option: 'drop',
       hint: 'Lay a map without it first: /blanket layout map:…, or arrange:scattered.',
     });

@@ -116,7 +116,7 @@ describe.each([
     await store.change(TALLIES, 'a', more);
     const thrown = store.change(TALLIES, 'a', (doc) => {
       doc!.n = 99;
-      throw new Problem('no', { hint: 'yes' });
+      throw new Problem('unsorted', 'no', { hint: 'yes' });
     });
     await expect(thrown).rejects.toThrow('no');
     const unfit = store.change(TALLIES, 'a', () => ({ keep: { version: 2, n: -1 }, tell: 0 }));
@@ -249,7 +249,7 @@ describe('changes that wait together', () => {
     const store = await open(folder);
     const take = (doc: Tally | undefined) => {
       const n = doc?.n ?? 0;
-      if (n >= 100) throw new Problem('none is left', { hint: 'another' });
+      if (n >= 100) throw new Problem('unsorted', 'none is left', { hint: 'another' });
       return { keep: { version: 2 as const, n: n + 1 }, tell: n + 1 };
     };
     const told = await Promise.allSettled(

@@ -113,7 +113,7 @@ function unclear(text: string): Problem | undefined {
   const number = /^[+-]?(\d{1,3},\d{3})(?!\d)/.exec(text.trim())?.[1];
   return number === undefined
     ? undefined
-    : new Problem(`“${clip(text)}” is unclear: a thousand, or a decimal?`, {
+    : new Problem('unsorted', `“${clip(text)}” is unclear: a thousand, or a decimal?`, {
         hint: `Write ${number.replace(',', '')} or ${number.replace(',', '.')}.`,
       });
 }
@@ -137,10 +137,12 @@ function readMeasure(
   const unit = match?.[2]?.toLowerCase().replace('.', '') ?? '';
   const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
   if (amount === undefined || factor === undefined) {
-    throw new Problem(`“${clip(text)}” is not ${what}.`, { hint: `Write it like ${example}.` });
+    throw new Problem('unsorted', `“${clip(text)}” is not ${what}.`, { hint: `Write it like ${example}.` });
   }
   if (amount < 0 || (amount === 0 && !allowZero))
-    throw new Problem(`${sentence(what)} must be more than nothing.`, { hint: `Write it like ${example}.` });
+    throw new Problem('unsorted', `${sentence(what)} must be more than nothing.`, {
+      hint: `Write it like ${example}.`,
+    });
   return amount * factor;
 }
 
@@ -156,7 +158,7 @@ const HEAVIEST_G = 100_000;
 
 function within(value: number, most: number, what: string, mostShown: string): number {
   if (value > most)
-    throw new Problem(`${what} of more than ${mostShown} is beyond this craft.`, {
+    throw new Problem('unsorted', `${what} of more than ${mostShown} is beyond this craft.`, {
       hint: `Give less than ${mostShown}.`,
     });
   return value;
@@ -183,7 +185,7 @@ export function readGauge(text: string): Gauge {
   const hint = 'Write it like 13x10 (stitches x rows over 10 cm), or 13x10 over 4in.';
   const [, counted, other] = /^\s*(\d{1,4}),\s*(\d{1,4})\s*(?:(?:over|in|per|\/|to)\b.*)?$/i.exec(text) ?? [];
   if (counted !== undefined && other !== undefined)
-    throw new Problem(`“${clip(text)}” is unclear: stitches and rows, or a decimal?`, {
+    throw new Problem('unsorted', `“${clip(text)}” is unclear: stitches and rows, or a decimal?`, {
       hint: `Write ${counted}x${other} for ${counted} stitches and ${other} rows, or ${counted}.${other} for stitches alone.`,
     });
   const match = new RegExp(
@@ -192,12 +194,13 @@ export function readGauge(text: string): Gauge {
   ).exec(text.trim());
   const stitches = match?.[1] === undefined ? undefined : readNumber(match[1]);
   const rows = match?.[2] === undefined ? undefined : readNumber(match[2]);
-  if (stitches === undefined) throw new Problem(`“${clip(text)}” is not a gauge.`, { hint });
+  if (stitches === undefined) throw new Problem('unsorted', `“${clip(text)}” is not a gauge.`, { hint });
   const over = match?.[3] === undefined ? GAUGE_OVER : readLength(match[3]);
   for (const n of rows === undefined ? [stitches] : [stitches, rows]) {
     const perTen = (n / over) * GAUGE_OVER;
     if (perTen < 0.5 || perTen > 200) {
       throw new Problem(
+        'unsorted',
         `${n} over ${over === GAUGE_OVER ? '10 cm' : `${Math.round(over * 100) / 100} cm`} is no gauge that can be crocheted.`,
         { hint },
       );
@@ -212,7 +215,7 @@ export function readBall(text: string): Ball {
   const parts = text.split('/');
   const [length, weight] = parts;
   if (parts.length !== 2 || length === undefined || weight === undefined) {
-    throw new Problem(`“${clip(text)}” is not a ball.`, { hint });
+    throw new Problem('unsorted', `“${clip(text)}” is not a ball.`, { hint });
   }
   const metres = readMeasure(
     length,
@@ -233,6 +236,7 @@ export function readBall(text: string): Ball {
   const per100 = (ball.m / ball.g) * 100;
   if (per100 < 2 || per100 > 20_000 || ball.m > 100_000) {
     throw new Problem(
+      'unsorted',
       `A ball with ${Math.round(ball.m)} m in ${Math.round(ball.g)} g is no yarn for a blanket.`,
       { hint },
     );
@@ -253,10 +257,12 @@ export function readHook(text: string): number {
   );
   if (known) return known.mm;
   const amount = readNumber(typed.replace(/\s*mm$/i, ''));
-  if (amount === undefined) throw new Problem(`“${clip(text)}” is not a hook.`, { hint });
+  if (amount === undefined) throw new Problem('unsorted', `“${clip(text)}” is not a hook.`, { hint });
   // Hooks are made from 0.35 mm to 25 mm (en.wikipedia.org, Crochet hook); some lists go to 30.
   if (amount < 0.35 || amount > 30)
-    throw new Problem(`No hook of ${amount} mm is made.`, { hint: 'Hooks run from 0.35mm to 30mm.' });
+    throw new Problem('unsorted', `No hook of ${amount} mm is made.`, {
+      hint: 'Hooks run from 0.35mm to 30mm.',
+    });
   return amount;
 }
 
@@ -282,7 +288,7 @@ export function readStitch(text: string): Stitch {
     // A stitch of these terms that is taller than any counted here: never the other terms' stitch of that name.
     if (Object.values(TERMS).some((pair) => pair[which] === name)) break;
   }
-  throw new Problem(`“${clip(match[2] ?? text)}” is not a stitch that is counted here.`, {
+  throw new Problem('unsorted', `“${clip(match[2] ?? text)}” is not a stitch that is counted here.`, {
     hint: 'Use sc, hdc, dc or tr (US), or say whose terms you mean: UK dc.',
   });
 }
@@ -293,7 +299,9 @@ export function readStitches(text: string): Stitch[] {
   const terms = match[1] === undefined ? '' : `${match[1]} `;
   const names = (match[2] ?? '').split(/[\s,]+/).filter((name) => name !== '');
   if (names.length === 0)
-    throw new Problem('No stitch is named.', { hint: 'Name one stitch a round, like hdc dc hdc.' });
+    throw new Problem('unsorted', 'No stitch is named.', {
+      hint: 'Name one stitch a round, like hdc dc hdc.',
+    });
   return names.map((name) => readStitch(terms + name));
 }
 
@@ -305,7 +313,7 @@ export function readYarn(text: string): YarnThickness {
   if (wraps !== undefined) {
     const wpi = readNumber(wraps);
     if (wpi === undefined || wpi < 1 || wpi > 80)
-      throw new Problem(`“${clip(text)}” is no count of wraps per inch.`, { hint });
+      throw new Problem('unsorted', `“${clip(text)}” is no count of wraps per inch.`, { hint });
     return { wpi };
   }
   const exact = YARN_WEIGHTS.find(
@@ -314,7 +322,7 @@ export function readYarn(text: string): YarnThickness {
   const typedAs = YARN_WEIGHTS.filter((yarn) => yarn.types.toLowerCase().split(', ').includes(typed));
   // A type that stands in two categories (baby, fingering) names neither.
   const found = exact ?? (typedAs.length === 1 ? typedAs[0] : undefined);
-  if (!found) throw new Problem(`“${clip(text)}” does not say how thick the yarn is.`, { hint });
+  if (!found) throw new Problem('unsorted', `“${clip(text)}” does not say how thick the yarn is.`, { hint });
   return { wpi: (found.wpi[0] + found.wpi[1]) / 2, category: found.category };
 }
 
@@ -325,13 +333,13 @@ export function readCounts(text: string): number[] {
     .trim()
     .split(/[\s,;]+/)
     .filter((part) => part !== '');
-  if (parts.length === 0) throw new Problem('No counts are given.', { hint });
+  if (parts.length === 0) throw new Problem('unsorted', 'No counts are given.', { hint });
   if (parts.length > 400)
-    throw new Problem('More than 400 counts are too many at once.', {
+    throw new Problem('unsorted', 'More than 400 counts are too many at once.', {
       hint: 'Give the last rows only, with from_row.',
     });
   return parts.map((part) => {
-    if (!/^\d{1,6}$/.test(part)) throw new Problem(`“${clip(part)}” is not a count.`, { hint });
+    if (!/^\d{1,6}$/.test(part)) throw new Problem('unsorted', `“${clip(part)}” is not a count.`, { hint });
     return Number(part);
   });
 }
@@ -343,7 +351,7 @@ export function readDay(text: string): string {
   const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
   // 31 February rolls over into March: no such day.
   if (day === undefined || date.getUTCDate() !== Number(day) || date.getUTCMonth() !== Number(month) - 1) {
-    throw new Problem(`“${clip(text)}” is not a day.`, { hint });
+    throw new Problem('unsorted', `“${clip(text)}” is not a day.`, { hint });
   }
   return date.toISOString().slice(0, 10);
 }
@@ -358,13 +366,13 @@ export function readNumbers(text: string): number[] {
   for (const part of text.split(/[\s,;]+/).filter((one) => one !== '')) {
     const [, first, last = first] = /^#?(\d{1,5})(?:[-–](\d{1,5}))?$/.exec(part) ?? [];
     if (first === undefined || Number(last) < Number(first)) {
-      throw new Problem(`“${clip(part)}” is not a number.`, { hint });
+      throw new Problem('unsorted', `“${clip(part)}” is not a number.`, { hint });
     }
     if (Number(last) - Number(first) + numbers.size >= MOST_NUMBERS) {
-      throw new Problem(`More than ${MOST_NUMBERS} numbers are too many at once.`, { hint });
+      throw new Problem('unsorted', `More than ${MOST_NUMBERS} numbers are too many at once.`, { hint });
     }
     for (let number = Number(first); number <= Number(last); number++) numbers.add(number);
   }
-  if (numbers.size === 0) throw new Problem('No number is given.', { hint });
+  if (numbers.size === 0) throw new Problem('unsorted', 'No number is given.', { hint });
   return [...numbers].sort((a, b) => a - b);
 }

@@ -40,7 +40,7 @@ export function apportion(places: number, shares: readonly number[]): Apportione
   const parts = shares.map((share) => (whole ? share : Math.round(share * SCALE)));
   const sum = parts.reduce((all, part) => all + part, 0);
   if (sum === 0)
-    throw new Problem('Nothing is left to share by: every share is 0.', {
+    throw new Problem('unsorted', 'Nothing is left to share by: every share is 0.', {
       hint: 'Give at least one share above 0.',
     });
   const { floors, rests } =

@@ -108,7 +108,7 @@ export const USUAL_STRETCH = 25;
 export function fit(pieces: Pieces, laying: Laying, stretch = USUAL_STRETCH): Fit {
   const stock = stockOf(pieces);
   if (stock.every((metres) => metres === undefined)) {
-    throw new Problem('How much yarn is at hand is not known for any colour.', {
+    throw new Problem('unsorted', 'How much yarn is at hand is not known for any colour.', {
       option: 'colour',
       hint: `Say it colour by colour: /blanket colours colour:${pieces.colours[0] ?? 'moss'} ball:170m/100g balls:4.`,
     });

@@ -51,7 +51,7 @@ export const letter = (kind: number) => String.fromCharCode(65 + kind);
 /** Throws a Problem where a blanket of so many columns and rows is more than is laid out here. */
 export function checkSize(columns: number, rows: number): void {
   if (columns > MOST_ALONG || rows > MOST_ALONG || columns * rows > MOST_PLACES) {
-    throw new Problem(`${columns} by ${rows} motifs is more than is laid out here.`, {
+    throw new Problem('unsorted', `${columns} by ${rows} motifs is more than is laid out here.`, {
       option: columns > MOST_ALONG ? 'columns' : 'rows',
       hint: `At most ${MOST_ALONG} along a side and ${MOST_PLACES} in all.`,
     });
@@ -175,7 +175,7 @@ export function swapped(layout: readonly Cell[], a: number, b: number): Cell[] {
   const taken = (number: number, option: string) => {
     const cell = layout[number - 1];
     if (!cell) {
-      throw new Problem(`There is no place ${number}; this blanket has ${layout.length}.`, {
+      throw new Problem('unsorted', `There is no place ${number}; this blanket has ${layout.length}.`, {
         option,
         hint: `Places are numbered row by row from the top left, 1 to ${layout.length}.`,
       });
@@ -185,7 +185,7 @@ export function swapped(layout: readonly Cell[], a: number, b: number): Cell[] {
   const first = taken(a, 'a');
   const second = taken(b, 'b');
   if (a === b) {
-    throw new Problem('A place cannot change with itself.', {
+    throw new Problem('unsorted', 'A place cannot change with itself.', {
       option: 'b',
       hint: 'Name two different places.',
     });
@@ -217,6 +217,7 @@ export function readMap(text: string, kinds: number): Map {
   lines.forEach((line, index) => {
     if (!/^(?:[A-Z][0-3]?)+$/.test(line)) {
       throw new Problem(
+        'unsorted',
         line === ''
           ? `Row ${index + 1} of the map is empty.`
           : `Row ${index + 1} of the map, “${clip(line)}”, cannot be read.`,
@@ -226,6 +227,7 @@ export function readMap(text: string, kinds: number): Map {
     const cells = [...line.matchAll(/([A-Z])([0-3]?)/g)];
     if (index > 0 && cells.length !== columns) {
       throw new Problem(
+        'unsorted',
         `Row ${index + 1} of the map has ${count(cells.length, 'place')}, the first row ${columns}.`,
         {
           option,
@@ -237,7 +239,7 @@ export function readMap(text: string, kinds: number): Map {
     for (const [, name = '', turn = ''] of cells) {
       const kind = name.charCodeAt(0) - 65;
       if (kind >= kinds) {
-        throw new Problem(`Row ${index + 1} of the map names kind ${name}, and there is none.`, {
+        throw new Problem('unsorted', `Row ${index + 1} of the map names kind ${name}, and there is none.`, {
           option,
           hint:
             kinds === 1
@@ -248,7 +250,7 @@ export function readMap(text: string, kinds: number): Map {
       layout.push({ kind, turn: turn === '' ? 0 : Number(turn) });
     }
   });
-  if (layout.length === 0) throw new Problem('The map is empty.', { option, hint: MAP_HINT });
+  if (layout.length === 0) throw new Problem('unsorted', 'The map is empty.', { option, hint: MAP_HINT });
   checkSize(columns, lines.length);
   return { columns, rows: lines.length, layout };
 }
@@ -279,17 +281,20 @@ export function readCountsByKind(text: string, names: readonly string[]): number
     const [, name = '', number = ''] =
       /^\s*(\S.*?)\s*[ :=×x]\s*(\d{1,4})\s*$/.exec(part) ?? /^\s*([A-Za-z])(\d{1,4})\s*$/.exec(part) ?? [];
     if (name === '')
-      throw new Problem(`“${clip(part.trim())}” is not a kind with its number.`, { option, hint });
+      throw new Problem('unsorted', `“${clip(part.trim())}” is not a kind with its number.`, {
+        option,
+        hint,
+      });
     const called = names.findIndex((known) => known.toLowerCase() === name.toLowerCase());
     const kind = called >= 0 ? called : /^[a-z]$/i.test(name) ? name.toUpperCase().charCodeAt(0) - 65 : -1;
     if (kind < 0 || kind >= names.length) {
-      throw new Problem(`This blanket has no kind “${clip(name)}”.`, {
+      throw new Problem('unsorted', `This blanket has no kind “${clip(name)}”.`, {
         option,
         hint: `Its kinds are ${names.map((known, index) => `${letter(index)} (${known})`).join(', ')}.`,
       });
     }
     if ((counts[kind] ?? -1) >= 0)
-      throw new Problem(`Kind ${letter(kind)} is given twice.`, { option, hint });
+      throw new Problem('unsorted', `Kind ${letter(kind)} is given twice.`, { option, hint });
     counts[kind] = Number(number);
   }
   return counts.map((number) => Math.max(0, number));

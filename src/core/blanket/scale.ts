@@ -74,7 +74,7 @@ function target(
   const counted = to.columns !== undefined || to.rows !== undefined;
   const measured = to.width !== undefined || to.height !== undefined;
   if (counted && measured) {
-    throw new Problem('The new size is given twice, in motifs and in length.', {
+    throw new Problem('unsorted', 'The new size is given twice, in motifs and in length.', {
       option: to.width === undefined ? 'height' : 'width',
       hint: 'Give columns and rows, or width and height.',
     });
@@ -90,7 +90,7 @@ function target(
     return { columns: found.best.columns, rows: found.best.rows, offPercent: found.best.offPercent };
   }
   if (!counted) {
-    throw new Problem('The new size is not said.', {
+    throw new Problem('unsorted', 'The new size is not said.', {
       option: 'columns',
       hint: 'Give columns:10 rows:12, or width:120cm height:160cm.',
     });

@@ -114,6 +114,7 @@ export function borderSpacing(asked: {
     const motifs = side === 'width' ? columns : rows;
     if (motifs !== undefined && motifs > counted) {
       throw new Problem(
+        'unsorted',
         `${num(counted)} stitches along the ${side} cannot be shared by ${num(motifs)} motifs.`,
         {
           option: side === 'width' ? 'columns' : 'rows',

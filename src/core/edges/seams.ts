@@ -154,7 +154,7 @@ export function joining(asked: {
 }): Joining {
   const { columns, rows, side } = asked;
   if (columns * rows === 1) {
-    throw new Problem('One motif has nothing to be joined to.', {
+    throw new Problem('unsorted', 'One motif has nothing to be joined to.', {
       option: 'columns',
       hint: 'Give how many stand side by side and how many under each other, like columns:9 rows:12.',
     });

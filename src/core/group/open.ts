@@ -38,7 +38,10 @@ export interface Opening extends BlanketSpec {
 export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; assumptions: string[] } {
   const { closes, today, layout } = asked;
   if (closes !== undefined && closes < today) {
-    throw new Problem(`${when(closes)} has passed.`, { option: 'closes', hint: 'Give a day to come.' });
+    throw new Problem('unsorted', `${when(closes)} has passed.`, {
+      option: 'closes',
+      hint: 'Give a day to come.',
+    });
   }
   const working = new Working();
   const assumptions: string[] = [];

@@ -43,11 +43,13 @@ export const daysUntil = (closes: string, now: Date): number =>
 export function proposeShares(state: GroupState, now: Date, withSpares: boolean, working: Working): Proposal {
   const members = [...state.members.values()];
   if (members.length === 0) {
-    throw new Problem('Nobody has joined yet.', { hint: 'Makers join with /together join per_week:3.' });
+    throw new Problem('unsorted', 'Nobody has joined yet.', {
+      hint: 'Makers join with /together join per_week:3.',
+    });
   }
   const days = state.closes === undefined ? USUAL_DAYS : daysUntil(state.closes, now);
   if (days <= 0) {
-    throw new Problem(`The closing day, ${when(state.closes ?? '')}, has passed.`, {
+    throw new Problem('unsorted', `The closing day, ${when(state.closes ?? '')}, has passed.`, {
       hint: 'Move it with /together reopen closes: and a day to come.',
     });
   }

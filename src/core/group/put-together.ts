@@ -50,7 +50,7 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
   const { plan } = state;
   const accepted = state.pieces.filter((piece) => piece.state === 'accepted');
   if (accepted.length === 0) {
-    throw new Problem('No motif is accepted yet, so there is nothing to lay out.', {
+    throw new Problem('unsorted', 'No motif is accepted yet, so there is nothing to lay out.', {
       hint: 'Accept what was handed in with /together accept.',
     });
   }

@@ -26,17 +26,21 @@ export const mayOrganise = (state: GroupState, asker: Asker): boolean =>
 /** Throws a Problem unless the asker runs this blanket or manages the server. */
 export function mustOrganise(state: GroupState, asker: Asker): void {
   if (!mayOrganise(state, asker)) {
-    throw new Problem('Only the organiser of this blanket and the server’s managers can do that.', {
-      hint: isStranger(state.organiser)
-        ? 'Its organiser has gone; whoever takes part can take it over with /together handover.'
-        : `Ask ${state.organiserName}, who runs it.`,
-    });
+    throw new Problem(
+      'unsorted',
+      'Only the organiser of this blanket and the server’s managers can do that.',
+      {
+        hint: isStranger(state.organiser)
+          ? 'Its organiser has gone; whoever takes part can take it over with /together handover.'
+          : `Ask ${state.organiserName}, who runs it.`,
+      },
+    );
   }
 }
 
 function mustBeOpen(state: GroupState): void {
   if (!state.open) {
-    throw new Problem('This blanket is closed.', {
+    throw new Problem('unsorted', 'This blanket is closed.', {
       hint: 'The organiser can open it again with /together reopen.',
     });
   }
@@ -47,7 +51,7 @@ export function kindNamed(state: GroupState, name: string): number {
   const names = state.plan.kinds.map((kind) => kind.name);
   const found = names.findIndex((known) => known.toLowerCase() === name.trim().toLowerCase());
   if (found >= 0) return found;
-  throw new Problem('This blanket has no such kind of motif.', {
+  throw new Problem('unsorted', 'This blanket has no such kind of motif.', {
     option: 'kind',
     hint: `Its kinds are ${byNearness(name, names).join(', ')}.`,
   });
@@ -74,13 +78,13 @@ export function join(
   mustBeOpen(state);
   const known = state.members.has(asker.id) || state.invited.has(asker.id) || mayOrganise(state, asker);
   if (state.plan.joinable === 'named' && !known) {
-    throw new Problem('This blanket is for makers whom the organiser has named.', {
+    throw new Problem('unsorted', 'This blanket is for makers whom the organiser has named.', {
       hint: `Ask ${state.organiserName} to name you with /together invite.`,
     });
   }
   const long = said.colours.find((colour) => colour.length > LONGEST_COLOUR);
   if (long !== undefined) {
-    throw new Problem(`“${clip(long)}” is too long for a colour.`, {
+    throw new Problem('unsorted', `“${clip(long)}” is too long for a colour.`, {
       option: 'colours',
       hint: 'Give colours with commas between, like moss, sand.',
     });
@@ -102,7 +106,7 @@ export function keep(state: GroupState, asker: Asker): Happening[] {
 
 function mustTakePart(state: GroupState, maker: string): void {
   if (!state.members.has(maker)) {
-    throw new Problem('You do not take part in this blanket yet.', {
+    throw new Problem('unsorted', 'You do not take part in this blanket yet.', {
       hint: 'Join with /together join per_week:3.',
     });
   }
@@ -115,6 +119,7 @@ export function pledge(state: GroupState, asker: Asker, kind: number, motifs: nu
   const name = state.plan.kinds[kind]?.name ?? '';
   if (motifs > open) {
     throw new Problem(
+      'unsorted',
       open === 0
         ? `Every ${name} is spoken for.`
         : `Only ${num(open)} of ${name} ${open === 1 ? 'is' : 'are'} still open.`,
@@ -134,6 +139,7 @@ export function release(state: GroupState, maker: string, kind: number, motifs: 
   const name = state.plan.kinds[kind]?.name ?? '';
   if (motifs > held) {
     throw new Problem(
+      'unsorted',
       held === 0
         ? `No ${name} is pledged there.`
         : `Only ${held} of ${name} ${held === 1 ? 'is' : 'are'} pledged there.`,
@@ -159,6 +165,7 @@ export function handIn(
   if (held > 0 && state.open && more > openFor(state, kind)) {
     const most = held + openFor(state, kind);
     throw new Problem(
+      'unsorted',
       `You hold ${num(held)} of ${state.plan.kinds[kind]?.name ?? ''}, and no more than ${num(most - held)} can be added.`,
       {
         option: 'motifs',
@@ -179,6 +186,7 @@ function waiting(state: GroupState, pieces: readonly number[]): Piece[] {
     if (piece?.state === 'handed-in') return piece;
     const wait = state.pieces.filter((one) => one.state === 'handed-in').map((one) => one.piece);
     throw new Problem(
+      'unsorted',
       piece ? `Motif ${number} was ${piece.state} already.` : `There is no motif ${number}.`,
       {
         option: 'motifs',
@@ -214,7 +222,7 @@ export function giveShares(
   mustOrganise(state, asker);
   mustBeOpen(state);
   const changed = () =>
-    new Problem('Something has changed since these shares were worked out.', {
+    new Problem('unsorted', 'Something has changed since these shares were worked out.', {
       hint: 'Ask /together shares again and look at the new ones.',
     });
   if (!asShown) throw changed();
@@ -256,6 +264,7 @@ export function offerAgain(state: GroupState, asker: Asker, maker: string, now: 
   const name = state.names.get(maker) ?? 'She';
   if (reminded === undefined) {
     throw new Problem(
+      'unsorted',
       `${name} has not been asked whether her pledges still stand, or has been heard of since.`,
       {
         option: 'maker',
@@ -267,6 +276,7 @@ export function offerAgain(state: GroupState, asker: Asker, maker: string, now: 
   if (waited < NOTICE_DAYS) {
     const days = Math.floor(waited);
     throw new Problem(
+      'unsorted',
       `${name} was asked ${days === 0 ? 'today' : `${count(days, 'day')} ago`}; she has ${count(NOTICE_DAYS, 'day')} to answer.`,
       {
         option: 'maker',
@@ -288,7 +298,9 @@ export function close(state: GroupState, asker: Asker): Happening[] {
 export function reopen(state: GroupState, asker: Asker, closes: string | undefined): Happening[] {
   mustOrganise(state, asker);
   if (state.open && closes === undefined) {
-    throw new Problem('This blanket is open.', { hint: 'Give closes: a new date to move its end.' });
+    throw new Problem('unsorted', 'This blanket is open.', {
+      hint: 'Give closes: a new date to move its end.',
+    });
   }
   return [{ did: 'reopened', ...(closes === undefined ? {} : { closes }) }];
 }
@@ -297,7 +309,7 @@ export function reopen(state: GroupState, asker: Asker, closes: string | undefin
 export function handOver(state: GroupState, asker: Asker, to: { maker: string; name: string }): Happening[] {
   mustOrganise(state, asker);
   if (to.maker === state.organiser) {
-    throw new Problem(`${to.name} runs this blanket already.`, {
+    throw new Problem('unsorted', `${to.name} runs this blanket already.`, {
       option: 'maker',
       hint: 'Name somebody else who takes part.',
     });
@@ -310,7 +322,7 @@ export function undo(state: GroupState, asker: Asker): Happening[] {
   mustOrganise(state, asker);
   const last = state.standing.at(-1);
   if (!last || last.event === 0) {
-    throw new Problem('There is nothing to take back.', {
+    throw new Problem('unsorted', 'There is nothing to take back.', {
       hint: 'Opening the blanket cannot be taken back; close it instead.',
     });
   }

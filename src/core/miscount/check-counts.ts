@@ -42,13 +42,18 @@ export function miscount(plan: RowPlan, counts: readonly number[], fromRow = 1):
   const rows = plan.rows.length;
   const called = plan.worked === 'rounds' ? 'round' : 'row';
   if (fromRow > rows)
-    throw new Problem(`This piece ends with ${called} ${rows}; there is no ${called} ${fromRow}.`, {
-      option: 'from_row',
-      hint: `Start from a ${called} from 1 to ${rows}.`,
-    });
+    throw new Problem(
+      'unsorted',
+      `This piece ends with ${called} ${rows}; there is no ${called} ${fromRow}.`,
+      {
+        option: 'from_row',
+        hint: `Start from a ${called} from 1 to ${rows}.`,
+      },
+    );
   const lastRow = fromRow + counts.length - 1;
   if (lastRow > rows)
     throw new Problem(
+      'unsorted',
       `${counts.length} counts from ${called} ${fromRow} would reach ${called} ${lastRow}; this piece ends with ${called} ${rows}.`,
       { option: 'counts', hint: `Give at most ${rows - fromRow + 1} counts, or a smaller from_row.` },
     );

@@ -29,7 +29,7 @@ const TWO_MEASURES: ReadonlySet<Shape> = new Set(['blocks', 'flat']);
  */
 export function rowPlan(shape: Shape, options: PlanOptions): RowPlan {
   if (options.otherSize !== undefined && !TWO_MEASURES.has(shape)) {
-    throw new Problem(`A ${shape} has one measure only.`, {
+    throw new Problem('unsorted', `A ${shape} has one measure only.`, {
       option: 'other_size',
       hint: 'Leave other_size out; blocks and flat pieces take it.',
     });

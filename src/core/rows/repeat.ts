@@ -90,6 +90,7 @@ export function repeat(asked: {
   const near = wished(asked, working);
   if (near < plus) {
     throw new Problem(
+      'unsorted',
       `The plus alone is ${plus} stitches, more than the ${Math.round(near * 10) / 10} wished for.`,
       {
         option: asked.near === undefined ? 'width' : 'near',
@@ -140,18 +141,18 @@ function wished(
   working: Working,
 ): number {
   if (near !== undefined && width !== undefined)
-    throw new Problem('Both a count and a width are wished for.', {
+    throw new Problem('unsorted', 'Both a count and a width are wished for.', {
       option: 'width',
       hint: 'Give near, or width with gauge.',
     });
   if (near !== undefined) return near;
   if (width === undefined)
-    throw new Problem('Neither a count nor a width is wished for.', {
+    throw new Problem('unsorted', 'Neither a count nor a width is wished for.', {
       option: 'near',
       hint: 'Give near:100, or width:120cm gauge:13x10.',
     });
   if (gauge === undefined)
-    throw new Problem(`How many stitches make ${cm(width)} depends on the gauge.`, {
+    throw new Problem('unsorted', `How many stitches make ${cm(width)} depends on the gauge.`, {
       option: 'gauge',
       hint: 'Give gauge:13x10, or the count itself with near.',
     });

@@ -36,10 +36,14 @@ export function rowFacts(asked: {
   const found = plan.rows[row - 1];
   if (!found) {
     const called = plan.worked === 'rounds' ? 'round' : 'row';
-    throw new Problem(`This piece ends with ${called} ${plan.rows.length}; there is no ${called} ${row}.`, {
-      option: 'row',
-      hint: `Ask for a ${called} from 1 to ${plan.rows.length}.`,
-    });
+    throw new Problem(
+      'unsorted',
+      `This piece ends with ${called} ${plan.rows.length}; there is no ${called} ${row}.`,
+      {
+        option: 'row',
+        hint: `Ask for a ${called} from 1 to ${plan.rows.length}.`,
+      },
+    );
   }
   const working = new Working();
   const inRow = plan.countFormula(row);

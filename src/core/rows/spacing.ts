@@ -78,6 +78,7 @@ export function spread(from: number, to: number, worked: Worked): Spread {
   const most = 2 * from;
   if (to > most || to < fewest) {
     throw new Problem(
+      'unsorted',
       to > most
         ? `${from} stitches cannot become ${to} in one go: two in every stitch makes ${most}.`
         : `${from} stitches cannot become ${to} in one go: two together all the way leaves ${fewest}.`,

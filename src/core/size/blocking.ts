@@ -81,7 +81,7 @@ export interface BlockedSquare {
 /** The gauge's rows. Throws a Problem where only stitches were given. */
 export function rowsOfGauge(gauge: Gauge, option = 'gauge'): number {
   if (gauge.rows === undefined)
-    throw new Problem('The rows are needed too.', {
+    throw new Problem('unsorted', 'The rows are needed too.', {
       option,
       hint: `Count them on the swatch as well: ${option}:${gauge.stitches}x10.`,
     });

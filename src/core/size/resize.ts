@@ -238,13 +238,13 @@ function motifSizes(asked: {
   if (side !== undefined) {
     const other = gauge ? 'gauge' : size !== undefined ? 'size' : undefined;
     if (other !== undefined) {
-      throw new Problem('The motif is given twice, by its side and by its rows.', {
+      throw new Problem('unsorted', 'The motif is given twice, by its side and by its rows.', {
         option: other,
         hint: ONE_WAY,
       });
     }
     if (rowStep !== undefined) {
-      throw new Problem('A side alone does not say what another row would add.', {
+      throw new Problem('unsorted', 'A side alone does not say what another row would add.', {
         option: 'row_step',
         hint: 'Give gauge and size instead of side, or leave row_step out.',
       });
@@ -252,10 +252,11 @@ function motifSizes(asked: {
     return [{ side }];
   }
   if (gauge === undefined && size === undefined) {
-    throw new Problem('How large one motif is, is not said.', { option: 'side', hint: ONE_WAY });
+    throw new Problem('unsorted', 'How large one motif is, is not said.', { option: 'side', hint: ONE_WAY });
   }
   if (gauge === undefined || size === undefined) {
     throw new Problem(
+      'unsorted',
       gauge
         ? 'The gauge alone does not say how large the motif is.'
         : 'The size alone does not say how large a stitch is.',
@@ -278,12 +279,13 @@ function refuseImpossible({ width, height, border }: Wish, sizes: readonly Motif
   const nearest = sizeText(whole(width), whole(height));
   const room = (short - least) / 2;
   if (room < 0) {
-    throw new Problem('That is smaller than one motif.', {
+    throw new Problem('unsorted', 'That is smaller than one motif.', {
       option: width <= height ? 'width' : 'height',
       hint: `The nearest possible is ${nearest}${border > 0 ? ', the border counted in' : ''}.`,
     });
   }
   throw new Problem(
+    'unsorted',
     2 * border >= short
       ? 'The border alone is wider than the blanket.'
       : 'Inside that border there is no room for one motif.',

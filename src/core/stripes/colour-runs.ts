@@ -69,6 +69,7 @@ function readPiece(text: string): Piece {
   if (colour === '' || matcher(ROWS).test(colour)) {
     const bare = matcher(`${NUMBER}(?:\\s+${ROWS})?`).test(text);
     throw new Problem(
+      'unsorted',
       bare
         ? `“${clip(text)}” names no colour.`
         : `“${clip(text)}” does not say how many rows of which colour.`,
@@ -76,16 +77,18 @@ function readPiece(text: string): Piece {
     );
   }
   if (NOT_A_COLOUR.test(colour)) {
-    throw new Problem(`“${clip(text)}” says two things at once.`, { hint: `Put a comma between. ${HINT}` });
+    throw new Problem('unsorted', `“${clip(text)}” says two things at once.`, {
+      hint: `Put a comma between. ${HINT}`,
+    });
   }
   if ([...colour].length > LONGEST_COLOUR) {
-    throw new Problem(`“${clip(colour)}” is too long for the name of a colour.`, {
+    throw new Problem('unsorted', `“${clip(colour)}” is too long for the name of a colour.`, {
       hint: `Use at most ${LONGEST_COLOUR} characters.`,
     });
   }
   if (rows === undefined) return { is: 'run', colour, rows: 'rest' };
   const whole = readWhole(rows);
-  if (whole === 0) throw new Problem(`“${clip(text)}” is no row at all.`, { hint: HINT });
+  if (whole === 0) throw new Problem('unsorted', `“${clip(text)}” is no row at all.`, { hint: HINT });
   return { is: 'run', colour, rows: whole };
 }
 
@@ -129,21 +132,21 @@ export function readRuns(text: string, rows: number, worked: 'rows' | 'rounds' =
       .filter((piece) => piece !== '')
       .map(readPiece);
     if (pieces.length === 0)
-      throw new Problem('There are no rows between two commas or “then”s.', { hint: HINT });
+      throw new Problem('unsorted', 'There are no rows between two commas or “then”s.', { hint: HINT });
     const start = runs.length;
     let repeated = false;
     for (const piece of pieces) {
       if (filled) {
-        throw new Problem('Something follows the colour that goes to the end.', {
+        throw new Problem('unsorted', 'Something follows the colour that goes to the end.', {
           hint: 'Put “rest …” or “… to the end” last.',
         });
       }
       if (piece.is === 'times') {
         if (runs.length === start) {
-          throw new Problem('A repeat has no rows before it.', { hint: HINT });
+          throw new Problem('unsorted', 'A repeat has no rows before it.', { hint: HINT });
         }
         if (repeated) {
-          throw new Problem('Two repeats stand in one group.', {
+          throw new Problem('unsorted', 'Two repeats stand in one group.', {
             hint: 'Begin the second group with “then”: 4 rows moss, 2 rows sand, twice, then 2 rows clay, 2 rows sand, twice.',
           });
         }
@@ -151,6 +154,7 @@ export function readRuns(text: string, rows: number, worked: 'rows' | 'rounds' =
         const repeating = runs.slice(start);
         if (rowsIn(runs) + rowsIn(repeating) * (piece.times - 1) > 4 * rows || piece.times === 0) {
           throw new Problem(
+            'unsorted',
             piece.times === 0
               ? 'A repeat of no times leaves nothing.'
               : `Repeated ${piece.times} times, that is far more than ${rows} ${worked}.`,
@@ -162,7 +166,7 @@ export function readRuns(text: string, rows: number, worked: 'rows' | 'rounds' =
         const left = rows - rowsIn(runs);
         if (piece.rows === 'rest') filled = true;
         if (piece.rows === 'rest' && left <= 0) {
-          throw new Problem(`No ${worked} are left for ${clip(piece.colour)}.`, {
+          throw new Problem('unsorted', `No ${worked} are left for ${clip(piece.colour)}.`, {
             hint: `Those before it already come to ${rowsIn(runs)} of ${rows}.`,
           });
         }
@@ -183,6 +187,7 @@ function fitting(runs: ColourRun[], rows: number, worked: 'rows' | 'rounds'): Co
   const works =
     sum < rows ? joined([...runs, { colour: first.colour, rows: rows - sum }]) : firstRows(runs, rows);
   throw new Problem(
+    'unsorted',
     `That is ${count(sum, worked.slice(0, -1))}; the piece has ${rows}: ${Math.abs(rows - sum)} ${sum < rows ? 'are missing' : 'too many'}.`,
     { hint: `This fits: ${writeRuns(works, worked)}.` },
   );

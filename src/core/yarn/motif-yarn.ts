@@ -1,5 +1,11 @@
 /** What one motif takes of each colour: worked row by row, its tails, and what is carried up its side. */
-import { STITCHES_A_BLOCK, TAIL, USUAL_HOOK, USUAL_YARN, WIDTH_OF_LOOP } from '../../standards/consumption.ts';
+import {
+  STITCHES_A_BLOCK,
+  TAIL,
+  USUAL_HOOK,
+  USUAL_YARN,
+  WIDTH_OF_LOOP,
+} from '../../standards/consumption.ts';
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { G_PER_POUND, M_PER_YARD } from '../../standards/units.ts';
 import { WRAPS_BY_LENGTH } from '../../standards/yarn-thickness.ts';
@@ -293,7 +299,7 @@ export interface Side {
 export function motifSide(motif: MotifSpec, working: Working): Side {
   const measured = { hint: `Measure a finished one: /motif weigh name:"${motif.name}" side:15cm.` };
   if (motif.shape === 'circle' || motif.shape === 'hexagon') {
-    throw new Problem(`${motif.name} is a ${motif.shape}: it does not lie in columns and rows.`, {
+    throw new Problem('unsorted', `${motif.name} is a ${motif.shape}: it does not lie in columns and rows.`, {
       option: 'kinds',
       hint: 'Choose square motifs: diagonal, blocks, clusters, solid-square, or a flat piece as high as wide.',
     });
@@ -301,14 +307,21 @@ export function motifSide(motif: MotifSpec, working: Working): Side {
   if (motif.side !== undefined) return { side: motif.side, how: 'measured' };
   const { gauge } = motif;
   if (!gauge)
-    throw new Problem(`How large one ${motif.name} is, is not known.`, { option: 'kinds', ...measured });
-  if (motif.shape === 'blocks')
-    throw new Problem(`How large one ${motif.name} is, its gauge does not tell: blocks lie slanting.`, {
+    throw new Problem('unsorted', `How large one ${motif.name} is, is not known.`, {
       option: 'kinds',
       ...measured,
     });
+  if (motif.shape === 'blocks')
+    throw new Problem(
+      'unsorted',
+      `How large one ${motif.name} is, its gauge does not tell: blocks lie slanting.`,
+      {
+        option: 'kinds',
+        ...measured,
+      },
+    );
   if (gauge.rows === undefined)
-    throw new Problem(`The gauge of ${motif.name} has no rows, so its size is not known.`, {
+    throw new Problem('unsorted', `The gauge of ${motif.name} has no rows, so its size is not known.`, {
       option: 'kinds',
       ...measured,
     });
@@ -324,7 +337,7 @@ export function motifSide(motif: MotifSpec, working: Working): Side {
     'Height of the piece',
   );
   if (Math.abs(across / down - 1) * 100 > SQUARE_WITHIN)
-    throw new Problem(`${motif.name} is ${cm(across)} wide and ${cm(down)} high: no square.`, {
+    throw new Problem('unsorted', `${motif.name} is ${cm(across)} wide and ${cm(down)} high: no square.`, {
       option: 'kinds',
       hint: `About ${Math.max(1, Math.round(across / height))} rows would make it one.`,
     });

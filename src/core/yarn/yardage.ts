@@ -177,7 +177,7 @@ export function weighed(asked: { motif: number; motifs: number; ball: Ball; rese
 /** The shape's rows. Throws a Problem where a flat piece comes without its rows: one row of it is nobody's question about yarn. */
 function planFor(shape: Shape, options: PlanOptions): RowPlan {
   if (shape === 'flat' && options.otherSize === undefined) {
-    throw new Problem('A flat piece needs its rows as well as its stitches.', {
+    throw new Problem('unsorted', 'A flat piece needs its rows as well as its stitches.', {
       option: 'other_size',
       hint: 'Give the number of rows, like other_size:40.',
     });
@@ -307,7 +307,7 @@ export function left(asked: {
   const plan = planFor(asked.shape, asked);
   const rows = plan.rows.length;
   if (doneRow > rows) {
-    throw new Problem(`This motif ends with row ${rows}; row ${doneRow} cannot be done.`, {
+    throw new Problem('unsorted', `This motif ends with row ${rows}; row ${doneRow} cannot be done.`, {
       option: 'done_row',
       hint: `Give the last finished row, from 0 (nothing yet) to ${rows}.`,
     });

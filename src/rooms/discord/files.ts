@@ -87,8 +87,8 @@ export async function attachedText(
   const hint = 'Attach a text file of at most 1 MiB, as this bot writes them.';
   const address = new URL(url);
   if (!hosts.includes(address.hostname))
-    throw new Problem('That file is kept somewhere unknown.', { option, hint });
-  if (size > LARGEST_IN) throw new Problem('That file is too large.', { option, hint });
+    throw new Problem('unsorted', 'That file is kept somewhere unknown.', { option, hint });
+  if (size > LARGEST_IN) throw new Problem('unsorted', 'That file is too large.', { option, hint });
   let bytes: Uint8Array;
   try {
     // Not followed elsewhere: only the platform's own store is asked.
@@ -99,17 +99,20 @@ export async function attachedText(
     for await (const part of response.body as AsyncIterable<Uint8Array>) {
       length += part.length;
       // What it said of its size may not be so.
-      if (length > LARGEST_IN) throw new Problem('That file is too large.', { option, hint });
+      if (length > LARGEST_IN) throw new Problem('unsorted', 'That file is too large.', { option, hint });
       parts.push(part);
     }
     bytes = Buffer.concat(parts);
   } catch (error) {
     if (error instanceof Problem) throw error;
-    throw new Problem('That file could not be fetched.', { option, hint: 'Attach it again in a moment.' });
+    throw new Problem('unsorted', 'That file could not be fetched.', {
+      option,
+      hint: 'Attach it again in a moment.',
+    });
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new Problem('That file is not a text.', { option, hint });
+    throw new Problem('unsorted', 'That file is not a text.', { option, hint });
   }
 }

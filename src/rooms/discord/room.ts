@@ -113,7 +113,7 @@ export class DiscordRoom {
     } catch (error) {
       if (error instanceof Problem) return went(await reply.send(refusal(error), 'new', true), 'refusals');
       const id = this.parts.fault(error);
-      const broken = new Problem(`Something went wrong here; it is noted as ${id}.`, {
+      const broken = new Problem('unsorted', `Something went wrong here; it is noted as ${id}.`, {
         hint: 'Ask again; if it stays, report that id.',
       });
       return went(await reply.send(refusal(broken), 'new', true), 'faults');
@@ -122,12 +122,12 @@ export class DiscordRoom {
 
   private admit({ user }: BaseInteraction): void {
     if (this.closing)
-      throw new Problem('I am just being restarted.', {
+      throw new Problem('unsorted', 'I am just being restarted.', {
         hint: 'Ask again in half a minute; nothing is lost.',
       });
     const wait = this.rate.take(user.id);
     if (wait > 0) {
-      throw new Problem('That was a lot at once.', {
+      throw new Problem('unsorted', 'That was a lot at once.', {
         hint: `Give me ${wait === 1 ? 'a second' : `${wait} seconds`}, then ask again.`,
       });
     }
@@ -157,7 +157,7 @@ export class DiscordRoom {
     reply: Reply,
   ): Promise<boolean> {
     if (!button) {
-      throw new Problem('That button is from another time; nothing answers to it any more.', {
+      throw new Problem('unsorted', 'That button is from another time; nothing answers to it any more.', {
         hint: 'Ask the question again.',
       });
     }
@@ -405,7 +405,7 @@ class Unanswered extends Problem {
     problem: Problem,
     readonly found: Route,
   ) {
-    super(problem.message, problem);
+    super(problem.code, problem.message, problem);
   }
 }
 
@@ -423,7 +423,9 @@ function refusal(problem: Problem): Outbound {
 }
 
 const lost = () =>
-  new Problem('The question behind this button is not in the message any more.', { hint: 'Ask it again.' });
+  new Problem('unsorted', 'The question behind this button is not in the message any more.', {
+    hint: 'Ask it again.',
+  });
 
 function reallyKept(line: string | undefined): string {
   if (line === undefined) throw lost();
@@ -431,7 +433,7 @@ function reallyKept(line: string | undefined): string {
 }
 
 const notYours = (line?: string) =>
-  new Problem('That button answers to the one who asked.', {
+  new Problem('unsorted', 'That button answers to the one who asked.', {
     hint: line === undefined ? 'Ask the question yourself.' : `Ask it yourself: ${line}`,
   });
 

@@ -34,7 +34,7 @@ export async function readTextFile(path: string, option: string, folder: string)
 async function textAt(path: string, option: string): Promise<string> {
   const shown = clip(path);
   const refuse = (sentence: string, hint = 'Give the path of a file that is there.') =>
-    new Problem(sentence, { option, hint });
+    new Problem('unsorted', sentence, { option, hint });
   if (path.includes('\0')) throw refuse('That is not the path of a file.');
   let bytes: Buffer;
   try {
@@ -83,7 +83,7 @@ export async function writeFiles(
     for (const { path, bytes } of made) await writeFile(path, bytes, { mode: 0o600 });
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
-    throw new Problem(`The files of that answer could not be written to ${folder} (${code}).`, {
+    throw new Problem('unsorted', `The files of that answer could not be written to ${folder} (${code}).`, {
       hint: 'Set FILES_DIR to a folder that can be written to.',
     });
   }

@@ -5,6 +5,7 @@ import { QUESTION } from '../../core/base/problem.ts';
 /** What a room says instead of an answer. */
 export interface Refusal {
   readonly problem: string;
+  readonly code: string;
   readonly option?: string | undefined;
   readonly hint: string;
 }
@@ -74,5 +75,5 @@ export function asJson(question: string, shown: RenderedAnswer, written: readonl
 export const refusalText = ({ problem, option, hint }: Refusal) =>
   visible(`${problem}${option === undefined || option === QUESTION ? '' : ` (${option})`}\n  ${hint}`);
 
-export const refusalJson = ({ problem, option, hint }: Refusal) =>
-  jsonLine({ ok: false, problem, option: option ?? null, hint });
+export const refusalJson = ({ problem, code, option, hint }: Refusal) =>
+  jsonLine({ ok: false, problem, code, option: option ?? null, hint });

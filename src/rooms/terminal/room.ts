@@ -105,12 +105,13 @@ export class TerminalRoom {
       };
     } catch (error) {
       if (error instanceof Problem) {
-        const refusal = { problem: error.message, option: error.option, hint: error.hint };
+        const refusal = { problem: error.message, code: error.code, option: error.option, hint: error.hint };
         return refused(refusal, json, error instanceof NotSaved ? 1 : 2);
       }
       const id = this.parts.fault(error, asked);
       const refusal = {
         problem: `Something went wrong here; it is noted as ${id}.`,
+        code: 'fault',
         hint: 'Ask again; if it stays, report that id.',
       };
       return refused(refusal, json, 1);
@@ -132,7 +133,7 @@ export class TerminalRoom {
     const alone = ONLY_SPEAKER.exec(text)?.[1];
     if (alone !== undefined) {
       const name = readableName(alone);
-      throw new Problem(`There is no question after the name ${name}.`, {
+      throw new Problem('unsorted', `There is no question after the name ${name}.`, {
         option: QUESTION,
         hint: `Write the question behind it, like ${name}: /settings show.`,
       });

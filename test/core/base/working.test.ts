@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
-import { evaluate, formula, stepLine, substituted, Working, type Step } from '../../../src/core/base/working.ts';
+import {
+  evaluate,
+  formula,
+  stepLine,
+  substituted,
+  Working,
+  type Step,
+} from '../../../src/core/base/working.ts';
 import type { Reader } from '../../../src/core/base/reader.ts';
 import { asking } from '../../asking.ts';
 

@@ -3,7 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { fit, needOf, stockOf } from '../../../src/core/blanket/largest-blanket.ts';
 import { ARRANGEMENTS } from '../../../src/core/blanket/layout.ts';
 import { materials, piecesOf } from '../../../src/core/blanket/materials.ts';
-import { motifSide, motifYarn, stitchesByColour, wpiOf, type MotifSpec } from '../../../src/core/yarn/motif-yarn.ts';
+import {
+  motifSide,
+  motifYarn,
+  stitchesByColour,
+  wpiOf,
+  type MotifSpec,
+} from '../../../src/core/yarn/motif-yarn.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan } from '../../../src/core/rows/index.ts';
 import { Working } from '../../../src/core/base/working.ts';

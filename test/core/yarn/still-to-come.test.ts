@@ -2,7 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readRuns } from '../../../src/core/stripes/colour-runs.ts';
 import { rowPlan, total } from '../../../src/core/rows/index.ts';
-import { byColour, percentDone, rowsWith, spareWeight, stripes, toCome } from '../../../src/core/yarn/still-to-come.ts';
+import {
+  byColour,
+  percentDone,
+  rowsWith,
+  spareWeight,
+  stripes,
+  toCome,
+} from '../../../src/core/yarn/still-to-come.ts';
 import { Working } from '../../../src/core/base/working.ts';
 
 const plan = rowPlan('diagonal', { size: 12 });

@@ -51,7 +51,8 @@ const questions: Record<string, Omit<Question, 'refused' | 'name' | 'example'> &
     options: { ms: opt.whole('How long'), refuse: opt.yesno('Refuse').optional() },
     answer: async ({ ms, refuse }) => {
       await wait(Number(ms));
-      if (refuse === true) throw new Problem('That was too slow.', { option: 'ms', hint: 'Take ms:1.' });
+      if (refuse === true)
+        throw new Problem('unsorted', 'That was too slow.', { option: 'ms', hint: 'Take ms:1.' });
       return { headline: 'At last.' };
     },
   },

@@ -27,7 +27,9 @@ describe('the terminal room', () => {
   });
 
   it('says what the disk refused as a sentence, not as a fault', async () => {
-    const room = asking(new Projects(new Broken(new NotSaved('It is full. Nothing was changed.', 'Later.'))));
+    const room = asking(
+      new Projects(new Broken(new NotSaved('not-saved', 'It is full. Nothing was changed.', 'Later.'))),
+    );
     expect(await room.ask('/settings show')).toMatchObject({
       ok: false,
       problem: 'It is full. Nothing was changed.',
