@@ -1,5 +1,10 @@
-/** Measures everything, or what is named, and prints one table: `npm run bench`, `npm run bench -- answers start`. */
+/**
+ * Measures everything, or what is named, and prints one table: `npm run bench`, `npm run bench -- answers start`.
+ * `--write` puts the table of a whole run into its page as well.
+ */
+import { writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
+import { readPage, withPart } from '../tools/pages.ts';
 import { table, type BenchRow } from './table.ts';
 
 const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow[]> }>>> = {
@@ -13,12 +18,22 @@ const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow
   load: () => import('./load.ts'),
 };
 
-const asked = process.argv.slice(2);
+/** Where a whole run is shown. */
+const PAGE = 'docs/measured.md';
+
+const args = process.argv.slice(2);
+const write = args.includes('--write');
+const asked = args.filter((arg) => arg !== '--write');
 const unknown = asked.filter((name) => !(name in BENCHES));
 if (unknown.length > 0) {
   process.stderr.write(
     `There is no bench ${unknown.join(', ')}. There are ${Object.keys(BENCHES).join(', ')}.\n`,
   );
+  process.exit(2);
+}
+
+if (write && asked.length > 0) {
+  process.stderr.write(`Only a whole run is written to ${PAGE}: leave out ${asked.join(' ')}, or --write.\n`);
   process.exit(2);
 }
 
@@ -29,8 +44,11 @@ for (const [name, load] of Object.entries(BENCHES)) {
   rows.push(...(await (await load()).bench()));
 }
 const [{ model } = { model: 'unknown' }] = cpus();
-process.stdout.write(
-  `${table(rows)}\n\nOne run, Node ${process.versions.node}, ${cpus().length} × ${model.trim()}, load ${loadavg()[0]?.toFixed(1) ?? '?'} at the end; medians of several rounds, both sides of a ratio in turn.\n`,
-);
+const text = `${table(rows)}\n\nOne run, Node ${process.versions.node}, ${cpus().length} × ${model.trim()}, load ${loadavg()[0]?.toFixed(1) ?? '?'} at the end; medians of several rounds, both sides of a ratio in turn.`;
+process.stdout.write(`${text}\n`);
+if (write) {
+  const page = withPart(readPage(PAGE), 'measured', 'npm run bench -- --write', text);
+  writeFileSync(new URL(`../${PAGE}`, import.meta.url), page);
+}
 // Workers and stores of the benches have been closed; whatever is left must not keep the table waiting.
 process.exit(0);

@@ -38,6 +38,9 @@ const environmentSchema = z.object({
   ),
 });
 
+/** The names of what can be set. */
+export const VARIABLES: readonly string[] = Object.keys(environmentSchema.shape);
+
 export interface Environment {
   /** Unset: the terminal room. */
   readonly token: string | undefined;

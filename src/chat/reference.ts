@@ -1,4 +1,4 @@
-/** The questions in words, read off their declarations: for the help page and for the README. */
+/** The questions in words, read off their declarations: for the help page and for the pages of the documentation. */
 import { isRequired, metaOf } from './options.ts';
 import type { Route, Registry } from './registry.ts';
 
@@ -21,9 +21,18 @@ export function optionWords({ question }: Route): OptionWords[] {
 /** The line that works, as a person would type it. */
 export const exampleLine = ({ path, question }: Route) => `/${path} ${question.example}`.trim();
 
+const cell = (text: string) => text.replaceAll('|', '\\|');
+
+/** All commands as Markdown, a line each. */
+export const commandsMarkdown = ({ commands }: Registry): string =>
+  [
+    '| command | what it answers |',
+    '| --- | --- |',
+    ...commands.map(({ name, says }) => `| \`/${name}\` | ${cell(says)}. |`),
+  ].join('\n');
+
 /** All questions as Markdown, a table for each command. */
 export function referenceMarkdown(registry: Registry): string {
-  const cell = (text: string) => text.replaceAll('|', '\\|');
   return registry.commands
     .map(({ name, says }) => {
       const rows = registry.routes
@@ -35,7 +44,7 @@ export function referenceMarkdown(registry: Registry): string {
           return `| \`/${found.path}\` | ${cell(found.question.says)} | ${options.join(', ') || 'none'} | \`${cell(exampleLine(found))}\` |`;
         });
       return [
-        `### /${name}`,
+        `## /${name}`,
         '',
         `${says}.`,
         '',

@@ -1,0 +1,55 @@
+/** The parts of the pages that are written from the program itself, each between two marks in its page. */
+import { readFileSync } from 'node:fs';
+import { registry } from '../commands/index.ts';
+import { commandsMarkdown, referenceMarkdown } from '../src/chat/reference.ts';
+import { MemoryStore } from '../src/projects/memory.ts';
+import { Projects } from '../src/projects/projects.ts';
+import { TerminalRoom } from '../src/rooms/terminal/room.ts';
+
+/** The question that the README answers in full. */
+const SHOWN = '/stitches check shape:diagonal size:12 counts:"3 5 7 8 10"';
+
+/** A page as it stands, from the folder of the project. */
+export const readPage = (page: string) => readFileSync(new URL(`../${page}`, import.meta.url), 'utf8');
+
+/** The page with a part written anew. Throws where the page has lost its place for it. */
+export function withPart(text: string, name: string, by: string, fresh: string): string {
+  const start = `<!-- ${name}: written by \`${by}\` -->`;
+  const end = `<!-- end of ${name} -->`;
+  const from = text.indexOf(start);
+  const to = text.indexOf(end, from);
+  if (from < 0 || to < 0) throw new Error(`there is no place between ${start} and ${end}`);
+  return `${text.slice(0, from)}${start}\n\n${fresh}\n\n${text.slice(to)}`;
+}
+
+/** What the terminal room says to a line, from a store with nothing in it. */
+async function answered(line: string): Promise<string> {
+  const room = new TerminalRoom({
+    registry,
+    projects: new Projects(new MemoryStore()),
+    now: () => new Date(0),
+    keep: () => Promise.resolve([]),
+    read: () => Promise.reject(new Error('no file is read here')),
+    fault: (error) => {
+      throw error;
+    },
+  });
+  return (await room.answer(line, false)).text;
+}
+
+/** Every page with a written part, with what stands in it and what belongs in it. */
+export async function writtenPages(): Promise<readonly { page: string; stands: string; belongs: string }[]> {
+  const example = ['```', `> ${SHOWN}`, await answered(SHOWN), '```'].join('\n');
+  const parts = [
+    { page: 'README.md', name: 'answer', fresh: example },
+    { page: 'README.md', name: 'commands', fresh: commandsMarkdown(registry) },
+    { page: 'docs/questions.md', name: 'questions', fresh: referenceMarkdown(registry) },
+  ];
+  return [...new Set(parts.map(({ page }) => page))].map((page) => {
+    const stands = readPage(page);
+    const belongs = parts
+      .filter((part) => part.page === page)
+      .reduce((text, { name, fresh }) => withPart(text, name, 'npm run reference', fresh), stands);
+    return { page, stands, belongs };
+  });
+}
