@@ -174,18 +174,15 @@ describe('in a server', () => {
     await harness.line('/settings change units:imperial', hers);
     const { message } = await harness.line('/stitches row shape:diagonal size:12 row:9', forger);
     const owner = coded(hers.user.id);
-    for (const payload of [
-      '/settings erase confirm:yes',
-      '/settings change units:metric',
-      '/settings export',
-    ]) {
-      forge(message!, `a.${owner}.0.${payload}`);
+    for (const payload of ['settings erase;confirm yes', 'settings change;units metric', 'settings export']) {
+      forge(message!, `q.${owner}.0.${payload}`);
       const seen = await harness.platform.press(message!, 'forged', forger);
       expect(seen).toMatchObject({ ephemeral: true, files: [] });
       expect(seen.text).toMatch(/answers to the one who asked/);
       // As her own button it is about herself.
-      forge(message!, `a.${coded(forger.user.id)}.0.${payload}`);
-      await harness.platform.press(message!, 'forged', forger);
+      forge(message!, `q.${coded(forger.user.id)}.0.${payload}`);
+      const own = await harness.platform.press(message!, 'forged', forger);
+      expect(own.text).not.toMatch(/another time|any more/);
     }
     expect((await harness.projects.maker(hers.user.id, '')).settings.units).toBe('imperial');
   });
@@ -207,13 +204,13 @@ describe('in a server', () => {
     };
     const before = await state();
     for (const line of [
-      '/together close',
-      '/together undo',
-      '/together handover to:1',
-      '/together accept pieces:1',
+      'together close',
+      'together undo',
+      'together handover;to 1',
+      'together accept;motifs 1',
     ]) {
       for (const owner of [coded(stranger.user.id), '']) {
-        forge(message!, `a.${owner}.0.${line}`);
+        forge(message!, `q.${owner}.0.${line}`);
         const seen = await harness.platform.press(message!, 'forged', stranger);
         expect(seen.ephemeral, line).toBe(true);
       }
@@ -221,7 +218,7 @@ describe('in a server', () => {
     expect(await state()).toBe(before);
     // The organiser's own does it.
     const own = await harness.line('/stitches row shape:diagonal size:12 row:9', organiser);
-    forge(own.message!, `a.${coded(organiser.user.id)}.0./together close`);
+    forge(own.message!, `q.${coded(organiser.user.id)}.0.together close`);
     await harness.platform.press(own.message!, 'forged', organiser);
     expect(await state()).not.toBe(before);
   });

@@ -2,10 +2,11 @@
  * What a button carries. It says what to do and whose it is; who is asking is always taken from the press itself, so a
  * forged id can do nothing that its forger could not type.
  */
+import { readAsked, writeAsked, type Asked } from './asked.ts';
 import { BUTTONS } from './limits.ts';
 
-/** working: show it; fold: fold it; everyone: show the answer to all; ask: a line; listed: a line kept in the message. */
-export type Does = 'working' | 'fold' | 'everyone' | 'ask' | 'listed';
+/** working: show it; fold: fold it; everyone: show the answer to all; ask: another question. */
+export type Does = 'working' | 'fold' | 'everyone' | 'ask';
 
 export interface Button {
   readonly does: Does;
@@ -13,7 +14,7 @@ export interface Button {
   readonly owner: string;
   /** Different each time a message is drawn, so that the next press of a redrawn button is another press. */
   readonly serial: string;
-  /** The line, or its place in the message. */
+  /** The question that it means; its place among those that the message keeps; '' where it means none. */
   readonly payload: string;
 }
 
@@ -21,12 +22,12 @@ const LETTERS: Readonly<Record<Does, string>> = {
   working: 'w',
   fold: 'f',
   everyone: 'e',
-  ask: 'a',
-  listed: 'n',
+  ask: 'q',
 };
+// A letter is never given another meaning: buttons of earlier versions stand in messages for years, and `a` and `n` were such.
 const DOES = new Map(Object.entries(LETTERS).map(([does, letter]) => [letter, does as Does]));
 
-const CUSTOM_ID = /^([wfean])\.([0-9a-z]{0,16})\.([0-9a-z]{0,16})\.(.*)$/su;
+const CUSTOM_ID = /^([wfeq])\.([0-9a-z]{0,16})\.([0-9a-z]{0,16})\.(.*)$/su;
 
 /** A platform id, shorter. Throws for what is none. */
 export function coded(id: string): string {
@@ -46,3 +47,20 @@ export function readButton(customId: string): Button | undefined {
   const does = DOES.get(letter);
   return does === undefined ? undefined : { does, owner, serial, payload };
 }
+
+/** Different for each interaction, and short: two that draw the same message are never so many apart that it repeats. */
+export const serialOf = (id: string) => (BigInt(id) % SERIALS).toString(36);
+const SERIALS = 36n ** 6n;
+
+/** The payload of a button whose question the message keeps, at this place. */
+export const keptAt = (place: number) => `#${place}`;
+
+/** The question that a button means, `kept` being those that its message keeps; undefined where there is none. */
+export function meantBy({ payload }: Button, kept: readonly string[]): Asked | undefined {
+  const [, place] = /^#(\d{1,2})$/.exec(payload) ?? [];
+  return readAsked(place === undefined ? payload : (kept[Number(place)] ?? ''));
+}
+
+/** What a button carries of its question: the question itself where there is room for it in the id. */
+export const fitsInto = (asked: Asked, button: Omit<Button, 'payload'>) =>
+  writeButton({ ...button, payload: writeAsked(asked) });

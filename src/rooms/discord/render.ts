@@ -11,7 +11,9 @@ import {
   type APIEmbed,
 } from 'discord.js';
 import type { Action, RenderedAnswer } from '../../chat/answer.ts';
-import { coded, writeButton, type Does } from './buttons.ts';
+import { readLine, writeLine } from '../../chat/line.ts';
+import { writeAsked, type Asked } from './asked.ts';
+import { coded, fitsInto, keptAt, writeButton, type Does } from './buttons.ts';
 import { BUTTONS, EMBED, MESSAGE } from './limits.ts';
 import { clean, escaped, fit, oneLine, take } from './text.ts';
 
@@ -32,8 +34,8 @@ export interface Drawn {
 }
 
 export interface Setting {
-  /** The line that asks this again and changes nothing; undefined where there is none. */
-  readonly line?: string | undefined;
+  /** What asks this again and changes nothing; undefined where there is none. */
+  readonly again?: Asked | undefined;
   /** The asker's id; undefined for a board, whose buttons are everybody's. */
   readonly asker?: string | undefined;
   /** Different each time the same message is drawn: digits and lower-case letters. */
@@ -134,9 +136,11 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     cut ||= left.length > 0;
     return says(taken) ? [{ name, value: taken.join('\n') }] : [];
   });
-  const listed = actionLines(shown.actions, setting);
   const main: APIEmbed = { color: COLOUR, ...(fields.length === 0 ? {} : { fields }) };
-  const footer = footerOf(setting.line, listed.lines);
+  const keeper = new Keeper(setting);
+  const again = keeper.again();
+  const listed = actionButtons(shown.actions, setting, keeper);
+  const { footer } = keeper;
   const used = sizeOf(main) + (footer?.length ?? 0);
 
   let below = take(lines, room);
@@ -152,15 +156,14 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
 
   // The working: in an embed of its own when it fits there, otherwise a file. Folded, and sure to fit, it waits undressed.
   const has = shown.working.length > 0;
-  const again = footer !== undefined && setting.line !== undefined && footer.startsWith(setting.line);
   const left = Math.min(
     EMBED.description,
     EMBED.total - used - (main.description?.length ?? 0) - WORKING.length,
   );
-  const waits = again && !setting.open && longestWorking(shown) <= left;
+  const waits = again !== undefined && !setting.open && longestWorking(shown) <= left;
   const working: APIEmbed = { color: COLOUR, title: WORKING, description: waits ? '' : workingSteps(shown) };
   const fits = (working.description?.length ?? 0) <= left;
-  const folds = has && fits && again;
+  const folds = has && fits && again !== undefined;
   if (has && !fits)
     texts.push({
       name: 'working.txt',
@@ -185,7 +188,9 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   if (listed.written.length > 0) {
     texts.push({
       name: 'next.txt',
-      content: listed.written.map(({ label, line }) => `${oneLine(label)}: ${clean(line)}\n`).join(''),
+      content: listed.written
+        .map(({ label, line }) => `${oneLine(label)}: ${clean(oneLine(line))}\n`)
+        .join(''),
       says: 'More to ask from here',
     });
   }
@@ -193,17 +198,11 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     content: parts.join('\n'),
     embeds,
     components: rows(listed.buttons, [
-      ...(folds ? [control(setting.open ? 'fold' : 'working', setting)] : []),
-      ...(setting.sharable ? [control('everyone', setting)] : []),
+      ...(folds ? [control(setting.open ? 'fold' : 'working', setting, again)] : []),
+      ...(setting.sharable ? [control('everyone', setting, again)] : []),
     ]),
     texts,
   };
-}
-
-/** The line that is asked again, then the lines of buttons that do not fit into their ids, one each. */
-function footerOf(line: string | undefined, lines: readonly string[]): string | undefined {
-  const text = [...(line === undefined || line.length > EMBED.footer ? [] : [line]), ...lines].join('\n');
-  return text === '' ? undefined : text;
 }
 
 type Style = ButtonStyle.Primary | ButtonStyle.Secondary;
@@ -220,58 +219,95 @@ const CONTROLS: Partial<Record<Does, string>> = {
   everyone: 'Show everyone',
 };
 
-function control(does: Does, setting: Setting) {
-  const owner = setting.asker === undefined ? '' : coded(setting.asker);
-  const id = writeButton({ does, owner, serial: setting.serial, payload: '' }) ?? does;
+function control(does: Does, setting: Setting, again: string | undefined) {
+  const id = writeButton({ does, ...bearing(setting), payload: again ?? '' }) ?? does;
   return button(CONTROLS[does] ?? does, id, ButtonStyle.Secondary);
 }
 
-/** Between a button's label and its line in the footer, which people read too. */
-const LISTED = ' ▸ ';
+const bearing = ({ asker, serial }: Setting, forAnyone = false) => ({
+  owner: forAnyone || asker === undefined ? '' : coded(asker),
+  serial,
+});
+
+/** A question as people would type it. */
+const lineOf = ({ question, options }: Asked) => oneLine(writeLine({ words: question.split(' '), options }));
+
+/** Between a button's label and what it means, in the footer, which people read too. */
+const KEPT = ' ▸ ';
+/** The label of what asks the message itself again. */
+const ASKED_WITH = 'Asked with';
+
+/** The footer: the asked line for people, and the questions of buttons that do not fit into their ids, one each. */
+class Keeper {
+  private readonly lines: string[] = [];
+  private kept = 0;
+  private left: number = EMBED.footer;
+
+  constructor(private readonly setting: Setting) {}
+
+  get footer(): string | undefined {
+    return this.lines.length === 0 ? undefined : this.lines.join('\n');
+  }
+
+  /** Keeps what asks again; returns what its buttons carry of it, undefined where it has no room anywhere. */
+  again(): string | undefined {
+    const { again } = this.setting;
+    if (again === undefined) return undefined;
+    const line = lineOf(again);
+    if (fitsInto(again, { does: 'working', ...bearing(this.setting) }) === undefined)
+      return this.keep(ASKED_WITH, again);
+    if (line.length <= this.left) this.put(line);
+    return writeAsked(again);
+  }
+
+  /** Keeps a question under a label; returns its place, undefined where there is no room. */
+  keep(label: string, asked: Asked): string | undefined {
+    const line = `${label}${KEPT}${writeAsked(asked)}`;
+    if (line.length > this.left) return undefined;
+    this.put(line);
+    this.kept += 1;
+    return keptAt(this.kept - 1);
+  }
+
+  private put(line: string): void {
+    this.lines.push(line);
+    this.left -= line.length + 1;
+  }
+}
 
 interface Actions {
   readonly buttons: readonly APIButtonComponentWithCustomId[];
-  /** Kept in the footer. */
-  readonly lines: readonly string[];
   /** No room for a button: written down in a file. */
   readonly written: readonly Action[];
 }
 
-function actionLines(actions: readonly Action[], setting: Setting): Actions {
+function meantBy({ line }: Action): Asked {
+  const { words, options } = readLine(line);
+  return { question: words.join(' '), options };
+}
+
+function actionButtons(actions: readonly Action[], setting: Setting, keeper: Keeper): Actions {
   const buttons: APIButtonComponentWithCustomId[] = [];
-  const lines: string[] = [];
   const written: Action[] = [];
   const seen = new Set<string>();
-  // The room that the footer has beside the asked line; where that is too long, it is not there at all.
-  const asked = setting.line !== undefined && setting.line.length <= EMBED.footer ? setting.line.length : 0;
-  let left = Math.min(EMBED.footer - asked - 1, MESSAGE.content);
   for (const action of actions) {
-    const line = oneLine(action.line);
-    if (seen.has(line)) continue;
-    seen.add(line);
-    const owner = action.forAnyone || setting.asker === undefined ? '' : coded(setting.asker);
+    const asked = meantBy(action);
+    const meaning = writeAsked(asked);
+    if (seen.has(meaning)) continue;
+    seen.add(meaning);
+    const carries = { does: 'ask', ...bearing(setting, action.forAnyone) } as const;
     const style = buttons.length === 0 ? ButtonStyle.Primary : ButtonStyle.Secondary;
-    if (buttons.length >= MOST_ACTIONS) {
-      written.push(action);
-      continue;
-    }
-    const { serial } = setting;
-    const short = writeButton({ does: 'ask', owner, serial, payload: line });
-    if (short !== undefined) {
-      buttons.push(button(action.label, short, style));
-      continue;
-    }
-    const label = fit(oneLine(action.label).replace(/^\/+|▸/g, ''), BUTTONS.label);
-    const kept = `${label}${LISTED}${line}`;
-    const id = writeButton({ does: 'listed', owner, serial, payload: String(lines.length) });
-    if (id === undefined || kept.length + 1 > left) written.push(action);
-    else {
-      left -= kept.length + 1;
-      lines.push(kept);
-      buttons.push(button(action.label, id, style));
+    const id = buttons.length < MOST_ACTIONS ? (fitsInto(asked, carries) ?? kept(action.label)) : undefined;
+    if (id === undefined) written.push(action);
+    else buttons.push(button(action.label, id, style));
+
+    function kept(label: string): string | undefined {
+      const short = fit(oneLine(label).replace(/^\/+|▸/g, ''), BUTTONS.label) || '…';
+      const payload = keeper.keep(short, asked);
+      return payload === undefined ? undefined : writeButton({ ...carries, payload });
     }
   }
-  return { buttons, lines, written };
+  return { buttons, written };
 }
 
 function rows(
@@ -288,19 +324,14 @@ function rows(
   return made;
 }
 
-/** What a message of this room keeps in its footer. */
-export interface Kept {
-  /** The asked line. */
-  readonly line: string | undefined;
-  /** Lines of buttons that did not fit into their ids. */
-  readonly listed: readonly string[];
-}
-
-/** Reads back what `render` kept in a message. */
-export function keptIn(embeds: readonly { readonly footer?: { readonly text: string } | null }[]): Kept {
+/** Reads back the questions that `render` kept in a message's footer, as they were written. */
+export function keptIn(
+  embeds: readonly { readonly footer?: { readonly text: string } | null }[],
+): readonly string[] {
   const text = embeds.map((embed) => embed.footer?.text).findLast((footer) => footer !== undefined) ?? '';
-  const all = text.split('\n');
-  const line = all[0]?.startsWith('/') ? all[0] : undefined;
-  const rest = line === undefined ? all : all.slice(1);
-  return { line, listed: rest.map((kept) => kept.slice(kept.indexOf(LISTED) + LISTED.length)) };
+  // The asked line, for people, begins like every line with a slash; a label never does.
+  return text
+    .split('\n')
+    .filter((line) => !line.startsWith('/') && line.includes(KEPT))
+    .map((line) => line.slice(line.indexOf(KEPT) + KEPT.length));
 }

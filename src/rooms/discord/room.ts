@@ -10,13 +10,14 @@ import type {
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask, type RawOptions } from '../../chat/ask.ts';
 import type { Context } from '../../chat/command.ts';
-import { readLine } from '../../chat/line.ts';
+import { writeLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';
 import type { Projects } from '../../projects/projects.ts';
-import { coded, readButton, type Button, type Does } from './buttons.ts';
+import type { Asked } from './asked.ts';
+import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
 import { attachedText, outgoing, sent, type ToPng } from './files.ts';
 import { COMMAND, SUGGESTIONS } from './limits.ts';
 import { Metrics, type Outcome } from './metrics.ts';
@@ -26,7 +27,7 @@ import { Recent } from './recent.ts';
 import { keptIn, render, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
 import { clean, clock, escaped, fit, oneLine } from './text.ts';
-import { isAlone, lineOf, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
+import { askedAgain, isAlone, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
 
 export interface RoomParts {
   readonly registry: Registry;
@@ -54,7 +55,8 @@ const SUGGEST_MS = 2_000;
 interface Answered {
   readonly found: Route;
   readonly shown: RenderedAnswer;
-  readonly line: string | undefined;
+  /** What asks it again. */
+  readonly again: Asked | undefined;
 }
 
 export class DiscordRoom {
@@ -161,17 +163,16 @@ export class DiscordRoom {
         hint: 'Ask the question again.',
       });
     }
-    const kept = this.keptIn(interaction);
+    const meant = meantBy(button, this.keptIn(interaction));
     switch (button.does) {
       case 'working':
       case 'fold':
-        return this.working(interaction, button, own, kept.line, reply);
+        return this.working(interaction, button, own, reallyKept(meant), reply);
       case 'everyone':
-        return this.everyone(interaction, own, kept.line, reply);
+        // What changed something means no question: it is copied as it stands.
+        return this.everyone(interaction, own, button.payload === '' ? undefined : reallyKept(meant), reply);
       case 'ask':
-        return this.action(interaction, button, own, button.payload, reply);
-      case 'listed':
-        return this.action(interaction, button, own, kept.listed[Number(button.payload)], reply);
+        return this.action(interaction, button, own, reallyKept(meant), reply);
     }
   }
 
@@ -180,11 +181,11 @@ export class DiscordRoom {
     interaction: ButtonInteraction,
     { does }: Button,
     own: boolean,
-    line: string | undefined,
+    meant: Asked,
     reply: Reply,
   ): Promise<boolean> {
     if (own) reply.expect('same', true);
-    const asked = await this.again(interaction, reallyKept(line));
+    const asked = await this.again(interaction, meant);
     const open = !own || does === 'working';
     return this.give(interaction, reply, asked, {
       where: own ? 'same' : 'new',
@@ -197,34 +198,33 @@ export class DiscordRoom {
   private everyone(
     interaction: ButtonInteraction,
     own: boolean,
-    line: string | undefined,
+    meant: Asked | undefined,
     reply: Reply,
   ): Promise<boolean> {
     if (!own) throw notYours();
     reply.expect('same', true);
     return this.once(pressKey(interaction), reply, async () => {
       const message =
-        line === undefined
+        meant === undefined
           ? copyOf(interaction)
-          : await this.drawn(interaction, await this.again(interaction, line));
+          : await this.drawn(interaction, await this.again(interaction, meant));
       // The button goes; the answer comes for all to see.
       if (!(await reply.send({ components: without('everyone', interaction) }, 'same', true))) return false;
       return reply.follow(message, false);
     });
   }
 
-  /** Asks the line of a button, as whoever presses it. */
+  /** Asks the question of a button, as whoever presses it. */
   private async action(
     interaction: ButtonInteraction,
     button: Button,
     own: boolean,
-    kept: string | undefined,
+    meant: Asked,
     reply: Reply,
   ): Promise<boolean> {
-    const line = reallyKept(kept);
     const anyone = button.owner === '';
-    if (!own && !anyone) throw notYours(line);
-    const { words, options } = readLine(line);
+    const words = meant.question.split(' ');
+    if (!own && !anyone) throw notYours(writeLine({ words, options: meant.options }));
     const found = this.parts.registry.find(words);
     const key = pressKey(interaction);
     const ephemeral = isEphemeral(interaction);
@@ -234,7 +234,7 @@ export class DiscordRoom {
       const { context, answers } = await this.contextOf(interaction, key);
       const hidden = anyone || ephemeral || isHidden(interaction, found, undefined, answers);
       reply.expect(stays ? 'same' : 'new', hidden);
-      const asked = await this.asked(found, options, context);
+      const asked = await this.asked(found, meant.options, context);
       const same = stays && (ephemeral || !asked.shown.private);
       const where = same ? 'same' : 'new';
       return this.give(interaction, reply, asked, { where, hidden: same ? ephemeral : hidden, open: false });
@@ -246,16 +246,15 @@ export class DiscordRoom {
     try {
       const shown = await ask(found, typed, context);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
-      return { found, shown, line: lineOf(found, typed, context.reader) };
+      return { found, shown, again: askedAgain(found, typed, context.reader) };
     } catch (error) {
       throw error instanceof Problem ? new Unanswered(error, found) : error;
     }
   }
 
   /** Asks again what changes nothing. */
-  private async again(interaction: ButtonInteraction, line: string): Promise<Answered> {
-    const { words, options } = readLine(line);
-    const found = this.parts.registry.find(words);
+  private async again(interaction: ButtonInteraction, { question, options }: Asked): Promise<Answered> {
+    const found = this.parts.registry.find(question.split(' '));
     if (found.question.changes) throw lost();
     const { context } = await this.contextOf(interaction, interaction.id);
     return this.asked(found, options, context);
@@ -298,7 +297,7 @@ export class DiscordRoom {
   ): Promise<boolean> {
     const alone = hidden || isOwn(asked);
     // The text of an unfolded answer stays; its pictures need not be drawn and sent again while it does.
-    const folding = where === 'same' && asked.line !== undefined && interaction.isButton();
+    const folding = where === 'same' && asked.again !== undefined && interaction.isButton();
     if (folding) {
       const quick = this.text(interaction, asked, { hidden: alone, open, notes: [] });
       if (quick.content.trim() === interaction.message.content.trim())
@@ -323,27 +322,27 @@ export class DiscordRoom {
 
   private text(
     interaction: Answerable,
-    { found, shown, line }: Answered,
+    { found, shown, again }: Answered,
     { hidden, open, notes }: { hidden: boolean; open: boolean; notes: readonly string[] },
   ): Drawn {
     return render(shown, {
-      line,
+      again,
       asker: interaction.user.id,
-      serial: coded(interaction.id),
+      serial: serialOf(interaction.id),
       open,
       // What changed something cannot be asked again for its files.
       sharable:
         hidden &&
         !isOwn({ found, shown }) &&
         !isAlone(interaction) &&
-        (line !== undefined || shown.files.length === 0),
+        (again !== undefined || shown.files.length === 0),
       notes,
     });
   }
 
   /** What a message keeps, if this very bot wrote it: anybody can write an embed, but not as somebody else. */
   private keptIn({ message, client }: ButtonInteraction) {
-    return message.author.id === client.user.id ? keptIn(message.embeds) : { line: undefined, listed: [] };
+    return message.author.id === client.user.id ? keptIn(message.embeds) : [];
   }
 
   /** Offers while typing. Never rejects; no offers where something is amiss. */
@@ -427,9 +426,9 @@ const lost = () =>
     hint: 'Ask it again.',
   });
 
-function reallyKept(line: string | undefined): string {
-  if (line === undefined) throw lost();
-  return line;
+function reallyKept(meant: Asked | undefined): Asked {
+  if (meant === undefined) throw lost();
+  return meant;
 }
 
 const notYours = (line?: string) =>

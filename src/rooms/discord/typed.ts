@@ -9,10 +9,10 @@ import {
 } from 'discord.js';
 import type { RawOptions } from '../../chat/ask.ts';
 import type { Maker, Place } from '../../chat/command.ts';
-import { writeLine } from '../../chat/line.ts';
 import { inOwnUnits, metaOf } from '../../chat/options.ts';
 import type { Route } from '../../chat/registry.ts';
 import { plain, type Reader } from '../../core/base/reader.ts';
+import type { Asked } from './asked.ts';
 import { SEEN_BY } from './declare.ts';
 import type { Attached } from './files.ts';
 import { oneLine } from './text.ts';
@@ -49,20 +49,19 @@ export function readCommand(name: string, data: readonly CommandInteractionOptio
 }
 
 /**
- * The line that asks the same again, whoever's units and terms it is read with; undefined for a question that changes
- * something, and for one whose options are files.
+ * What asks the same again, whoever's units and terms it is read with; undefined for a question that changes something,
+ * and for one whose options are files.
  */
-export function lineOf({ question, path }: Route, typed: RawOptions, reader: Reader): string | undefined {
+export function askedAgain({ question, path }: Route, typed: RawOptions, reader: Reader): Asked | undefined {
   if (question.changes) return undefined;
   const options: Record<string, string> = {};
-  for (const [name, text] of Object.entries(typed)) {
-    const schema = question.options[name];
-    if (!schema) return undefined;
+  for (const [name, schema] of Object.entries(question.options)) {
+    if (!Object.hasOwn(typed, name)) continue;
     const { kind } = metaOf(schema);
     if (kind === 'file') return undefined;
-    options[name] = oneLine(inOwnUnits(kind, text, reader));
+    options[name] = inOwnUnits(kind, typed[name] ?? '', reader);
   }
-  return writeLine({ words: path.split(' '), options });
+  return { question: path, options };
 }
 
 /** Who asks: her id is the platform's, her name what this server calls her. */

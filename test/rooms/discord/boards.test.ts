@@ -100,7 +100,7 @@ describe('a board', () => {
     await show();
     const id = () => there()[0]?.components[0]?.components?.[0]?.custom_id ?? '';
     const before = id();
-    expect(readButton(before)).toMatchObject({ does: 'ask', owner: '', payload: '/together pledge' });
+    expect(readButton(before)).toMatchObject({ does: 'ask', owner: '', payload: 'together pledge' });
     kept.made += 1;
     await show();
     expect(id()).not.toBe(before);

@@ -122,9 +122,9 @@ describe('presses', () => {
     for (const id of [
       `${letter}.${BigInt(as.user.id).toString(36)}.${serial}.${payload}`,
       `${letter}.../../../makers/${as.user.id}`,
-      `${letter}.${owner}.${serial}./settings erase sure:yes`,
-      `n.${owner}.${serial}.-1`,
-      `n.${owner}.${serial}.__proto__`,
+      `${letter}.${owner}.${serial}.settings erase;sure yes`,
+      `${letter}.${owner}.${serial}.#-1`,
+      `${letter}.${owner}.${serial}.#__proto__`,
       'zzz',
       '__proto__',
       'w....',

@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RenderedAnswer } from '../../../src/chat/answer.ts';
-import { coded, readButton, writeButton } from '../../../src/rooms/discord/buttons.ts';
+import { writeLine } from '../../../src/chat/line.ts';
+import { coded, meantBy, readButton, writeButton } from '../../../src/rooms/discord/buttons.ts';
 import { keptIn, render, type Drawn, type Setting } from '../../../src/rooms/discord/render.ts';
 import { escaped, fit } from '../../../src/rooms/discord/text.ts';
 import { checkMessage } from './stand-in/messages.ts';
 
 const ROWAN = '123456789012345678';
 const setting: Setting = {
-  line: '/stitches row size:12',
+  again: { question: 'stitches row', options: { size: '12' } },
   asker: ROWAN,
   serial: 'abc',
   open: false,
@@ -48,9 +49,18 @@ const nasty = fc.oneof(
   }),
   fc.integer({ min: 100, max: 5000 }).map((length) => 'stitch '.repeat(length / 7)),
 );
+const options = (value: fc.Arbitrary<string>) =>
+  fc.dictionary(fc.constantFrom('name', 'kind', 'motifs', 'note'), value, { maxKeys: 3 });
+/** A button with another question, as a command writes it. */
+const act = (label: string, question: string, options: Record<string, string>) => ({
+  label,
+  line: writeLine({ words: question.split(' '), options }),
+});
 const many = (most: number) => fc.array(nasty, { maxLength: most });
 const actions = fc.array(
-  fc.record({ label: nasty, line: nasty.map((text) => `/x ${text}`), forAnyone: fc.boolean() }),
+  fc
+    .tuple(nasty, options(fc.string({ minLength: 1, unit: 'grapheme' })), fc.boolean())
+    .map(([label, values, forAnyone]) => ({ ...act(label, 'x', values), forAnyone })),
   { maxLength: 30 },
 );
 const anything: fc.Arbitrary<RenderedAnswer> = fc.record({
@@ -100,8 +110,8 @@ describe('a drawn answer', () => {
       fc.property(
         anything,
         fc.record({
-          line: fc.option(
-            nasty.map((text) => `/x ${text.replace(/\s+/g, ' ')}`.trim()),
+          again: fc.option(
+            options(nasty).map((typed) => ({ question: 'x', options: typed })),
             { nil: undefined },
           ),
           asker: fc.constantFrom(ROWAN, undefined),
@@ -132,10 +142,9 @@ describe('a drawn answer', () => {
             cautions: tell('care'),
             assumptions: tell('taken'),
             working: tell('step').map((text) => step(text, '1 = 1', 'derived')),
-            actions: tell('next').map((label, index) => ({
-              label,
-              line: `/row ${index} ${'y'.repeat(length)}`,
-            })),
+            actions: tell('next').map((label, index) =>
+              act(label, 'row', { note: `${index} ${'y'.repeat(length)}` }),
+            ),
           },
           { ...setting, open: true },
         );
@@ -152,13 +161,17 @@ describe('a drawn answer', () => {
     expect(content).toBe('**Row 9 has 19 stitches.**\nWork 8.\nTake care: Keep it cool.');
   });
 
-  it('folds the working, and keeps the line that asks again', () => {
+  it('folds the working, shows what was asked, and its buttons mean that question', () => {
     const shown = { ...nothing, working: [step('All', '2 × 3 = 6', 'derived')] };
     const folded = render(shown, setting);
     const open = render(shown, { ...setting, open: true });
     expect(JSON.stringify(folded.embeds)).not.toContain('2 × 3');
     expect(JSON.stringify(open.embeds)).toContain('2 × 3');
-    for (const { embeds } of [folded, open]) expect(keptIn(embeds).line).toBe(setting.line);
+    for (const { embeds, components } of [folded, open]) {
+      expect(embeds.at(-1)?.footer?.text).toBe('/stitches row size:12');
+      const button = readButton(components[0]!.components[0]!.custom_id)!;
+      expect(meantBy(button, keptIn(embeds))).toEqual(setting.again);
+    }
     expect(folded.components[0]?.components[0]?.label).toBe('Show the working');
     expect(open.components[0]?.components[0]?.label).toBe('Fold the working');
   });
@@ -166,7 +179,7 @@ describe('a drawn answer', () => {
   it('shows the working at once where it cannot be asked again', () => {
     const drawn = render(
       { ...nothing, working: [step('All', '2 × 3 = 6', 'derived')] },
-      { ...setting, line: undefined },
+      { ...setting, again: undefined },
     );
     expect(JSON.stringify(drawn.embeds)).toContain('2 × 3');
     expect(drawn.components).toEqual([]);
@@ -182,31 +195,51 @@ describe('a drawn answer', () => {
     expect(drawn.components).toEqual([]);
   });
 
-  it('keeps the lines of buttons that are too long for their ids', () => {
-    fc.assert(
-      fc.property(
-        fc.array(fc.string({ unit: 'grapheme-ascii', minLength: 60, maxLength: 200 }), {
-          minLength: 1,
-          maxLength: 6,
-        }),
-        fc.boolean(),
-        (texts, asked) => {
-          const lines = [...new Set(texts.map((text) => `/x note:${text}`.replace(/\s+/g, ' ').trim()))];
-          const drawn = render(
-            { ...nothing, actions: lines.map((line) => ({ label: '/go ▸', line })) },
-            { ...setting, line: asked ? setting.line : undefined },
-          );
-          const kept = keptIn(drawn.embeds);
-          const got = drawn.components.flatMap(({ components }) =>
-            components.map(({ custom_id }) => {
-              const button = readButton(custom_id)!;
-              return button.does === 'listed' ? kept.listed[Number(button.payload)] : button.payload;
-            }),
-          );
-          expect(got).toEqual(lines);
-        },
+  it('means with every button what the question’s words and values are, long or short, whatever they are', () => {
+    const value = fc.oneof(
+      fc.string({ unit: 'binary', minLength: 1, maxLength: 120 }),
+      nasty.map((text) => text.slice(0, 900)).filter((text) => text !== ''),
+      fc.constantFrom(
+        'G” motifs:50 kind:“furrow',
+        '; name x',
+        '~003b',
+        ' ▸ ',
+        '#0',
+        '/together close',
+        '\n/x',
+        ' ',
       ),
-      { numRuns: 100 },
+    );
+    const asked = fc.record({ question: fc.constantFrom('x', 'together pledge'), options: options(value) });
+    fc.assert(
+      fc.property(fc.array(asked, { maxLength: 8 }), fc.option(asked, { nil: undefined }), (all, again) => {
+        const drawn = render(
+          {
+            ...nothing,
+            working: [step('All', '2 × 3 = 6', 'derived')],
+            actions: all.map(({ question, options }) => act('/go ▸', question, options)),
+          },
+          { ...setting, again, sharable: true },
+        );
+        const kept = keptIn(drawn.embeds);
+        const pressed = drawn.components.flatMap(({ components }) =>
+          components.map(({ custom_id, label }) => {
+            const button = readButton(custom_id)!;
+            return { label, does: button.does, payload: button.payload, means: meantBy(button, kept) };
+          }),
+        );
+        const acting = pressed.filter(({ does }) => does === 'ask').map(({ means }) => means);
+        const unlike = all.filter(
+          (one, index) => all.findIndex((other) => JSON.stringify(other) === JSON.stringify(one)) === index,
+        );
+        // What has no room even in the message is written down; what has a button means exactly that.
+        const written = drawn.texts.some(({ name }) => name === 'next.txt');
+        if (!written) expect(acting).toEqual(unlike);
+        for (const means of acting) expect(unlike).toContainEqual(means);
+        for (const { does, payload, means } of pressed)
+          if (does !== 'ask' && payload !== '') expect(means).toEqual(again);
+      }),
+      { numRuns: 500 },
     );
   });
 });
@@ -215,7 +248,7 @@ describe('a button', () => {
   it('reads back what it was written with, and nothing else', () => {
     fc.assert(
       fc.property(
-        fc.constantFrom('working', 'fold', 'everyone', 'ask', 'listed'),
+        fc.constantFrom('working', 'fold', 'everyone', 'ask'),
         fc.bigInt({ min: 0n, max: 2n ** 63n }),
         fc.string({ maxLength: 60 }),
         (does, id, payload) => {

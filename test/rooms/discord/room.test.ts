@@ -7,7 +7,7 @@ import { Problem } from '../../../src/core/base/problem.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
 import { openDiscordRoom, type OpenRoom } from '../../../src/rooms/discord/run.ts';
-import { MANAGER, openStandIn, type As, type Outcome, type StandIn } from './stand-in/index.ts';
+import { MANAGER, openStandIn, type As, type Message, type Outcome, type StandIn } from './stand-in/index.ts';
 
 const until = async (so: () => boolean) => {
   for (let tries = 0; !so() && tries < 500; tries += 1) await wait(10);
@@ -379,11 +379,13 @@ describe('a button', () => {
 
   it.each([
     ['an id of no shape', 'hello'],
-    ['a question that is none', 'a.{}.x./try nothing'],
-    ['an option that is none', 'a.{}.x./try plain wrong:1'],
-    ['a line that is not there', 'n.{}.x.7'],
-    ['a line that is none', 'a.{}.x."'],
-    ['a place that is none', 'n.{}.x.__proto__'],
+    ['a question that is none', 'q.{}.x.try nothing'],
+    ['an option that is none', 'q.{}.x.try plain;wrong 1'],
+    ['an option given twice', 'q.{}.x.try plain;note a;note b'],
+    ['a question that the message does not keep', 'q.{}.x.#7'],
+    ['values that are none', 'q.{}.x."'],
+    ['a place that is none', 'q.{}.x.#__proto__'],
+    ['a line, as earlier versions wrote it', 'a.{}.x./try plain note:1'],
   ])('forged with %s is refused in words', async (_, id) => {
     const seen = await platform.slash('try plain', {}, rowan);
     const forged = id.replace('{}', BigInt(rowan.user.id).toString(36));
@@ -398,11 +400,19 @@ describe('a button', () => {
   it('does not believe an embed that somebody else wrote, nor a line that changes something', async () => {
     const before = counted;
     const seen = await platform.slash('try plain', {}, rowan);
-    const rewritten = { ...seen.message!, embeds: [{ footer: { text: '/try next' } }] };
-    const pressed = await platform.press(rewritten, 'Show the working', rowan);
-    expect(pressed.text).toContain('not in the message any more');
-    const foreign = { ...seen.message!, author: moss.user };
-    expect((await platform.press(foreign, 'Show the working', rowan)).text).toContain('not in the message');
+    const button = { type: 2, style: 2, label: 'Show the working', custom_id: '' };
+    const press = (payload: string, more: Partial<Message>) => {
+      const custom_id = `w.${BigInt(rowan.user.id).toString(36)}.x.${payload}`;
+      const components = [{ type: 1, components: [{ ...button, custom_id }] }];
+      return platform.press({ ...seen.message!, components, ...more }, 'Show the working', rowan);
+    };
+    const embeds = [{ footer: { text: 'Asked with ▸ try next' } }];
+    for (const pressed of [
+      await press('try next', {}),
+      await press('#0', { embeds }),
+      await press('#0', { embeds: [{ footer: { text: 'Asked with ▸ try plain' } }], author: moss.user }),
+    ])
+      expect(pressed.text).toContain('not in the message any more');
     expect(counted).toBe(before);
   });
 });
