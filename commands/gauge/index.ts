@@ -1,9 +1,10 @@
 import { command } from '../../src/chat/command.ts';
 import { compare } from './compare.ts';
 import { shape } from './shape.ts';
+import { size } from './size.ts';
 
 export const gauge = command({
   name: 'gauge',
   says: 'Your own stitch and row against the pattern’s',
-  questions: [compare, shape],
+  questions: [compare, shape, size],
 });

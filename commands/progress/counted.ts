@@ -6,6 +6,7 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { rowsWith } from '../../src/core/yarn/still-to-come.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { elsewhereWords } from '../stitches/elsewhere-words.ts';
 import { rowWord, RowWord, units } from '../motif/words.ts';
 import { change } from './change.ts';
 import { coming } from './coming.ts';
@@ -68,11 +69,17 @@ export const counted = question({
     }
     const { wrong } = found;
     const off = Math.abs(found.difference);
-    const elsewhere = counts.length === 1 ? rowsWith(plan, wrong.counted, last).slice(0, NAMED) : [];
-    const [likeliest, ...others] = wrong.causes;
+    const other = elsewhereWords(found, rowWord(plan), (n) => units(plan, n));
+    const places = (other?.rows ?? (counts.length === 1 ? rowsWith(plan, wrong.counted, last) : [])).slice(
+      0,
+      NAMED,
+    );
+    const [likeliest, ...others] = wrong.slip?.causes ?? wrong.causes;
     return {
       ...shared,
-      headline: `${RowWord(plan)} ${wrong.row} of ${motif.name} should have ${units(plan, wrong.expected)}; you counted ${wrong.counted}, ${off} too ${found.difference < 0 ? 'few' : 'many'}.`,
+      headline:
+        other?.headline ??
+        `${RowWord(plan)} ${wrong.row} of ${motif.name} should have ${units(plan, wrong.expected)}; you counted ${wrong.counted}, ${off} too ${found.difference < 0 ? 'few' : 'many'}.`,
       figures: [
         ...next.figures,
         { key: 'first_wrong_row', label: `First wrong ${rowWord(plan)}`, value: wrong.row, unit: '' },
@@ -81,26 +88,28 @@ export const counted = question({
         difference,
       ],
       lines: [
-        ...(elsewhere.length > 0
-          ? [`That is the count of ${rowWord(plan)} ${elsewhere.join(', or of ')}: perhaps you are there.`]
-          : []),
-        ...(likeliest
+        ...(other === undefined
+          ? places.length > 0
+            ? [`That is the count of ${rowWord(plan)} ${places.join(', or of ')}: perhaps you are there.`]
+            : []
+          : [`Say where you are, and go on from there: /progress at row:${other.rows[0] ?? last}.`]),
+        // Where the counts belong to other rows whole, nothing is mended: she sets where she is.
+        ...(likeliest && (other === undefined || wrong.slip)
           ? [
               `Most likely: ${likeliest.cause}`,
               `Why: ${likeliest.why}`,
-              // Where the counts belong to other rows, nothing is mended: she sets where she is.
-              ...(likeliest.mend.includes('from_row:') ? [] : [`To mend it: ${likeliest.mend}`]),
+              `To mend it: ${likeliest.mend}`,
               `What that costs: ${likeliest.cost}`,
             ]
           : []),
         ...others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
       ],
       actions: [
-        ...elsewhere.map((other) => ({
-          label: `I am at ${rowWord(plan)} ${other}`,
-          line: about('progress at', { motif: motif.name, row: other }),
+        ...places.map((place) => ({
+          label: `I am at ${rowWord(plan)} ${place}`,
+          line: about('progress at', { motif: motif.name, row: place }),
         })),
-        ...(wrong.row > 0
+        ...(wrong.row > 0 && other === undefined
           ? [
               {
                 label: `Ripped back to ${rowWord(plan)} ${wrong.row - 1}`,

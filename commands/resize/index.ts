@@ -1,9 +1,14 @@
+import type { Answer, Figure } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { resize as find, type ResizeOption } from '../../src/core/size/resize.ts';
+import type { Gauge } from '../../src/core/base/quantity.ts';
+import { motifSizes, resize as find, type ResizeOption } from '../../src/core/size/resize.ts';
+import { MOST_WISHED, stripWords, wishedNumber } from '../../src/core/size/wished-number.ts';
+import { neededSize, wishedSize } from '../../src/core/size/wished-size.ts';
 import { cm, count, num, size as sizeText } from '../../src/core/base/reader.ts';
+import type { StandardSize } from '../../src/standards/sizes.ts';
 import { ENDS_A_MOTIF } from '../../src/standards/consumption.ts';
 
 /** Options told in lines; all of them stand in the data. */
@@ -11,13 +16,17 @@ const TOLD = 6;
 
 export const resize = command({
   name: 'resize',
-  says: 'How many motifs, and how large, make a blanket of a wished size',
+  says: 'How many motifs, and how large, make a blanket of a wished size or number',
   questions: [
     question({
-      says: 'How many motifs, and how large, make a blanket of a wished size',
+      says: 'How many motifs, and how large, make a blanket of a wished size or number',
       options: {
-        width: opt.length('The width you wish for', '120cm'),
-        height: opt.length('The height you wish for', '160cm'),
+        width: opt.length('The width you wish for', '120cm').optional(),
+        height: opt.length('The height you wish for', '160cm').optional(),
+        for: opt.blanketSize().optional(),
+        motifs: opt
+          .whole('A number of motifs, in place of a size or beside it', { max: MOST_WISHED, example: '48' })
+          .optional(),
         side: opt.length('The side of one finished motif, or give gauge and size', '15cm').optional(),
         gauge: opt.gauge('With size: stitches x rows over 10 cm, like 13x10').optional(),
         size: opt.size('With gauge: rising rows of the diagonal square').optional(),
@@ -48,13 +57,15 @@ export const resize = command({
       example: 'width:120cm height:160cm gauge:13x10 size:12 border:4cm row_step:1',
       refused: { line: 'width:120cm height:160cm side:15cm border:70cm', option: 'border' },
       answer(asked) {
-        const { width, height, side, gauge, size, border, shape, ends } = asked;
+        const { side, gauge, size, border, shape, ends } = asked;
         if (shape !== undefined && shape !== 'diagonal' && side === undefined) {
           throw new Problem('unsorted', 'Only a diagonal square is reckoned from its rows.', {
             option: 'shape',
             hint: 'For other shapes measure a finished motif and give side:15cm.',
           });
         }
+        if (asked.motifs !== undefined) return ofNumber({ ...asked, motifs: asked.motifs });
+        const { width, height } = neededSize(asked);
         const found = find({
           width,
           height,
@@ -66,27 +77,9 @@ export const resize = command({
           endsAMotif: ends,
         });
         const { best, bestOwnSize, options } = found;
-        const ofSize = best.size === undefined ? '' : ` of size ${best.size}`;
         return {
-          headline: `${num(best.columns)} across by ${num(best.rows)} down, ${count(best.motifs, 'motif')}${ofSize}, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${border > 0 ? ' with the border' : ''}, ${offWish(best.offPercent)}.`,
-          figures: [
-            { key: 'motifs', label: 'Motifs', value: best.motifs, unit: '' },
-            { key: 'columns', label: 'Across', value: best.columns, unit: '' },
-            { key: 'rows', label: 'Down', value: best.rows, unit: '' },
-            ...(best.size === undefined
-              ? []
-              : [{ key: 'size', label: 'Rising rows of a motif', value: best.size, unit: '' as const }]),
-            { key: 'side', label: 'Side of a motif', value: best.side, unit: 'cm' },
-            { key: 'width', label: 'Width', value: best.width, unit: 'cm' },
-            { key: 'height', label: 'Height', value: best.height, unit: 'cm' },
-            { key: 'ends', label: 'Ends to weave in', value: best.ends, unit: '' },
-            {
-              key: 'off_percent',
-              label: 'Off, width and height together',
-              value: best.offPercent,
-              unit: '%',
-            },
-          ],
+          headline: headlineOf(best, border > 0, `, ${offWish(best.offPercent)}`),
+          figures: figuresOf(best),
           lines: [
             ...(bestOwnSize && size !== undefined
               ? [`Keeping the pattern’s size ${size}, the best is ${line(bestOwnSize)}`]
@@ -116,12 +109,102 @@ export const resize = command({
   ],
 });
 
+interface Asked {
+  readonly width?: number | undefined;
+  readonly height?: number | undefined;
+  readonly for?: StandardSize | undefined;
+  readonly motifs: number;
+  readonly side?: number | undefined;
+  readonly gauge?: Gauge | undefined;
+  readonly size?: number | undefined;
+  readonly row_step?: number | undefined;
+  readonly border: number;
+  readonly ends: number;
+}
+
+/** A wished number of motifs: with a side, how large it comes out; with a size, how large each must be. */
+function ofNumber(asked: Asked): Answer {
+  const { motifs, side, gauge, size, border, ends } = asked;
+  const wish = wishedSize(asked);
+  const sizes =
+    side === undefined && gauge === undefined && size === undefined
+      ? []
+      : motifSizes({ side, gauge, size, rowStep: asked.row_step });
+  const found = wishedNumber({ motifs, border, endsAMotif: ends, sizes, gauge, wish });
+  const { best, options } = found;
+  const strip = stripWords(motifs, found);
+  return {
+    headline: headlineOf(
+      best,
+      border > 0,
+      sizes.length === 0
+        ? `: each ${cm(best.side)} a side, ${offWish(best.offPercent)}`
+        : wish
+          ? `, ${offWish(best.offPercent)}`
+          : '',
+    ),
+    figures: figuresOf(best, wish !== undefined),
+    lines: [
+      ...(strip === undefined ? [] : [strip]),
+      ...options
+        .slice(0, TOLD)
+        .map((option, index) => `${index + 1}. ${line(option, wish !== undefined, sizes.length === 0)}`),
+    ],
+    data: { options: options.map(plainly) },
+    working: found.working.steps,
+    assumptions: [
+      wish
+        ? `Exactly ${count(motifs, 'motif')}, nearest to the wished size first.`
+        : `Exactly ${count(motifs, 'motif')}, nearest to a square first, higher than wide.`,
+      ...(gauge
+        ? ['The motif is a diagonal square, blocked; a seam takes nothing of its side.']
+        : ['A seam takes nothing of the side of a motif.']),
+    ],
+    cautions: careFor(best.width, best.height, best.motifs),
+  };
+}
+
+const headlineOf = (best: ResizeOption, bordered: boolean, rest: string) =>
+  `${num(best.columns)} across by ${num(best.rows)} down, ${count(best.motifs, 'motif')}${
+    best.size === undefined ? '' : ` of size ${best.size}`
+  }, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${bordered ? ' with the border' : ''}${rest}.`;
+
+const figuresOf = (best: ResizeOption, wished = true): Figure[] => [
+  { key: 'motifs', label: 'Motifs', value: best.motifs, unit: '' },
+  { key: 'columns', label: 'Across', value: best.columns, unit: '' },
+  { key: 'rows', label: 'Down', value: best.rows, unit: '' },
+  ...(best.size === undefined
+    ? []
+    : [{ key: 'size', label: 'Rising rows of a motif', value: best.size, unit: '' as const }]),
+  { key: 'side', label: 'Side of a motif', value: best.side, unit: 'cm' },
+  { key: 'width', label: 'Width', value: best.width, unit: 'cm' },
+  { key: 'height', label: 'Height', value: best.height, unit: 'cm' },
+  { key: 'ends', label: 'Ends to weave in', value: best.ends, unit: '' },
+  ...(wished
+    ? [
+        {
+          key: 'off_percent',
+          label: 'Off, width and height together',
+          value: best.offPercent,
+          unit: '%' as const,
+        },
+      ]
+    : []),
+];
+
 /** Both deviations added: how far off, and what that is the sum of. */
 const offWish = (percent: number) =>
   percent < 0.05 ? 'just as wished' : `${num(percent, 1)} % off the wish, width and height together`;
 
-const line = (option: ResizeOption) =>
-  `${num(option.columns)} × ${num(option.rows)}${option.size === undefined ? '' : ` of size ${option.size} (${cm(option.side)})`}: ` +
-  `${sizeText(option.width, option.height)}, ${count(option.motifs, 'motif')}, ${count(option.ends, 'end')}, ${num(option.offPercent, 1)} % off.`;
+const line = (option: ResizeOption, wished = true, sideAsked = false) =>
+  `${num(option.columns)} × ${num(option.rows)}${
+    option.size === undefined
+      ? sideAsked
+        ? ` of ${cm(option.side)}`
+        : ''
+      : ` of size ${option.size} (${cm(option.side)})`
+  }: ${sizeText(option.width, option.height)}, ${count(option.motifs, 'motif')}, ${count(option.ends, 'end')}${
+    wished ? `, ${num(option.offPercent, 1)} % off` : ''
+  }.`;
 
 const plainly = ({ offPercent, ...option }: ResizeOption) => ({ ...option, off_percent: offPercent });

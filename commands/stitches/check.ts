@@ -2,6 +2,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { miscount } from '../../src/core/miscount/check-counts.ts';
 import { rowPlan } from '../../src/core/rows/index.ts';
+import { elsewhereWords } from './elsewhere-words.ts';
 import { count, t } from '../../src/core/base/reader.ts';
 
 /** Causes told in words; the rest stand in the data. */
@@ -57,13 +58,26 @@ export const check = question({
     const off = Math.abs(found.difference);
     const [likeliest, ...others] = causes;
     const clause = likeliest?.cause.replace(/^./, (first) => first.toLowerCase()) ?? '';
+    const other = elsewhereWords(found, called, (n) => count(n, unit, many));
     return {
-      headline: `${called === 'row' ? 'Row' : 'Round'} ${row} is the first that departs, ${count(counted, unit, many)} where ${expected} belong${expected === 1 ? 's' : ''}, ${off} too ${found.difference < 0 ? 'few' : 'many'}; most likely ${clause}`,
+      headline:
+        other?.headline ??
+        `${called === 'row' ? 'Row' : 'Round'} ${row} is the first that departs, ${count(counted, unit, many)} where ${expected} belong${expected === 1 ? 's' : ''}, ${off} too ${found.difference < 0 ? 'few' : 'many'}; most likely ${clause}`,
       figures: [
         { key: 'first_wrong_row', label: `First wrong ${called}`, value: row, unit: '' },
         { key: 'expected', label: 'Expected', value: expected, unit: '' },
         { key: 'counted', label: 'Counted', value: counted, unit: '' },
         difference,
+        ...(other === undefined
+          ? []
+          : [
+              {
+                key: 'likely_row',
+                label: `The ${called} that the last count most likely is of`,
+                value: other.rows[0] ?? row,
+                unit: '' as const,
+              },
+            ]),
       ],
       lines: [
         ...(likeliest === undefined

@@ -3,9 +3,10 @@ import { check } from './check.ts';
 import { repeat } from './repeat.ts';
 import { row } from './row.ts';
 import { spread } from './spread.ts';
+import { which } from './which.ts';
 
 export const stitches = command({
   name: 'stitches',
-  says: 'Stitch counts: a row, a check of your counts, even spacing, repeats',
-  questions: [row, check, spread, repeat],
+  says: 'Stitch counts: a row, which row you are on, a check of your counts, even spacing, repeats',
+  questions: [row, which, check, spread, repeat],
 });

@@ -2,10 +2,11 @@ import { command } from '../../src/chat/command.ts';
 import { left } from './left.ts';
 import { rough } from './rough.ts';
 import { swap } from './swap.ts';
+import { swatch } from './swatch.ts';
 import { weighed } from './weighed.ts';
 
 export const yardage = command({
   name: 'yardage',
-  says: 'How much yarn: from a weighed motif, a rough estimate, what is left, another yarn',
-  questions: [weighed, rough, left, swap],
+  says: 'How much yarn: from a weighed motif or swatch, a rough guess, what is left, another yarn',
+  questions: [weighed, swatch, rough, left, swap],
 });

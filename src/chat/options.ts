@@ -20,6 +20,7 @@ import {
   refuseUnclear,
 } from '../core/base/quantity.ts';
 import { lookUpHook } from '../core/lookup/hook.ts';
+import { blanketFor, blanketForWords, SIZE_NAMES } from '../core/lookup/size.ts';
 import { MOST_ROWS, SHAPES } from '../core/rows/index.ts';
 import { Problem } from '../core/base/problem.ts';
 import { mm, plain, type Reader } from '../core/base/reader.ts';
@@ -287,6 +288,25 @@ export const opt = {
     said: Said = 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
     example = '4',
   ) => declare(reading(readYarn), meta(said, { kind: 'text', example, maxLength: 30 })),
+  /** What a blanket is for: a word such as queen, throw, crib. */
+  blanketSize: (
+    said: Said = 'What it is for, instead of width and height: throw, queen, crib, UK king',
+    example = 'throw',
+  ) =>
+    declare(
+      reading((text) => blanketFor(text).taken),
+      meta(said, {
+        kind: 'text',
+        example,
+        maxLength: 40,
+        took: blanketForWords,
+        suggest: (typed) =>
+          matching(
+            SIZE_NAMES.map((value) => ({ value })),
+            typed,
+          ),
+      }),
+    ),
   counts: (said: Said, example = '3 5 7 8') =>
     declare(reading(readCounts), meta(said, { kind: 'text', example, maxLength: 2000 })),
   /** A day, YYYY-MM-DD. */

@@ -6,6 +6,7 @@ import { STITCH_FACTS } from '../../standards/stitches.ts';
 import type { RowPlan } from '../rows/index.ts';
 import { count, t } from '../base/reader.ts';
 import {
+  departureAt,
   makeUp,
   ripBack,
   sceneOf,
@@ -16,19 +17,29 @@ import {
   type Scene,
 } from './mending.ts';
 import { byShape } from './causes-by-shape.ts';
+import { elsewhere } from './elsewhere.ts';
 
 export type { Cause } from './mending.ts';
 
 /** Everything that could have happened, most likely first; never empty. */
 export function causesOf(departure: Departure): Cause[] {
   const scene = sceneOf(departure);
-  const found: Ranked[] = isFarOff(departure)
-    ? [...shifted(scene), notThisRow(scene)]
-    : [...shifted(scene), ...byShape(scene), ...chainAndEnds(scene), ...stray(scene)];
+  const elsewhere = shifted(scene);
+  const far =
+    isFarOff(departure) ||
+    (elsewhere.length > 0 &&
+      departure.row === departure.fromRow &&
+      Math.abs(departure.difference) > FEW_SLIPS);
+  const found: Ranked[] = far
+    ? [...elsewhere, notThisRow(scene)]
+    : [...elsewhere, ...byShape(scene), ...chainAndEnds(scene), ...stray(scene)];
   return found
     .sort((a, b) => a.rank - b.rank)
     .map(({ cause, why, mend, cost }) => ({ cause, why, mend, cost }));
 }
+
+/** Where the counts fit other rows, no more stitches than these are taken for slips besides (common practice: two ends, twice). */
+const FEW_SLIPS = 4;
 
 /** Stitches (or blocks) that go wrong in one row at the very most, where neither its change nor its length is large. */
 const SLIPS_AT_MOST = 16;
@@ -57,8 +68,10 @@ function matchesShifted({ plan, counts, fromRow, row }: Scene, by: number): numb
   return all ? rest.length : 0;
 }
 
+/** Rows noted twice or left out in the middle of a list: what follows fits the plan moved by one or two rows. */
 function shifted(scene: Scene): Ranked[] {
   const { row, fromRow, called, plan } = scene;
+  if (row === fromRow) return begunElsewhere(scene);
   if (new Set(plan.rows.map((one) => one.count)).size === 1) return [];
   const found: Ranked[] = [];
   for (const by of [1, -1, 2, -2]) {
@@ -66,29 +79,77 @@ function shifted(scene: Scene): Ranked[] {
     if (matching === 0) continue;
     const ahead = by > 0;
     const many = count(Math.abs(by), called);
-    const start = row === fromRow;
     // Two counts that fit a shifted plan are no accident; one alone may be.
-    const sure = matching >= 2 || (start && fromRow > 1);
-    const rank = (sure ? 5 : 35) + 10 * (Math.abs(by) - 1);
+    const rank = (matching >= 2 ? 5 : 35) + 10 * (Math.abs(by) - 1);
     found.push({
       rank,
       cause: ahead
         ? `You are ${many} ahead of where you think: these are the counts from ${called} ${row + by} on.`
-        : start
-          ? `You are ${many} behind where you think: these are the counts from ${called} ${row + by} on.`
-          : `You are ${many} behind: ${called} ${row} repeats the count of ${called} ${row + by}, so it was noted twice or worked straight.`,
+        : `You are ${many} behind: ${called} ${row} repeats the count of ${called} ${row + by}, so it was noted twice or worked straight.`,
       why: `${matching === 1 ? 'The count matches' : `${matching === 2 ? 'Both' : `All ${matching}`} counts from here on match`} the plan of ${called} ${row + by}${matching === 1 ? '' : ' and after'}.`,
       mend: ahead
-        ? start
-          ? `Nothing is wrong in the work: start the list from ${called} ${row + by} (from_row:${row + by}).`
-          : `A count is missing in the list: look for ${called} ${row} in the work, and call the last one ${called} ${scene.fromRow + scene.counts.length - 1 + by}.`
-        : `Count the ${called}s in the work. If the work has ${many} fewer than the list, only the list is wrong: go on from there. If not, ${called} ${row} was worked without its change: ${ripBack(scene).mend.replace('Rip', 'rip')}`,
-      cost: ahead
-        ? 'Nothing: the shape is as planned.'
-        : `Nothing if only the list is wrong. Left in, one straight ${called} makes the edge step once and the piece ${called === 'row' ? 'a row' : 'a round'} higher.`,
+        ? `A count is missing in the list: look for ${called} ${row} in the work, and call the last one ${called} ${scene.fromRow + scene.counts.length - 1 + by}.`
+        : onlyTheList(scene, many),
+      cost: ahead ? 'Nothing: the shape is as planned.' : straightRow(scene),
     });
   }
   return found;
+}
+
+const onlyTheList = (scene: Scene, many: string) =>
+  `Count the ${scene.called}s in the work. If the work has ${many} fewer than the list, only the list is wrong: go on from there. If not, ${scene.called} ${scene.row} was worked without its change: ${ripBack(scene).mend.replace('Rip', 'rip')}`;
+
+const straightRow = ({ called }: Scene) =>
+  `Nothing if only the list is wrong. Left in, one straight ${called} makes the edge step once and the piece ${called === 'row' ? 'a row' : 'a round'} higher.`;
+
+/** A list whose very first count is that of another row: where it begins is what is wrong, whatever the distance. */
+function begunElsewhere(scene: Scene): Ranked[] {
+  const { plan, counts, fromRow, called } = scene;
+  const found = elsewhere(plan, counts, fromRow);
+  if (found === undefined) return [];
+  const { by, firstRow, slipAt } = found;
+  const many = count(Math.abs(by), called);
+  const ahead = by > 0;
+  const lone = counts.length === 1;
+  const turned = found.otherFirstRows.map((other) => `, or of ${called} ${other} after the turn`).join('');
+  const from = `${lone ? `this is the count of ${called} ${firstRow}` : `these are the counts from ${called} ${firstRow} on`}${turned}`;
+  const slipped = slipAt === undefined ? undefined : slipOf(scene, firstRow, slipAt);
+  const where = `You are ${many} ${ahead ? 'ahead of' : 'behind'} where you think: ${from}`;
+  return [
+    {
+      // Before every slip: a list that begins at another row is the commonest of all (common practice).
+      rank: 1,
+      cause: slipped === undefined ? `${where}.` : `${where}, and ${slipped.says}.`,
+      why:
+        slipAt === undefined
+          ? `${lone ? 'The count matches' : `${counts.length === 2 ? 'Both' : `All ${counts.length}`} counts match`} the plan of ${called} ${firstRow}${lone ? '' : ' and after'}.`
+          : `The first ${slipAt} counts match the plan of ${called} ${firstRow} and after; only then one ${called} goes wrong.`,
+      mend:
+        slipped === undefined
+          ? ahead
+            ? `Nothing is wrong in the work: start the list from ${called} ${firstRow} (from_row:${firstRow}).`
+            : onlyTheList(scene, many)
+          : `Start the list from ${called} ${firstRow} (from_row:${firstRow}). Then: ${slipped.mend.replace(/^./, (first) => first.toLowerCase())}`,
+      cost:
+        slipped === undefined
+          ? ahead
+            ? 'Nothing: the shape is as planned.'
+            : straightRow(scene)
+          : slipped.cost,
+    },
+  ];
+}
+
+/** The one row that still went wrong once the list begins where it belongs, and what mends that. */
+function slipOf(scene: Scene, firstRow: number, slipAt: number) {
+  const slip = departureAt(scene.plan, scene.counts, firstRow, slipAt);
+  const [likeliest] = causesOf(slip);
+  if (likeliest === undefined) throw new Error('a departure has a cause');
+  const { row, counted, expected, difference } = slip;
+  return {
+    ...likeliest,
+    says: `${scene.called} ${row} has ${counted} where ${expected} belong${expected === 1 ? 's' : ''}, ${Math.abs(difference)} too ${difference < 0 ? 'few' : 'many'}`,
+  };
 }
 
 /** The turning chain, counted as a stitch or not; the joining stitch of a round. */

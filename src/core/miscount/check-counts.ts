@@ -2,6 +2,8 @@
 import { Problem } from '../base/problem.ts';
 import { type RowPlan } from '../rows/index.ts';
 import { causesOf, isFarOff, noRowHas, type Cause } from './causes.ts';
+import { elsewhere, type Elsewhere } from './elsewhere.ts';
+import { departureAt } from './mending.ts';
 import { formula, Working } from '../base/working.ts';
 
 export const DIFFERENCE = formula({
@@ -26,6 +28,16 @@ export interface Miscount {
     readonly undone: number;
     /** Why the count can be that of no row of the plan; unset where it may be one. */
     readonly noRowHasIt?: string;
+    /** The rows that the counts belong to, where they fit others better than the ones they were taken for. */
+    readonly elsewhere?: Elsewhere;
+    /** With those rows: the one that still went wrong, and why. */
+    readonly slip?: {
+      readonly row: number;
+      readonly expected: number;
+      readonly counted: number;
+      readonly difference: number;
+      readonly causes: readonly Cause[];
+    };
   };
   /** counted − expected at the first wrong row; 0 where every count is right. */
   readonly difference: number;
@@ -68,12 +80,34 @@ export function miscount(plan: RowPlan, counts: readonly number[], fromRow = 1):
   const next = plan.rows[lastRow]?.count;
   const found = { fromRow, lastRow, difference, working, ...(next === undefined ? {} : { next }) };
   if (at === -1) return found;
-  const undone = counted + counts.slice(at + 1).reduce((sum, one) => sum + one, 0);
-  const departure = { plan, counts, fromRow, row, expected, counted, difference, undone };
+  const departure = departureAt(plan, counts, fromRow, at);
+  const { undone } = departure;
   const causes = causesOf(departure);
   const noRowHasIt = noRowHas(plan, counted, isFarOff(departure));
+  const other = at === 0 ? elsewhere(plan, counts, fromRow) : undefined;
+  const slip =
+    other?.slipAt === undefined ? undefined : departureAt(plan, counts, other.firstRow, other.slipAt);
   return {
     ...found,
-    wrong: { row, expected, counted, causes, undone, ...(noRowHasIt === undefined ? {} : { noRowHasIt }) },
+    wrong: {
+      row,
+      expected,
+      counted,
+      causes,
+      undone,
+      ...(noRowHasIt === undefined ? {} : { noRowHasIt }),
+      ...(other ? { elsewhere: other } : {}),
+      ...(slip
+        ? {
+            slip: {
+              row: slip.row,
+              expected: slip.expected,
+              counted: slip.counted,
+              difference: slip.difference,
+              causes: causesOf(slip),
+            },
+          }
+        : {}),
+    },
   };
 }

@@ -26,6 +26,28 @@ export interface Departure {
   readonly undone: number;
 }
 
+/** The departure at one of the counts (by its place among them, from 0), the first of them that of row `fromRow`. */
+export function departureAt(
+  plan: RowPlan,
+  counts: readonly number[],
+  fromRow: number,
+  at: number,
+): Departure {
+  const row = fromRow + at;
+  const counted = counts[at] ?? 0;
+  const expected = plan.rows[row - 1]?.count ?? 0;
+  return {
+    plan,
+    counts,
+    fromRow,
+    row,
+    expected,
+    counted,
+    difference: counted - expected,
+    undone: counts.slice(at).reduce((sum, one) => sum + one, 0),
+  };
+}
+
 /** A cause with its place in the queue: the lower, the likelier. */
 export type Ranked = Cause & { readonly rank: number };
 

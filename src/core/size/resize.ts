@@ -85,7 +85,8 @@ export function ranked(a: ResizeOption, b: ResizeOption): number {
   );
 }
 
-function optionOf(wish: Wish, motif: MotifSize, columns: number, rows: number): ResizeOption {
+/** One combination with its size, its ends and how far it is off the wish. */
+export function optionOf(wish: Wish, motif: MotifSize, columns: number, rows: number): ResizeOption {
   const width = columns * motif.side + 2 * wish.border;
   const height = rows * motif.side + 2 * wish.border;
   const motifs = columns * rows;
@@ -228,7 +229,8 @@ export function resize(asked: {
 
 const ONE_WAY = 'Give side:15cm, or gauge:13x10 with size:12.';
 
-function motifSizes(asked: {
+/** The sizes that the motif can have, by its side or by its rows. Throws a Problem where it is not given in exactly one way. */
+export function motifSizes(asked: {
   side?: number | undefined;
   gauge?: Gauge | undefined;
   size?: number | undefined;

@@ -1,0 +1,57 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { sizeForSide, type SizeAndSide } from '../../src/core/size/size-for-side.ts';
+import { cm, count, num } from '../../src/core/base/reader.ts';
+import { caution } from '../../src/standards/care.ts';
+
+const told = ({ size, side }: SizeAndSide) => `size ${size} blocks to ${cm(side)}`;
+
+export const size = question({
+  name: 'size',
+  says: 'Which size of diagonal square comes out at the side you wish, at your own gauge',
+  options: {
+    gauge: opt.gauge('Your own: stitches x rows over 10 cm, like 13x10, or 13x10 over 4in'),
+    side: opt.length('The side that one blocked motif should have', '15cm'),
+    size: opt.size('The pattern’s own size in rising rows, to compare').optional(),
+  },
+  example: 'gauge:13x10 side:15cm size:12',
+  refused: { line: 'gauge:13 side:15cm', option: 'gauge' },
+  answer(asked) {
+    const found = sizeForSide(asked);
+    const { off, smaller, larger, pattern } = found;
+    const same = Math.abs(off) < 0.05;
+    return {
+      headline: `${count(found.size, 'rising row')} ${found.size === 1 ? 'blocks' : 'block'} to ${cm(found.side)} a side${same ? ', just as wished' : `, ${num(Math.abs(off), 1)} % ${off > 0 ? 'larger' : 'smaller'} than wished and the nearest there is`}.`,
+      figures: [
+        { key: 'size', label: 'Rising rows', value: found.size, unit: '' },
+        { key: 'side', label: 'Blocked side', value: found.side, unit: 'cm' },
+        ...(pattern
+          ? [
+              {
+                key: 'pattern_side',
+                label: `Side of the pattern’s size ${pattern.size}`,
+                value: pattern.side,
+                unit: 'cm' as const,
+              },
+            ]
+          : []),
+      ],
+      lines: [
+        ...(pattern
+          ? [
+              pattern.size === found.size
+                ? `That is the pattern’s own size.`
+                : `The pattern’s ${told(pattern)} at your gauge.`,
+            ]
+          : []),
+        ...[smaller, larger]
+          .filter((one) => one !== undefined)
+          .map((one) => `${one === smaller ? 'One row fewer' : 'One row more'} each way: ${told(one)}.`),
+        'Where the pattern has stripes, keep them whole: change its size by whole stripes.',
+      ],
+      cautions: [caution('heat')],
+      working: found.working.steps,
+      assumptions: ['The motif is a diagonal square, blocked.'],
+    };
+  },
+});

@@ -1,0 +1,84 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { noRowHas } from '../../src/core/miscount/causes.ts';
+import { rowWithCount, whichRow } from '../../src/core/rows/which-row.ts';
+import { count } from '../../src/core/base/reader.ts';
+
+export const which = question({
+  name: 'which',
+  says: 'Which row you are on, from the stitches that you counted in it',
+  options: {
+    shape: opt.shape(),
+    stitches: opt.whole('Stitches counted in the row, or blocks', { example: '19' }),
+    size: opt
+      .size('Rising rows of a diagonal square or blocks along a side; shapes in rounds need none')
+      .optional(),
+    other_size: opt
+      .whole('Blocks along the other side of a rectangle', { max: 400, example: '8' })
+      .optional(),
+    stitch: opt.stitch().optional(),
+  },
+  example: 'shape:diagonal size:14 stitches:19',
+  refused: { line: 'shape:diagonal stitches:19', option: 'size' },
+  answer({ other_size, ...asked }) {
+    const found = whichRow({ ...asked, otherSize: other_size });
+    const { plan, rows, row, otherRow, below, above } = found;
+    const [called, Called] = plan.worked === 'rounds' ? ['round', 'Round'] : ['row', 'Row'];
+    const counted =
+      plan.counted === 'blocks'
+        ? count(asked.stitches, 'block')
+        : count(asked.stitches, 'stitch', 'stitches');
+    const shared = { working: found.working.steps, assumptions: found.assumptions, data: { rows } };
+    if (row === undefined) {
+      const near = [below, above].filter((one) => one !== undefined);
+      const why = noRowHas(plan, asked.stitches, above === undefined);
+      return {
+        ...shared,
+        headline: `No ${called} of this piece has ${counted}: ${near.map((one) => rowWithCount(plan, one)).join(', ')}.`,
+        figures: [
+          ...(below
+            ? [{ key: 'below', label: 'Nearest count below', value: below.count, unit: '' as const }]
+            : []),
+          ...(above
+            ? [{ key: 'above', label: 'Nearest count above', value: above.count, unit: '' as const }]
+            : []),
+        ],
+        lines: [
+          ...(why === undefined ? [] : [why]),
+          ...(above === undefined
+            ? [`That is more than its widest ${called} has: another size, or another shape?`]
+            : []),
+          'Count once more; if it stays so, /stitches check finds the slip from the counts of several rows.',
+        ],
+      };
+    }
+    const level = rows.length > (otherRow === undefined ? 1 : 2);
+    return {
+      ...shared,
+      headline:
+        otherRow === undefined
+          ? level
+            ? `${counted} stand in every ${called} from ${row} to ${rows.at(-1) ?? row}: count the ${called}s to know which.`
+            : `With ${counted} you are on ${called} ${row} of ${plan.rows.length}.`
+          : `With ${counted} you are on ${called} ${row} while it still grows, or on ${called} ${otherRow} after the turn.`,
+      figures: [
+        {
+          key: 'row',
+          label: otherRow === undefined ? Called : `${Called}, while it grows`,
+          value: row,
+          unit: '',
+        },
+        ...(otherRow === undefined
+          ? []
+          : [{ key: 'other_row', label: `${Called}, after the turn`, value: otherRow, unit: '' as const }]),
+      ],
+      lines: [
+        ...(otherRow === undefined
+          ? []
+          : [
+              `Growing, every ${called} is longer than the one before; shrinking, shorter: the edge shows which.`,
+            ]),
+      ],
+    };
+  },
+});

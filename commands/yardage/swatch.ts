@@ -1,0 +1,56 @@
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { count, g, m, num, size } from '../../src/core/base/reader.ts';
+import { careFor } from '../../src/core/size/cautions.ts';
+import { neededSize } from '../../src/core/size/wished-size.ts';
+import { swatchYarn } from '../../src/core/yarn/swatch-yarn.ts';
+import { caution } from '../../src/standards/care.ts';
+import { reserve } from './options.ts';
+
+export const swatch = question({
+  name: 'swatch',
+  says: 'How much yarn a whole blanket takes, from a weighed swatch, before any motif is made',
+  options: {
+    swatch_width: opt.length('How wide the swatch is', '15cm'),
+    swatch_height: opt.length('How high the swatch is', '15cm'),
+    weight: opt.weight('What the swatch weighs', '14g'),
+    width: opt.length('How wide the blanket is to be; or give for', '120cm').optional(),
+    height: opt.length('How high the blanket is to be', '160cm').optional(),
+    for: opt.blanketSize().optional(),
+    ball: opt.ball().optional(),
+    reserve: reserve(),
+  },
+  example: 'swatch_width:15cm swatch_height:15cm weight:14g width:120cm height:160cm ball:170m/100g',
+  refused: { line: 'swatch_width:15cm swatch_height:15cm weight:14g', option: 'width' },
+  answer({ swatch_width: swatchWidth, swatch_height: swatchHeight, ...asked }) {
+    const { width, height } = neededSize(asked);
+    const { weight, ball, reserve: spare } = asked;
+    const found = swatchYarn({ swatchWidth, swatchHeight, weight, width, height, ball, reserve: spare });
+    const { yarn, balls, doubt } = found;
+    const spared = spare === 0 ? 'no reserve' : `${num(spare)} % in reserve`;
+    return {
+      headline: `A blanket of ${size(width, height)} takes ${g(found.weight)} with ${spared}${
+        yarn === undefined || balls === undefined ? '' : `, ${m(yarn)}: ${count(balls, 'ball')}`
+      }.`,
+      figures: [
+        { key: 'weight_total', label: 'Weight in all, with the reserve', value: found.weight, unit: 'g' },
+        ...(yarn === undefined
+          ? []
+          : [{ key: 'yarn_total', label: 'Yarn in all, with the reserve', value: yarn, unit: 'm' as const }]),
+        ...(balls === undefined ? [] : [{ key: 'balls', label: 'Balls', value: balls, unit: '' as const }]),
+      ],
+      lines: [
+        `A scale of whole grams leaves ${num(doubt, 0)} % open either way with this swatch: a larger one is surer.`,
+        ...(ball === undefined
+          ? ['With length and weight of a ball, ball:170m/100g, it also says metres and balls.']
+          : []),
+      ],
+      working: found.working.steps,
+      assumptions: [
+        'The blanket is worked like the swatch, all over: same stitch, hook and yarn, washed or not as the swatch was.',
+        'Seams, border and tails are not in it.',
+      ],
+      cautions: [caution('dye-lot'), ...careFor(width, height)],
+    };
+  },
+});
