@@ -6,7 +6,8 @@ import { mine, parcels, yarn } from './holding.ts';
 import { open } from './open.ts';
 import { pledge, release } from './pledging.ts';
 import { close, handover, history, list, reopen, undo } from './running.ts';
-import { pace, remind, shares } from './sharing.ts';
+import { pace } from './pace.ts';
+import { remind, shares } from './sharing.ts';
 import { invite, join, keep, leave } from './taking-part.ts';
 
 export const together = command({

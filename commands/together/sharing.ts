@@ -1,4 +1,4 @@
-/** A fair proposal for what is open, and how fast things go. */
+/** A fair proposal for what is open, and a word to those who have gone quiet. */
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import {
@@ -9,15 +9,12 @@ import {
   remind as remindRule,
   NOTICE_DAYS,
 } from '../../src/core/group/rules.ts';
-import { groupPace } from '../../src/core/group/pace.ts';
 import { proposeShares } from '../../src/core/group/proposal.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { count, num, when } from '../../src/core/base/reader.ts';
+import { count, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { OPENED } from './example.ts';
+import { JOINED } from './example.ts';
 import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
-
-const JOINED = [...OPENED, 'rowan: /together join per_week:2', 'ash: /together join per_week:1 colours:moss'];
 
 export const shares = question({
   name: 'shares',
@@ -113,56 +110,6 @@ export const shares = question({
             ],
           }),
       ...(applied ? { board: doc.id } : {}),
-    };
-  },
-});
-
-export const pace = question({
-  name: 'pace',
-  says: 'How fast motifs come in, what the closing day needs, and when it will be done',
-  options: { name: nameOption },
-  example: '',
-  before: [...JOINED, 'rowan: /together handin kind:furrow motifs:2'],
-  refused: { line: 'name:"No such blanket"', option: 'name' },
-  async answer({ name }, context) {
-    const { state } = await whichBlanket(context, name);
-    const mayKnow = mayOrganise(state, askerOf(context));
-    const found = groupPace(state, context.now);
-    const { forecast } = found;
-    return {
-      headline: found.sentence,
-      figures: [
-        { key: 'handed_in', label: 'Handed in or accepted', value: found.done, unit: '' },
-        { key: 'to_come', label: 'Still to come', value: found.toCome, unit: '' },
-        { key: 'per_week', label: 'A week so far', value: forecast.rate, unit: '' },
-        { key: 'per_week_low', label: 'A week, at the least', value: forecast.low, unit: '' },
-        { key: 'per_week_high', label: 'A week, at the most', value: forecast.high, unit: '' },
-        ...(forecast.needed === undefined
-          ? []
-          : [{ key: 'per_week_needed', label: 'A week needed', value: forecast.needed, unit: '' as const }]),
-        ...(forecast.weeks === undefined
-          ? []
-          : [{ key: 'weeks_left', label: 'Weeks to go', value: forecast.weeks, unit: '' as const }]),
-      ],
-      lines: [
-        ...found.lines,
-        ...(mayKnow
-          ? found.quiet.map(
-              ({ name: maker, since, held }) =>
-                `${maker} holds ${count(held, 'pledge')} and was last heard of ${when(since.slice(0, 10))}; perhaps a friendly word (for you only).`,
-            )
-          : []),
-      ],
-      working: found.working.steps,
-      assumptions: found.assumptions,
-      data: {
-        soonest: found.soonest,
-        likely: found.likely,
-        latest: found.latest,
-        ...(mayKnow ? { quiet: found.quiet.map(({ name: maker, held }) => ({ maker, held })) } : {}),
-      },
-      // Who has gone quiet is for the organiser alone.
-      ...(mayKnow && found.quiet.length > 0 ? { private: true } : {}),
     };
   },
 });

@@ -1,7 +1,7 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
-import { forReader, num, plain, type Reader } from '../core/base/reader.ts';
+import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Context } from './command.ts';
@@ -81,9 +81,7 @@ function inOwnWords(error: unknown, reader: Reader): unknown {
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
 export async function ask(found: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
-    // Here, once for every room: neither an answer nor a problem finds a token in what was typed.
-    const text = Object.fromEntries(Object.entries(typed).map(([name, value]) => [name, plain(value)]));
-    const { options, assumed } = checkOptions(found, text, context);
+    const { options, assumed } = checkOptions(found, typed, context);
     const answer: Answer = await found.question.answer(options, context);
     if (!found.question.changes) return show(answer, context.reader, assumed);
     // What was changed may be the asker's ways themselves: she reads the answer in the new ones.

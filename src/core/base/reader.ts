@@ -111,14 +111,9 @@ export function inWords(iso: string): string {
   return time === undefined ? date : `${date}, ${time} UTC`;
 }
 
-const NUMBER = String.raw`-?\d{1,309}(?:\.\d{1,30})?(?:e[+-]\d{1,3})?`;
-const MEASURED = new RegExp(`^(${NUMBER})(?:x(${NUMBER}))?(?:~(\\d))? (cm|m|g|mm)$`);
-const MOMENT = /^at (\d{4}-\d\d-\d\d(?:T\d\d:\d\d[\d:.]*Z)?)$/;
+const MEASURED = /^([^x~ ]+)(?:x([^x~ ]+))?(?:~(\d+))? (cm|m|g|mm)$/;
 
-/**
- * Fills the tokens in: every length, weight and trade term in the reader's own units and terms. Brackets around
- * anything else are text.
- */
+/** Fills the tokens in: every length, weight and trade term in the reader's own units and terms. */
 export function forReader(text: string, reader: Reader): string {
   return text.replace(/⟦([^⟦⟧]*)⟧/g, (whole, inside: string) => {
     const [, first, second, decimals, unit] = MEASURED.exec(inside) ?? [];
@@ -130,14 +125,10 @@ export function forReader(text: string, reader: Reader): string {
       const places = decimals === undefined ? placesOf(Math.max(...amounts)) : Number(decimals);
       return `${amounts.map((amount) => num(amount, places)).join(' × ')} ${ownUnit(unit as ShownUnit, reader)}`;
     }
-    const moment = MOMENT.exec(inside)?.[1];
-    if (moment !== undefined && !Number.isNaN(Date.parse(moment))) return (reader.clock ?? inWords)(moment);
-    return Object.hasOwn(TERMS, inside) ? TERMS[inside as Term][reader.terms] : whole;
+    if (inside.startsWith('at ')) return (reader.clock ?? inWords)(inside.slice(3));
+    return inside in TERMS ? TERMS[inside as Term][reader.terms] : whole;
   });
 }
 
-/**
- * What a person typed can hold no token: she could otherwise write into the fabric of an answer. Its brackets become
- * others that look the same, so that she reads what she wrote.
- */
-export const plain = (typed: string) => typed.replaceAll('⟦', '〚').replaceAll('⟧', '〛');
+/** What a person typed can hold no token: she could otherwise write into the fabric of an answer. */
+export const plain = (typed: string) => typed.replace(/[⟦⟧]/g, '');

@@ -1,21 +1,30 @@
 /**
- * When a group blanket will be done, with a spread that is honest about few data. Hand-ins are taken as events at a steady
- * rate, each of some motifs; ten motifs in one parcel say less than ten parcels, so they count as so many equal parcels as
- * would scatter alike (motifs² over the sum of the parcels' squares). The rate's 80 % limits are Garwood's (Biometrika 28, 1936), their chi-square values by Wilson and Hilferty's
- * cube-root rule (PNAS 17, 1931). Both references from memory; the coverage is checked by simulation in the tests.
+ * When a group blanket will be done, and how sure that is. Parcels are taken to come at a steady rate that nobody knows:
+ * what came, and a little of what the makers said they can do, tells of the rate; the time to the end is spread by what is
+ * not known of the rate and by chance together. Ten motifs in one parcel say less than ten parcels, so they count as so
+ * many equal parcels as would scatter alike.
+ *
+ * With Jeffreys' prior the rate after n arrivals in time T is gamma of shape n + ½ and rate T; the time to the next m
+ * arrivals is then T · m ÷ (n + ½) · F(2m, 2n + 1), a ratio of two gamma variables (derived). The tests hold the end dates
+ * of whole simulated seasons to it.
  */
+import { cumulateF, quantileOfChiSquare, quantileOfF } from './distributions.ts';
 import { formula, type Working } from '../base/working.ts';
 
 const DAYS_A_WEEK = 7;
-/** The standard normal value that leaves a tenth on either side: limits that hold four times in five. */
-const Z_80 = 1.2815515655446004;
+/** The shares of all cases that lie before the two ends and the middle: a tenth on either side is left out. */
+const EARLY = 0.1;
+const MIDDLE = 0.5;
+const LATE = 0.9;
+/** What the makers said they can do counts as much as so many parcels that came. */
+export const SAID_COUNTS_AS = 1;
 
 export const RATE = formula({
   label: 'Motifs a week so far',
   formula: 'done / (days / days_a_week)',
   given: { done: '', days: '', days_a_week: '' },
   unit: '',
-  source: 'derived: what was handed in, over the weeks since the first',
+  source: 'derived: what was handed in, over the weeks since the opening',
 });
 export const PARCELS = formula({
   label: 'Equal parcels that would say as much',
@@ -24,12 +33,50 @@ export const PARCELS = formula({
   unit: '',
   source: 'derived: mean and scatter of a sum of parcels that come at a steady rate',
 });
+export const WEEKS_SCATTER = formula({
+  label: 'How many times as much the weeks scatter as such parcels would',
+  formula: 'max(1, weeks_squared / (in_weeks / weeks * done / parcels) / chance_alone)',
+  given: { weeks_squared: '', in_weeks: '', weeks: '', done: '', parcels: '', chance_alone: '' },
+  unit: '',
+  source:
+    'index of dispersion of the weeks’ counts, held to the chi-square value that chance alone passes one time in five; derived',
+});
+export const PARCELS_ALIKE = formula({
+  label: 'Equal parcels that would say as much, busy and quiet weeks allowed for',
+  formula: 'parcels / scatter',
+  given: { parcels: '', scatter: '' },
+  unit: '',
+  source: 'derived: what scatters so many times as much says so many times less',
+});
 export const MOTIFS_EACH = formula({
   label: 'Motifs in each of those',
   formula: 'done / parcels',
   given: { done: '', parcels: '' },
   unit: '',
   source: 'derived',
+});
+export const PARCELS_TOLD = formula({
+  label: 'Parcels that tell of the rate: those after the first, and what the makers said',
+  formula: 'parcels * (came - 1) / came + said_counts',
+  given: { parcels: '', came: '', said_counts: '' },
+  unit: '',
+  source:
+    'derived: the first parcel only starts the clock, since everybody’s first motif takes its time; what was said counts as one parcel',
+});
+export const DAYS_TOLD = formula({
+  label: 'Days that they stand for',
+  formula: 'since_first + said_counts * each * days_a_week / said',
+  given: { since_first: '', said_counts: '', each: '', days_a_week: '', said: '' },
+  unit: '',
+  source:
+    'derived: the days since the first parcel, and the days one parcel takes at the pace that the makers said',
+});
+export const PARCELS_TO_COME = formula({
+  label: 'Parcels to come',
+  formula: '(to_come + (each - 1) / 2) / each',
+  given: { to_come: '', each: '' },
+  unit: '',
+  source: 'derived: the last parcel brings, in the mean, half a parcel more than is wanted (renewal theory)',
 });
 export const NEEDED_RATE = formula({
   label: 'Motifs a week needed',
@@ -38,79 +85,115 @@ export const NEEDED_RATE = formula({
   unit: '',
   source: 'derived: what is to come, over the weeks left',
 });
-export const WEEKS_TO_GO = formula({
-  label: 'Weeks to go at that rate',
-  formula: 'to_come / rate',
-  given: { to_come: '', rate: '' },
+export const DAYS_TO_GO = formula({
+  label: 'Days to go',
+  formula: 'days * more / (parcels + 1 / 2) * f_value',
+  given: { days: '', more: '', parcels: '', f_value: '' },
   unit: '',
-  source: 'derived: what is to come, over motifs a week',
+  source:
+    'derived: ratio of two gamma variables, the rate with Jeffreys’ prior; f value of 2 × more and 2 × parcels + 1 degrees of freedom',
 });
-export const RATE_LOW = formula({
-  label: 'Motifs a week, if this was a lucky stretch',
-  formula: 'each * parcels * (1 - 1 / (9 * parcels) - z / (3 * sqrt(parcels)))^3 / (days / days_a_week)',
-  given: { each: '', parcels: '', z: '', days: '', days_a_week: '' },
+export const CHANCE_F = formula({
+  label: 'The closing day as an f value',
+  formula: 'days_left * (parcels + 1 / 2) / (days * more)',
+  given: { days_left: '', parcels: '', days: '', more: '' },
   unit: '',
-  source: 'Garwood’s limits for a count, by Wilson and Hilferty’s rule (from memory, checked by simulation)',
-});
-export const RATE_HIGH = formula({
-  label: 'Motifs a week, if this was an unlucky stretch',
-  formula:
-    'each * (parcels + 1) * (1 - 1 / (9 * (parcels + 1)) + z / (3 * sqrt(parcels + 1)))^3 / (days / days_a_week)',
-  given: { each: '', parcels: '', z: '', days: '', days_a_week: '' },
-  unit: '',
-  source: 'Garwood’s limits for a count, by Wilson and Hilferty’s rule (from memory, checked by simulation)',
+  source: 'derived: the days to go, solved for the f value',
 });
 
+export interface Asked {
+  readonly done: number;
+  /** Parcels that came: what one maker handed in on one day is one. */
+  readonly came: number;
+  /** The squares of their motifs, summed. */
+  readonly squares: number;
+  /** Motifs of each whole week since the first parcel, in order. */
+  readonly weeks: readonly number[];
+  /** Days since the opening; less than one counts as one. */
+  readonly days: number;
+  /** Days since the first parcel; 0 while nothing came. */
+  readonly sinceFirst: number;
+  readonly toCome: number;
+  /** Days to the closing day; unset without one. */
+  readonly daysLeft: number | undefined;
+  /** Motifs a week that the makers said they can make, all together. */
+  readonly said: number;
+}
+
 export interface Forecast {
-  /** Motifs a week so far, with limits that hold four times in five; low is 0 while nothing is in. */
+  /** Motifs a week so far. */
   readonly rate: number;
-  readonly low: number;
-  readonly high: number;
   /** Equal parcels that would say as much as what came. */
   readonly parcels: number;
   /** Motifs a week that the date needs; unset without a date, or once it has passed. */
   readonly needed: number | undefined;
-  /** Weeks to go, the likely value and the two ends; unset where the rate allows no end. */
-  readonly weeks: number | undefined;
-  readonly soonest: number;
-  readonly latest: number | undefined;
+  /** Days from now: one end in ten is earlier, half are, nine in ten are. Unset where nothing tells of the rate. */
+  readonly ends: { readonly early: number; readonly middle: number; readonly late: number } | undefined;
+  /** Per cent of all cases in which it is done by the closing day; unset without one, or without ends. */
+  readonly chance: number | undefined;
 }
 
-/**
- * `done` motifs in `days` days since the start, which came in parcels whose squares sum to `squares` (one by one if not given);
- * `toCome` still wanted, `daysLeft` to the date (undefined without one).
- * Less than a day counts as a day. Rates are motifs a week, times weeks.
- */
-export function forecast(
-  {
+/** Fewer whole weeks than this say nothing of busy and quiet ones. */
+const FEWEST_WEEKS = 3;
+/** One time in five chance alone passes the value that scatter is held to. */
+const BY_CHANCE = 0.8;
+
+/** Parcels that come in bursts say less than so many that come evenly. */
+function allowForBursts({ weeks, done }: Asked, parcels: number, working: Working): number {
+  const inWeeks = weeks.reduce((sum, motifs) => sum + motifs, 0);
+  if (weeks.length < FEWEST_WEEKS || inWeeks === 0) return parcels;
+  const mean = inWeeks / weeks.length;
+  const scatter = working.do(WEEKS_SCATTER, {
+    weeks_squared: weeks.reduce((sum, motifs) => sum + (motifs - mean) ** 2, 0),
+    in_weeks: inWeeks,
+    weeks: weeks.length,
     done,
-    squares = done,
-    days,
-    toCome,
-    daysLeft,
-  }: { done: number; squares?: number; days: number; toCome: number; daysLeft: number | undefined },
-  working: Working,
-): Forecast {
-  const time = { days: Math.max(1, days), days_a_week: DAYS_A_WEEK };
-  const rate = working.do(RATE, { done, ...time });
-  const parcels = done === 0 ? 0 : working.do(PARCELS, { done, squares });
-  const each = done === 0 ? 1 : working.do(MOTIFS_EACH, { done, parcels });
-  const low = done === 0 ? 0 : Math.max(0, working.do(RATE_LOW, { each, parcels, z: Z_80, ...time }));
-  const high = working.do(RATE_HIGH, { each, parcels, z: Z_80, ...time });
+    parcels,
+    chance_alone: quantileOfChiSquare(BY_CHANCE, weeks.length - 1),
+  });
+  return scatter === 1 ? parcels : working.do(PARCELS_ALIKE, { parcels, scatter });
+}
+
+/** Reckons when the rest will be in. Rates are motifs a week, times days. The steps are added to the working. */
+export function forecastEnd(asked: Asked, working: Working): Forecast {
+  const { done, came, squares, sinceFirst, toCome, daysLeft, said } = asked;
+  const rate = working.do(RATE, { done, days: Math.max(1, asked.days), days_a_week: DAYS_A_WEEK });
+  const parcels = done === 0 ? 0 : allowForBursts(asked, working.do(PARCELS, { done, squares }), working);
   const needed =
     daysLeft === undefined || daysLeft <= 0 || toCome === 0
       ? undefined
       : working.do(NEEDED_RATE, { to_come: toCome, days_left: daysLeft, days_a_week: DAYS_A_WEEK });
-  const weeks = (perWeek: number, label?: string) =>
-    perWeek > 0 ? working.do(WEEKS_TO_GO, { to_come: toCome, rate: perWeek }, label) : undefined;
-  return {
-    rate,
-    low,
-    high,
-    parcels,
-    needed,
-    weeks: weeks(rate),
-    soonest: weeks(high, 'Weeks to go, at the soonest') ?? 0,
-    latest: weeks(low, 'Weeks to go, at the latest'),
+  const known = { rate, parcels, needed };
+  if (toCome === 0 || (said === 0 && came < 2)) return { ...known, ends: undefined, chance: undefined };
+
+  const each = done === 0 ? 1 : working.do(MOTIFS_EACH, { done, parcels });
+  const counts = said > 0 ? SAID_COUNTS_AS : 0;
+  const told = came === 0 ? counts : working.do(PARCELS_TOLD, { parcels, came, said_counts: counts });
+  const days =
+    counts === 0
+      ? sinceFirst
+      : working.do(DAYS_TOLD, {
+          since_first: sinceFirst,
+          said_counts: counts,
+          each,
+          days_a_week: DAYS_A_WEEK,
+          said,
+        });
+  const more = working.do(PARCELS_TO_COME, { to_come: toCome, each });
+  const freedom = [2 * more, 2 * told + 1] as const;
+  const daysAt = (share: number, label: string) =>
+    working.do(DAYS_TO_GO, { days, more, parcels: told, f_value: quantileOfF(share, ...freedom) }, label);
+  const ends = {
+    early: daysAt(EARLY, 'Days to go, at the soonest: one time in ten it is less'),
+    middle: daysAt(MIDDLE, 'Days to go: as often less as more'),
+    late: daysAt(LATE, 'Days to go, at the latest: nine times in ten it is less'),
   };
+  const chance =
+    daysLeft === undefined
+      ? undefined
+      : daysLeft <= 0
+        ? 0
+        : 100 *
+          cumulateF(working.do(CHANCE_F, { days_left: daysLeft, parcels: told, days, more }), ...freedom);
+  return { ...known, ends, chance };
 }

@@ -1,7 +1,6 @@
 /** How a group blanket comes along: what is in, what is needed, when it will be done, who has gone quiet. */
-import { count, num, when } from '../base/reader.ts';
 import { Working } from '../base/working.ts';
-import { forecast, type Forecast } from './forecast.ts';
+import { forecastEnd, type Forecast } from './forecast.ts';
 import { daysUntil } from './proposal.ts';
 import { MS_PER_DAY } from './rules.ts';
 import type { GroupState } from './state.ts';
@@ -9,109 +8,100 @@ import type { GroupState } from './state.ts';
 /** After so many days without a word, a maker who holds pledges counts as quiet. */
 export const QUIET_DAYS = 14;
 /** Fewer parcels than this say little about the end. */
-const FEW = 5;
+export const FEW_PARCELS = 5;
+const DAYS_A_WEEK = 7;
+
+export interface Quiet {
+  readonly maker: string;
+  readonly name: string;
+  /** The moment she was last heard of, ISO. */
+  readonly since: string;
+  readonly held: number;
+}
 
 export interface GroupPace {
+  /** Handed in or accepted. */
   readonly done: number;
   /** Motifs of the quotas not yet handed in. */
   readonly toCome: number;
+  /** Days to the closing day, below 0 once it has passed; unset without one. */
+  readonly daysLeft: number | undefined;
   readonly forecast: Forecast;
-  /** Days as YYYY-MM-DD; unset where the pace allows no end. */
-  readonly soonest: string | undefined;
-  readonly likely: string | undefined;
-  readonly latest: string | undefined;
-  readonly quiet: readonly {
-    readonly maker: string;
-    readonly name: string;
-    readonly since: string;
-    readonly held: number;
-  }[];
-  readonly sentence: string;
-  readonly lines: readonly string[];
-  readonly assumptions: readonly string[];
+  /** Motifs that came, by the day since the opening on which they did, in order: for a plot. */
+  readonly arrivals: readonly { readonly day: number; readonly motifs: number }[];
+  /** Days since the opening. */
+  readonly days: number;
+  readonly quiet: readonly Quiet[];
   readonly working: Working;
 }
 
-/** The furthest day that is forecast: ten years. */
-const FARTHEST_WEEKS = 520;
+const daysBetween = (from: string, to: Date) => (to.getTime() - Date.parse(from)) / MS_PER_DAY;
 
-const dayAfter = (now: Date, weeks: number | undefined) =>
-  weeks === undefined || weeks > FARTHEST_WEEKS
-    ? undefined
-    : new Date(now.getTime() + weeks * 7 * MS_PER_DAY).toISOString().slice(0, 10);
+/** What one maker handed in on one day, in order of time: its moment, and how many motifs. */
+function parcelsOf(state: GroupState): { at: string; motifs: number }[] {
+  const parcels = new Map<string, { at: string; motifs: number }>();
+  for (const { maker, handedInAt, state: stands } of state.pieces) {
+    if (stands !== 'handed-in' && stands !== 'accepted') continue;
+    const key = `${maker} ${handedInAt.slice(0, 10)}`;
+    const parcel = parcels.get(key);
+    if (parcel) parcel.motifs++;
+    else parcels.set(key, { at: handedInAt, motifs: 1 });
+  }
+  return [...parcels.values()].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+}
+
+/** Makers who hold pledges and have said nothing for long. Nobody is quiet about what she was given yesterday. */
+function quietMakers(state: GroupState, opened: string, now: Date): Quiet[] {
+  return [...state.members.values()].flatMap(({ maker, name }) => {
+    const held = (state.pledges.get(maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    const since = state.lastSeen.get(maker) ?? opened;
+    const given = state.pledgedAt.get(maker) ?? since;
+    const silent = daysBetween(since > given ? since : given, now);
+    return held > 0 && silent >= QUIET_DAYS ? [{ maker, name, since, held }] : [];
+  });
+}
 
 /** Reads pace and forecast off the state at a moment. */
 export function groupPace(state: GroupState, now: Date): GroupPace {
   const working = new Working();
   const opened = state.standing[0]?.happened.at ?? now.toISOString();
-  const inHand = state.pieces.filter((piece) => piece.state === 'handed-in' || piece.state === 'accepted');
-  const done = inHand.length;
+  const parcels = parcelsOf(state);
+  const first = parcels[0]?.at;
+  const sinceFirst = first === undefined ? 0 : daysBetween(first, now);
+  const weeks = Array.from({ length: Math.max(0, Math.floor(sinceFirst / DAYS_A_WEEK)) }, () => 0);
+  for (const { at, motifs } of parcels) {
+    const week = Math.floor(daysBetween(first ?? at, new Date(at)) / DAYS_A_WEEK);
+    if (week < weeks.length) weeks[week] = (weeks[week] ?? 0) + motifs;
+  }
+  const done = parcels.reduce((sum, { motifs }) => sum + motifs, 0);
   const toCome = state.plan.kinds.reduce((sum, { quota }, kind) => {
     const { handedIn = 0, accepted = 0 } = state.tally[kind] ?? {};
     return sum + Math.max(0, quota - handedIn - accepted);
   }, 0);
-  const days = (now.getTime() - Date.parse(opened)) / MS_PER_DAY;
+  const days = daysBetween(opened, now);
   const daysLeft = state.closes === undefined ? undefined : daysUntil(state.closes, now);
-  const parcels = new Map<string, number>();
-  for (const { maker, handedInAt } of inHand) {
-    const parcel = `${maker} ${handedInAt.slice(0, 10)}`;
-    parcels.set(parcel, (parcels.get(parcel) ?? 0) + 1);
-  }
-  const squares = [...parcels.values()].reduce((sum, motifs) => sum + motifs ** 2, 0);
-  const found = forecast({ done, squares, days, toCome, daysLeft }, working);
-  const [soonest, likely, latest] = [found.soonest, found.weeks, found.latest].map((weeks) =>
-    dayAfter(now, weeks),
+  const forecast = forecastEnd(
+    {
+      done,
+      came: parcels.length,
+      squares: parcels.reduce((sum, { motifs }) => sum + motifs ** 2, 0),
+      weeks,
+      days,
+      sinceFirst,
+      toCome,
+      daysLeft,
+      said: [...state.members.values()].reduce((sum, { perWeek }) => sum + perWeek, 0),
+    },
+    working,
   );
-  const quiet = [...state.members.values()].flatMap(({ maker, name }) => {
-    const held = (state.pledges.get(maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
-    const since = state.lastSeen.get(maker) ?? opened;
-    // Nobody is quiet about what she was given yesterday.
-    const given = state.pledgedAt.get(maker) ?? since;
-    const silent = (now.getTime() - Date.parse(since > given ? since : given)) / MS_PER_DAY;
-    return held > 0 && silent >= QUIET_DAYS ? [{ maker, name, since, held }] : [];
-  });
-  const needed = found.needed === undefined ? undefined : num(found.needed, 1);
-  const goal = when(state.closes ?? '');
-  const lastDay = latest === undefined ? 'some day that cannot be said yet' : when(latest);
-  const spread = soonest === undefined ? 'in more than ten years' : `between ${when(soonest)} and ${lastDay}`;
-  const enough = (rate: number) =>
-    needed === undefined || found.needed === undefined
-      ? ''
-      : found.needed > rate
-        ? `; ${needed} a week would be needed for ${goal}`
-        : `; ${needed} a week ${needed === '1' ? 'is' : 'are'} enough for ${goal}`;
-  const sentence =
-    toCome === 0
-      ? `Every motif of ${state.plan.name} is handed in.`
-      : done === 0
-        ? `Nothing is handed in yet; ${count(toCome, 'motif')} to come${needed === undefined ? '' : `, ${needed} a week to be done by ${goal}`}.`
-        : found.parcels < FEW
-          ? `${count(done, 'motif')} in and ${num(toCome)} to come: too few yet to say more than ${spread}${enough(found.rate)}.`
-          : `${count(done, 'motif')} in and ${num(toCome)} to come; at ${num(found.rate, 1)} a week it is done ${likely === undefined ? 'in more than ten years' : `about ${when(likely)}`}${enough(found.rate)}.`;
   return {
     done,
     toCome,
-    forecast: found,
-    soonest,
-    likely,
-    latest,
-    quiet,
-    sentence,
-    lines: [
-      ...(daysLeft !== undefined && daysLeft <= 0 && toCome > 0
-        ? [
-            `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /together reopen.`,
-          ]
-        : []),
-      ...(toCome === 0 || done === 0
-        ? []
-        : found.parcels < FEW
-          ? ['That is what holds four times in five; with every parcel it will be known better.']
-          : [`Four times in five it ends ${spread}.`]),
-    ],
-    assumptions: [
-      'Parcels are taken to come at a steady rate since the blanket was opened; what one maker hands in on one day is one.',
-    ],
+    daysLeft,
+    forecast,
+    arrivals: parcels.map(({ at, motifs }) => ({ day: daysBetween(opened, new Date(at)), motifs })),
+    days,
+    quiet: quietMakers(state, opened, now),
     working,
   };
 }

@@ -17,7 +17,7 @@ export function lookUpSize(typed: string): StandardSize[] {
     .replace(/\b(mattress|bed|cover|comforter|blanket|uk|us|america|europe)\b/g, '')
     .replace(/ +/g, ' ')
     .trim();
-  const of = Object.hasOwn(SIZE_WORDS, name) ? SIZE_WORDS[name] : name;
+  const of = SIZE_WORDS[name] ?? name;
   return SIZES.filter((size) => (of === '' ? kind !== undefined : size.of === of))
     .filter(
       (size) =>

@@ -1,0 +1,131 @@
+/** How fast motifs come in, when it will be done, and how likely that is by the closing day. */
+import { question } from '../../src/chat/command.ts';
+import { FEW_PARCELS, groupPace, type GroupPace } from '../../src/core/group/pace.ts';
+import { mayOrganise } from '../../src/core/group/rules.ts';
+import type { GroupState } from '../../src/core/group/state.ts';
+import { count, forReader, num, when } from '../../src/core/base/reader.ts';
+import { drawPace } from '../../src/pictures/pace.ts';
+import { JOINED } from './example.ts';
+import { askerOf, nameOption, whichBlanket } from './which.ts';
+
+/** The furthest day that is said: ten years. */
+const FARTHEST_DAYS = 3650;
+
+/** The day so many days after a moment, YYYY-MM-DD; undefined where it is too far to say. */
+function dayAfter(now: Date, days: number | undefined): string | undefined {
+  if (days === undefined || days > FARTHEST_DAYS) return undefined;
+  const day = new Date(now);
+  day.setUTCMinutes(day.getUTCMinutes() + Math.round(days * 1440));
+  return day.toISOString().slice(0, 10);
+}
+
+const saidDay = (day: string | undefined) =>
+  day === undefined ? 'some day more than ten years away' : when(day);
+
+/** One sentence that answers: how far, when, and what the closing day needs. */
+function headline({ plan, closes }: GroupState, pace: GroupPace, likely: string | undefined): string {
+  const { done, toCome, forecast } = pace;
+  if (toCome === 0) return `Every motif of ${plan.name} is handed in.`;
+  const { needed, rate, ends, chance } = forecast;
+  const goal = when(closes ?? '');
+  const wanted =
+    needed === undefined
+      ? ''
+      : needed > rate
+        ? `; ${num(needed, 1)} a week would be needed for ${goal}`
+        : `; ${num(needed, 1)} a week would do for ${goal}`;
+  const odds = chance === undefined || needed === undefined ? '' : ` (${num(chance, 0)} % likely)`;
+  if (done === 0) return `Nothing is handed in yet; ${count(toCome, 'motif')} to come${wanted}${odds}.`;
+  const end = ends === undefined ? '' : `, done about ${saidDay(likely)}`;
+  return `${count(done, 'motif')} in and ${num(toCome)} to come at ${num(rate, 1)} a week${end}${wanted}${odds}.`;
+}
+
+export const pace = question({
+  name: 'pace',
+  says: 'How fast motifs come in, what the closing day needs, and when it will be done',
+  options: { name: nameOption },
+  example: '',
+  before: [...JOINED, 'rowan: /together handin kind:furrow motifs:2'],
+  refused: { line: 'name:"No such blanket"', option: 'name' },
+  async answer({ name }, context) {
+    const { state } = await whichBlanket(context, name);
+    const mayKnow = mayOrganise(state, askerOf(context));
+    const found = groupPace(state, context.now);
+    const { done, toCome, daysLeft, forecast, quiet, arrivals } = found;
+    const { ends, needed, chance } = forecast;
+    const [soonest, likely, latest] = [ends?.early, ends?.middle, ends?.late].map((days) =>
+      dayAfter(context.now, days),
+    );
+    const opened = new Date(state.standing[0]?.happened.at ?? context.now);
+    const drawn = drawPace({
+      title: state.plan.name,
+      arrivals,
+      today: found.days,
+      wanted: done + toCome,
+      ends,
+      daysLeft,
+      needed,
+      dayWords: (day) => forReader(saidDay(dayAfter(opened, day)), context.reader),
+    });
+    return {
+      headline: headline(state, found, likely),
+      figures: [
+        { key: 'handed_in', label: 'Handed in or accepted', value: done, unit: '' },
+        { key: 'to_come', label: 'Still to come', value: toCome, unit: '' },
+        { key: 'per_week', label: 'A week so far', value: forecast.rate, unit: '' },
+        ...(needed === undefined
+          ? []
+          : [{ key: 'per_week_needed', label: 'A week needed', value: needed, unit: '' as const }]),
+        ...(ends === undefined
+          ? []
+          : [
+              {
+                key: 'early',
+                label: 'Days to the end, at the soonest',
+                value: ends.early,
+                unit: '' as const,
+              },
+              { key: 'likely', label: 'Days to the end, the middle', value: ends.middle, unit: '' as const },
+              { key: 'late', label: 'Days to the end, at the latest', value: ends.late, unit: '' as const },
+            ]),
+        ...(chance === undefined
+          ? []
+          : [{ key: 'chance', label: 'Chance of the closing day', value: chance, unit: '%' as const }]),
+      ],
+      lines: [
+        ...(daysLeft !== undefined && daysLeft <= 0 && toCome > 0
+          ? [
+              `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /together reopen.`,
+            ]
+          : []),
+        ...(ends === undefined
+          ? []
+          : [
+              `Four times in five it ends between ${saidDay(soonest)} and ${saidDay(latest)}${arrivals.length < FEW_PARCELS ? '; with every parcel that comes it will be known better' : ''}.`,
+            ]),
+        ...(mayKnow
+          ? quiet.map(
+              ({ name: maker, since, held }) =>
+                `${maker} holds ${count(held, 'pledge')} and was last heard of ${when(since.slice(0, 10))}; perhaps a friendly word (for you only).`,
+            )
+          : []),
+      ],
+      working: found.working.steps,
+      assumptions:
+        toCome === 0
+          ? []
+          : [
+              'Parcels are taken to go on coming at one rate, by chance sooner or later; if people slow down, the end moves out. What one maker hands in on one day is one parcel.',
+            ],
+      data: {
+        soonest,
+        likely,
+        latest,
+        ...(mayKnow ? { quiet: quiet.map(({ name: maker, held }) => ({ maker, held })) } : {}),
+      },
+      files: [{ name: 'pace.svg', says: drawn.alt, content: drawn.svg }],
+      // Who has gone quiet is for the organiser alone.
+      ...(mayKnow && quiet.length > 0 ? { private: true } : {}),
+    };
+  },
+});
