@@ -165,8 +165,8 @@ describe('in a server', () => {
     expect([...harness.platform.gateway.sessions.values()].map(({ intents }) => intents)).toEqual([0]);
     const asked = new URL(harness.room.invite).searchParams;
     expect(asked.get('scope')?.split(' ').sort()).toEqual(['applications.commands', 'bot']);
-    const [view, send, embed, attach] = [1n << 10n, 1n << 11n, 1n << 14n, 1n << 15n];
-    expect(BigInt(asked.get('permissions')!)).toBe(view | send | embed | attach);
+    const [view, send, embed, attach, threads] = [1n << 10n, 1n << 11n, 1n << 14n, 1n << 15n, 1n << 38n];
+    expect(BigInt(asked.get('permissions')!)).toBe(view | send | embed | attach | threads);
   });
 
   it('a forged button does nothing for its forger that she could not type, and nothing to anybody else', async () => {

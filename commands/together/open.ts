@@ -1,5 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { openGroup } from '../../src/core/group/open.ts';
 import { cm, count, when } from '../../src/core/base/reader.ts';
@@ -59,6 +60,16 @@ export const open = question({
       joinable: who,
       today: context.now.toISOString().slice(0, 10),
     });
+    const { mute } = context.place;
+    if (mute === 'asker') {
+      throw new Problem(
+        'may-not-write-here',
+        'The board would stand in this channel, where you may not write.',
+        {
+          hint: 'Open the blanket in a channel where you may.',
+        },
+      );
+    }
     const { id } = await context.projects.groups.open(context.place, plan, doing(context));
     const motifs = plan.kinds.reduce((sum, kind) => sum + kind.quota + kind.spares, 0);
     return {
@@ -67,10 +78,17 @@ export const open = question({
         { key: 'motifs', label: 'Motifs wanted, spares with them', value: motifs, unit: '' },
         { key: 'side', label: 'Side of one', value: plan.side, unit: 'cm' },
       ],
-      lines: plan.kinds.map(
-        (kind) =>
-          `${kind.name}: ${kind.quota}${kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : ''}`,
-      ),
+      lines: [
+        ...plan.kinds.map(
+          (kind) =>
+            `${kind.name}: ${kind.quota}${kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : ''}`,
+        ),
+        ...(mute === 'bot'
+          ? [
+              'Its board cannot stand here yet: I may not see this channel, write, embed links or attach files in it. Ask for the board again once I may.',
+            ]
+          : []),
+      ],
       cautions: careFor(plan.columns * plan.side, plan.rows * plan.side),
       working: working.steps,
       assumptions,

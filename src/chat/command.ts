@@ -16,6 +16,8 @@ export interface Maker {
 export interface Place {
   readonly server?: string;
   readonly channel?: string;
+  /** Who keeps a message of ours from standing in the channel: the asker, or this bot, who may not write there. */
+  readonly mute?: 'asker' | 'bot';
   /** True where the asker may manage the server. */
   readonly manager: boolean;
 }

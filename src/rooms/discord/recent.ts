@@ -15,6 +15,10 @@ export class Recent {
     return true;
   }
 
+  has(key: string): boolean {
+    return this.seen.has(key);
+  }
+
   forget(key: string): void {
     this.seen.delete(key);
   }

@@ -42,6 +42,8 @@ export interface RoomParts {
   readonly now?: (() => Date) | undefined;
   /** Told of each group blanket whose board is to be shown anew. */
   readonly boardChanged?: ((board: string) => void) | undefined;
+  /** Whether an interaction comes out of a thread. */
+  readonly inThread?: ((interaction: BaseInteraction) => boolean) | undefined;
   /** Where attachments may be fetched from. */
   readonly attachmentHosts?: readonly string[] | undefined;
 }
@@ -276,7 +278,7 @@ export class DiscordRoom {
     const maker = makerOf(interaction);
     const { projects } = this.parts;
     const { settings } = await projects.maker(maker.id, maker.name);
-    const place = placeOf(interaction);
+    const place = placeOf(interaction, this.parts.inThread?.(interaction));
     const context: Context = {
       maker,
       reader: { ...settings, clock },

@@ -18,6 +18,8 @@ import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
 import { DiscordRoom } from './room.ts';
+import { watchThreads } from './threads.ts';
+import { BOARD_PERMISSIONS } from './typed.ts';
 
 export interface DiscordParts {
   readonly registry: Registry;
@@ -51,12 +53,10 @@ export interface OpenRoom {
   close(): Promise<void>;
 }
 
-/** What boards need; answers to questions need nothing. */
 const PERMISSIONS = [
-  PermissionFlagsBits.ViewChannel,
+  ...BOARD_PERMISSIONS,
   PermissionFlagsBits.SendMessages,
-  PermissionFlagsBits.EmbedLinks,
-  PermissionFlagsBits.AttachFiles,
+  PermissionFlagsBits.SendMessagesInThreads,
 ];
 const HEALTH_MS = 5 * 60_000;
 const REGISTER_AGAIN_MS = 60_000;
@@ -155,6 +155,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     attachmentHosts,
     now,
     boardChanged: (board) => boards.changed(board),
+    inThread: watchThreads(client),
   });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));
 

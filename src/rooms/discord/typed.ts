@@ -81,15 +81,32 @@ export function personNamed(typed: string): Maker | undefined {
   return id === undefined ? undefined : { id, name: 'a maker' };
 }
 
+/** What a board needs of this bot, beside the permission to write; answers to questions need nothing. */
+export const BOARD_PERMISSIONS = [
+  PermissionFlagsBits.ViewChannel,
+  PermissionFlagsBits.EmbedLinks,
+  PermissionFlagsBits.AttachFiles,
+];
+
 /**
  * Where she asks; the permission is what the platform says of this very interaction. A conversation outside of servers
  * is a place of its own: what people share there stays among them.
  */
-export function placeOf(interaction: BaseInteraction): Place {
-  const { guildId, channelId, memberPermissions } = interaction;
+export function placeOf(interaction: BaseInteraction, inThread = false): Place {
+  const { guildId, channelId, memberPermissions, appPermissions } = interaction;
   const server = guildId ?? (channelId === null ? undefined : `talk${channelId}`);
+  const writing = inThread ? PermissionFlagsBits.SendMessagesInThreads : PermissionFlagsBits.SendMessages;
+  const mute =
+    guildId === null
+      ? undefined
+      : memberPermissions?.has(writing) !== true
+        ? ('asker' as const)
+        : appPermissions.has([...BOARD_PERMISSIONS, writing])
+          ? undefined
+          : ('bot' as const);
   return {
     ...(server === undefined ? {} : { server }),
+    ...(mute === undefined ? {} : { mute }),
     // Where only she installed the app, nothing of ours can stand in the channel.
     ...(channelId === null || !isMember(interaction) ? {} : { channel: channelId }),
     manager: guildId !== null && (memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false),

@@ -67,7 +67,8 @@ export interface Patience {
 
 const ALL = (1n << 50n) - 1n;
 /** What a member may do where nothing is said: look, write, attach, use commands. */
-export const MEMBER = (1n << 10n) | (1n << 11n) | (1n << 14n) | (1n << 15n) | (1n << 16n) | (1n << 31n);
+export const MEMBER =
+  (1n << 10n) | (1n << 11n) | (1n << 14n) | (1n << 15n) | (1n << 16n) | (1n << 31n) | (1n << 38n);
 /** MANAGE_GUILD on top. */
 export const MANAGER = MEMBER | (1n << 5n);
 

@@ -126,8 +126,8 @@ export async function openStandIn({
       if (withBot) gateway.join(guild);
       return guild;
     },
-    channel(guild: Guild, name: string): Channel {
-      const channel: Channel = { id: world.id(), type: 0, name, guild };
+    channel(guild: Guild, name: string, type: 0 | 11 = 0): Channel {
+      const channel: Channel = { id: world.id(), type, name, guild };
       world.channels.set(channel.id, channel);
       return channel;
     },

@@ -31,6 +31,7 @@ type Handler = (asked: Asked) => Reply;
 const NONCE_MS = 3 * 60_000;
 /** SEND_MESSAGES */
 const SEND = 1n << 11n;
+const SEND_IN_THREADS = 1n << 38n;
 
 const ok = (json: unknown, status = 200): Reply => ({ status, json });
 const NOTHING: Reply = { status: 204 };
@@ -280,7 +281,9 @@ export class Rest {
 
   private writable(id?: string): Channel {
     const channel = this.channel(id);
-    if (channel.guild && (channel.guild.botPermissions & SEND) === 0n) throw refusals.missingPermissions();
+    // topics/threads.mdx: writing in a thread is a permission of its own
+    const needed = channel.type === 11 ? SEND_IN_THREADS : SEND;
+    if (channel.guild && (channel.guild.botPermissions & needed) === 0n) throw refusals.missingPermissions();
     if (channel.person?.dms === false) throw refusals.dmClosed();
     return channel;
   }

@@ -24,8 +24,8 @@ export interface Guild {
 
 export interface Channel {
   readonly id: string;
-  /** 0 a channel of a server, 1 a direct message with the bot, 3 a private channel without it. */
-  readonly type: 0 | 1 | 3;
+  /** 0 a channel of a server, 1 a direct message with the bot, 3 a private channel without it, 11 a thread in a server. */
+  readonly type: 0 | 1 | 3 | 11;
   readonly name: string;
   readonly guild?: Guild;
   readonly person?: Person;
@@ -235,6 +235,7 @@ export const personJson = ({ id, username, global_name, bot }: Person) => ({
 export const channelJson = ({ id, type, name, guild, person }: Channel) => ({
   id,
   type,
+  ...(type === 11 ? { name, guild_id: guild?.id, thread_metadata: { archived: false, locked: false } } : {}),
   ...(type === 0
     ? { name, guild_id: guild?.id, position: 0, permission_overwrites: [], parent_id: null }
     : {}),
