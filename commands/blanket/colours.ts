@@ -1,12 +1,11 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursOf, hardToTell, readHex } from '../../src/core/blanket/colour.ts';
-import { runsOf, yarnOf } from '../../src/core/yarn/motif-yarn.ts';
-import { byNearness, nearest } from '../../src/core/base/nearest-name.ts';
+import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
+import { sameName, suggest } from '../../src/core/base/nearest-name.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
-import { sameName } from '../../src/projects/bin.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { about } from '../motif/options.ts';
@@ -106,13 +105,9 @@ function known(doc: MakerDoc, blanket: Blanket, colour: string): string {
   const all = used(doc, blanket);
   const found = all.find((name) => sameName(name, colour));
   if (found !== undefined) return found;
-  const near = nearest(colour, all);
   throw new Problem('unsorted', `Nothing of ${blanket.name} is in “${clip(colour)}”.`, {
     option: 'colour',
-    hint:
-      near === undefined
-        ? `Its colours are ${byNearness(colour, all).slice(0, 12).join(', ')}.`
-        : `Did you mean ${near}?`,
+    hint: suggest(colour, all, (colours) => `Its colours are ${colours.slice(0, 12).join(', ')}.`),
   });
 }
 

@@ -1,19 +1,19 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { YARN_OF_BALLS } from '../../src/core/yarn/balls.ts';
 import {
-  AT_HAND,
-  fit as largest,
-  fitEach,
+  findLargestBlanket,
   SPARE,
-  stockOf,
   USUAL_STRETCH,
-  type EachFit,
   type Fit,
 } from '../../src/core/blanket/largest-blanket.ts';
-import { counted, letter } from '../../src/core/blanket/layout.ts';
-import { materials, piecesOf, type Extent, type Pieces } from '../../src/core/blanket/materials.ts';
-import { yarnOf } from '../../src/core/yarn/motif-yarn.ts';
+import { countMotifsAlone, type MotifsAlone } from '../../src/core/blanket/motifs-alone.ts';
+import { stockOf } from '../../src/core/blanket/yarn-at-hand.ts';
+import { countLaid, letter } from '../../src/core/blanket/layout.ts';
+import { reckonMaterials, type Extent } from '../../src/core/blanket/materials.ts';
+import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
+import { yarnOf } from '../../src/core/yarn/motif.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, specOf } from '../../src/projects/blankets.ts';
@@ -63,8 +63,8 @@ export const fit = question({
     const working = new Working();
     const pieces = piecesOf(specOf(doc, blanket), working);
     const laying = layingOf(blanket);
-    const found = largest(pieces, laying, stretch);
-    if (each === true) return motifsAlone(blanket, pieces, fitEach(pieces, working), working);
+    const found = findLargestBlanket(pieces, laying, stretch);
+    if (each === true) return motifsAlone(blanket, pieces, countMotifsAlone(pieces, working), working);
     return largestBlanket(blanket, pieces, found, working);
   },
 });
@@ -73,7 +73,7 @@ export const fit = question({
 const planOf = ({ columns, rows, layout, kinds }: Blanket): Extent => ({
   columns,
   rows,
-  counts: counted(layout, kinds.length),
+  counts: countLaid(layout, kinds.length),
 });
 
 /** The assumptions that every answer about the yarn at hand makes. */
@@ -93,19 +93,19 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
   const { best, anyShape, sameColumns, first } = found;
   const stock = stockOf(pieces);
   const extent: Extent = best ?? { columns: 1, rows: 1, counts: [1] };
-  const made = materials(pieces, extent, working);
+  const made = reckonMaterials(pieces, extent, working);
   const spare = made.colours.flatMap((need, colour) => {
     const yarn = yarnOf(pieces.yarns, need.colour);
     if (stock[colour] === undefined || yarn?.balls === undefined || !yarn.ball) return [];
     const atHand = working.do(
-      AT_HAND,
+      YARN_OF_BALLS,
       { balls: yarn.balls, ball_length: yarn.ball.m },
       `${need.colour} at hand`,
     );
     const left = working.do(SPARE, { at_hand: atHand, yarn: need.total }, `${need.colour} left over`);
     return [{ colour: need.colour, atHand, need: need.total, left }];
   });
-  const plan = materials(pieces, planOf(blanket), new Working());
+  const plan = reckonMaterials(pieces, planOf(blanket), new Working());
   const lacking = plan.colours.flatMap((need, colour) => {
     const short = need.total - (stock[colour] ?? Infinity);
     return short > 0 ? [{ colour: need.colour, short }] : [];
@@ -167,7 +167,7 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
   };
 }
 
-function motifsAlone(blanket: Blanket, pieces: Pieces, found: EachFit, working: Working): Answer {
+function motifsAlone(blanket: Blanket, pieces: Pieces, found: MotifsAlone, working: Working): Answer {
   const { alone, together, first } = found;
   const many = (kind: number) => {
     const most = alone[kind];

@@ -2,7 +2,7 @@ import { question } from '../../src/chat/command.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
-import { sameName } from '../../src/projects/bin.ts';
+import { sameName } from '../../src/core/base/nearest-name.ts';
 import { findBlanket, kindsOf, putBlanket, readNames } from '../../src/projects/blankets.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { madeFor } from '../../src/projects/progress.ts';

@@ -1,7 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { counted } from '../../src/core/blanket/layout.ts';
-import { materials as reckon, piecesOf } from '../../src/core/blanket/materials.ts';
+import { countLaid } from '../../src/core/blanket/layout.ts';
+import { reckonMaterials } from '../../src/core/blanket/materials.ts';
+import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { saidPace } from '../../src/core/yarn/pace.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, m, num, t } from '../../src/core/base/reader.ts';
@@ -39,9 +40,9 @@ export const materials = question({
     const inOne = pieces.motifs[0]?.stitches ?? 0;
     const own = minutes === undefined ? blanketPace(doc, blanket, working) : undefined;
     const perMinute = minutes === undefined ? own?.perMinute : saidPace(inOne, minutes, working);
-    const found = reckon(
+    const found = reckonMaterials(
       pieces,
-      { ...blanket, counts: counted(blanket.layout, blanket.kinds.length) },
+      { ...blanket, counts: countLaid(blanket.layout, blanket.kinds.length) },
       working,
       perMinute,
     );

@@ -1,9 +1,9 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursOf, hardToTell, kindsHardToTell } from '../../src/core/blanket/colour.ts';
-import { letter, madePlaces, readLaidBy } from '../../src/core/blanket/layout.ts';
-import { materials } from '../../src/core/blanket/materials.ts';
-import { runsOf, yarnOf } from '../../src/core/yarn/motif-yarn.ts';
+import { letter, markMade, readLaidBy, countLaid } from '../../src/core/blanket/layout.ts';
+import { reckonMaterials } from '../../src/core/blanket/materials.ts';
+import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -12,7 +12,6 @@ import { bandsOf } from '../../src/pictures/motif.ts';
 import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
-import { counted } from '../../src/core/blanket/layout.ts';
 import { fileName } from '../motif/instructions.ts';
 import { about } from '../motif/options.ts';
 import { SAVED, savedBlanket } from './options.ts';
@@ -33,12 +32,12 @@ export const picture = question({
     const blanket = findBlanket(doc, name);
     const done = madeFor(doc, blanket);
     const following = made !== false && done.some((many) => many > 0);
-    const counts = counted(blanket.layout, blanket.kinds.length);
+    const counts = countLaid(blanket.layout, blanket.kinds.length);
     const { kinds, colours } = looks(doc, blanket);
     const pieces = piecesIfKnown(doc, blanket, new Working());
     const known =
-      pieces instanceof Problem ? undefined : materials(pieces, { ...blanket, counts }, new Working());
-    const places = following ? madePlaces(blanket.layout, done) : undefined;
+      pieces instanceof Problem ? undefined : reckonMaterials(pieces, { ...blanket, counts }, new Working());
+    const places = following ? markMade(blanket.layout, done) : undefined;
     const main = kindsOf(doc, blanket).flatMap((motif) => runsOf(motif).map(({ colour }) => colour))[0] ?? '';
     const drawn = drawBlanket({
       title: blanket.name,

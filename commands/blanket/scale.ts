@@ -1,8 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { letter, readLaidBy } from '../../src/core/blanket/layout.ts';
-import { piecesOf } from '../../src/core/blanket/materials.ts';
-import { scale as rescale, type Scaled } from '../../src/core/blanket/scale.ts';
+import { piecesOf } from '../../src/core/blanket/pieces.ts';
+import { scaleBlanket, type Scaled } from '../../src/core/blanket/scale.ts';
 import { count, m, num, size } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/blankets.ts';
@@ -33,7 +33,7 @@ export const scale = question({
     const blanket = findBlanket(before, name);
     const working = new Working();
     const pieces = piecesOf(specOf(before, blanket), working);
-    const found = rescale(pieces, layingOf(blanket), to);
+    const found = scaleBlanket(pieces, layingOf(blanket), to);
     const { before: was, after } = found;
     if (keep)
       await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {

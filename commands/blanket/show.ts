@@ -1,5 +1,5 @@
 import { question } from '../../src/chat/command.ts';
-import { materials } from '../../src/core/blanket/materials.ts';
+import { reckonMaterials } from '../../src/core/blanket/materials.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -34,7 +34,7 @@ export const show = question({
     const known =
       pieces instanceof Problem
         ? undefined
-        : materials(pieces, { ...blanket, counts: facts.counts }, working);
+        : reckonMaterials(pieces, { ...blanket, counts: facts.counts }, working);
     const made = madeFor(doc, blanket);
     const finished = made.reduce((sum, many, kind) => sum + Math.min(many, facts.counts[kind] ?? 0), 0);
     return {

@@ -2,7 +2,8 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { seedOf } from '../../src/core/base/chance.ts';
 import { checkSize, DEFAULT_LAID, letter, writeLaidBy } from '../../src/core/blanket/layout.ts';
-import { materials, piecesOf } from '../../src/core/blanket/materials.ts';
+import { reckonMaterials } from '../../src/core/blanket/materials.ts';
+import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { showApportioned } from '../../src/core/blanket/apportion.ts';
 import { resize } from '../../src/core/size/resize.ts';
@@ -85,7 +86,7 @@ export const start = question({
     const known =
       pieces instanceof Problem
         ? undefined
-        : materials(pieces, { ...blanket, counts: facts.counts }, new Working());
+        : reckonMaterials(pieces, { ...blanket, counts: facts.counts }, new Working());
     return {
       headline: `${blanket.name} is started: ${extentWords(blanket)}, ${count(blanket.layout.length, 'motif')} to make: ${makeCounts(blanket.kinds, facts.counts)}.`,
       lines: [

@@ -1,6 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { letter, MOST_PLACES, swapped } from '../../src/core/blanket/layout.ts';
+import { letter, swapPlaces } from '../../src/core/blanket/layout.ts';
+import { MOST_PLACES } from '../../src/core/base/limits.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import { about } from '../motif/options.ts';
 import { SAVED, savedBlanket } from './options.ts';
@@ -23,7 +24,7 @@ export const swap = question({
   async answer({ a, b, name }, { maker, projects, once }) {
     await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const was = findBlanket(doc, name);
-      putBlanket(doc, was, { ...was, layout: swapped(was.layout, a, b) });
+      putBlanket(doc, was, { ...was, layout: swapPlaces(was.layout, a, b) });
       return { name: was.name };
     });
     const doc = await projects.maker(maker.id, maker.name);

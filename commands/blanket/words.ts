@@ -1,16 +1,11 @@
 /** How a blanket is spoken of. */
 import type { Figure } from '../../src/chat/answer.ts';
 import type { Alike } from '../../src/core/blanket/colour.ts';
-import {
-  counted,
-  letter,
-  mapLines,
-  readLaidBy,
-  type Cell,
-  type LaidBy,
-} from '../../src/core/blanket/layout.ts';
-import { piecesOf, type Extent, type Materials, type Pieces } from '../../src/core/blanket/materials.ts';
-import type { MotifSpec } from '../../src/core/yarn/motif-yarn.ts';
+import { countLaid, letter, readLaidBy, type Cell, type LaidBy } from '../../src/core/blanket/layout.ts';
+import { writeMap } from '../../src/core/blanket/map.ts';
+import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
+import { type Extent, type Materials } from '../../src/core/blanket/materials.ts';
+import type { MotifSpec } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { fewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
@@ -69,7 +64,7 @@ const MOST_LINES = 30;
 export const mapText = (layout: readonly Cell[], columns: number): string[] =>
   layout.length / columns > MOST_LINES || columns > MOST_LINES
     ? ['The map is too large for a message; /blanket picture shows it.']
-    : mapLines(layout, columns);
+    : writeMap(layout, columns);
 
 /** What is said of alike motifs side by side, where there are several kinds. */
 export function touchWords(
@@ -81,7 +76,7 @@ export function touchWords(
     layout.map(({ kind }) => kind),
     columns,
   );
-  const { fewest, crowded } = fewestTouches(columns, rows, counted(layout, blanket.kinds.length));
+  const { fewest, crowded } = fewestTouches(columns, rows, countLaid(layout, blanket.kinds.length));
   if (touches === 0) return 'No two alike lie side by side.';
   const said = `Two alike lie side by side ${touches === 1 ? 'once' : `${num(touches)} times`}`;
   if (touches > fewest)
@@ -212,7 +207,7 @@ export function alikeWords(pairs: readonly Alike[]): string[] {
 /** What every answer about a layout shows of it. */
 export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
   const laid = readLaidBy(blanket.setting);
-  const counts = counted(blanket.layout, blanket.kinds.length);
+  const counts = countLaid(blanket.layout, blanket.kinds.length);
   const touches = touchWords(blanket);
   return {
     laid,
@@ -250,7 +245,7 @@ export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
       seed: laid.seed,
       kinds: blanket.kinds,
       counts,
-      map: mapLines(blanket.layout, blanket.columns),
+      map: writeMap(blanket.layout, blanket.columns),
     },
   };
 }

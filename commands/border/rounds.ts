@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { borderRounds, type CornerFit } from '../../src/core/edges/border.ts';
+import { countBorderRounds, type CornerFit } from '../../src/core/edges/border.ts';
 import { count, num, t } from '../../src/core/base/reader.ts';
 import { corner } from './corner.ts';
 
@@ -16,7 +16,7 @@ export const rounds = question({
   example: 'across:169 down:223 corner:3 rounds:"sc hdc sc"',
   refused: { line: 'across:169 down:223 rounds:"sc fog"', option: 'rounds' },
   answer(asked) {
-    const found = borderRounds({ ...asked, stitches: asked.rounds });
+    const found = countBorderRounds({ ...asked, stitches: asked.rounds });
     const { last, rounds: all } = found;
     const many = all.length;
     return {

@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { borderSpacing, inRuns } from '../../src/core/edges/border.ts';
+import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { count, num, t } from '../../src/core/base/reader.ts';
 import { STITCH_FACTS, STITCHES } from '../../src/standards/stitches.ts';
@@ -37,7 +37,7 @@ export const spacing = question({
   example: 'width:120cm height:160cm gauge:14 multiple:6 plus:1 columns:8 rows:11',
   refused: { line: 'width:120cm height:160cm gauge:14 multiple:0', option: 'multiple' },
   answer(asked) {
-    const { across, down, total, perMotifAcross, perMotifDown, strained, working } = borderSpacing(asked);
+    const { across, down, total, perMotifAcross, perMotifDown, strained, working } = spaceBorder(asked);
     const each = count(asked.corner, 'stitch', 'stitches');
     return {
       headline: `${count(across, 'stitch', 'stitches')} along each width, ${num(down)} along each height and ${asked.corner} in each corner: ${num(total)} in the first round.`,
@@ -51,8 +51,8 @@ export const spacing = question({
           ({ side, percent }) =>
             `That is ${num(Math.abs(percent), 0)} % too ${percent > 0 ? 'many' : 'few'} along the ${side}: it will ${percent > 0 ? 'ruffle' : 'draw in'}. A smaller repeat would lie flatter.`,
         ),
-        ...(perMotifAcross ? [`Along the width, motif by motif: ${inRuns(perMotifAcross)}.`] : []),
-        ...(perMotifDown ? [`Along the height, motif by motif: ${inRuns(perMotifDown)}.`] : []),
+        ...(perMotifAcross ? [`Along the width, motif by motif: ${writeInRuns(perMotifAcross)}.`] : []),
+        ...(perMotifDown ? [`Along the height, motif by motif: ${writeInRuns(perMotifDown)}.`] : []),
         `Work the corner’s ${each} into one place, and over the joins as if the edge were one cloth.`,
         `Along row ends, ${t('sc')} take about ${ROW_ENDS}.`,
       ],

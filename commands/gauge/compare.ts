@@ -1,13 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { compareGauges, HOOK_MENDS_WITHIN, HOOK_STAYS_WITHIN } from '../../src/core/size/compare-gauges.ts';
+import { compareGauges, HOOK_STAYS_WITHIN } from '../../src/core/size/compare-gauges.ts';
 import { cm, mm, num, t } from '../../src/core/base/reader.ts';
-
-/** Less than the smallest part that is shown. */
-const asMeant = (percent: number) => Math.abs(percent) < 0.05;
-
-const signed = (percent: number, more: string, less: string) =>
-  asMeant(percent) ? 'as meant' : `${num(Math.abs(percent), 1)} % too ${percent > 0 ? more : less}`;
+import { asMeant, hookWords, offWords } from './hook-words.ts';
 
 export const compare = question({
   name: 'compare',
@@ -29,25 +24,16 @@ export const compare = question({
     const found = compareGauges({ have, want, hook, width });
     const { widthPercent, heightPercent, suggested } = found;
     const off = Math.abs(widthPercent) > HOOK_STAYS_WITHIN;
-    const way = widthPercent > 0 ? 'smaller' : 'larger';
     const advice =
-      hook === undefined
-        ? off
-          ? `try a ${way} hook`
-          : 'the hook may stay'
-        : suggested === undefined
-          ? `no ${way} hook is listed here, so it takes another yarn`
-          : suggested.mm === hook
-            ? `stay with ${mm(hook)}`
-            : Math.abs(suggested.stillOff) > HOOK_MENDS_WITHIN
-              ? `the nearest ${way} hook, ${mm(suggested.mm)}, would still leave it ${signed(suggested.stillOff, 'wide', 'narrow')}, so it takes another yarn`
-              : `try ${mm(suggested.mm)} instead of ${mm(hook)}`;
+      hook === undefined && !off
+        ? 'the hook may stay'
+        : hookWords({ off: widthPercent, hook, advice: suggested }, ['wide', 'narrow']);
     const rows = (one: { stitches: number; rows?: number }) =>
       `${num(one.stitches, 2)}${one.rows === undefined ? '' : ` × ${num(one.rows, 2)}`}`;
     return {
       headline: asMeant(widthPercent)
-        ? `Your ${t('gauge')} meets the pattern’s in width${heightPercent === undefined ? '' : `; the height is ${signed(heightPercent, 'long', 'short')}`}; ${advice}.`
-        : `A piece meant to be ${cm(width)} wide would come out ${cm(found.comesOut)}, ${signed(widthPercent, 'wide', 'narrow')}; ${advice}.`,
+        ? `Your ${t('gauge')} meets the pattern’s in width${heightPercent === undefined ? '' : `; the height is ${offWords(heightPercent, 'long', 'short')}`}; ${advice}.`
+        : `A piece meant to be ${cm(width)} wide would come out ${cm(found.comesOut)}, ${offWords(widthPercent, 'wide', 'narrow')}; ${advice}.`,
       figures: [
         { key: 'width_percent', label: 'Width', value: widthPercent, unit: '%' },
         ...(heightPercent === undefined
@@ -66,7 +52,7 @@ export const compare = question({
         ...(heightPercent === undefined || asMeant(widthPercent)
           ? []
           : [
-              `In height, counted in rows, it comes out ${signed(heightPercent, 'long', 'short')}; rows follow the hook less than stitches do, so mend the width first.`,
+              `In height, counted in rows, it comes out ${offWords(heightPercent, 'long', 'short')}; rows follow the hook less than stitches do, so mend the width first.`,
             ]),
         ...(suggested?.fromMemory
           ? [`The size ${mm(suggested.mm)} is listed from memory, not read in a source.`]

@@ -1,5 +1,5 @@
 import { command, question, type Command } from '../../src/chat/command.ts';
-import { nearest } from '../../src/core/base/nearest-name.ts';
+import { suggest } from '../../src/core/base/nearest-name.ts';
 import { opt } from '../../src/chat/options.ts';
 import { exampleLine, optionWords } from '../../src/chat/reference.ts';
 import { Registry } from '../../src/chat/registry.ts';
@@ -49,10 +49,13 @@ export function help(commands: readonly Command[]): Command {
           const asked = about.toLowerCase().replace(/^\//, '').replace(/\s+/g, ' ');
           const found = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
           if (found.length === 0) {
-            const near = nearest(asked, [...paths, ...commands.map(({ name }) => name)]);
             throw new Problem('unsorted', `There is no question called ${clip(about)}.`, {
               option: 'about',
-              hint: near === undefined ? 'Ask /help for all of them.' : `Did you mean ${near}?`,
+              hint: suggest(
+                asked,
+                [...paths, ...commands.map(({ name }) => name)],
+                () => 'Ask /help for all of them.',
+              ),
             });
           }
           return {

@@ -1,9 +1,9 @@
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
-import { joining as join, SEAM_METHODS, type SeamMethod } from '../../src/core/edges/seams.ts';
+import { joinMotifs, SEAM_METHODS, type SeamMethod } from '../../src/core/edges/seams.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
-import { usualHook } from '../../src/core/yarn/yardage.ts';
+import { findUsualHook } from '../../src/core/yarn/stitch-yarn.ts';
 import { caution } from '../../src/standards/care.ts';
 import { ROUGH_BAND, USUAL_YARN } from '../../src/standards/consumption.ts';
 import { usualHookWords } from '../yardage/options.ts';
@@ -46,8 +46,8 @@ export const joining = command({
       example: 'columns:8 rows:11 side:15cm method:whip',
       refused: { line: 'columns:1 rows:1 side:15cm', option: 'columns' },
       answer({ yarn, ...asked }) {
-        const usual = usualHook(yarn);
-        const found = join({ ...asked, hook: asked.hook ?? usual.mm, wpi: yarn.wpi });
+        const usual = findUsualHook(yarn);
+        const found = joinMotifs({ ...asked, hook: asked.hook ?? usual.mm, wpi: yarn.wpi });
         // A sewn seam at a known gauge asks for no hook.
         const hookMatters = asked.gauge === undefined || asked.method !== 'whip';
         const { columns, rows } = asked;

@@ -1,4 +1,4 @@
-import { nearest } from '../../src/core/base/nearest-name.ts';
+import { findNearest } from '../../src/core/base/nearest-name.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 
@@ -12,7 +12,7 @@ export const offers = (names: readonly string[]) => (typed: string) => {
 
 /** The refusal of a word that stands in no table, with the nearest one that does. */
 export function unknown(option: string, typed: string, names: readonly string[], example: string): Problem {
-  const near = nearest(typed, names);
+  const near = findNearest(typed, names);
   return new Problem('unsorted', `“${clip(typed)}” stands in no table here.`, {
     option,
     hint: near === undefined ? example : `Did you mean ${near}? ${example}`,

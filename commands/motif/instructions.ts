@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { total } from '../../src/core/rows/index.ts';
 import { count, forReader } from '../../src/core/base/reader.ts';
 import { wordLines, words as written } from '../../src/core/stripes/written-rows.ts';

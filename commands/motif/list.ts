@@ -1,5 +1,5 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { count, g } from '../../src/core/base/reader.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
 import { DEFINED } from './options.ts';

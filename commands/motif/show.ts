@@ -1,9 +1,9 @@
 import { question } from '../../src/chat/command.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { total, widest } from '../../src/core/rows/index.ts';
 import { cm, count, g, mm, num, size, t } from '../../src/core/base/reader.ts';
-import { weighed } from '../../src/core/yarn/measured-motif.ts';
+import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
 import { about, DEFINED, savedMotif } from './options.ts';
@@ -20,7 +20,7 @@ export const show = question({
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
-    const { working, expected } = weighed(motif);
+    const { working, expected } = readMeasured(motif);
     const { gauge, blocked, hook, weight, side, runs } = motif;
     const { row, made } = progressOf(doc, motif.name);
     const all = total(plan);

@@ -1,11 +1,13 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
-import { cm, g, m, mm, num, t } from '../../src/core/base/reader.ts';
-import { BLOCKABLE, UNSEEN, weighed, type Weighed } from '../../src/core/yarn/measured-motif.ts';
+import { planOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
+import { cm, g, m, num, t } from '../../src/core/base/reader.ts';
+import { readMeasured, type MeasuredMotif } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
 import { caution } from '../../src/standards/care.ts';
+import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
+import { hookWords } from '../gauge/hook-words.ts';
 import { about, DEFINED, savedMotif } from './options.ts';
 
 export const weigh = question({
@@ -32,17 +34,17 @@ export const weigh = question({
     const motif = await projects.changeMaker(maker.id, maker.name, (doc) =>
       measureMotif(doc, findMotif(doc, name, 'name'), { weight, side, hook }),
     );
-    const found = weighed(motif, ball);
+    const measured = readMeasured(motif, ball);
     const one = planOf(motif).counted === 'blocks' ? 'block' : 'stitch';
-    const off = sizeLines(found, motif.side);
+    const off = sizeLines(measured, motif);
     return {
       headline: headline(),
       lines: [
-        ...(found.metres !== undefined && found.yarnPerStitch !== undefined
+        ...(measured.metres !== undefined && measured.yarnPerStitch !== undefined
           ? [
-              `One takes ${m(found.metres)} of yarn, ${cm(found.yarnPerStitch)} a ${one}; its tails are in that.`,
+              `One takes ${m(measured.metres)} of yarn, ${cm(measured.yarnPerStitch)} a ${one}; its tails are in that.`,
             ]
-          : found.perStitch !== undefined
+          : measured.perStitch !== undefined
             ? ['With the length and weight from the ball band, ball:170m/100g, that becomes metres.']
             : []),
         ...off.lines,
@@ -51,34 +53,39 @@ export const weigh = question({
         ...(motif.weight === undefined
           ? []
           : [{ key: 'weight', label: 'Weight of one', value: motif.weight, unit: 'g' as const }]),
-        ...(found.perStitch === undefined
+        ...(measured.perStitch === undefined
           ? []
           : [
               {
                 key: 'weight_per_stitch',
                 label: `Weight of a ${one}`,
-                value: found.perStitch,
+                value: measured.perStitch,
                 unit: 'g' as const,
               },
             ]),
-        ...(found.metres === undefined
+        ...(measured.metres === undefined
           ? []
-          : [{ key: 'yarn_each', label: 'Yarn in one', value: found.metres, unit: 'm' as const }]),
+          : [{ key: 'yarn_each', label: 'Yarn in one', value: measured.metres, unit: 'm' as const }]),
         ...(motif.side === undefined
           ? []
           : [{ key: 'side', label: 'Side', value: motif.side, unit: 'cm' as const }]),
-        ...(found.expected === undefined
+        ...(measured.expected === undefined
           ? []
           : [
-              { key: 'blocked_side', label: 'Side by its gauge', value: found.expected, unit: 'cm' as const },
+              {
+                key: 'blocked_side',
+                label: 'Side by its gauge',
+                value: measured.expected,
+                unit: 'cm' as const,
+              },
             ]),
-        ...(found.off === undefined
+        ...(measured.off === undefined
           ? []
-          : [{ key: 'side_percent', label: 'Off by', value: found.off, unit: '%' as const }]),
+          : [{ key: 'side_percent', label: 'Off by', value: measured.off, unit: '%' as const }]),
       ],
-      working: found.working.steps,
+      working: measured.working.steps,
       assumptions:
-        found.perStitch === undefined
+        measured.perStitch === undefined
           ? []
           : [`The weight is shared evenly over its ${planOf(motif).counted}.`],
       cautions: off.block ? [caution('heat')] : [],
@@ -91,26 +98,27 @@ export const weigh = question({
         ...(weight === undefined ? [] : [`weighs ${g(weight)}`]),
         ...(side === undefined ? [] : [`measures ${cm(side)} along a side`]),
       ];
-      return `Kept: one ${motif.name} ${parts.join(' and ')}${weight !== undefined && found.perStitch !== undefined ? `, ${g(found.perStitch, 4)} a ${one}` : ''}.`;
+      return `Kept: one ${motif.name} ${parts.join(' and ')}${weight !== undefined && measured.perStitch !== undefined ? `, ${g(measured.perStitch, 4)} a ${one}` : ''}.`;
     }
   },
 });
 
-function sizeLines(found: Weighed, side: number | undefined): { lines: string[]; block: boolean } {
-  const { off, expected, hook } = found;
+function sizeLines(
+  measured: MeasuredMotif,
+  { side, hook }: Pick<MotifSpec, 'side' | 'hook'>,
+): { lines: string[]; block: boolean } {
+  const { off, expected } = measured;
   if (off === undefined || expected === undefined || side === undefined) return { lines: [], block: false };
   const by = `${num(Math.abs(off), 1)} %`;
   const where = `By its ${t('gauge')} the side should be ${cm(expected)}; measured it is ${cm(side)}`;
   if (Math.abs(off) <= UNSEEN) return { lines: [`${where}: near enough.`], block: false };
   const longer = off > 0 ? 'longer' : 'shorter';
-  if (Math.abs(off) <= BLOCKABLE)
+  if (Math.abs(off) <= BLOCKING_MENDS)
     return { lines: [`${where}, ${by} ${longer}: blocking sets that right.`], block: true };
   return {
     lines: [
       `${where}, ${by} ${longer}: more than blocking should be asked to do.`,
-      hook === undefined
-        ? `A ${off > 0 ? 'smaller' : 'larger'} hook would bring it nearer.`
-        : `A hook of about ${mm(hook, 1)} would bring it nearer.`,
+      `For the next one, ${hookWords({ off, hook, advice: measured.hook }, ['large', 'small'])}.`,
     ],
     block: true,
   };

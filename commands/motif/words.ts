@@ -1,9 +1,11 @@
 /** How a motif is spoken of. */
 import { carriedStrand, lengths, otherStripes, CARRY_PAST } from '../../src/core/stripes/carrying.ts';
 import { writeRuns, type ColourRun } from '../../src/core/stripes/colour-runs.ts';
-import { planOf, rowHeight, stitchWidth, wpiOf, type MotifSpec } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf, type MotifSpec, countByColour } from '../../src/core/yarn/motif.ts';
+import { reckonRowHeight, reckonStitchWidth } from '../../src/core/yarn/motif-size.ts';
+import { wpiOf } from '../../src/core/yarn/stitch-yarn.ts';
 import type { RowPlan } from '../../src/core/rows/index.ts';
-import { byColour, stripes } from '../../src/core/yarn/still-to-come.ts';
+import { listStripes } from '../../src/core/yarn/still-to-come.ts';
 import { count, m, num, t } from '../../src/core/base/reader.ts';
 import type { Working } from '../../src/core/base/working.ts';
 
@@ -33,11 +35,11 @@ const LISTED = 24;
 /** The stripes as a table, and what each colour has in all. */
 export function stripeLines(plan: RowPlan, runs: readonly ColourRun[]): string[] {
   if (runs.length === 0) return [];
-  const listed = stripes(plan, runs).map(
+  const listed = listStripes(plan, runs).map(
     ({ colour, from, to, stitches }) =>
       `${RowWord(plan)}${from === to ? ` ${from}` : `s ${from}–${to}`}: ${colour}, ${units(plan, stitches)}`,
   );
-  const each = [...byColour(plan, runs)].map(([colour, n]) => `${colour} ${num(n)}`).join(', ');
+  const each = [...countByColour(plan, runs)].map(([colour, n]) => `${colour} ${num(n)}`).join(', ');
   return [
     `Colours: ${writeRuns(runs, plan.worked)}.`,
     ...(listed.length <= LISTED
@@ -68,7 +70,7 @@ export function carryLines(motif: MotifSpec, working: Working): string[] {
     carrying.carriedOver === 0
       ? []
       : [
-          `About ${m(carriedStrand(carrying.carriedOver, rowHeight(motif, stitchWidth(motif, wpiOf(undefined), working), working), working))} of yarn is carried.`,
+          `About ${m(carriedStrand(carrying.carriedOver, reckonRowHeight(motif, reckonStitchWidth(motif, wpiOf(undefined), working), working), working))} of yarn is carried.`,
         ];
   const saved = carrying.endsIfCut - carrying.ends;
   const [other] = otherStripes(plan, runs);

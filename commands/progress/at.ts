@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';

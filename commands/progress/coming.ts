@@ -1,7 +1,7 @@
 /** What is said of the row that comes next, and the buttons under it. */
 import type { Action, Figure } from '../../src/chat/answer.ts';
 import { colourOf } from '../../src/core/stripes/colour-runs.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { rowWords } from '../../src/core/stripes/written-rows.ts';
 import type { Motif } from '../../src/projects/schema.ts';

@@ -1,9 +1,9 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { miscount } from '../../src/core/miscount/check-counts.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { rowsWith } from '../../src/core/yarn/still-to-come.ts';
+import { findRowsWith } from '../../src/core/yarn/still-to-come.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { about, DEFINED, savedMotif } from '../motif/options.ts';
 import { elsewhereWords } from '../stitches/elsewhere-words.ts';
@@ -70,10 +70,9 @@ export const counted = question({
     const { wrong } = found;
     const off = Math.abs(found.difference);
     const other = elsewhereWords(found, rowWord(plan), (n) => units(plan, n));
-    const places = (other?.rows ?? (counts.length === 1 ? rowsWith(plan, wrong.counted, last) : [])).slice(
-      0,
-      NAMED,
-    );
+    const places = (
+      other?.rows ?? (counts.length === 1 ? findRowsWith(plan, wrong.counted, last) : [])
+    ).slice(0, NAMED);
     const [likeliest, ...others] = wrong.slip?.causes ?? wrong.causes;
     return {
       ...shared,

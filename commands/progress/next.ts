@@ -1,5 +1,5 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { about, DEFINED, savedMotif } from '../motif/options.ts';

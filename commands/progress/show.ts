@@ -2,22 +2,22 @@ import { question } from '../../src/chat/command.ts';
 import type { Figure } from '../../src/chat/answer.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
-import { planOf, runsOf, sameColour, yarnOf } from '../../src/core/yarn/motif-yarn.ts';
-import { nearest } from '../../src/core/base/nearest-name.ts';
+import { planOf, runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
+import { findNearest, sameName } from '../../src/core/base/nearest-name.ts';
 import { FEW_ROWS, hoursFor, paceOf, saidPace } from '../../src/core/yarn/pace.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Ball } from '../../src/core/base/quantity.ts';
 import { total, type RowPlan } from '../../src/core/rows/index.ts';
+import { reckonLength } from '../../src/core/yarn/balls.ts';
 import {
-  lengthOf,
-  percentDone,
-  spareWeight,
-  toCome,
+  reckonPercentDone,
+  reckonSpareWeight,
+  reckonToCome,
   type ToCome,
 } from '../../src/core/yarn/still-to-come.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { left as reach } from '../../src/core/yarn/yardage.ts';
+import { reckonLeft } from '../../src/core/yarn/left.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../src/projects/progress.ts';
 import type { Blanket, Motif } from '../../src/projects/schema.ts';
@@ -63,8 +63,11 @@ export const show = question({
     const needed = blanket && neededFor(blanket, motif.name);
     const motifs = needed === undefined ? 1 : Math.max(0, needed - made);
     const working = new Working();
-    const percent = percentDone(plan, row, working);
-    const come = toCome({ plan, runs: runsOf(motif, plan), motifs, row, weight: motif.weight }, working);
+    const percent = reckonPercentDone(plan, row, working);
+    const come = reckonToCome(
+      { plan, runs: runsOf(motif, plan), motifs, row, weight: motif.weight },
+      working,
+    );
     const yarn = yarnWords(motif, plan, come, blanket, ball, working);
     const scale =
       left === undefined
@@ -167,7 +170,7 @@ function yarnWords(
   }
   const each = come.colours.map(({ colour, stitches, weight = 0 }) => {
     const own = yarnOf(blanket?.yarns ?? [], colour)?.ball ?? ball;
-    const long = own ? lengthOf(weight, own, working, `Of ${colour}, in length`) : undefined;
+    const long = own ? reckonLength(weight, own, working, `Of ${colour}, in length`) : undefined;
     return {
       long,
       says: `${colour}: ${units(plan, stitches)}, ${g(weight)}${long === undefined ? '' : `, ${m(long)}`}`,
@@ -206,9 +209,9 @@ interface Scale {
 function whichColour(motif: Motif, colour: string | undefined): string | undefined {
   const colours = coloursIn(motif.runs);
   if (colours.length < 2 && colour === undefined) return undefined;
-  const found = colours.find((one) => colour !== undefined && sameColour(one, colour));
+  const found = colours.find((one) => colour !== undefined && sameName(one, colour));
   if (found !== undefined) return found;
-  const near = colour === undefined ? undefined : nearest(colour, colours);
+  const near = colour === undefined ? undefined : findNearest(colour, colours);
   throw new Problem(
     'unsorted',
     colour === undefined
@@ -240,7 +243,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
       hint: `Weigh a finished one: ${about('motif weigh', { name: motif.name, weight: '12g' })}`,
     });
   }
-  const spare = spareWeight(left, of.weight, working);
+  const spare = reckonSpareWeight(left, of.weight, working);
   const what = which === undefined ? 'yarn' : which;
   const enough = spare >= 0;
   const figures: Figure[] = [{ key: 'spare_weight', label: 'Left over or missing', value: spare, unit: 'g' }];
@@ -248,7 +251,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   const own = ball ?? yarnOf(blanket?.yarns ?? [], of.colour)?.ball;
   if (own && coloursIn(motif.runs).length < 2 && row < plan.rows.length) {
     const { shape, size, otherSize, stitch, weight } = motif;
-    const found = reach({ left, ball: own, shape, size, otherSize, stitch, each: weight, doneRow: row });
+    const found = reckonLeft({ left, ball: own, shape, size, otherSize, stitch, each: weight, doneRow: row });
     working.steps.push(...found.working.steps);
     lines.push(
       found.lastRow >= plan.rows.length

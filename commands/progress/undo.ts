@@ -1,5 +1,5 @@
 import { question } from '../../src/chat/command.ts';
-import { planOf } from '../../src/core/yarn/motif-yarn.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { undo as takeBack } from '../../src/projects/progress.ts';
 import { DEFINED, savedMotif } from '../motif/options.ts';

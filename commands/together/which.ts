@@ -4,7 +4,7 @@ import { opt } from '../../src/chat/options.ts';
 import { isStranger } from '../../src/core/group/events.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
-import { byNearness } from '../../src/core/base/nearest-name.ts';
+import { sortByNearness } from '../../src/core/base/nearest-name.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import type { Doing, GroupDoc } from '../../src/projects/groups.ts';
@@ -74,7 +74,7 @@ export async function whichBlanket(context: Context, name: string | undefined): 
   if (name !== undefined) {
     throw new Problem('unsorted', `There is no group blanket called ${clip(name)} here.`, {
       option: 'name',
-      hint: `Here ${names.length === 1 ? 'is' : 'are'} ${byNearness(name, names).slice(0, 10).join(', ')}.`,
+      hint: `Here ${names.length === 1 ? 'is' : 'are'} ${sortByNearness(name, names).slice(0, 10).join(', ')}.`,
     });
   }
   const here = await channelsOwn(context);
@@ -124,7 +124,7 @@ export function memberNamed(
           ? 'Mention the one you mean, with @.'
           : names.length === 0
             ? 'Nobody has joined yet.'
-            : `Makers: ${byNearness(typed, names).slice(0, 15).join(', ')}.`,
+            : `Makers: ${sortByNearness(typed, names).slice(0, 15).join(', ')}.`,
     },
   );
 }

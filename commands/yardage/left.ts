@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
-import { left as walk } from '../../src/core/yarn/yardage.ts';
+import { reckonLeft } from '../../src/core/yarn/left.ts';
 import { TAIL } from '../../src/standards/consumption.ts';
 import { otherSize } from './options.ts';
 
@@ -29,7 +29,7 @@ export const left = question({
   example: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:6',
   refused: { line: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:25', option: 'done_row' },
   answer({ other_size, done_row, ...asked }) {
-    const found = walk({ ...asked, doneRow: done_row, otherSize: other_size });
+    const found = reckonLeft({ ...asked, doneRow: done_row, otherSize: other_size });
     const { plan, lastRow, spare, more } = found;
     const row = plan.worked === 'rounds' ? 'round' : 'row';
     const rows = plan.rows.length;

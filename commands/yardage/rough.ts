@@ -1,7 +1,8 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
-import { rough as estimate, usualHook } from '../../src/core/yarn/yardage.ts';
+import { estimateYarn } from '../../src/core/yarn/rough.ts';
+import { findUsualHook } from '../../src/core/yarn/stitch-yarn.ts';
 import { caution } from '../../src/standards/care.ts';
 import { ROUGH_BAND, STITCHES_A_BLOCK, USUAL_YARN } from '../../src/standards/consumption.ts';
 import { motifs, otherSize, reserve, usualHookWords } from './options.ts';
@@ -28,9 +29,9 @@ export const rough = question({
   example: 'shape:diagonal size:12 stitch:hdc hook:5mm yarn:4 motifs:80 ball:170m/100g',
   refused: { line: 'shape:flat size:20', option: 'other_size' },
   answer({ yarn, other_size, ...asked }) {
-    const usual = usualHook(yarn);
+    const usual = findUsualHook(yarn);
     const hook = asked.hook ?? usual.mm;
-    const found = estimate({ ...asked, hook, wpi: yarn.wpi, otherSize: other_size });
+    const found = estimateYarn({ ...asked, hook, wpi: yarn.wpi, otherSize: other_size });
     const { plan, each, low, high, total, balls, ballsHigh } = found;
     const all = asked.motifs === 1 ? '' : ` ${count(asked.motifs, 'motif')}:`;
     const bought = balls === undefined ? '' : `, ${count(balls, 'ball')}`;

@@ -1,7 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, g, m, num, t } from '../../src/core/base/reader.ts';
-import { swap as exchange } from '../../src/core/yarn/yardage.ts';
+import { swapYarn } from '../../src/core/yarn/swap.ts';
 import { caution } from '../../src/standards/care.ts';
 
 /** Per cent of difference in weight, metre for metre, within which two yarns pass for each other (common practice). */
@@ -21,7 +21,7 @@ export const swap = question({
   example: 'balls:9 ball:170m/100g new_ball:125m/50g',
   refused: { line: 'balls:0 ball:170m/100g new_ball:125m/50g', option: 'balls' },
   answer({ balls, ball, new_ball }) {
-    const found = exchange({ balls, ball, newBall: new_ball });
+    const found = swapYarn({ balls, ball, newBall: new_ball });
     const { heavierPercent: heavier } = found;
     const differ = Math.abs(heavier) > ALIKE;
     return {

@@ -5,7 +5,7 @@ import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Context } from './command.ts';
-import { nearest } from '../core/base/nearest-name.ts';
+import { suggest } from '../core/base/nearest-name.ts';
 import { inOwnUnits, metaOf } from './options.ts';
 import type { Route } from './registry.ts';
 
@@ -27,15 +27,11 @@ export function checkOptions(
   const names = Object.keys(question.options);
   for (const name of Object.keys(typed)) {
     if (names.includes(name)) continue;
-    const near = nearest(name, names);
     throw new Problem('unsorted', `/${path} has no option ${clip(name)}.`, {
       option: name,
-      hint:
-        near === undefined
-          ? names.length === 0
-            ? 'It takes none.'
-            : `It takes ${names.join(', ')}.`
-          : `Did you mean ${near}?`,
+      hint: suggest(name, names, () =>
+        names.length === 0 ? 'It takes none.' : `It takes ${names.join(', ')}.`,
+      ),
     });
   }
   const options: Record<string, unknown> = {};

@@ -20,8 +20,9 @@ import {
   refuseUnclear,
 } from '../core/base/quantity.ts';
 import { lookUpHook } from '../core/lookup/hook.ts';
+import { MOST_ROWS } from '../core/base/limits.ts';
 import { blanketFor, blanketForWords, SIZE_NAMES } from '../core/lookup/size.ts';
-import { MOST_ROWS, SHAPES } from '../core/rows/index.ts';
+import { SHAPES } from '../core/rows/index.ts';
 import { Problem } from '../core/base/problem.ts';
 import { mm, plain, type Reader } from '../core/base/reader.ts';
 import { HOOKS } from '../standards/hooks.ts';

@@ -2,7 +2,7 @@
 import { Problem, QUESTION } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import type { Command, Question } from './command.ts';
-import { nearest } from '../core/base/nearest-name.ts';
+import { findNearest } from '../core/base/nearest-name.ts';
 
 export interface Route {
   readonly command: Command;
@@ -37,7 +37,7 @@ export class Registry {
     const found = this.byPath.get(path);
     if (found) return found;
     const command = this.commands.find(({ name }) => name === words[0]);
-    const near = nearest(path, [...this.byPath.keys()]);
+    const near = findNearest(path, [...this.byPath.keys()]);
     const questions = command?.questions.map(({ name }) => `/${command.name} ${name ?? ''}`.trim());
     throw new Problem(
       'unsorted',

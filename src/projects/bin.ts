@@ -1,4 +1,5 @@
 /** What was removed and can still come back. Functions on the draft of a maker's document. */
+import { sameName } from '../core/base/nearest-name.ts';
 import type { z } from 'zod';
 import type { binSchema, Blanket, MakerDoc, Motif } from './schema.ts';
 
@@ -52,4 +53,3 @@ export function takeBack<K extends Binned['kind']>(
 }
 
 /** Names are the same whatever their capitals. */
-export const sameName = (one: string, other: string) => one.toLowerCase() === other.toLowerCase();

@@ -1,5 +1,5 @@
 /** A maker's pace at the kinds of a blanket. */
-import { planOf } from '../core/yarn/motif-yarn.ts';
+import { planOf } from '../core/yarn/motif.ts';
 import { paceOf, type Pace } from '../core/yarn/pace.ts';
 import { STITCHES_A_BLOCK } from '../standards/consumption.ts';
 import type { Working } from '../core/base/working.ts';

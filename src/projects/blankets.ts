@@ -1,12 +1,12 @@
 /** Saved blankets: found by name, kept, changed, removed and brought back. Functions on a maker's document, or on a draft of it. */
-import { counted, readLaidBy, type Laying } from '../core/blanket/layout.ts';
-import type { BlanketSpec } from '../core/blanket/materials.ts';
-import { byNearness, nearest } from '../core/base/nearest-name.ts';
+import { countLaid, readLaidBy, type Laying } from '../core/blanket/layout.ts';
+import type { BlanketSpec } from '../core/blanket/pieces.ts';
+import { findNamed, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { count } from '../core/base/reader.ts';
 import type { Stitch } from '../standards/stitches.ts';
-import { emptyBin, sameName, takeBack, throwAway } from './bin.ts';
+import { emptyBin, takeBack, throwAway } from './bin.ts';
 import { findMotif } from './motifs.ts';
 import type { Blanket, MakerDoc, Motif } from './schema.ts';
 
@@ -25,26 +25,19 @@ export function findBlanket(doc: Known, name: string | undefined, option = 'name
   if (doc.blankets.length === 0)
     throw new Problem('unsorted', 'No blanket is saved yet.', { option, hint: `Start one with ${START}.` });
   const wanted = name ?? doc.current.blanket;
-  const found = doc.blankets.find((blanket) => wanted !== undefined && sameName(blanket.name, wanted));
-  if (found) return found;
+  const blanket = findNamed(doc.blankets, wanted);
+  if (blanket) return blanket;
   const names = doc.blankets.map((blanket) => blanket.name);
   if (wanted === undefined)
     throw new Problem('unsorted', 'Which blanket is meant is not said.', {
       option,
-      hint: `Name one of ${listed(names)}.`,
+      hint: `Name one of ${listNames(names)}.`,
     });
-  const near = nearest(wanted, names);
   throw new Problem('unsorted', `No blanket is called “${clip(wanted)}”.`, {
     option,
-    hint:
-      near === undefined
-        ? `Saved are ${listed(byNearness(wanted, names))}. A new one: /blanket start.`
-        : `Did you mean ${near}?`,
+    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}. A new one: /blanket start.`),
   });
 }
-
-const listed = (names: readonly string[]) =>
-  `${names.slice(0, 8).join(', ')}${names.length > 8 ? ` and ${names.length - 8} more` : ''}`;
 
 /** The saved motifs that a blanket is made of, in the order of its kinds. Throws a Problem where one is missing. */
 export const kindsOf = (doc: MakerDoc, blanket: Pick<Blanket, 'kinds'>): Motif[] =>
@@ -65,7 +58,7 @@ export const layingOf = (blanket: Blanket): Laying => ({
   rows: blanket.rows,
   kinds: blanket.kinds.length,
   laid: readLaidBy(blanket.setting),
-  shares: counted(blanket.layout, blanket.kinds.length),
+  shares: countLaid(blanket.layout, blanket.kinds.length),
 });
 
 /**

@@ -1,4 +1,5 @@
 /** Everything kept of a maker as one JSON file, and the same file read back. */
+import { sameName } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
 import { plain } from '../core/base/reader.ts';
 import { MAKERS } from './projects.ts';
@@ -57,16 +58,14 @@ function checkWhole(doc: MakerDoc): void {
     ['motif', doc.motifs.map((motif) => motif.name)],
     ['blanket', doc.blankets.map((blanket) => blanket.name)],
   ] as const) {
-    const twice = names.find((name, index) => names.slice(0, index).some((other) => same(other, name)));
+    const twice = names.find((name, index) => names.slice(0, index).some((other) => sameName(other, name)));
     if (twice !== undefined) throw refuse(`The ${what} ${twice} is in that file twice.`);
   }
   for (const blanket of doc.blankets) {
-    const missing = blanket.kinds.find((kind) => !doc.motifs.some((motif) => same(motif.name, kind)));
+    const missing = blanket.kinds.find((kind) => !doc.motifs.some((motif) => sameName(motif.name, kind)));
     if (missing !== undefined)
       throw refuse(`The blanket ${blanket.name} uses the motif ${missing}, which is not in that file.`);
     if (blanket.layout.some((cell) => cell.kind >= blanket.kinds.length))
       throw refuse(`The layout of the blanket ${blanket.name} names a kind that it does not have.`);
   }
 }
-
-const same = (one: string, other: string) => one.toLowerCase() === other.toLowerCase();

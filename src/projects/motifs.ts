@@ -1,12 +1,11 @@
 /** Saved motifs: found by name, kept, removed and brought back. Functions on a maker's document, or on a draft of it. */
-import { byNearness, nearest } from '../core/base/nearest-name.ts';
+import { MOST_MOTIFS } from '../core/base/limits.ts';
+import { findNamed, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
-import { planOf } from '../core/yarn/motif-yarn.ts';
-import { emptyBin, sameName, takeBack, throwAway } from './bin.ts';
+import { planOf } from '../core/yarn/motif.ts';
+import { emptyBin, takeBack, throwAway } from './bin.ts';
 import type { MakerDoc, Motif } from './schema.ts';
-
-export const MOST_MOTIFS = 100;
 
 const DEFINE = '/motif define name:"moss square" shape:diagonal size:12';
 
@@ -31,27 +30,20 @@ export function findMotif(doc: MakerDoc, name: string | undefined, option = 'mot
     throw new Problem('unsorted', 'No motif is saved yet.', { option, hint: `Save one with ${DEFINE}.` });
   }
   const wanted = name ?? doc.current.motif;
-  const found = doc.motifs.find((motif) => wanted !== undefined && sameName(motif.name, wanted));
-  if (found) return found;
+  const motif = findNamed(doc.motifs, wanted);
+  if (motif) return motif;
   const names = doc.motifs.map((motif) => motif.name);
   if (wanted === undefined) {
     throw new Problem('unsorted', 'Which motif is meant is not said.', {
       option,
-      hint: `Name one of ${listed(names)}.`,
+      hint: `Name one of ${listNames(names)}.`,
     });
   }
-  const near = nearest(wanted, names);
   throw new Problem('unsorted', `No motif is called “${clip(wanted)}”.`, {
     option,
-    hint:
-      near === undefined
-        ? `Saved are ${listed(byNearness(wanted, names))}. A new one: /motif define.`
-        : `Did you mean ${near}?`,
+    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}. A new one: /motif define.`),
   });
 }
-
-const listed = (names: readonly string[]) =>
-  `${names.slice(0, 8).join(', ')}${names.length > 8 ? ` and ${names.length - 8} more` : ''}`;
 
 export interface Kept {
   readonly motif: Motif;

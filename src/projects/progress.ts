@@ -1,9 +1,9 @@
 /** Where a maker is: rows finished, motifs made, and every change with its moment. Functions on a draft of her document. */
 import { Problem } from '../core/base/problem.ts';
-import { planOf } from '../core/yarn/motif-yarn.ts';
+import { planOf } from '../core/yarn/motif.ts';
 import type { RowPlan } from '../core/rows/index.ts';
 import type { Finished } from '../core/yarn/pace.ts';
-import { sameName } from './bin.ts';
+import { sameName } from '../core/base/nearest-name.ts';
 import { MOST_MADE, type Blanket, type MakerDoc, type Motif, type Progress } from './schema.ts';
 
 /** Changes that are remembered of each motif; older ones are summed up in where she was before them. */

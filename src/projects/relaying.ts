@@ -1,16 +1,15 @@
 /** Laying a saved blanket anew: another arrangement, setting, map or size. Functions on a blanket. */
 import {
-  counted,
+  countLaid,
   lay,
-  readCountsByKind,
   readLaidBy,
-  readMap,
   turnAt,
   writeLaidBy,
   type Arrangement,
   type Cell,
   type LaidBy,
 } from '../core/blanket/layout.ts';
+import { readCountsByKind, readMap } from '../core/blanket/map.ts';
 import { Problem } from '../core/base/problem.ts';
 import { apportion } from '../core/blanket/apportion.ts';
 import { num } from '../core/base/reader.ts';
@@ -64,7 +63,7 @@ export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {
   const shares =
     asked.counts === undefined
       ? isFree(was.arrangement) && blanket.layout.length > 0
-        ? counted(blanket.layout, blanket.kinds.length)
+        ? countLaid(blanket.layout, blanket.kinds.length)
         : undefined
       : exactly(readCountsByKind(asked.counts, blanket.kinds), blanket.kinds, columns * rows);
   const layout = lay({ columns, rows, kinds: blanket.kinds.length, laid, shares });
@@ -128,7 +127,7 @@ export function withKinds<B extends Laid>(
   from: readonly (number | undefined)[],
 ): B {
   const laid = readLaidBy(blanket.setting);
-  const counts = counted(blanket.layout, blanket.kinds.length);
+  const counts = countLaid(blanket.layout, blanket.kinds.length);
   const gone = blanket.kinds.findIndex(
     (_, kind) => !from.includes(kind) && (counts[kind] ?? 0) > 0 && laid.arrangement === 'typed',
   );

@@ -1,6 +1,7 @@
 /** What is saved of a maker: one document each, checked on reading and before writing. */
 import * as z from 'zod';
-import { MOST_ROWS, SHAPES } from '../core/rows/plan.ts';
+import { MOST_ROWS } from '../core/base/limits.ts';
+import { SHAPES } from '../core/rows/plan.ts';
 import { STITCHES } from '../standards/stitches.ts';
 
 /** A name a person gave: short, one line. */

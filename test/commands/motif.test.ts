@@ -151,7 +151,7 @@ describe('/motif weigh', () => {
     expect(some.cautions.join(' ')).toContain('acrylic');
     const far = await ask('/motif weigh side:17.5cm');
     expect(far.figures['side_percent']!.value).toBeCloseTo(100 * (17.5 / 15.37708 - 1), 3);
-    expect(far.lines!.join(' ')).toContain('A hook of about 4.4 mm');
+    expect(far.lines!.join(' ')).toContain('For the next one, try 4.5 mm instead of 5 mm.');
     expect((await ask('/motif show')).figures['side']!.value).toBe(17.5);
   });
 });

@@ -1,6 +1,6 @@
 /** Borders against published counts. */
 import { describe, expect, it } from 'vitest';
-import { borderRounds } from '../../src/core/edges/border.ts';
+import { countBorderRounds } from '../../src/core/edges/border.ts';
 import { STITCH_FACTS } from '../../src/standards/stitches.ts';
 import { asking } from '../asking.ts';
 
@@ -8,7 +8,7 @@ describe('square in rounds of sc, three in each corner (crochetspot.com, “How 
   it('4, 12, 20, 28, 36, 44, 52 = 8r − 4: each round is a border round the one before', () => {
     const published = [4, 12, 20, 28, 36, 44, 52];
     // From the second round on there are four corners of three; between them nothing at first.
-    const { rounds } = borderRounds({
+    const { rounds } = countBorderRounds({
       across: 0,
       down: 0,
       corner: 3,
@@ -23,13 +23,18 @@ describe('square in rounds of sc, three in each corner (crochetspot.com, “How 
 describe('corners of three or five, whichever lies flat (crochetcabana.com, “Embellishments: borders”, 2007)', () => {
   it('three lie flat in sc, five in dc', () => {
     const fits = (stitch: 'sc' | 'dc', corner: number) =>
-      borderRounds({ across: 9, down: 9, corner, stitches: [stitch] }).corners[0]?.fit;
+      countBorderRounds({ across: 9, down: 9, corner, stitches: [stitch] }).corners[0]?.fit;
     expect([fits('sc', 3), fits('dc', 5)]).toEqual(['flat', 'flat']);
     expect([fits('sc', 5), fits('dc', 3)]).toEqual(['too many', 'too few']);
   });
 
   it('a first round of S grows to S + 8(r − 1)', () => {
-    const { rounds } = borderRounds({ across: 50, down: 70, corner: 3, stitches: ['sc', 'sc', 'sc', 'sc'] });
+    const { rounds } = countBorderRounds({
+      across: 50,
+      down: 70,
+      corner: 3,
+      stitches: ['sc', 'sc', 'sc', 'sc'],
+    });
     const first = rounds[0]!.total;
     expect(rounds.map(({ total }) => total)).toEqual([first, first + 8, first + 16, first + 24]);
   });

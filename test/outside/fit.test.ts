@@ -4,8 +4,10 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fit, fitEach, stockOf } from '../../src/core/blanket/largest-blanket.ts';
-import type { Pieces } from '../../src/core/blanket/materials.ts';
+import { findLargestBlanket } from '../../src/core/blanket/largest-blanket.ts';
+import { countMotifsAlone } from '../../src/core/blanket/motifs-alone.ts';
+import { stockOf } from '../../src/core/blanket/yarn-at-hand.ts';
+import type { Pieces } from '../../src/core/blanket/pieces.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { layingFor, pieces, specs } from '../core/blanket/pieces.ts';
 import { solver } from '../solver.ts';
@@ -87,7 +89,7 @@ describe('an exact solver', () => {
     fc.assert(
       fc.property(specs, (spec) => {
         const made = pieces(spec);
-        const { best } = fit(made, layingFor(spec, 6, 8, 'checked'), 25);
+        const { best } = findLargestBlanket(made, layingFor(spec, 6, 8, 'checked'), 25);
         const motifs = best ? best.columns * best.rows : 0;
         // What is larger than the sizes that the solver is given is not compared.
         if (best && (best.columns > ALONG - 2 || best.rows > ALONG - 2)) return;
@@ -104,7 +106,7 @@ describe('an exact solver', () => {
       fc.property(specs, (spec) => {
         const made = pieces(spec);
         const stock = stockOf(made);
-        const found = fitEach(made, new Working());
+        const found = countMotifsAlone(made, new Working());
         const most = (kinds: readonly number[]) => {
           const lines = [
             'Maximize',

@@ -1,8 +1,10 @@
 /** Yarn against measurements and definitions that others published. */
 import { describe, expect, it } from 'vitest';
-import { seamRatio } from '../../src/core/edges/seams.ts';
+import { reckonSeamRatio } from '../../src/core/edges/seams.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { stitchYarn, swap, TEX, thickness, weighed } from '../../src/core/yarn/yardage.ts';
+import { reckonStitchYarn, reckonThickness } from '../../src/core/yarn/stitch-yarn.ts';
+import { swapYarn, TEX } from '../../src/core/yarn/swap.ts';
+import { reckonWeighed } from '../../src/core/yarn/weighed.ts';
 import { ROUGH_BAND, WIDTH_OF_LOOP } from '../../src/standards/consumption.ts';
 import { STITCH_FACTS } from '../../src/standards/stitches.ts';
 import { M_PER_YARD } from '../../src/standards/units.ts';
@@ -19,12 +21,12 @@ describe('one row of 5 in on a 5 mm hook in medium yarn (windchilde.com/bluedept
   });
 
   it('is met by a seam or row of single crochet, well within the band', () => {
-    const ratio = seamRatio('single-crochet', { hook: 5, wpi: MEDIUM }, new Working());
+    const ratio = reckonSeamRatio('single-crochet', { hook: 5, wpi: MEDIUM }, new Working());
     expect(Math.abs(ratio / (inches.sc / 5) - 1)).toBeLessThan(0.05);
   });
 
   it('is met by a slip stitch seam as a chain, of which the page gives two figures, 4.8 and 5.1 in an inch', () => {
-    const ratio = seamRatio('slip-stitch', { hook: 5, wpi: MEDIUM }, new Working());
+    const ratio = reckonSeamRatio('slip-stitch', { hook: 5, wpi: MEDIUM }, new Working());
     expect(ratio).toBeGreaterThan(4.8 * 0.95);
     expect(ratio).toBeLessThan(5.1 * 1.05);
   });
@@ -37,7 +39,7 @@ describe('20 stitches by 20 rows on 6 mm (interweave.com, “Yarn usage: knittin
 
   it('is met by the rough figure within its band, for medium yarn of 170 to 220 m in 100 g', () => {
     const working = new Working();
-    const sc = stitchYarn(working, 'sc', 6, thickness(working, MEDIUM));
+    const sc = reckonStitchYarn(working, 'sc', 6, reckonThickness(working, MEDIUM));
     for (const perHundredGrams of [170, 200, 220]) {
       const measured = ((19 * perHundredGrams) / 100 / 400) * 1000;
       expect(Math.abs(sc / measured - 1)).toBeLessThan(ROUGH_BAND / 100);
@@ -78,7 +80,7 @@ describe('tex, grams per kilometre (ISO 1144; Textile Institute glossary)', () =
     const tex = (g: number, m: number) => new Working().do(TEX, { grams: g, metres: m, kilometre: 1000 });
     expect(tex(100, 200 * M_PER_YARD)).toBeCloseTo(546.807, 3);
     expect(tex(50, 100)).toBe(500);
-    const { tex: old, newTex } = swap({
+    const { tex: old, newTex } = swapYarn({
       balls: 1,
       ball: { m: 200 * M_PER_YARD, g: 100 },
       newBall: { m: 100, g: 50 },
@@ -87,7 +89,7 @@ describe('tex, grams per kilometre (ISO 1144; Textile Institute glossary)', () =
   });
 
   it('a weighed motif goes by the same: grams over tex are kilometres', () => {
-    expect(weighed({ motif: 20, motifs: 1, ball: { m: 100, g: 50 }, reserve: 0 }).each).toBeCloseTo(
+    expect(reckonWeighed({ motif: 20, motifs: 1, ball: { m: 100, g: 50 }, reserve: 0 }).each).toBeCloseTo(
       (20 / 500) * 1000,
       9,
     );

@@ -1,24 +1,69 @@
+/** Names: the same whatever their capitals, found among others, and suggested where what was typed is none of them. */
 import { distance } from 'fastest-levenshtein';
 
-/** The nearest of some names to what was typed, for "did you mean"; undefined where none is near. */
-export function nearest(typed: string, names: readonly string[]): string | undefined {
-  const wanted = typed.toLowerCase().slice(0, 64);
-  let best: string | undefined;
-  let least = Math.max(2, Math.floor(wanted.length / 3)) + 1;
+/** Names longer than this are compared by their beginnings: what is typed may be of any length. */
+const COMPARED = 64;
+
+/** Names of motifs, blankets, colours and kinds are the same whatever their capitals. */
+export const sameName = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
+
+/**
+ * The thing of that name; undefined where none has it.
+ *
+ * @example
+ * findNamed([{ name: 'moss square' }], 'Moss Square') // → { name: 'moss square' }
+ */
+export const findNamed = <T extends { readonly name: string }>(
+  things: readonly T[],
+  name: string | undefined,
+): T | undefined => (name === undefined ? undefined : things.find((thing) => sameName(thing.name, name)));
+
+/** How many letters must be changed, added or left out to get from what was typed to a name. */
+const steps = (typed: string, name: string) =>
+  distance(typed.toLowerCase().slice(0, COMPARED), name.toLowerCase());
+
+/**
+ * The nearest of some names to what was typed; undefined where none is near: a third of its letters may be wrong, or two.
+ *
+ * @example
+ * findNearest('moos', ['sand', 'moss']) // → 'moss'
+ */
+export function findNearest(typed: string, names: readonly string[]): string | undefined {
+  let nearest: string | undefined;
+  let least = Math.max(2, Math.floor(Math.min(typed.length, COMPARED) / 3)) + 1;
   for (const name of names) {
-    const steps = distance(wanted, name.toLowerCase());
-    if (steps < least) {
-      least = steps;
-      best = name;
-    }
+    const away = steps(typed, name);
+    if (away >= least) continue;
+    least = away;
+    nearest = name;
   }
-  return best;
+  return nearest;
 }
 
 /** All names, the nearest to what was typed first: for a list of what would work. */
-export const byNearness = (typed: string, names: readonly string[]): string[] =>
-  [...names].sort(
-    (a, b) =>
-      distance(typed.toLowerCase().slice(0, 64), a.toLowerCase()) -
-      distance(typed.toLowerCase().slice(0, 64), b.toLowerCase()),
-  );
+export const sortByNearness = (typed: string, names: readonly string[]): string[] =>
+  [...names].sort((a, b) => steps(typed, a) - steps(typed, b));
+
+/**
+ * What to say where a name is not known: the nearest, or what `otherwise` says of all, the nearest first.
+ *
+ * @example
+ * suggest('moos', ['sand', 'moss'], (names) => `Its colours are ${names.join(', ')}.`) // → 'Did you mean moss?'
+ */
+export function suggest(
+  typed: string,
+  names: readonly string[],
+  otherwise: (names: readonly string[]) => string,
+): string {
+  const nearest = findNearest(typed, names);
+  return nearest === undefined ? otherwise(sortByNearness(typed, names)) : `Did you mean ${nearest}?`;
+}
+
+/**
+ * Names with commas between, as many as can be read, and how many more there are.
+ *
+ * @example
+ * listNames(['moss', 'sand', 'clay'], 2) // → 'moss, sand and 1 more'
+ */
+export const listNames = (names: readonly string[], most = 8): string =>
+  `${names.slice(0, most).join(', ')}${names.length > most ? ` and ${names.length - most} more` : ''}`;

@@ -31,7 +31,11 @@ const SCALE = 1e6;
 /**
  * Shares `places` out in proportion to `shares` by largest remainders. Equal fractions: the larger share goes first,
  * then the one that stands first. Fractions are compared as whole numbers, so that rounding settles nothing.
- * Throws a Problem where every share is 0; a plain Error (a fault of ours) for a negative or endless share.
+ *
+ * Throws Problem: no-shares, where every share is 0; a plain Error (a fault of ours) for a negative or endless share.
+ *
+ * @example
+ * apportion(20, [5, 3, 1]).quotas // → [11, 7, 2]
  */
 export function apportion(places: number, shares: readonly number[]): Apportioned {
   if (!Number.isInteger(places) || places < 0 || shares.some((share) => !(share >= 0 && share < 1e12)))
@@ -40,7 +44,7 @@ export function apportion(places: number, shares: readonly number[]): Apportione
   const parts = shares.map((share) => (whole ? share : Math.round(share * SCALE)));
   const sum = parts.reduce((all, part) => all + part, 0);
   if (sum === 0)
-    throw new Problem('unsorted', 'Nothing is left to share by: every share is 0.', {
+    throw new Problem('no-shares', 'Nothing is left to share by: every share is 0.', {
       hint: 'Give at least one share above 0.',
     });
   const { floors, rests } =

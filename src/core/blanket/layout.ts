@@ -1,11 +1,10 @@
 /** Which kind lies where in a blanket, and how it is turned. Places are numbered from 1, row by row from the top left. */
 import { SETTINGS, SETTING_KEYS, type Setting, type SettingKey } from '../../standards/settings.ts';
 import { seeded } from '../base/chance.ts';
+import { MOST_ALONG, MOST_PLACES } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
-import { clip } from '../base/quantity.ts';
 import { apportion } from './apportion.ts';
 import { scatter } from './scatter.ts';
-import { count } from '../base/reader.ts';
 
 /** One place: a kind by its number in the blanket's list, and quarter turns clockwise. */
 export interface Cell {
@@ -24,10 +23,6 @@ export interface LaidBy {
   /** What chance begins from, where kinds are scattered. */
   readonly seed: number;
 }
-
-/** The most columns, rows and places of a blanket that is laid out here. */
-export const MOST_ALONG = 100;
-export const MOST_PLACES = 2500;
 
 /** The seed that a blanket starts from where its maker names none. */
 export const DEFAULT_LAID: LaidBy = { arrangement: 'plain', setting: 'upright', seed: 1 };
@@ -48,12 +43,17 @@ export function readLaidBy(text: string): LaidBy {
 /** The letter of a kind: A for the first. */
 export const letter = (kind: number) => String.fromCharCode(65 + kind);
 
-/** Throws a Problem where a blanket of so many columns and rows is more than is laid out here. */
+/**
+ * Refuses a blanket of more columns and rows than are laid out here.
+ *
+ * Throws Problem: blanket-too-large.
+ */
 export function checkSize(columns: number, rows: number): void {
   if (columns > MOST_ALONG || rows > MOST_ALONG || columns * rows > MOST_PLACES) {
-    throw new Problem('unsorted', `${columns} by ${rows} motifs is more than is laid out here.`, {
+    throw new Problem('blanket-too-large', `${columns} by ${rows} motifs is more than is laid out here.`, {
       option: columns > MOST_ALONG ? 'columns' : 'rows',
       hint: `At most ${MOST_ALONG} along a side and ${MOST_PLACES} in all.`,
+      facts: { columns, rows, most_along: MOST_ALONG, most: MOST_PLACES },
     });
   }
 }
@@ -105,7 +105,7 @@ export interface Laying {
 const sharesOf = ({ kinds, shares }: Laying) => shares ?? Array.from({ length: kinds }, () => 1);
 
 /** How many of each kind a layout of this size has, without laying it. Plain arithmetic, for searches over sizes. */
-export function kindCounts(laying: Laying): number[] {
+export function countKinds(laying: Laying): number[] {
   const { columns, rows, kinds, laid } = laying;
   const places = columns * rows;
   const counts = Array.from({ length: kinds }, () => 0);
@@ -131,7 +131,8 @@ export function kindCounts(laying: Laying): number[] {
 /**
  * Lays a blanket: every place one kind and one turning. Scattered kinds, and those of a map that is to fill another size,
  * go by largest remainders and touch their like as little as can be; the same seed lays them the same way.
- * Throws a Problem where it is more than is laid out here.
+ *
+ * Throws Problem: blanket-too-large, no-shares.
  */
 export function lay(laying: Laying): Cell[] {
   const { columns, rows, kinds, laid } = laying;
@@ -139,7 +140,7 @@ export function lay(laying: Laying): Cell[] {
   const { arrangement, setting } = laid;
   const free =
     arrangement === 'scattered' || arrangement === 'typed'
-      ? scatter(columns, rows, kindCounts(laying), seeded(laid.seed))
+      ? scatter(columns, rows, countKinds(laying), seeded(laid.seed))
       : undefined;
   return Array.from({ length: columns * rows }, (_, place) => {
     const column = place % columns;
@@ -154,14 +155,14 @@ export function lay(laying: Laying): Cell[] {
 }
 
 /** How many of each kind a layout holds. */
-export function counted(layout: readonly Cell[], kinds: number): number[] {
+export function countLaid(layout: readonly Cell[], kinds: number): number[] {
   const counts = Array.from({ length: kinds }, () => 0);
   for (const { kind } of layout) counts[kind] = (counts[kind] ?? 0) + 1;
   return counts;
 }
 
 /** Which places are made, when so many of each kind are: the first of each kind, row by row from the top left. */
-export function madePlaces(layout: readonly Cell[], made: readonly number[]): boolean[] {
+export function markMade(layout: readonly Cell[], made: readonly number[]): boolean[] {
   const left = [...made];
   return layout.map(({ kind }) => {
     const more = left[kind] ?? 0;
@@ -170,14 +171,19 @@ export function madePlaces(layout: readonly Cell[], made: readonly number[]): bo
   });
 }
 
-/** The layout with two places (numbered from 1) changed about. Throws a Problem where there is no such place. */
-export function swapped(layout: readonly Cell[], a: number, b: number): Cell[] {
+/**
+ * The layout with two places (numbered from 1) changed about.
+ *
+ * Throws Problem: no-such-place, same-place.
+ */
+export function swapPlaces(layout: readonly Cell[], a: number, b: number): Cell[] {
   const taken = (number: number, option: string) => {
     const cell = layout[number - 1];
     if (!cell) {
-      throw new Problem('unsorted', `There is no place ${number}; this blanket has ${layout.length}.`, {
+      throw new Problem('no-such-place', `There is no place ${number}; this blanket has ${layout.length}.`, {
         option,
         hint: `Places are numbered row by row from the top left, 1 to ${layout.length}.`,
+        facts: { place: number, places: layout.length },
       });
     }
     return cell;
@@ -185,117 +191,10 @@ export function swapped(layout: readonly Cell[], a: number, b: number): Cell[] {
   const first = taken(a, 'a');
   const second = taken(b, 'b');
   if (a === b) {
-    throw new Problem('unsorted', 'A place cannot change with itself.', {
+    throw new Problem('same-place', 'A place cannot change with itself.', {
       option: 'b',
       hint: 'Name two different places.',
     });
   }
   return layout.map((cell, index) => (index === a - 1 ? second : index === b - 1 ? first : cell));
-}
-
-export interface Map {
-  readonly columns: number;
-  readonly rows: number;
-  readonly layout: readonly Cell[];
-}
-
-const MAP_HINT = 'Write letters row by row with / between, like ABBA/BAAB; a digit 0 to 3 turns: A0B1/B2A3.';
-
-/**
- * A map of one's own: letters for kinds, each with its quarter turns if it is turned (`A0B1/B2A3`), rows parted by `/`.
- * Throws a Problem naming the row at fault.
- */
-export function readMap(text: string, kinds: number): Map {
-  const option = 'map';
-  const lines = text
-    .toUpperCase()
-    .split(/[/\n]/)
-    .map((line) => line.replace(/[\s,]/g, ''));
-  if (lines.at(-1) === '') lines.pop();
-  const layout: Cell[] = [];
-  let columns = 0;
-  lines.forEach((line, index) => {
-    if (!/^(?:[A-Z][0-3]?)+$/.test(line)) {
-      throw new Problem(
-        'unsorted',
-        line === ''
-          ? `Row ${index + 1} of the map is empty.`
-          : `Row ${index + 1} of the map, “${clip(line)}”, cannot be read.`,
-        { option, hint: MAP_HINT },
-      );
-    }
-    const cells = [...line.matchAll(/([A-Z])([0-3]?)/g)];
-    if (index > 0 && cells.length !== columns) {
-      throw new Problem(
-        'unsorted',
-        `Row ${index + 1} of the map has ${count(cells.length, 'place')}, the first row ${columns}.`,
-        {
-          option,
-          hint: 'Give every row the same number of places.',
-        },
-      );
-    }
-    columns = cells.length;
-    for (const [, name = '', turn = ''] of cells) {
-      const kind = name.charCodeAt(0) - 65;
-      if (kind >= kinds) {
-        throw new Problem('unsorted', `Row ${index + 1} of the map names kind ${name}, and there is none.`, {
-          option,
-          hint:
-            kinds === 1
-              ? 'This blanket has one kind, A. Add kinds first.'
-              : `Use A to ${letter(kinds - 1)}, or add kinds first.`,
-        });
-      }
-      layout.push({ kind, turn: turn === '' ? 0 : Number(turn) });
-    }
-  });
-  if (layout.length === 0) throw new Problem('unsorted', 'The map is empty.', { option, hint: MAP_HINT });
-  checkSize(columns, lines.length);
-  return { columns, rows: lines.length, layout };
-}
-
-/** The layout as a map that `readMap` reads back, one line a row. */
-export function mapLines(layout: readonly Cell[], columns: number): string[] {
-  const turned = layout.some(({ turn }) => turn !== 0);
-  const lines: string[] = [];
-  for (let start = 0; start < layout.length; start += columns)
-    lines.push(
-      layout
-        .slice(start, start + columns)
-        .map(({ kind, turn }) => `${letter(kind)}${turned ? turn : ''}`)
-        .join(turned ? ' ' : ''),
-    );
-  return lines;
-}
-
-/**
- * Counts by kind as they are typed: `A 12, B 8`, or names of kinds instead of letters. Kinds left out get none.
- * Throws a Problem where a kind is unknown or named twice.
- */
-export function readCountsByKind(text: string, names: readonly string[]): number[] {
-  const option = 'counts';
-  const hint = `Write each kind with its number, like ${names.length > 1 ? 'A 12, B 8' : 'A 20'}.`;
-  const counts = names.map(() => -1);
-  for (const part of text.split(/[,;]/)) {
-    const [, name = '', number = ''] =
-      /^\s*(\S.*?)\s*[ :=×x]\s*(\d{1,4})\s*$/.exec(part) ?? /^\s*([A-Za-z])(\d{1,4})\s*$/.exec(part) ?? [];
-    if (name === '')
-      throw new Problem('unsorted', `“${clip(part.trim())}” is not a kind with its number.`, {
-        option,
-        hint,
-      });
-    const called = names.findIndex((known) => known.toLowerCase() === name.toLowerCase());
-    const kind = called >= 0 ? called : /^[a-z]$/i.test(name) ? name.toUpperCase().charCodeAt(0) - 65 : -1;
-    if (kind < 0 || kind >= names.length) {
-      throw new Problem('unsorted', `This blanket has no kind “${clip(name)}”.`, {
-        option,
-        hint: `Its kinds are ${names.map((known, index) => `${letter(index)} (${known})`).join(', ')}.`,
-      });
-    }
-    if ((counts[kind] ?? -1) >= 0)
-      throw new Problem('unsorted', `Kind ${letter(kind)} is given twice.`, { option, hint });
-    counts[kind] = Number(number);
-  }
-  return counts.map((number) => Math.max(0, number));
 }

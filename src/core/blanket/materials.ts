@@ -2,42 +2,19 @@
  * What a whole blanket takes, colour by colour: motifs row by row, tails, carried strands, seams, every round of its border,
  * a reserve, and then whole balls.
  */
-import { ROUGH_BAND, TAIL, USUAL_HOOK } from '../../standards/consumption.ts';
-import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
-import { borderRounds, borderSpacing } from '../edges/border.ts';
-import {
-  motifSide,
-  motifYarn,
-  otherStitch,
-  rowHeight,
-  sameColour,
-  stitchWidth,
-  TAILS,
-  TALLER,
-  wpiOf,
-  yarnOf,
-  type MotifSpec,
-  type MotifYarn,
-  type Yarn,
-} from '../yarn/motif-yarn.ts';
-import { hoursFor } from '../yarn/pace.ts';
+import { ROUGH_BAND, TAIL } from '../../standards/consumption.ts';
+import { defined } from '../base/defined.ts';
+import { sameName } from '../base/nearest-name.ts';
+import { formula, type Working } from '../base/working.ts';
+import { countBorderRounds, spaceBorder } from '../edges/border.ts';
+import { SEAM_LENGTH, SEAM_TAILS, SEAM_YARN, SEAMS } from '../edges/seams.ts';
 import { BLANKET_LENGTH } from '../size/resize.ts';
-import { SEAM_LENGTH, SEAM_TAILS, SEAM_YARN, seamRatio, SEAMS, type SeamMethod } from '../edges/seams.ts';
-import { formula, Working } from '../base/working.ts';
-import { thickness, stitchYarn, WHOLE_BALLS, YARN_OF_STITCHES } from '../yarn/yardage.ts';
-
-/** A blanket without its layout: what its pieces are, and how it is put together. */
-export interface BlanketSpec {
-  readonly kinds: readonly MotifSpec[];
-  readonly joining: { readonly method: SeamMethod; readonly colour?: string };
-  readonly border: {
-    readonly rounds: readonly { readonly stitch: Stitch; readonly colour?: string }[];
-    readonly corner: number;
-  };
-  readonly yarns: readonly Yarn[];
-  /** Per cent. */
-  readonly reserve: number;
-}
+import { WHOLE_BALLS } from '../yarn/balls.ts';
+import { yarnOf } from '../yarn/motif.ts';
+import { TAILS } from '../yarn/motif-yarn.ts';
+import { hoursFor } from '../yarn/pace.ts';
+import { YARN_WORKED } from '../yarn/stitch-yarn.ts';
+import type { BorderRoundYarn, Pieces } from './pieces.ts';
 
 /** How many columns and rows, and how many of each kind. */
 export interface Extent {
@@ -52,13 +29,6 @@ export const FOR_ALL = formula({
   given: { each: 'm', motifs: '' },
   unit: 'm',
   source: 'derived',
-});
-export const ROUND_YARN = formula({
-  label: 'Yarn in a round of the border',
-  formula: 'stitches * stitch_yarn',
-  given: { stitches: '', stitch_yarn: 'm' },
-  unit: 'm',
-  source: 'derived: stitches of the round, times the yarn in one',
 });
 export const COLOUR_TOTAL = formula({
   label: 'All of a colour, with the reserve',
@@ -102,141 +72,15 @@ export const ALL_ENDS = formula({
   unit: '',
   source: 'common practice: every length of yarn has a beginning and an end',
 });
-export const HEIGHT_OF_ROUND = formula({
-  label: 'Height of a round of the border',
-  formula: 'row_height * height / motif_height',
-  given: { row_height: 'cm', height: '', motif_height: '' },
-  unit: 'cm',
-  source:
-    'published proportions of row ends: 1, 2 and 3 ⟦sc⟧ per ⟦sc⟧, ⟦dc⟧ and ⟦tr⟧ row; ⟦hdc⟧ from memory, 1.5',
-});
 
-export interface BorderRoundYarn {
-  readonly stitch: Stitch;
-  readonly colour: string;
-  /** Metres in a stitch. */
-  readonly perStitch: number;
-  /** In cm. */
-  readonly height: number;
-}
-
-/** Everything that does not depend on how many motifs there are. */
-export interface Pieces {
-  readonly motifs: readonly MotifYarn[];
-  /** Side of a motif in cm. */
-  readonly side: number;
-  readonly sideHow: 'measured' | 'reckoned';
-  /** Sides of the kinds, where they differ by more than seams forgive. */
-  readonly uneven?: { readonly name: string; readonly side: number };
-  readonly seam: { readonly colour: string; readonly ratio: number };
-  readonly border: {
-    readonly rounds: readonly BorderRoundYarn[];
-    readonly corner: number;
-    /** Stitches of the border over 10 cm, as on the first kind. */
-    readonly stitchWidth: number;
-    /** In cm, on every side. */
-    readonly width: number;
-  };
-  readonly yarns: readonly Yarn[];
-  /** Colours in the order in which they are told. */
-  readonly colours: readonly string[];
-  readonly reserve: number;
-  readonly assumptions: readonly string[];
-}
-
-/** Motifs whose sides differ by more than this many per cent pucker at their seams (common practice: a few per cent). */
-const SIDES_WITHIN = 3;
-
-/**
- * The pieces of a blanket, each with its yarn; the steps are added to the working. Throws a Problem where a motif's size is not known,
- * or where it does not lie in a grid.
- */
-export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
-  const { yarns, reserve } = blanket;
-  const first = blanket.kinds[0];
-  if (!first) throw new Error('a blanket has at least one kind');
-  const motifs = blanket.kinds.map((kind) => motifYarn(kind, yarns, working));
-  const sides = blanket.kinds.map((kind) => motifSide(kind, working));
-  const { side = 0, how = 'measured' } = sides[0] ?? {};
-  const off = sides.findIndex((other) => Math.abs(other.side / side - 1) * 100 > SIDES_WITHIN);
-  const main = motifs[0]?.colours[0]?.colour ?? first.name;
-  const assumptions = motifs.flatMap((motif) => motif.assumptions);
-
-  const seamColour = blanket.joining.colour ?? main;
-  if (blanket.joining.colour === undefined) assumptions.push(`Joined with ${seamColour}.`);
-  const hook = first.hook ?? USUAL_HOOK.mm;
-  const ballOf = (colour: string) =>
-    yarnOf(yarns, colour)?.ball ?? yarnOf(yarns, main)?.ball ?? yarns.find(({ ball }) => ball)?.ball;
-  const ratio = seamRatio(
-    blanket.joining.method,
-    { gauge: first.gauge, hook, wpi: wpiOf(ballOf(seamColour)) },
-    working,
-  );
-
-  const width = stitchWidth(first, wpiOf(ballOf(main)), working);
-  const height = blanket.border.rounds.length === 0 ? 0 : rowHeight(first, width, working);
-  let colour = blanket.joining.colour ?? main;
-  if (blanket.border.rounds[0] && blanket.border.rounds[0].colour === undefined)
-    assumptions.push(`The border begins in ${colour}.`);
-  const weighed = motifs[0]?.how === 'weighed' ? motifs[0] : undefined;
-  const rounds = blanket.border.rounds.map((round): BorderRoundYarn => {
-    colour = round.colour ?? colour;
-    return {
-      stitch: round.stitch,
-      colour,
-      perStitch: weighed
-        ? otherStitch(weighed.perStitch, weighed.plan.stitch, round.stitch, working)
-        : working.do(YARN_OF_STITCHES, {
-            stitches: 1,
-            stitch_yarn: stitchYarn(working, round.stitch, hook, thickness(working, wpiOf(ballOf(colour)))),
-            mm_per_m: 1000,
-          }),
-      height:
-        first.gauge?.rows === undefined
-          ? working.do(TALLER, {
-              stitch_width: width,
-              height_to_width: STITCH_FACTS[round.stitch].height,
-            })
-          : working.do(HEIGHT_OF_ROUND, {
-              row_height: height,
-              height: STITCH_FACTS[round.stitch].height,
-              motif_height: STITCH_FACTS[first.stitch].height,
-            }),
-    };
-  });
-
-  const colours: string[] = [];
-  const told = (name: string) => {
-    if (!colours.some((known) => sameColour(known, name))) colours.push(name);
-  };
-  for (const motif of motifs) for (const part of motif.colours) told(part.colour);
-  told(seamColour);
-  for (const round of rounds) told(round.colour);
-  return {
-    motifs,
-    side,
-    sideHow: how,
-    ...(off < 0 ? {} : { uneven: { name: motifs[off]?.name ?? '', side: sides[off]?.side ?? 0 } }),
-    seam: { colour: seamColour, ratio },
-    border: {
-      rounds,
-      corner: blanket.border.corner,
-      stitchWidth: width,
-      width: rounds.reduce((sum, round) => sum + round.height, 0),
-    },
-    yarns,
-    colours,
-    reserve,
-    assumptions,
-  };
-}
+const CM_PER_M = 100;
 
 /** Runs of border rounds in one colour, each a length of yarn of its own. */
 const borderLengths = (pieces: Pieces, colour?: string) =>
   pieces.border.rounds.filter(
     (round, index, all) =>
-      (colour === undefined || sameColour(round.colour, colour)) &&
-      !(index > 0 && sameColour(all[index - 1]?.colour ?? '', round.colour)),
+      (colour === undefined || sameName(round.colour, colour)) &&
+      !(index > 0 && sameName(all[index - 1]?.colour ?? '', round.colour)),
   ).length;
 
 /** Metres of one colour, by what they are for, before the reserve. */
@@ -285,105 +129,143 @@ export interface Materials {
 }
 
 /** What a blanket of this extent takes. The steps are added to the working. `perMinute` is the maker's pace in stitches. */
-export function materials(pieces: Pieces, extent: Extent, working: Working, perMinute?: number): Materials {
+export function reckonMaterials(
+  pieces: Pieces,
+  extent: Extent,
+  working: Working,
+  perMinute?: number,
+): Materials {
   const { columns, rows, counts } = extent;
-  const { side, reserve } = pieces;
-  const single = columns * rows === 1;
-  const seamLength = single ? 0 : working.do(SEAM_LENGTH, { side, columns, rows, cm_per_m: 100 });
-  const seamYarn = single ? 0 : working.do(SEAM_YARN, { seam: seamLength, ratio: pieces.seam.ratio });
-  const seams = single ? 0 : working.do(SEAMS, { rows, columns });
-  const seamTails = single ? 0 : working.do(SEAM_TAILS, { seams, tail: TAIL });
-  const border = borderOf(pieces, extent, working);
-  const size = {
-    width: working.do(BLANKET_LENGTH, {
-      motifs_along: columns,
-      side,
-      border: pieces.border.width,
-    }),
-    height: working.do(
+  const seams = reckonSeams(pieces, extent, working);
+  const border = reckonBorderYarn(pieces, extent, working);
+  const along = (motifs: number, label?: string) =>
+    working.do(
       BLANKET_LENGTH,
-      { motifs_along: rows, side, border: pieces.border.width },
-      'Finished height',
-    ),
-  };
-
-  const colours = pieces.colours.map((colour): ColourNeed => {
-    const parts = { motifs: 0, tails: 0, carried: 0, seams: 0, border: 0 };
-    let estimated = 0;
-    let weighed = false;
-    pieces.motifs.forEach((motif, kind) => {
-      const many = counts[kind] ?? 0;
-      const part = motif.colours.find((one) => sameColour(one.colour, colour));
-      if (!part || many === 0) return;
-      const all = (each: number, what: string) =>
-        working.do(FOR_ALL, { each, motifs: many }, `${colour}, ${what} ${motif.name}`);
-      const worked = all(part.worked, 'in every');
-      parts.motifs += worked;
-      if (motif.how === 'weighed') weighed = true;
-      else estimated += worked;
-      if (part.tails > 0) parts.tails += all(part.tails, 'tails of every');
-      if (part.carried > 0) parts.carried += all(part.carried, 'carried in every');
-    });
-    if (sameColour(pieces.seam.colour, colour)) {
-      parts.seams += seamYarn;
-      parts.tails += seamTails;
-    }
-    for (const round of border) if (sameColour(round.colour, colour)) parts.border += round.metres;
-    const lengths = borderLengths(pieces, colour);
-    if (lengths > 0)
-      parts.tails += working.do(TAILS, { lengths, tail: TAIL }, `${colour}, tails of the border`);
-    estimated += parts.carried + parts.seams + parts.border;
-    const total = working.do(COLOUR_TOTAL, { ...parts, reserve }, `${colour}, with the reserve`);
-    const high = working.do(
-      HIGH_TOTAL,
-      { sure: partsSum(parts) - estimated, estimated, band: ROUGH_BAND, reserve },
-      `${colour}, what is estimated taken at its high end`,
+      { motifs_along: motifs, side: pieces.side, border: pieces.border.width },
+      label,
     );
-    return { colour, ...parts, total, high, weighed, ...bought(pieces, colour, total, high, working) };
-  });
-
-  const sum = (of: (need: ColourNeed) => number | undefined) => {
-    const known = colours.map(of).filter((value) => value !== undefined);
-    return known.length === 0 ? undefined : known.reduce((all, value) => all + value, 0);
-  };
-  const inMotifs = pieces.motifs.reduce((all, motif, kind) => all + motif.ends * (counts[kind] ?? 0), 0);
+  const size = { width: along(columns), height: along(rows, 'Finished height') };
+  const whole = { pieces, counts, seams, border };
+  const colours = pieces.colours.map((colour) => reckonColour(whole, colour, working));
   const ends = working.do(ALL_ENDS, {
-    in_motifs: inMotifs,
-    seams,
+    in_motifs: sumOverMotifs(pieces, counts, ({ ends }) => ends),
+    seams: seams.number,
     in_border: 2 * borderLengths(pieces),
   });
-  const found = { balls: sum(({ balls }) => balls), toBuy: sum(({ toBuy }) => toBuy) };
-  const weight = sum((need) => need.weight);
-  const cost = sum((need) => need.cost);
-  return {
+  const hours =
+    perMinute === undefined
+      ? undefined
+      : hoursFor(
+          sumOverMotifs(pieces, counts, ({ stitches }) => stitches),
+          perMinute,
+          working,
+          'Hours for the motifs; joining and border come on top',
+        );
+  return defined({
     colours,
-    total: sum(({ total }) => total) ?? 0,
-    ...(found.balls === undefined ? {} : { balls: found.balls }),
-    ...(found.toBuy === undefined ? {} : { toBuy: found.toBuy }),
-    ...(weight === undefined ? {} : { weight }),
-    ...(cost === undefined ? {} : { cost }),
+    total: sumKnown(colours, ({ total }) => total) ?? 0,
+    balls: sumKnown(colours, ({ balls }) => balls),
+    toBuy: sumKnown(colours, ({ toBuy }) => toBuy),
+    weight: sumKnown(colours, ({ weight }) => weight),
+    cost: sumKnown(colours, ({ cost }) => cost),
     ends,
-    seamLength,
-    seams,
+    seamLength: seams.length,
+    seams: seams.number,
     border,
     ...size,
-    ...(perMinute === undefined
-      ? {}
-      : {
-          hours: hoursFor(
-            pieces.motifs.reduce((all, motif, kind) => all + motif.stitches * (counts[kind] ?? 0), 0),
-            perMinute,
-            working,
-            'Hours for the motifs; joining and border come on top',
-          ),
-        }),
-  };
+    hours,
+  });
 }
 
-const partsSum = ({ motifs, tails, carried, seams, border }: Parts) =>
+/** The sum of what is known of the colours; undefined where nothing is. */
+function sumKnown(
+  colours: readonly ColourNeed[],
+  of: (need: ColourNeed) => number | undefined,
+): number | undefined {
+  const known = colours.map(of).filter((value) => value !== undefined);
+  return known.length === 0 ? undefined : known.reduce((sum, value) => sum + value, 0);
+}
+
+/** The same of every motif, as often as it is made. */
+const sumOverMotifs = (
+  { motifs }: Pieces,
+  counts: readonly number[],
+  of: (motif: Pieces['motifs'][number]) => number,
+): number => motifs.reduce((sum, motif, kind) => sum + of(motif) * (counts[kind] ?? 0), 0);
+
+/** Metres of seam, of yarn in it and of its tails, and the number of seams; nothing where one motif is all. */
+interface Seams {
+  readonly length: number;
+  readonly yarn: number;
+  readonly number: number;
+  readonly tails: number;
+}
+
+function reckonSeams({ side, seam }: Pieces, { columns, rows }: Extent, working: Working): Seams {
+  if (columns * rows === 1) return { length: 0, yarn: 0, number: 0, tails: 0 };
+  const length = working.do(SEAM_LENGTH, { side, columns, rows, cm_per_m: CM_PER_M });
+  const yarn = working.do(SEAM_YARN, { seam: length, ratio: seam.ratio });
+  const number = working.do(SEAMS, { rows, columns });
+  return { length, yarn, number, tails: working.do(SEAM_TAILS, { seams: number, tail: TAIL }) };
+}
+
+/** All of one colour: by what it is for, with the reserve, at the high end, in balls. */
+function reckonColour(
+  whole: { pieces: Pieces; counts: readonly number[]; seams: Seams; border: Materials['border'] },
+  colour: string,
+  working: Working,
+): ColourNeed {
+  const { pieces, counts, seams, border } = whole;
+  const inMotifs = reckonInMotifs(pieces, counts, colour, working);
+  const joins = sameName(pieces.seam.colour, colour);
+  const lengths = borderLengths(pieces, colour);
+  const borderTails =
+    lengths > 0 ? working.do(TAILS, { lengths, tail: TAIL }, `${colour}, tails of the border`) : 0;
+  const parts = {
+    motifs: inMotifs.worked,
+    tails: inMotifs.tails + (joins ? seams.tails : 0) + borderTails,
+    carried: inMotifs.carried,
+    seams: joins ? seams.yarn : 0,
+    border: border
+      .filter((round) => sameName(round.colour, colour))
+      .reduce((sum, { metres }) => sum + metres, 0),
+  };
+  const estimated = inMotifs.estimated + (parts.carried + parts.seams + parts.border);
+  const { reserve } = pieces;
+  const total = working.do(COLOUR_TOTAL, { ...parts, reserve }, `${colour}, with the reserve`);
+  const high = working.do(
+    HIGH_TOTAL,
+    { sure: sumOfParts(parts) - estimated, estimated, band: ROUGH_BAND, reserve },
+    `${colour}, what is estimated taken at its high end`,
+  );
+  const { weighed } = inMotifs;
+  return { colour, ...parts, total, high, weighed, ...reckonBalls(pieces, colour, total, high, working) };
+}
+
+/** What all motifs take of a colour in m, and how much of that is estimated. */
+function reckonInMotifs(pieces: Pieces, counts: readonly number[], colour: string, working: Working) {
+  const sum = { worked: 0, tails: 0, carried: 0, estimated: 0, weighed: false };
+  pieces.motifs.forEach((motif, kind) => {
+    const motifs = counts[kind] ?? 0;
+    const part = motif.colours.find((one) => sameName(one.colour, colour));
+    if (!part || motifs === 0) return;
+    const forAll = (each: number, what: string) =>
+      working.do(FOR_ALL, { each, motifs }, `${colour}, ${what} ${motif.name}`);
+    const worked = forAll(part.worked, 'in every');
+    sum.worked += worked;
+    if (motif.how === 'weighed') sum.weighed = true;
+    else sum.estimated += worked;
+    if (part.tails > 0) sum.tails += forAll(part.tails, 'tails of every');
+    if (part.carried > 0) sum.carried += forAll(part.carried, 'carried in every');
+  });
+  return sum;
+}
+
+const sumOfParts = ({ motifs, tails, carried, seams, border }: Parts) =>
   motifs + tails + carried + seams + border;
 
-function bought(pieces: Pieces, colour: string, total: number, high: number, working: Working) {
+/** Whole balls of a colour, what is still to buy, its weight and cost; nothing where its ball is not known. */
+function reckonBalls(pieces: Pieces, colour: string, total: number, high: number, working: Working) {
   const yarn = yarnOf(pieces.yarns, colour);
   if (!yarn?.ball) return {};
   const { m, g } = yarn.ball;
@@ -392,7 +274,7 @@ function bought(pieces: Pieces, colour: string, total: number, high: number, wor
     { yarn: total, ball_length: m, at_hand: yarn.balls ?? 0 },
     `${colour}, balls still to buy`,
   );
-  return {
+  return defined({
     balls: working.do(WHOLE_BALLS, { yarn: total, ball_length: m }, `${colour}, whole balls`),
     ballsHigh: working.do(
       WHOLE_BALLS,
@@ -401,16 +283,18 @@ function bought(pieces: Pieces, colour: string, total: number, high: number, wor
     ),
     toBuy,
     weight: working.do(WEIGHT_OF_YARN, { yarn: total, ball_weight: g, ball_length: m }, `${colour}, weight`),
-    ...(yarn.price === undefined
-      ? {}
-      : { cost: working.do(COST, { to_buy: toBuy, price: yarn.price }, `${colour}, cost`) }),
-  };
+    cost:
+      yarn.price === undefined
+        ? undefined
+        : working.do(COST, { to_buy: toBuy, price: yarn.price }, `${colour}, cost`),
+  });
 }
 
-function borderOf(pieces: Pieces, { columns, rows }: Extent, working: Working): Materials['border'] {
+/** The rounds of the border with their stitches and metres. */
+function reckonBorderYarn(pieces: Pieces, { columns, rows }: Extent, working: Working): Materials['border'] {
   const { border, side } = pieces;
   if (border.rounds.length === 0) return [];
-  const first = borderSpacing({
+  const first = spaceBorder({
     width: columns * side,
     height: rows * side,
     gauge: { stitches: 1, over: border.stitchWidth },
@@ -419,7 +303,7 @@ function borderOf(pieces: Pieces, { columns, rows }: Extent, working: Working): 
     plus: 0,
   });
   working.steps.push(...first.working.steps);
-  const counted = borderRounds({
+  const counted = countBorderRounds({
     across: first.across,
     down: first.down,
     corner: border.corner,
@@ -432,7 +316,7 @@ function borderOf(pieces: Pieces, { columns, rows }: Extent, working: Working): 
       ...round,
       stitches,
       metres: working.do(
-        ROUND_YARN,
+        YARN_WORKED,
         { stitches, stitch_yarn: round.perStitch },
         `Yarn in round ${index + 1} of the border`,
       ),

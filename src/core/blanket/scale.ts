@@ -1,11 +1,13 @@
 /** The same blanket at another size: its setting continued, its kinds in the same proportion, everything reckoned anew. */
+import { defined } from '../base/defined.ts';
+import { Problem } from '../base/problem.ts';
+import { Working } from '../base/working.ts';
+import { resize } from '../size/resize.ts';
+import { showApportioned } from './apportion.ts';
 import { extentOf } from './largest-blanket.ts';
 import { checkSize, letter, type Laying } from './layout.ts';
-import { materials, type Extent, type Materials, type Pieces } from './materials.ts';
-import { Problem } from '../base/problem.ts';
-import { showApportioned } from './apportion.ts';
-import { resize } from '../size/resize.ts';
-import { Working } from '../base/working.ts';
+import { reckonMaterials, type Extent, type Materials } from './materials.ts';
+import type { Pieces } from './pieces.ts';
 
 export interface Scaled {
   readonly before: Extent & Materials;
@@ -16,24 +18,25 @@ export interface Scaled {
   readonly working: Working;
 }
 
+/** A new size in motifs, or in cm. */
+export interface NewSize {
+  readonly columns?: number | undefined;
+  readonly rows?: number | undefined;
+  readonly width?: number | undefined;
+  readonly height?: number | undefined;
+}
+
 /**
  * Scales a blanket to `columns` × `rows`, or to the whole number of motifs nearest to `width` × `height` cm, its border counted in.
- * A side left out stays as it is. Throws a Problem where nothing, or both ways at once, are asked.
+ * A side left out stays as it is.
+ *
+ * Throws Problem: size-missing, size-given-twice, blanket-too-large, smaller-than-a-motif, border-too-wide.
  */
-export function scale(
-  pieces: Pieces,
-  laying: Laying,
-  to: {
-    columns?: number | undefined;
-    rows?: number | undefined;
-    width?: number | undefined;
-    height?: number | undefined;
-  },
-): Scaled {
+export function scaleBlanket(pieces: Pieces, laying: Laying, to: NewSize): Scaled {
   const working = new Working();
   const before = extentOf(laying, laying.columns, laying.rows);
   const counts = laying.shares ?? before.counts;
-  const was = { ...before, counts, ...materials(pieces, { ...before, counts }, new Working()) };
+  const was = { ...before, counts, ...reckonMaterials(pieces, { ...before, counts }, new Working()) };
   const { columns, rows, offPercent } = target(pieces, laying, was, to, working);
   checkSize(columns, rows);
   const free = laying.laid.arrangement === 'scattered' || laying.laid.arrangement === 'typed';
@@ -51,46 +54,42 @@ export function scale(
         ).quotas,
       }
     : extentOf(laying, columns, rows);
-  return {
+  return defined({
     before: was,
-    after: { ...after, ...materials(pieces, after, working) },
-    ...(offPercent === undefined ? {} : { offPercent }),
+    after: { ...after, ...reckonMaterials(pieces, after, working) },
+    offPercent,
     working,
-  };
+  });
 }
 
 function target(
   pieces: Pieces,
   laying: Laying,
   was: Materials,
-  to: {
-    columns?: number | undefined;
-    rows?: number | undefined;
-    width?: number | undefined;
-    height?: number | undefined;
-  },
+  to: NewSize,
   working: Working,
 ): { columns: number; rows: number; offPercent?: number } {
   const counted = to.columns !== undefined || to.rows !== undefined;
   const measured = to.width !== undefined || to.height !== undefined;
   if (counted && measured) {
-    throw new Problem('unsorted', 'The new size is given twice, in motifs and in length.', {
+    throw new Problem('size-given-twice', 'The new size is given twice, in motifs and in length.', {
       option: to.width === undefined ? 'height' : 'width',
       hint: 'Give columns and rows, or width and height.',
     });
   }
   if (measured) {
-    const found = resize({
+    const resized = resize({
       width: to.width ?? was.width,
       height: to.height ?? was.height,
       border: pieces.border.width,
       side: pieces.side,
     });
-    working.steps.push(...found.working.steps);
-    return { columns: found.best.columns, rows: found.best.rows, offPercent: found.best.offPercent };
+    working.steps.push(...resized.working.steps);
+    const { columns, rows, offPercent } = resized.best;
+    return { columns, rows, offPercent };
   }
   if (!counted) {
-    throw new Problem('unsorted', 'The new size is not said.', {
+    throw new Problem('size-missing', 'The new size is not said.', {
       option: 'columns',
       hint: 'Give columns:10 rows:12, or width:120cm height:160cm.',
     });

@@ -1,12 +1,15 @@
 /** A border worked round a blanket: how many stitches each side takes, and how they grow round by round. */
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
+import { EDGES_FORGIVE } from '../../standards/tolerances.ts';
+import { defined } from '../base/defined.ts';
+import { isOffBy, percentOff } from '../base/percent-off.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
+import { num } from '../base/reader.ts';
+import { formula, Working } from '../base/working.ts';
 import { STITCHES_WANTED } from '../rows/repeat.ts';
 import { CORNER_FOR } from '../rows/solid-square.ts';
 import { share } from '../rows/spacing.ts';
-import { num } from '../base/reader.ts';
-import { formula, Working } from '../base/working.ts';
 
 export const FEWEST = formula({
   label: 'The fewest that suit the repeat',
@@ -55,6 +58,11 @@ export const FLAT_GROWTH = formula({
     'derived: each side grows by two row heights a round; heights published as one, two and three ⟦sc⟧ per ⟦sc⟧, ⟦dc⟧ and ⟦tr⟧ row',
 });
 
+export const FROM_FLAT = percentOff('counted', 'exact', {
+  label: 'From lying flat, too many (+) or too few (−), per cent',
+  unit: '',
+});
+
 export interface BorderSpacing {
   /** Stitches along a side between two corners. */
   readonly across: number;
@@ -68,22 +76,13 @@ export interface BorderSpacing {
   readonly working: Working;
 }
 
-/** A side with more than this many per cent too many or too few ruffles or cups (common practice; the number is our own choice). */
-const FLAT_WITHIN = 5;
-
-export const FROM_FLAT = formula({
-  label: 'From lying flat, too many (+) or too few (−), per cent',
-  formula: '100 * (counted / exact - 1)',
-  given: { counted: '', exact: '' },
-  unit: '',
-  source: 'derived',
-});
-
 /**
  * The first round of a border on an edge of `width` × `height` cm: the counts nearest to side × gauge among those that leave
  * `plus` over the `multiple`, ties to the fewer, at least the smallest positive one.
+ *
+ * Throws Problem: too-few-stitches, where a side has fewer than motifs to share them.
  */
-export function borderSpacing(asked: {
+export function spaceBorder(asked: {
   width: number;
   height: number;
   gauge: Gauge;
@@ -109,16 +108,17 @@ export function borderSpacing(asked: {
       { fewest, multiple, exact, plus },
       `Along the ${side}: the nearest count that suits, of two as near the fewer`,
     );
-    if (Math.abs(counted / exact - 1) * 100 > FLAT_WITHIN)
+    if (isOffBy(counted, exact, EDGES_FORGIVE))
       strained.push({ side, percent: working.do(FROM_FLAT, { counted, exact }) });
     const motifs = side === 'width' ? columns : rows;
     if (motifs !== undefined && motifs > counted) {
       throw new Problem(
-        'unsorted',
+        'too-few-stitches',
         `${num(counted)} stitches along the ${side} cannot be shared by ${num(motifs)} motifs.`,
         {
           option: side === 'width' ? 'columns' : 'rows',
           hint: `At most ${num(counted)} motifs, or a longer side.`,
+          facts: { needed: motifs, given: counted },
         },
       );
     }
@@ -127,15 +127,15 @@ export function borderSpacing(asked: {
   const across = along(asked.width, 'width');
   const down = along(asked.height, 'height');
   const total = working.do(ROUND_TOTAL, { across, down, corner });
-  return {
+  return defined({
     across,
     down,
     total,
-    ...(columns === undefined ? {} : { perMotifAcross: share(across, columns) }),
-    ...(rows === undefined ? {} : { perMotifDown: share(down, rows) }),
+    perMotifAcross: columns === undefined ? undefined : share(across, columns),
+    perMotifDown: rows === undefined ? undefined : share(down, rows),
     strained,
     working,
-  };
+  });
 }
 
 export interface BorderRound {
@@ -165,7 +165,7 @@ export interface BorderRounds {
 }
 
 /** The counts of every round, the first as given: each further round adds corner − 1 to every side. */
-export function borderRounds(asked: {
+export function countBorderRounds(asked: {
   across: number;
   down: number;
   corner: number;
@@ -199,8 +199,13 @@ export function borderRounds(asked: {
   return { rounds, last, corners, working };
 }
 
-/** Counts in order, the equal ones together: `4 × 21, 22, 3 × 21`. */
-export function inRuns(counts: readonly number[]): string {
+/**
+ * Counts in order, the equal ones together.
+ *
+ * @example
+ * writeInRuns([21, 21, 22, 21]) // → '2 × 21, 22, 21'
+ */
+export function writeInRuns(counts: readonly number[]): string {
   const runs: { count: number; times: number }[] = [];
   for (const count of counts) {
     const open = runs[runs.length - 1];

@@ -3,7 +3,7 @@ import { SEAM_STRANDS, TAIL, WIDTH_OF_LOOP, YARN_PER_LENGTH } from '../../standa
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
-import { stitchYarn, thickness } from '../yarn/yardage.ts';
+import { reckonStitchYarn, reckonThickness } from '../yarn/stitch-yarn.ts';
 
 export const SEAM_METHODS = ['whip', 'slip-stitch', 'single-crochet'] as const;
 export type SeamMethod = (typeof SEAM_METHODS)[number];
@@ -91,12 +91,12 @@ const MM_PER_CM = 10;
  * Yarn in a length of seam, over that length. With a gauge the stitches of the seam follow it; without one they follow hook (mm)
  * and yarn (wraps per inch).
  */
-export function seamRatio(
+export function reckonSeamRatio(
   method: SeamMethod,
   { gauge, hook, wpi }: { gauge?: Gauge | undefined; hook: number; wpi: number },
   working: Working,
 ): number {
-  const strand = thickness(working, wpi);
+  const strand = reckonThickness(working, wpi);
   const pitch = gauge
     ? working.do(GAUGED_PITCH, { over: gauge.over, mm_per_cm: MM_PER_CM, stitches: gauge.stitches })
     : working.do(USUAL_PITCH, { width_of_loop: WIDTH_OF_LOOP, hook, thickness: strand });
@@ -115,7 +115,7 @@ export function seamRatio(
     return working.do(PER_LENGTH, { stitch_yarn: stitch, pitch });
   }
   const inSingle = working.do(PER_LENGTH, {
-    stitch_yarn: stitchYarn(working, 'sc', hook, strand),
+    stitch_yarn: reckonStitchYarn(working, 'sc', hook, strand),
     pitch,
   });
   if (method === 'single-crochet') return inSingle;
@@ -142,8 +142,12 @@ export interface Joining {
   readonly working: Working;
 }
 
-/** Joins `columns` × `rows` motifs with a side in cm. Throws a Problem where there is only one motif. */
-export function joining(asked: {
+/**
+ * Joins `columns` × `rows` motifs with a side in cm.
+ *
+ * Throws Problem: nothing-to-join, where there is only one motif.
+ */
+export function joinMotifs(asked: {
   columns: number;
   rows: number;
   side: number;
@@ -154,14 +158,14 @@ export function joining(asked: {
 }): Joining {
   const { columns, rows, side } = asked;
   if (columns * rows === 1) {
-    throw new Problem('unsorted', 'One motif has nothing to be joined to.', {
+    throw new Problem('nothing-to-join', 'One motif has nothing to be joined to.', {
       option: 'columns',
       hint: 'Give how many stand side by side and how many under each other, like columns:9 rows:12.',
     });
   }
   const working = new Working();
   const seamLength = working.do(SEAM_LENGTH, { side, columns, rows, cm_per_m: CM_PER_M });
-  const ratio = seamRatio(asked.method, asked, working);
+  const ratio = reckonSeamRatio(asked.method, asked, working);
   const yarn = working.do(SEAM_YARN, { seam: seamLength, ratio });
   const seams = working.do(SEAMS, { rows, columns });
   const tails = working.do(SEAM_TAILS, { seams, tail: TAIL });

@@ -1,6 +1,6 @@
 /** What can happen to a blanket that a group makes. The list of events is the truth; everything else is read off it. */
-import type { BlanketSpec } from '../blanket/materials.ts';
-import type { MotifSpec, Yarn } from '../yarn/motif-yarn.ts';
+import type { BlanketSpec } from '../blanket/pieces.ts';
+import type { MotifSpec, Yarn } from '../yarn/motif.ts';
 
 /** A kind of motif as it was when the blanket was opened: later changes to the organiser's own motif do not move the goal. */
 export interface GroupKind extends MotifSpec {

@@ -1,9 +1,9 @@
 /** From a blanket to what a group is asked to make: quotas by kind from the layout, spares, the side of one motif. */
-import { motifSide } from '../yarn/motif-yarn.ts';
+import { reckonSide } from '../yarn/motif-size.ts';
 import { Problem } from '../base/problem.ts';
 import { cm, when } from '../base/reader.ts';
 import { Working, formula } from '../base/working.ts';
-import type { BlanketSpec } from '../blanket/materials.ts';
+import type { BlanketSpec } from '../blanket/pieces.ts';
 import type { GroupPlan } from './events.ts';
 
 export const WANTED_OF_KIND = formula({
@@ -49,7 +49,7 @@ export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; 
   if (!first) throw new Error('a blanket has at least one kind');
   let { side } = asked;
   if (side === undefined) {
-    const known = motifSide(first, working);
+    const known = reckonSide(first, working);
     side = known.side;
     assumptions.push(`A side of ${cm(side)}, as ${known.how} for ${first.name}.`);
   }

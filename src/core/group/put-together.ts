@@ -1,8 +1,9 @@
 /** Putting a group's motifs together: where each goes, what the seams and the border take. */
 import type { Chance } from '../base/chance.ts';
-import { materials, piecesOf } from '../blanket/materials.ts';
+import { reckonMaterials } from '../blanket/materials.ts';
+import { piecesOf } from '../blanket/pieces.ts';
 import { Problem } from '../base/problem.ts';
-import { borderRounds, borderSpacing } from '../edges/border.ts';
+import { countBorderRounds, spaceBorder } from '../edges/border.ts';
 import { cm, num } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
 import { assemble, strain, touching, type MotifToPlace } from './assemble.ts';
@@ -78,7 +79,7 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
   const arrivalGap = gap(inOrder(motifs, layout), 'The same, in order of arrival');
 
   const pieces = { ...piecesOf(plan, working), side: plan.side };
-  const need = materials(
+  const need = reckonMaterials(
     pieces,
     { columns: plan.columns, rows: plan.rows, counts: plan.kinds.map(({ quota }) => quota) },
     working,
@@ -125,7 +126,7 @@ function borderOf(
   working: Working,
 ): PutTogether['border'] {
   const { corner } = plan.border;
-  const first = borderSpacing({
+  const first = spaceBorder({
     width: plan.columns * plan.side,
     height: plan.rows * plan.side,
     gauge: { stitches: 1, over: stitchWidth },
@@ -133,7 +134,7 @@ function borderOf(
     multiple: 1,
     plus: 0,
   });
-  const all = borderRounds({ across: first.across, down: first.down, corner, stitches: rounds });
+  const all = countBorderRounds({ across: first.across, down: first.down, corner, stitches: rounds });
   working.steps.push(...first.working.steps, ...all.working.steps);
   return all.rounds.map((round, index) => ({ ...round, colour: colours[index]?.colour ?? '' }));
 }

@@ -2,7 +2,7 @@
  * What may happen next to a group blanket. Each rule looks at the state and either gives the events that follow or
  * throws a Problem that says what is still open; so nothing is ever spoken for twice, whoever presses first.
  */
-import { byNearness } from '../base/nearest-name.ts';
+import { sameName, sortByNearness } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
@@ -49,11 +49,11 @@ function mustBeOpen(state: GroupState): void {
 /** The kind of that name. Throws a Problem that lists the kinds, the nearest first. */
 export function kindNamed(state: GroupState, name: string): number {
   const names = state.plan.kinds.map((kind) => kind.name);
-  const found = names.findIndex((known) => known.toLowerCase() === name.trim().toLowerCase());
-  if (found >= 0) return found;
+  const kind = names.findIndex((known) => sameName(known, name.trim()));
+  if (kind >= 0) return kind;
   throw new Problem('unsorted', 'This blanket has no such kind of motif.', {
     option: 'kind',
-    hint: `Its kinds are ${byNearness(name, names).join(', ')}.`,
+    hint: `Its kinds are ${sortByNearness(name, names).join(', ')}.`,
   });
 }
 

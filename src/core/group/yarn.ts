@@ -1,17 +1,11 @@
 /** The yarn that pledged motifs take: for each maker, and for all together. */
-import { motifYarn, sameColour, yarnOf } from '../yarn/motif-yarn.ts';
+import { reckonMotifYarn } from '../yarn/motif-yarn.ts';
+import { sameName } from '../base/nearest-name.ts';
+import { yarnOf } from '../yarn/motif.ts';
 import { num } from '../base/reader.ts';
-import { formula, Working } from '../base/working.ts';
-import { WHOLE_BALLS } from '../yarn/yardage.ts';
+import { Working } from '../base/working.ts';
+import { WHOLE_BALLS, YARN_WITH_RESERVE } from '../yarn/balls.ts';
 import type { GroupState } from './state.ts';
-
-export const PLEDGED_YARN = formula({
-  label: 'Yarn for these motifs, with the reserve',
-  formula: 'each * motifs * (1 + reserve / 100)',
-  given: { each: 'm', motifs: '', reserve: '' },
-  unit: 'm',
-  source: 'common practice: a reserve on what the motifs take',
-});
 
 export interface YarnNeed {
   readonly colour: string;
@@ -37,7 +31,7 @@ export function groupYarn(state: GroupState, asker: string): GroupYarn {
   const { plan } = state;
   const working = new Working();
   const assumptions: string[] = [];
-  const motifs = plan.kinds.map((kind) => motifYarn(kind, plan.yarns, working));
+  const motifs = plan.kinds.map((kind) => reckonMotifYarn(kind, plan.yarns, working));
   for (const motif of motifs) assumptions.push(...motif.assumptions);
   assumptions.push(`A reserve of ${num(plan.reserve)} %, as the blanket was opened with.`);
 
@@ -47,11 +41,11 @@ export function groupYarn(state: GroupState, asker: string): GroupYarn {
       if (many === 0) return;
       for (const { colour, worked, tails, carried } of motifs[kind]?.colours ?? []) {
         const metres = working.do(
-          PLEDGED_YARN,
+          YARN_WITH_RESERVE,
           { each: worked + tails + carried, motifs: many, reserve: plan.reserve },
           `${who}: ${colour} for ${many} of ${plan.kinds[kind]?.name ?? ''}`,
         );
-        const known = byColour.find((one) => sameColour(one.colour, colour));
+        const known = byColour.find((one) => sameName(one.colour, colour));
         if (known) known.metres += metres;
         else byColour.push({ colour, metres });
       }

@@ -1,6 +1,6 @@
 /** The sizes that go by a name: `queen` is two mattresses, a cover and two blankets. */
 import { SIZES, SIZE_WORDS, type StandardSize } from '../../standards/sizes.ts';
-import { nearest } from '../base/nearest-name.ts';
+import { findNearest } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { size as measures } from '../base/reader.ts';
@@ -55,7 +55,7 @@ export function blanketFor(typed: string): BlanketFor {
   );
   const [taken, ...others] = found;
   if (taken) return { taken, others };
-  const near = nearest(typed, SIZE_NAMES);
+  const near = findNearest(typed, SIZE_NAMES);
   throw new Problem('unknown-size-word', `“${clip(typed)}” is no size that is known here.`, {
     option: 'for',
     hint: `${near === undefined ? '' : `Did you mean ${near}? `}There are ${SIZE_NAMES.join(', ')}.`,

@@ -48,6 +48,7 @@ export function blocks({ size, otherSize = size, stitch = 'dc' }: PlanOptions): 
     stitch,
     counted: 'blocks',
     worked: 'rows',
+    called: 'row',
     rows: rowsOf(counts),
     countFormula: (row) => ({ formula: BLOCKS_IN_ROW, values: { row, size, other_size: otherSize } }),
     soFarFormula: (row) => {

@@ -25,6 +25,7 @@ export function clusters({ size, stitch = 'dc' }: PlanOptions): RowPlan {
     stitch,
     counted: 'stitches',
     worked: 'rounds',
+    called: 'round',
     rows: rowsOf(Array.from({ length: size }, (_, index) => 12 * (index + 1))),
     countFormula: (row) => ({ formula: CLUSTER_STITCHES, values: { round_number: row } }),
     soFarFormula: (row) => ({ formula: CLUSTER_SO_FAR, values: { round_number: row } }),

@@ -49,6 +49,7 @@ export function diagonal({ size, stitch = 'hdc' }: PlanOptions): RowPlan {
     stitch,
     counted: 'stitches',
     worked: 'rows',
+    called: 'row',
     rows: rowsOf(counts),
     countFormula: (row) =>
       row <= size

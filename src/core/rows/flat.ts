@@ -25,6 +25,7 @@ export function flat({ size, otherSize = 1, stitch = 'sc' }: PlanOptions): RowPl
     stitch,
     counted: 'stitches',
     worked: 'rows',
+    called: 'row',
     rows: rowsOf(Array.from({ length: otherSize }, () => size)),
     countFormula: () => ({ formula: FLAT_COUNT, values: { stitches: size } }),
     soFarFormula: (row) => ({ formula: FLAT_SO_FAR, values: { stitches: size, rows_done: row } }),

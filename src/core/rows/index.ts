@@ -24,15 +24,32 @@ const BUILDERS: Readonly<Record<Shape, (options: PlanOptions) => RowPlan>> = {
 const TWO_MEASURES: ReadonlySet<Shape> = new Set(['blocks', 'flat']);
 
 /**
- * The rows of a shape. Throws a Problem when a second measure is given to a shape that has none, or
- * a stitch that the shape is not worked in.
+ * The rows of a shape.
+ *
+ * Throws Problem: one-measure-only, where a second measure is given to a shape that has none.
  */
 export function rowPlan(shape: Shape, options: PlanOptions): RowPlan {
   if (options.otherSize !== undefined && !TWO_MEASURES.has(shape)) {
-    throw new Problem('unsorted', `A ${shape} has one measure only.`, {
+    throw new Problem('one-measure-only', `A ${shape} has one measure only.`, {
       option: 'other_size',
       hint: 'Leave other_size out; blocks and flat pieces take it.',
+      facts: { shape },
     });
   }
   return BUILDERS[shape](options);
+}
+
+/**
+ * The same for a whole piece: one row of a flat piece is nobody's question about yarn.
+ *
+ * Throws Problem: rows-missing, one-measure-only.
+ */
+export function planWhole(shape: Shape, options: PlanOptions): RowPlan {
+  if (shape === 'flat' && options.otherSize === undefined) {
+    throw new Problem('rows-missing', 'A flat piece needs its rows as well as its stitches.', {
+      option: 'other_size',
+      hint: 'Give the number of rows, like other_size:40.',
+    });
+  }
+  return rowPlan(shape, options);
 }

@@ -13,9 +13,6 @@ export const SHAPES = [
 ] as const;
 export type Shape = (typeof SHAPES)[number];
 
-/** The largest piece that is planned row by row: far beyond any blanket, and still answered at once. */
-export const MOST_ROWS = 400;
-
 export interface Row {
   /** 1 for the first row or round. */
   readonly row: number;
@@ -36,6 +33,8 @@ export interface RowPlan {
   readonly counted: 'stitches' | 'blocks';
   /** Worked in turned rows, or in rounds. */
   readonly worked: 'rows' | 'rounds';
+  /** What one of them is called. */
+  readonly called: 'row' | 'round';
   readonly rows: readonly Row[];
   /** The count of one row, as a formula of `row` and whatever else it names. */
   readonly countFormula: (row: number) => { formula: Formula; values: Readonly<Record<string, number>> };

@@ -41,6 +41,7 @@ function inRounds(shape: Shape, size: number, stitch: Stitch, growth: number): R
     stitch,
     counted: 'stitches',
     worked: 'rounds',
+    called: 'round',
     rows: rowsOf(Array.from({ length: size }, (_, index) => growth * (index + 1))),
     countFormula: (row) =>
       shape === 'circle'

@@ -34,6 +34,7 @@ export function solidSquare({ size, stitch = 'sc' }: PlanOptions): RowPlan {
     stitch,
     counted: 'stitches',
     worked: 'rounds',
+    called: 'round',
     rows: rowsOf(Array.from({ length: size }, (_, index) => 4 * (corner - 1) * (index + 1) - 4)),
     countFormula: (row) => ({ formula: SOLID_COUNT, values: { corner, round_number: row } }),
     soFarFormula: (row) => ({ formula: SOLID_SO_FAR, values: { corner, round_number: row } }),

@@ -3,7 +3,8 @@ import type { Stitch } from '../../standards/stitches.ts';
 import { Problem } from '../base/problem.ts';
 import { count, t } from '../base/reader.ts';
 import { Working } from '../base/working.ts';
-import { MOST_ROWS, rowPlan, type Row, type RowPlan, type Shape } from './index.ts';
+import { MOST_ROWS } from '../base/limits.ts';
+import { rowPlan, type Row, type RowPlan, type Shape } from './index.ts';
 
 export interface WhichRow {
   readonly plan: RowPlan;

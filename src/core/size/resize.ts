@@ -6,7 +6,7 @@ import { ENDS_A_MOTIF } from '../../standards/consumption.ts';
 import { blockedSide, rowsOfGauge } from './blocking.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
-import { MOST_ROWS } from '../rows/index.ts';
+import { MOST_ROWS } from '../base/limits.ts';
 import { size as sizeText } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
 

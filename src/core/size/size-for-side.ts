@@ -3,7 +3,7 @@ import type { Gauge } from '../base/quantity.ts';
 import { Problem } from '../base/problem.ts';
 import { cm } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
-import { MOST_ROWS } from '../rows/index.ts';
+import { MOST_ROWS } from '../base/limits.ts';
 import { blockedSide } from './blocking.ts';
 import { plainBlockedSide } from './resize.ts';
 

@@ -1,9 +1,14 @@
 /** What a finished motif on the scale and under the tape measure tells: yarn in a stitch, and whether its size is right. */
-import { motifSide, planOf, type MotifSpec } from './motif-yarn.ts';
+import { BLOCKING_MENDS } from '../../standards/tolerances.ts';
+import { defined } from '../base/defined.ts';
+import { percentOff } from '../base/percent-off.ts';
 import type { Ball } from '../base/quantity.ts';
-import { total } from '../rows/index.ts';
 import { formula, Working } from '../base/working.ts';
-import { YARN_OF_WEIGHT } from './yardage.ts';
+import { total } from '../rows/index.ts';
+import { hookFor, type HookAdvice } from '../size/compare-gauges.ts';
+import { reckonLength } from './balls.ts';
+import { planOf, type MotifSpec } from './motif.ts';
+import { reckonSide } from './motif-size.ts';
 
 export const WEIGHT_PER_STITCH = formula({
   label: 'Weight of a stitch',
@@ -19,26 +24,13 @@ export const YARN_IN_STITCH = formula({
   unit: 'cm',
   source: 'derived: the yarn of one, shared evenly over its stitches',
 });
-export const SIDE_OFF = formula({
+export const SIDE_OFF = percentOff('measured', 'expected', {
   label: 'Side, too long (+) or too short (−), per cent',
-  formula: '100 * (measured / expected - 1)',
-  given: { measured: 'cm', expected: 'cm' },
-  unit: '',
+  unit: 'cm',
   source: 'derived: the measured side over the one that the gauge gives',
 });
-export const HOOK_FOR_SIDE = formula({
-  label: 'Hook that would come nearer',
-  formula: 'hook * expected / measured',
-  given: { hook: 'mm', expected: 'cm', measured: 'cm' },
-  unit: 'mm',
-  source: 'common practice: size goes roughly with the hook',
-});
 
-/** Per cent off that nobody sees once it is joined, and that blocking still sets right (common practice: a few per cent). */
-export const UNSEEN = 2;
-export const BLOCKABLE = 5;
-
-export interface Weighed {
+export interface MeasuredMotif {
   readonly total: number;
   /** Grams in a stitch (or block); unset where nothing was weighed. */
   readonly perStitch?: number;
@@ -48,8 +40,8 @@ export interface Weighed {
   /** The side that the gauge gives, in cm, and by how many per cent the measured one is off. */
   readonly expected?: number;
   readonly off?: number;
-  /** In mm, where it is off by more than blocking sets right and the hook is known. */
-  readonly hook?: number;
+  /** The hook to try, where it is off by more than blocking mends and the hook is known; undefined where none is listed that way. */
+  readonly hook?: HookAdvice;
   readonly working: Working;
 }
 
@@ -60,47 +52,33 @@ const reckonable = ({ shape, gauge, size, otherSize }: MotifSpec) =>
   otherSize === undefined;
 
 /** Reads a motif's weight (g) and side (cm), as far as they are known. */
-export function weighed(motif: MotifSpec, ball?: Ball): Weighed {
+export function readMeasured(motif: MotifSpec, ball?: Ball): MeasuredMotif {
   const working = new Working();
-  const all = total(planOf(motif));
-  const perStitch =
-    motif.weight === undefined
-      ? undefined
-      : working.do(WEIGHT_PER_STITCH, { weight: motif.weight, in_one: all });
-  const metres =
-    motif.weight === undefined || !ball
-      ? undefined
-      : working.do(
-          YARN_OF_WEIGHT,
-          { weight: motif.weight, ball_length: ball.m, ball_weight: ball.g },
-          'Yarn in one',
-        );
-  const yarnPerStitch =
-    metres === undefined
-      ? undefined
-      : working.do(YARN_IN_STITCH, { yarn: metres, cm_per_m: 100, in_one: all });
-  const { side, ...unmeasured } = motif;
-  const expected = reckonable(motif) ? motifSide(unmeasured, working).side : undefined;
-  const off =
-    side === undefined || expected === undefined
-      ? undefined
-      : working.do(SIDE_OFF, { measured: side, expected });
-  const hook =
-    off === undefined ||
-    Math.abs(off) <= BLOCKABLE ||
-    motif.hook === undefined ||
-    side === undefined ||
-    expected === undefined
-      ? undefined
-      : working.do(HOOK_FOR_SIDE, { hook: motif.hook, expected, measured: side });
+  const inOne = total(planOf(motif));
+  const yarn = motif.weight === undefined ? {} : readWeight(motif.weight, inOne, ball, working);
+  return defined({ total: inOne, ...yarn, ...readSide(motif, working), working });
+}
+
+function readWeight(weight: number, inOne: number, ball: Ball | undefined, working: Working) {
+  const perStitch = working.do(WEIGHT_PER_STITCH, { weight, in_one: inOne });
+  if (!ball) return { perStitch };
+  const metres = reckonLength(weight, ball, working, 'Yarn in one');
   return {
-    total: all,
-    working,
-    ...(perStitch === undefined ? {} : { perStitch }),
-    ...(metres === undefined ? {} : { metres }),
-    ...(yarnPerStitch === undefined ? {} : { yarnPerStitch }),
-    ...(expected === undefined ? {} : { expected }),
-    ...(off === undefined ? {} : { off }),
-    ...(hook === undefined ? {} : { hook }),
+    perStitch,
+    metres,
+    yarnPerStitch: working.do(YARN_IN_STITCH, { yarn: metres, cm_per_m: 100, in_one: inOne }),
   };
+}
+
+/** The side that the gauge gives, and what the measured one says beside it. */
+function readSide({ side, ...unmeasured }: MotifSpec, working: Working) {
+  const expected = reckonable(unmeasured) ? reckonSide(unmeasured, working).side : undefined;
+  if (expected === undefined || side === undefined) return { expected };
+  const off = working.do(SIDE_OFF, { measured: side, expected });
+  const { hook } = unmeasured;
+  const advice =
+    hook === undefined || Math.abs(off) <= BLOCKING_MENDS
+      ? undefined
+      : hookFor(hook, expected, side, working);
+  return { expected, off, hook: advice };
 }

@@ -1,9 +1,9 @@
 /** What is still to come of a motif, alone or as often as a blanket has it: stitches, and yarn by colour. */
+import { countByColour } from './motif.ts';
 import { spans, type ColourRun } from '../stripes/colour-runs.ts';
 import { total, type RowPlan } from '../rows/index.ts';
-import type { Ball } from '../base/quantity.ts';
+import { defined } from '../base/defined.ts';
 import { formula, type Working } from '../base/working.ts';
-import { YARN_OF_WEIGHT } from './yardage.ts';
 
 export const STITCHES_TO_COME = formula({
   label: 'Still to be worked',
@@ -26,6 +26,13 @@ export const PERCENT_DONE = formula({
   unit: '',
   source: 'derived: by stitches, as rows are not of one length',
 });
+export const SPARE_WEIGHT = formula({
+  label: 'Left over (+) or missing (−)',
+  formula: 'left - to_come',
+  given: { left: 'g', to_come: 'g' },
+  unit: 'g',
+  source: 'derived: what is on the scale less what is still to come',
+});
 
 export interface Stripe {
   readonly colour: string;
@@ -36,16 +43,8 @@ export interface Stripe {
 }
 
 /** The stripes with what each has of stitches. */
-export const stripes = (plan: RowPlan, runs: readonly ColourRun[]): Stripe[] =>
+export const listStripes = (plan: RowPlan, runs: readonly ColourRun[]): Stripe[] =>
   spans(runs).map(({ colour, from, to }) => ({ colour, from, to, stitches: total(plan, to, from) }));
-
-/** Stitches by colour from the row after `done` on. */
-export function byColour(plan: RowPlan, runs: readonly ColourRun[], done = 0): Map<string, number> {
-  const by = new Map<string, number>();
-  for (const { colour, from, to } of spans(runs))
-    by.set(colour, (by.get(colour) ?? 0) + total(plan, to, Math.max(from, done + 1)));
-  return by;
-}
 
 export interface ToCome {
   /** Stitches (or blocks) still to be worked. */
@@ -63,7 +62,7 @@ export interface ToCome {
  * What is still to come. `motifs` are the motifs not yet finished, the one on the hook among them; `row` is its last
  * finished row; `weight` in g is that of one finished motif.
  */
-export function toCome(
+export function reckonToCome(
   asked: {
     plan: RowPlan;
     runs: readonly ColourRun[];
@@ -86,39 +85,27 @@ export function toCome(
       ? undefined
       : working.do(WEIGHT_TO_COME, { weight, to_come: of, in_one: inOne }, label);
   const all = grams(stitches);
-  const inAll = byColour(plan, runs);
-  const left = byColour(plan, runs, row);
+  const inAll = countByColour(plan, runs);
+  const left = countByColour(plan, runs, row);
   const colours = [...inAll].map(([colour, each]) => {
     const of = motifs === 0 ? 0 : (motifs - 1) * each + (left.get(colour) ?? 0);
     const own = inAll.size > 1 ? grams(of, `Of that in ${colour}`) : all;
-    return { colour, stitches: of, ...(own === undefined ? {} : { weight: own }) };
+    return defined({ colour, stitches: of, weight: own });
   });
-  return { stitches, colours, ...(all === undefined ? {} : { weight: all }) };
+  return defined({ stitches, colours, weight: all });
 }
 
-/** The length of yarn in a weight, by its ball band. */
-export const lengthOf = (weight: number, ball: Ball, working: Working, label: string): number =>
-  working.do(YARN_OF_WEIGHT, { weight, ball_length: ball.m, ball_weight: ball.g }, label);
-
 /** How much of the motif on the hook is done, in per cent of its stitches. */
-export const percentDone = (plan: RowPlan, row: number, working: Working): number =>
+export const reckonPercentDone = (plan: RowPlan, row: number, working: Working): number =>
   working.do(PERCENT_DONE, { done: total(plan, row), in_one: total(plan) });
 
 /** Other rows that have this count, the nearest first. */
-export const rowsWith = (plan: RowPlan, counted: number, near: number): number[] =>
+export const findRowsWith = (plan: RowPlan, counted: number, near: number): number[] =>
   plan.rows
     .filter(({ row, count }) => count === counted && row !== near)
     .map(({ row }) => row)
     .sort((a, b) => Math.abs(a - near) - Math.abs(b - near));
 
-export const SPARE_WEIGHT = formula({
-  label: 'Left over (+) or missing (−)',
-  formula: 'left - to_come',
-  given: { left: 'g', to_come: 'g' },
-  unit: 'g',
-  source: 'derived: what is on the scale less what is still to come',
-});
-
 /** What is left on the scale less what is still to come, in grams: negative where it will not do. */
-export const spareWeight = (left: number, come: number, working: Working): number =>
+export const reckonSpareWeight = (left: number, come: number, working: Working): number =>
   working.do(SPARE_WEIGHT, { left, to_come: come });

@@ -2,7 +2,7 @@
 import type { Ball } from '../base/quantity.ts';
 import { Problem } from '../base/problem.ts';
 import { formula, Working } from '../base/working.ts';
-import { WHOLE_BALLS, YARN_OF_WEIGHT } from './yardage.ts';
+import { WHOLE_BALLS, YARN_OF_WEIGHT } from './balls.ts';
 
 export const WEIGHT_OF_AREA = formula({
   label: 'Weight of the blanket, its area worked like the swatch',

@@ -2,18 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   ARRANGEMENTS,
-  counted,
-  kindCounts,
+  countLaid,
+  countKinds,
   lay,
-  mapLines,
-  readCountsByKind,
   readLaidBy,
-  readMap,
-  swapped,
+  swapPlaces,
   turnAt,
   writeLaidBy,
   type Laying,
 } from '../../../src/core/blanket/layout.ts';
+import { writeMap, readCountsByKind, readMap } from '../../../src/core/blanket/map.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { SETTING_KEYS, type SettingKey } from '../../../src/standards/settings.ts';
 
@@ -148,7 +146,7 @@ describe('kinds', () => {
       fc.property(layings, (laying) => {
         const layout = lay(laying);
         expect(layout).toHaveLength(laying.columns * laying.rows);
-        expect(counted(layout, laying.kinds)).toEqual(kindCounts(laying));
+        expect(countLaid(layout, laying.kinds)).toEqual(countKinds(laying));
       }),
       { numRuns: 200 },
     );
@@ -203,7 +201,7 @@ describe('a map of one’s own', () => {
       [0, 3],
       [0, 0],
     ]);
-    expect(mapLines(map.layout, map.columns)).toEqual(['A0 B1 A0', 'B2 A3 A0']);
+    expect(writeMap(map.layout, map.columns)).toEqual(['A0 B1 A0', 'B2 A3 A0']);
   });
 
   it('is read back whatever it holds', () => {
@@ -216,7 +214,7 @@ describe('a map of one’s own', () => {
         }),
         (columns, cells) => {
           const layout = cells.slice(0, cells.length - (cells.length % columns));
-          expect(readMap(mapLines(layout, columns).join('/'), 26).layout).toEqual(layout);
+          expect(readMap(writeMap(layout, columns).join('/'), 26).layout).toEqual(layout);
         },
       ),
       { numRuns: 100 },
@@ -239,13 +237,13 @@ describe('a map of one’s own', () => {
 describe('two places', () => {
   const { layout } = readMap('AB/BA', 2);
   it('change about, and back', () => {
-    expect(mapLines(swapped(layout, 1, 2), 2)).toEqual(['BA', 'BA']);
-    expect(swapped(swapped(layout, 1, 4), 1, 4)).toEqual(layout);
+    expect(writeMap(swapPlaces(layout, 1, 2), 2)).toEqual(['BA', 'BA']);
+    expect(swapPlaces(swapPlaces(layout, 1, 4), 1, 4)).toEqual(layout);
   });
   it('must both be there', () => {
-    expect(() => swapped(layout, 1, 5)).toThrow('no place 5');
-    expect(() => swapped(layout, 0, 1)).toThrow('no place 0');
-    expect(() => swapped(layout, 2, 2)).toThrow(Problem);
+    expect(() => swapPlaces(layout, 1, 5)).toThrow('no place 5');
+    expect(() => swapPlaces(layout, 0, 1)).toThrow('no place 0');
+    expect(() => swapPlaces(layout, 2, 2)).toThrow(Problem);
   });
 });
 

@@ -1,15 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fit, needOf, stockOf } from '../../../src/core/blanket/largest-blanket.ts';
+import { findLargestBlanket } from '../../../src/core/blanket/largest-blanket.ts';
+import { needOf, stockOf } from '../../../src/core/blanket/yarn-at-hand.ts';
 import { ARRANGEMENTS } from '../../../src/core/blanket/layout.ts';
-import { materials, piecesOf } from '../../../src/core/blanket/materials.ts';
-import {
-  motifSide,
-  motifYarn,
-  stitchesByColour,
-  wpiOf,
-  type MotifSpec,
-} from '../../../src/core/yarn/motif-yarn.ts';
+import { reckonMaterials } from '../../../src/core/blanket/materials.ts';
+import { piecesOf } from '../../../src/core/blanket/pieces.ts';
+import { reckonSide } from '../../../src/core/yarn/motif-size.ts';
+import { reckonMotifYarn } from '../../../src/core/yarn/motif-yarn.ts';
+import { countStitchesByColour, type MotifSpec } from '../../../src/core/yarn/motif.ts';
+import { wpiOf } from '../../../src/core/yarn/stitch-yarn.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan } from '../../../src/core/rows/index.ts';
 import { Working } from '../../../src/core/base/working.ts';
@@ -34,14 +33,14 @@ const yarns = ['moss', 'sand'].map((colour) => ({ colour, ball: BALL }));
 describe('the yarn of a motif', () => {
   it('follows its rows: the rising half of a diagonal square has more stitches than the falling half', () => {
     // R² + 2R rising of 2R² + 2R in all: 168 and 144 of 312 for twelve.
-    expect([...stitchesByColour(rowPlan('diagonal', { size: 12 }), halves.runs)]).toEqual([
+    expect([...countStitchesByColour(rowPlan('diagonal', { size: 12 }), halves.runs)]).toEqual([
       ['moss', 168],
       ['sand', 144],
     ]);
   });
 
   it('comes from the scale where one was weighed: its weight, no more and no less', () => {
-    const { colours, how } = motifYarn({ ...halves, weight: 14 }, yarns, new Working());
+    const { colours, how } = reckonMotifYarn({ ...halves, weight: 14 }, yarns, new Working());
     expect(how).toBe('weighed');
     const metres = colours.reduce((sum, { worked, tails, carried }) => sum + worked + tails + carried, 0);
     expect(metres).toBeCloseTo((14 * 170) / 100, 9);
@@ -52,7 +51,7 @@ describe('the yarn of a motif', () => {
       { colour: 'moss', ball: { m: 170, g: 100 } },
       { colour: 'sand', ball: { m: 90, g: 50 } },
     ];
-    const { colours } = motifYarn({ ...halves, weight: 14 }, different, new Working());
+    const { colours } = reckonMotifYarn({ ...halves, weight: 14 }, different, new Working());
     const grams = (colours[0]!.worked * 100) / 170 + (colours[1]!.worked * 50) / 90;
     expect(grams).toBeCloseTo(14, 9);
   });
@@ -65,7 +64,7 @@ describe('the yarn of a motif', () => {
         rows: 2,
       })),
     };
-    const { colours, how, ends } = motifYarn(striped, yarns, new Working());
+    const { colours, how, ends } = reckonMotifYarn(striped, yarns, new Working());
     expect(how).toBe('rough');
     expect(ends).toBe(4);
     for (const { tails, carried } of colours) {
@@ -85,7 +84,7 @@ describe('the yarn of a motif', () => {
 });
 
 describe('the side of a motif', () => {
-  const side = (motif: Partial<MotifSpec>) => motifSide({ ...halves, ...motif }, new Working());
+  const side = (motif: Partial<MotifSpec>) => reckonSide({ ...halves, ...motif }, new Working());
   it('is as measured, else as the gauge says', () => {
     expect(side({ side: 14.8 })).toEqual({ side: 14.8, how: 'measured' });
     expect(side({}).side).toBeCloseTo(15.377, 3);
@@ -113,7 +112,7 @@ describe('what a blanket takes', () => {
   };
 
   it('adds up: every part of a colour, the reserve, whole balls, price', () => {
-    const found = materials(pieces(spec), { columns: 4, rows: 5, counts: [20] }, new Working());
+    const found = reckonMaterials(pieces(spec), { columns: 4, rows: 5, counts: [20] }, new Working());
     for (const need of found.colours) {
       const parts = need.motifs + need.tails + need.carried + need.seams + need.border;
       expect(need.total).toBeCloseTo(parts * 1.1, 9);
@@ -128,7 +127,7 @@ describe('what a blanket takes', () => {
   });
 
   it('takes a single motif without seams', () => {
-    const found = materials(pieces(spec), { columns: 1, rows: 1, counts: [1] }, new Working());
+    const found = reckonMaterials(pieces(spec), { columns: 1, rows: 1, counts: [1] }, new Working());
     expect(found).toMatchObject({ seams: 0, seamLength: 0 });
   });
 
@@ -141,7 +140,7 @@ describe('what a blanket takes', () => {
   it('is in the maker’s own units what it is in ours', () => {
     const working = new Working();
     const made = piecesOf({ ...spec, kinds: [halves] }, working);
-    materials(made, { columns: 3, rows: 4, counts: [12] }, working, 7);
+    reckonMaterials(made, { columns: 3, rows: 4, counts: [12] }, working, 7);
     expectOwnUnits(working);
   });
 
@@ -155,7 +154,7 @@ describe('what a blanket takes', () => {
         (blanket, columns, rows, arrangement) => {
           const made = pieces(blanket);
           const size = extent(layingFor(blanket, columns, rows, arrangement));
-          const shown = materials(made, size, new Working()).colours.map(({ total }) => total);
+          const shown = reckonMaterials(made, size, new Working()).colours.map(({ total }) => total);
           const plain = needOf(made)(size);
           expect(plain).toHaveLength(shown.length);
           plain.forEach((metres, colour) =>
@@ -174,7 +173,7 @@ describe('the yarn at hand', () => {
       fc.property(specs, fc.constantFrom(...ARRANGEMENTS), (blanket, arrangement) => {
         const made = pieces(blanket);
         const laying = layingFor(blanket, 6, 8, arrangement);
-        const { best, anyShape } = fit(made, laying, 25);
+        const { best, anyShape } = findLargestBlanket(made, laying, 25);
         const stock = stockOf(made);
         const short = (size: { columns: number; rows: number; counts: readonly number[] }) =>
           needOf(made)(size).some((metres, colour) => metres > stock[colour]! + 1e-6);
@@ -204,6 +203,6 @@ describe('the yarn at hand', () => {
       yarns: [],
       reserve: 0,
     };
-    expect(() => fit(pieces(blanket), layingFor(blanket, 3, 3, 'plain'))).toThrow(Problem);
+    expect(() => findLargestBlanket(pieces(blanket), layingFor(blanket, 3, 3, 'plain'))).toThrow(Problem);
   });
 });

@@ -1,8 +1,8 @@
 /** Blankets for the tests of yarn, fit and scale, built as they would be saved. */
 import fc from 'fast-check';
-import { kindCounts, type Arrangement, type Laying } from '../../../src/core/blanket/layout.ts';
-import { piecesOf, type BlanketSpec } from '../../../src/core/blanket/materials.ts';
-import type { MotifSpec } from '../../../src/core/yarn/motif-yarn.ts';
+import { countKinds, type Arrangement, type Laying } from '../../../src/core/blanket/layout.ts';
+import { piecesOf, type BlanketSpec } from '../../../src/core/blanket/pieces.ts';
+import type { MotifSpec } from '../../../src/core/yarn/motif.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 
@@ -85,5 +85,5 @@ export const layingFor = (
 export const extent = (laying: Laying) => ({
   columns: laying.columns,
   rows: laying.rows,
-  counts: kindCounts(laying),
+  counts: countKinds(laying),
 });

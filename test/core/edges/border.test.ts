@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { borderRounds, borderSpacing, inRuns } from '../../../src/core/edges/border.ts';
+import { countBorderRounds, spaceBorder, writeInRuns } from '../../../src/core/edges/border.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
@@ -16,7 +16,7 @@ describe('the first round', () => {
         fc.integer({ min: 1, max: 30 }),
         fc.integer({ min: 0, max: 40 }),
         (width, stitches, multiple, plus) => {
-          const { across } = borderSpacing({
+          const { across } = spaceBorder({
             width: width / 10,
             height: 50,
             gauge: { stitches, over: 10 },
@@ -40,7 +40,7 @@ describe('the first round', () => {
 
   it('breaks a tie to the fewer', () => {
     const at = (width: number) =>
-      borderSpacing({ width, height: 10, gauge: { stitches: 10, over: 10 }, corner: 3, multiple: 6, plus: 1 })
+      spaceBorder({ width, height: 10, gauge: { stitches: 10, over: 10 }, corner: 3, multiple: 6, plus: 1 })
         .across;
     expect(at(10)).toBe(7);
     expect(at(10.1)).toBe(13);
@@ -55,7 +55,7 @@ describe('the first round', () => {
         fc.integer({ min: 1, max: 25 }),
         fc.integer({ min: 1, max: 25 }),
         (side, corner, columns, rows) => {
-          const found = borderSpacing({
+          const found = spaceBorder({
             width: side,
             height: side + 37,
             gauge: { stitches: 13, over: 10 },
@@ -81,8 +81,8 @@ describe('the first round', () => {
   });
 
   it('names equal neighbours together', () => {
-    expect(inRuns([21, 21, 22, 21])).toBe('2 × 21, 22, 21');
-    expect(inRuns([])).toBe('');
+    expect(writeInRuns([21, 21, 22, 21])).toBe('2 × 21, 22, 21');
+    expect(writeInRuns([])).toBe('');
   });
 
   it('hands the shares over as data', async () => {
@@ -96,9 +96,9 @@ describe('round by round', () => {
   it('works out from a maker’s own numbers in inches', () => {
     const gauge = { stitches: 13.5, over: 10.16 };
     expectOwnUnits(
-      borderSpacing({ width: 101, height: 122.5, gauge, corner: 3, multiple: 6, plus: 1 }).working,
+      spaceBorder({ width: 101, height: 122.5, gauge, corner: 3, multiple: 6, plus: 1 }).working,
     );
-    expectOwnUnits(borderRounds({ across: 30, down: 40, corner: 3, stitches: ['sc', 'dc'] }).working);
+    expectOwnUnits(countBorderRounds({ across: 30, down: 40, corner: 3, stitches: ['sc', 'dc'] }).working);
   });
 
   it('starts as given and grows by corner − 1 a side', () => {
@@ -109,7 +109,7 @@ describe('round by round', () => {
         fc.integer({ min: 1, max: 9 }),
         fc.array(fc.constantFrom(...STITCHES), { minLength: 1, maxLength: 8 }),
         (across, down, corner, stitches) => {
-          const { rounds, last } = borderRounds({ across, down, corner, stitches });
+          const { rounds, last } = countBorderRounds({ across, down, corner, stitches });
           expect(rounds.map(({ stitch }) => stitch)).toEqual(stitches);
           expect(rounds[0]).toMatchObject({ across, down });
           rounds.forEach((round, index) => {
@@ -126,7 +126,7 @@ describe('round by round', () => {
 
   it('says whether the corner suits the stitch', () => {
     const fit = (stitch: (typeof STITCHES)[number], corner: number) =>
-      borderRounds({ across: 10, down: 10, corner, stitches: [stitch] }).corners[0]!;
+      countBorderRounds({ across: 10, down: 10, corner, stitches: [stitch] }).corners[0]!;
     expect(fit('sc', 3).fit).toBe('flat');
     expect(fit('dc', 5).fit).toBe('flat');
     expect(fit('dc', 3)).toMatchObject({ fit: 'too few', flatGrowth: 16, growth: 8, corner: 5 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { joining, SEAM_METHODS } from '../../../src/core/edges/seams.ts';
+import { joinMotifs, SEAM_METHODS } from '../../../src/core/edges/seams.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
 
@@ -14,7 +14,7 @@ describe('joining', () => {
         let shared = 0;
         for (let x = 0; x < columns; x++)
           for (let y = 0; y < rows; y++) shared += Number(x + 1 < columns) + Number(y + 1 < rows);
-        const found = joining({ ...USUAL, columns, rows, side: 10 });
+        const found = joinMotifs({ ...USUAL, columns, rows, side: 10 });
         expect(found.seamLength).toBeCloseTo(shared / 10, 9);
         const { strips, shortSeams, shortLength, longLength } = found;
         expect((strips * shortSeams * shortLength + (strips - 1) * longLength) / 100).toBeCloseTo(
@@ -30,7 +30,7 @@ describe('joining', () => {
 
   it('takes two and a half to three times the seam in whip stitch, at usual gauges', () => {
     for (const gauge of [undefined, ...[12.5, 13, 14].map((stitches) => ({ stitches, over: 10.16 }))]) {
-      const { ratio } = joining({ ...USUAL, columns: 2, rows: 2, side: 15, gauge });
+      const { ratio } = joinMotifs({ ...USUAL, columns: 2, rows: 2, side: 15, gauge });
       expect(ratio).toBeGreaterThan(2.4);
       expect(ratio).toBeLessThan(3);
     }
@@ -38,7 +38,7 @@ describe('joining', () => {
 
   it('takes more, the more yarn the method draws up', () => {
     const [whip, slip, single] = SEAM_METHODS.map(
-      (method) => joining({ ...USUAL, method, columns: 3, rows: 4, side: 15 }).yarn,
+      (method) => joinMotifs({ ...USUAL, method, columns: 3, rows: 4, side: 15 }).yarn,
     );
     expect(whip).toBeLessThan(slip!);
     expect(slip).toBeLessThan(single!);
@@ -46,7 +46,7 @@ describe('joining', () => {
 
   it('takes more with closer stitches, and with thicker yarn', () => {
     const yarn = (stitches: number, wpi: number) =>
-      joining({ ...USUAL, wpi, columns: 3, rows: 4, side: 15, gauge: { stitches, over: 10 } }).yarn;
+      joinMotifs({ ...USUAL, wpi, columns: 3, rows: 4, side: 15, gauge: { stitches, over: 10 } }).yarn;
     expect(yarn(16, 10)).toBeGreaterThan(yarn(12, 10));
     expect(yarn(12, 8)).toBeGreaterThan(yarn(12, 12));
   });
@@ -64,7 +64,7 @@ describe('joining', () => {
   it('works out from a maker’s own numbers in inches', () => {
     for (const method of SEAM_METHODS)
       for (const gauge of [undefined, { stitches: 13, over: 10 }])
-        expectOwnUnits(joining({ ...USUAL, method, columns: 3, rows: 4, side: 15, gauge }).working);
+        expectOwnUnits(joinMotifs({ ...USUAL, method, columns: 3, rows: 4, side: 15, gauge }).working);
   });
 
   it('assumes a hook only where one matters', async () => {

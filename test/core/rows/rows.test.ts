@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rowFacts } from '../../../src/core/rows/row-facts.ts';
-import { MOST_ROWS, rowPlan, SHAPES, total, widest, type Shape } from '../../../src/core/rows/index.ts';
+import { MOST_ROWS } from '../../../src/core/base/limits.ts';
+import { rowPlan, SHAPES, total, widest, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 
 const shape = fc.constantFrom(...SHAPES);

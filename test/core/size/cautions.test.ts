@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { careFor } from '../../../src/core/size/cautions.ts';
-import { usualHook } from '../../../src/core/yarn/yardage.ts';
+import { findUsualHook } from '../../../src/core/yarn/stitch-yarn.ts';
 import { asking } from '../../asking.ts';
 
 const BABY = /under 12 months/;
@@ -35,10 +35,10 @@ describe('cautions for a size', () => {
 
 describe('a usual hook', () => {
   it('follows the yarn, by category or by its wraps', () => {
-    expect(usualHook({ wpi: 2.5, category: 7 }).mm).toBe(15);
-    expect(usualHook({ wpi: 2.5 }).mm).toBe(15);
-    expect(usualHook({ wpi: 10.5, category: 4 }).mm).toBe(5);
-    expect(usualHook({ wpi: 22 }).mm).toBeLessThan(3.5);
+    expect(findUsualHook({ wpi: 2.5, category: 7 }).mm).toBe(15);
+    expect(findUsualHook({ wpi: 2.5 }).mm).toBe(15);
+    expect(findUsualHook({ wpi: 10.5, category: 4 }).mm).toBe(5);
+    expect(findUsualHook({ wpi: 22 }).mm).toBeLessThan(3.5);
   });
 
   it('is said where none was given', async () => {

@@ -2,7 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan, SHAPES, total } from '../../../src/core/rows/index.ts';
-import { lastRowInReach, left, rough, swap, weighed } from '../../../src/core/yarn/yardage.ts';
+import { findLastRowInReach, reckonLeft } from '../../../src/core/yarn/left.ts';
+import { estimateYarn } from '../../../src/core/yarn/rough.ts';
+import { swapYarn } from '../../../src/core/yarn/swap.ts';
+import { reckonWeighed } from '../../../src/core/yarn/weighed.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
 
@@ -10,7 +13,7 @@ const BALL = { m: 170, g: 100 };
 
 describe('a weighed motif', () => {
   it('gives metres, reserve and whole balls', () => {
-    const found = weighed({ motif: 12, motifs: 80, ball: BALL, reserve: 10 });
+    const found = reckonWeighed({ motif: 12, motifs: 80, ball: BALL, reserve: 10 });
     expect(found.each).toBeCloseTo(20.4, 10);
     expect(found.total).toBeCloseTo(1795.2, 8);
     expect(found.balls).toBe(11);
@@ -18,7 +21,7 @@ describe('a weighed motif', () => {
 
   it('buys no ball for the last digit of a machine', () => {
     // 10 × 5 × 1.1 is 55.00000000000001 to a machine, and one ball of 55 m to a person.
-    const found = weighed({ motif: 10, motifs: 5, ball: { m: 55, g: 55 }, reserve: 10 });
+    const found = reckonWeighed({ motif: 10, motifs: 5, ball: { m: 55, g: 55 }, reserve: 10 });
     expect(found.total).toBeGreaterThan(55);
     expect(found.balls).toBe(1);
   });
@@ -30,7 +33,7 @@ describe('a weighed motif', () => {
         fc.integer({ min: 1, max: 500 }),
         fc.integer({ min: 0, max: 50 }),
         (motif, motifs, reserve) => {
-          const { total: all, balls } = weighed({ motif, motifs, ball: BALL, reserve });
+          const { total: all, balls } = reckonWeighed({ motif, motifs, ball: BALL, reserve });
           const hair = 1e-5 * BALL.m;
           expect(balls * BALL.m).toBeGreaterThanOrEqual(all - hair);
           expect((balls - 1) * BALL.m).toBeLessThan(all + hair);
@@ -45,7 +48,7 @@ describe('a rough estimate', () => {
   const asked = { shape: 'diagonal', size: 12, hook: 5, wpi: 10.5, motifs: 3, reserve: 10 } as const;
 
   it('is the stitches of the plan times the yarn in one, with its band', () => {
-    const found = rough(asked);
+    const found = estimateYarn(asked);
     const perStitch = (3.2 * 1.48 * Math.PI * (5 + 25.4 / 10.5)) / 1000;
     expect(found.each).toBeCloseTo(312 * perStitch, 10);
     expect(found.low).toBeCloseTo(0.75 * found.each, 10);
@@ -55,14 +58,14 @@ describe('a rough estimate', () => {
   });
 
   it('counts a block as four tall stitches', () => {
-    const block = rough({ ...asked, shape: 'blocks', size: 5 });
+    const block = estimateYarn({ ...asked, shape: 'blocks', size: 5 });
     expect(block.stitches).toBe(25 * 4);
-    const dc = rough({ ...asked, shape: 'flat', size: 10, otherSize: 10, stitch: 'dc' });
+    const dc = estimateYarn({ ...asked, shape: 'flat', size: 10, otherSize: 10, stitch: 'dc' });
     expect(block.each).toBeCloseTo(dc.each, 10);
   });
 
   it('asks for the rows of a flat piece', () => {
-    expect(() => rough({ ...asked, shape: 'flat' })).toThrow(Problem);
+    expect(() => estimateYarn({ ...asked, shape: 'flat' })).toThrow(Problem);
   });
 });
 
@@ -79,7 +82,7 @@ describe('what is left', () => {
           const otherSize = shape === 'flat' || shape === 'blocks' ? 7 : undefined;
           const plan = rowPlan(shape, { size, otherSize });
           const doneRow = Math.floor(done * plan.rows.length);
-          const found = left({ left: grams, ball: BALL, shape, size, otherSize, each, doneRow });
+          const found = reckonLeft({ left: grams, ball: BALL, shape, size, otherSize, each, doneRow });
           const perStitch = (each * 1.7) / total(plan);
           let metres = grams * 1.7;
           let row = doneRow;
@@ -101,7 +104,7 @@ describe('what is left', () => {
     // 2 + 4 × 5 m and 15 cm more: four of ten rows of 50 stitches, exactly.
     const ball = { m: 100, g: 100 };
     const at = (grams: number) =>
-      left({ left: grams, ball, shape: 'flat', size: 50, otherSize: 10, each: 50, doneRow: 0 });
+      reckonLeft({ left: grams, ball, shape: 'flat', size: 50, otherSize: 10, each: 50, doneRow: 0 });
     expect(at(20.15)).toMatchObject({ lastRow: 4 });
     expect(at(20.15).spare).toBeCloseTo(0.15, 9);
     expect(at(20.149)).toMatchObject({ lastRow: 3 });
@@ -109,27 +112,27 @@ describe('what is left', () => {
 
   it('stays where it is when nothing more can be finished, and says when all can', () => {
     const asked = { ball: BALL, shape: 'diagonal', size: 12, each: 12 } as const;
-    const little = left({ ...asked, left: 0.2, doneRow: 11 });
+    const little = reckonLeft({ ...asked, left: 0.2, doneRow: 11 });
     expect(little).toMatchObject({ lastRow: 11 });
     expect(little.spare).toBeCloseTo(0.34, 10);
-    const whole = left({ ...asked, left: 50, doneRow: 0 });
+    const whole = reckonLeft({ ...asked, left: 50, doneRow: 0 });
     // 85 m: one motif of 20.4 m, and three more with 15 cm for each end.
     expect(whole).toMatchObject({ lastRow: 24, more: 3 });
     expect(whole.spare).toBeCloseTo(64.6, 8);
-    expect(() => left({ ...asked, left: 50, doneRow: 25 })).toThrow(Problem);
+    expect(() => reckonLeft({ ...asked, left: 50, doneRow: 25 })).toThrow(Problem);
   });
 
   it('walks from the row done', () => {
     const plan = rowPlan('flat', { size: 10, otherSize: 5 });
-    expect(lastRowInReach(plan, 2, 9.99)).toBe(2);
-    expect(lastRowInReach(plan, 2, 20)).toBe(4);
-    expect(lastRowInReach(plan, 2, 1000)).toBe(5);
+    expect(findLastRowInReach(plan, 2, 9.99)).toBe(2);
+    expect(findLastRowInReach(plan, 2, 20)).toBe(4);
+    expect(findLastRowInReach(plan, 2, 1000)).toBe(5);
   });
 });
 
 describe('another yarn', () => {
   it('goes by length', () => {
-    const found = swap({ balls: 9, ball: BALL, newBall: { m: 125, g: 50 } });
+    const found = swapYarn({ balls: 9, ball: BALL, newBall: { m: 125, g: 50 } });
     expect(found).toMatchObject({ total: 1530, balls: 13, spare: 95, weight: 900, newWeight: 650 });
     expect(found.heavierPercent).toBeCloseTo(-32, 10);
   });
@@ -140,7 +143,7 @@ describe('another yarn', () => {
         fc.integer({ min: 1, max: 200 }),
         fc.double({ min: 20, max: 400, noNaN: true }),
         (balls, g) => {
-          const found = swap({ balls, ball: BALL, newBall: { m: BALL.m, g } });
+          const found = swapYarn({ balls, ball: BALL, newBall: { m: BALL.m, g } });
           expect(found.balls).toBe(balls);
           expect(found.spare).toBeCloseTo(0, 9);
         },
@@ -153,11 +156,11 @@ describe('another yarn', () => {
 describe('for a maker in inches and yards', () => {
   it('every step works out from her own numbers', () => {
     for (const { working } of [
-      weighed({ motif: 12, motifs: 80, ball: BALL, reserve: 10 }),
-      rough({ shape: 'blocks', size: 5, hook: 5, wpi: 10, motifs: 9, reserve: 10, ball: BALL }),
-      left({ left: 50, ball: BALL, shape: 'diagonal', size: 9, each: 12, doneRow: 4 }),
-      left({ left: 5, ball: BALL, shape: 'circle', size: 9, each: 12, doneRow: 0 }),
-      swap({ balls: 9, ball: BALL, newBall: { m: 125, g: 50 } }),
+      reckonWeighed({ motif: 12, motifs: 80, ball: BALL, reserve: 10 }),
+      estimateYarn({ shape: 'blocks', size: 5, hook: 5, wpi: 10, motifs: 9, reserve: 10, ball: BALL }),
+      reckonLeft({ left: 50, ball: BALL, shape: 'diagonal', size: 9, each: 12, doneRow: 4 }),
+      reckonLeft({ left: 5, ball: BALL, shape: 'circle', size: 9, each: 12, doneRow: 0 }),
+      swapYarn({ balls: 9, ball: BALL, newBall: { m: 125, g: 50 } }),
     ])
       expectOwnUnits(working);
   });

@@ -1,0 +1,27 @@
+/** Which hook to try: said in one way, wherever something comes out too large or too small. */
+import { HOOK_MENDS_WITHIN, type HookAdvice } from '../../src/core/size/compare-gauges.ts';
+import { mm, num } from '../../src/core/base/reader.ts';
+
+/** Less than the smallest part that is shown. */
+export const asMeant = (percent: number) => Math.abs(percent) < 0.05;
+
+/** `3.4 % too wide` */
+export const offWords = (percent: number, more: string, less: string) =>
+  asMeant(percent) ? 'as meant' : `${num(Math.abs(percent), 1)} % too ${percent > 0 ? more : less}`;
+
+/**
+ * A clause that says which hook to try. `off` in per cent, positive where the work comes out too large; `hook` in mm, where it
+ * is known; `advice` is unset where no hook is listed that way.
+ */
+export function hookWords(
+  { off, hook, advice }: { off: number; hook: number | undefined; advice: HookAdvice | undefined },
+  [more, less]: readonly [string, string],
+): string {
+  const way = off > 0 ? 'smaller' : 'larger';
+  if (hook === undefined) return `try a ${way} hook`;
+  if (advice === undefined) return `no ${way} hook is listed here, so it takes another yarn`;
+  if (advice.mm === hook) return `stay with ${mm(hook)}`;
+  return Math.abs(advice.stillOff) > HOOK_MENDS_WITHIN
+    ? `the nearest ${way} hook, ${mm(advice.mm)}, would still leave it ${offWords(advice.stillOff, more, less)}, so it takes another yarn`
+    : `try ${mm(advice.mm)} instead of ${mm(hook)}`;
+}

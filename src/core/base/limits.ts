@@ -1,0 +1,18 @@
+/** How much is taken in at most: one place for whoever checks it, saves it or says it. Far beyond any blanket, and still answered at once. */
+
+/** Rising rows of a diagonal square, rounds, blocks along a side, stitches or rows of a flat piece. */
+export const MOST_ROWS = 400;
+/** Rows that any piece of that size has: a diagonal square falls as long as it rises. */
+export const MOST_ROWS_WORKED = 2 * MOST_ROWS;
+/** Motifs along a side of a blanket, and in all. */
+export const MOST_ALONG = 100;
+export const MOST_PLACES = 2500;
+/** Kinds of motif in a blanket: one a letter. */
+export const MOST_KINDS = 26;
+/** Characters of the name of a motif, a blanket or a colour. */
+export const LONGEST_NAME = 60;
+/** Motifs and blankets that a maker keeps. */
+export const MOST_MOTIFS = 100;
+export const MOST_BLANKETS = 50;
+/** Numbers in a list that is typed. */
+export const MOST_NUMBERS = 1000;

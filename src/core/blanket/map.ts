@@ -1,0 +1,138 @@
+/** The map of a blanket as it is typed and read: which kind lies where, and how many of each. */
+import { sameName } from '../base/nearest-name.ts';
+import { Problem } from '../base/problem.ts';
+import { clip } from '../base/quantity.ts';
+import { count } from '../base/reader.ts';
+import { checkSize, letter, type Cell } from './layout.ts';
+
+export interface BlanketMap {
+  readonly columns: number;
+  readonly rows: number;
+  readonly layout: readonly Cell[];
+}
+
+const MAP = 'map';
+const MAP_HINT = 'Write letters row by row with / between, like ABBA/BAAB; a digit 0 to 3 turns: A0B1/B2A3.';
+
+/** The number of the kind of a letter: 0 for A. */
+const kindOf = (name: string) => name.toUpperCase().charCodeAt(0) - 'A'.charCodeAt(0);
+
+/**
+ * A map of one's own: letters for kinds, each with its quarter turns if it is turned (`A0B1/B2A3`), rows parted by `/`.
+ *
+ * Throws Problem: map-empty, map-unreadable, map-uneven, no-such-kind, blanket-too-large, each naming the row at fault.
+ *
+ * @example
+ * readMap('AB/BA', 2).layout.map(({ kind }) => kind) // → [0, 1, 1, 0]
+ */
+export function readMap(text: string, kinds: number): BlanketMap {
+  const lines = text
+    .toUpperCase()
+    .split(/[/\n]/)
+    .map((line) => line.replace(/[\s,]/g, ''));
+  if (lines.at(-1) === '') lines.pop();
+  const layout: Cell[] = [];
+  let columns = 0;
+  lines.forEach((line, index) => {
+    const row = index + 1;
+    const cells = readMapRow(line, row, kinds);
+    if (index > 0 && cells.length !== columns) {
+      throw new Problem(
+        'map-uneven',
+        `Row ${row} of the map has ${count(cells.length, 'place')}, the first row ${columns}.`,
+        {
+          option: MAP,
+          hint: 'Give every row the same number of places.',
+          facts: { row, needed: columns, given: cells.length },
+        },
+      );
+    }
+    columns = cells.length;
+    layout.push(...cells);
+  });
+  if (layout.length === 0)
+    throw new Problem('map-empty', 'The map is empty.', { option: MAP, hint: MAP_HINT });
+  checkSize(columns, lines.length);
+  return { columns, rows: lines.length, layout };
+}
+
+/** One row of a map. Throws Problem: map-unreadable, no-such-kind. */
+function readMapRow(line: string, row: number, kinds: number): Cell[] {
+  if (!/^(?:[A-Z][0-3]?)+$/.test(line)) {
+    throw new Problem(
+      'map-unreadable',
+      line === ''
+        ? `Row ${row} of the map is empty.`
+        : `Row ${row} of the map, “${clip(line)}”, cannot be read.`,
+      { option: MAP, hint: MAP_HINT, facts: { row } },
+    );
+  }
+  return [...line.matchAll(/([A-Z])([0-3]?)/g)].map(([, name = '', turn = '']) => {
+    const kind = kindOf(name);
+    if (kind >= kinds) {
+      throw new Problem('no-such-kind', `Row ${row} of the map names kind ${name}, and there is none.`, {
+        option: MAP,
+        hint:
+          kinds === 1
+            ? 'This blanket has one kind, A. Add kinds first.'
+            : `Use A to ${letter(kinds - 1)}, or add kinds first.`,
+        facts: { row, kind: name, kinds },
+      });
+    }
+    return { kind, turn: turn === '' ? 0 : Number(turn) };
+  });
+}
+
+/** The layout as a map that `readMap` reads back, one line a row. */
+export function writeMap(layout: readonly Cell[], columns: number): string[] {
+  const turned = layout.some(({ turn }) => turn !== 0);
+  const lines: string[] = [];
+  for (let start = 0; start < layout.length; start += columns)
+    lines.push(
+      layout
+        .slice(start, start + columns)
+        .map(({ kind, turn }) => `${letter(kind)}${turned ? turn : ''}`)
+        .join(turned ? ' ' : ''),
+    );
+  return lines;
+}
+
+/**
+ * Counts by kind as they are typed: `A 12, B 8`, or names of kinds instead of letters. Kinds left out get none.
+ *
+ * Throws Problem: count-unreadable, no-such-kind, kind-twice.
+ *
+ * @example
+ * readCountsByKind('A 12, sand square 8', ['moss square', 'sand square']) // → [12, 8]
+ */
+export function readCountsByKind(text: string, names: readonly string[]): number[] {
+  const option = 'counts';
+  const hint = `Write each kind with its number, like ${names.length > 1 ? 'A 12, B 8' : 'A 20'}.`;
+  const counts = names.map(() => -1);
+  for (const part of text.split(/[,;]/)) {
+    const [, name = '', number = ''] =
+      /^\s*(\S.*?)\s*[ :=×x]\s*(\d{1,4})\s*$/.exec(part) ?? /^\s*([A-Za-z])(\d{1,4})\s*$/.exec(part) ?? [];
+    if (name === '')
+      throw new Problem('count-unreadable', `“${clip(part.trim())}” is not a kind with its number.`, {
+        option,
+        hint,
+      });
+    const called = names.findIndex((known) => sameName(known, name));
+    const kind = called >= 0 ? called : /^[a-z]$/i.test(name) ? kindOf(name) : -1;
+    if (kind < 0 || kind >= names.length) {
+      throw new Problem('no-such-kind', `This blanket has no kind “${clip(name)}”.`, {
+        option,
+        hint: `Its kinds are ${names.map((known, index) => `${letter(index)} (${known})`).join(', ')}.`,
+        facts: { kind: clip(name) },
+      });
+    }
+    if ((counts[kind] ?? -1) >= 0)
+      throw new Problem('kind-twice', `Kind ${letter(kind)} is given twice.`, {
+        option,
+        hint,
+        facts: { kind: letter(kind) },
+      });
+    counts[kind] = Number(number);
+  }
+  return counts.map((number) => Math.max(0, number));
+}

@@ -1,0 +1,197 @@
+/** The pieces of a blanket, whatever its extent: its motifs' yarn, its seam, the rounds of its border. */
+import { USUAL_HOOK } from '../../standards/consumption.ts';
+import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
+import { SEAMS_FORGIVE } from '../../standards/tolerances.ts';
+import { defined } from '../base/defined.ts';
+import { sameName } from '../base/nearest-name.ts';
+import { isOffBy } from '../base/percent-off.ts';
+import type { Ball } from '../base/quantity.ts';
+import { formula, type Working } from '../base/working.ts';
+import { reckonSeamRatio, type SeamMethod } from '../edges/seams.ts';
+import { yarnOf, type MotifSpec, type Yarn } from '../yarn/motif.ts';
+import {
+  reckonRowHeight,
+  reckonSide,
+  reckonStitchWidth,
+  reckonTaller,
+  type Side,
+} from '../yarn/motif-size.ts';
+import { reckonMotifYarn, type MotifYarn } from '../yarn/motif-yarn.ts';
+import { reckonOtherStitch, reckonStitchMetres, wpiOf } from '../yarn/stitch-yarn.ts';
+
+/** A blanket without its layout: what its pieces are, and how it is put together. */
+export interface BlanketSpec {
+  readonly kinds: readonly MotifSpec[];
+  readonly joining: { readonly method: SeamMethod; readonly colour?: string };
+  readonly border: {
+    readonly rounds: readonly { readonly stitch: Stitch; readonly colour?: string }[];
+    readonly corner: number;
+  };
+  readonly yarns: readonly Yarn[];
+  /** Per cent. */
+  readonly reserve: number;
+}
+
+export const HEIGHT_OF_ROUND = formula({
+  label: 'Height of a round of the border',
+  formula: 'row_height * height / motif_height',
+  given: { row_height: 'cm', height: '', motif_height: '' },
+  unit: 'cm',
+  source:
+    'published proportions of row ends: 1, 2 and 3 ⟦sc⟧ per ⟦sc⟧, ⟦dc⟧ and ⟦tr⟧ row; ⟦hdc⟧ from memory, 1.5',
+});
+
+export interface BorderRoundYarn {
+  readonly stitch: Stitch;
+  readonly colour: string;
+  /** Metres in a stitch. */
+  readonly perStitch: number;
+  /** In cm. */
+  readonly height: number;
+}
+
+/** Everything that does not depend on how many motifs there are. */
+export interface Pieces {
+  readonly motifs: readonly MotifYarn[];
+  /** Side of a motif in cm. */
+  readonly side: number;
+  readonly sideHow: 'measured' | 'reckoned';
+  /** Sides of the kinds, where they differ by more than seams forgive. */
+  readonly uneven?: { readonly name: string; readonly side: number };
+  readonly seam: { readonly colour: string; readonly ratio: number };
+  readonly border: {
+    readonly rounds: readonly BorderRoundYarn[];
+    readonly corner: number;
+    /** Stitches of the border over 10 cm, as on the first kind. */
+    readonly stitchWidth: number;
+    /** In cm, on every side. */
+    readonly width: number;
+  };
+  readonly yarns: readonly Yarn[];
+  /** Colours in the order in which they are told. */
+  readonly colours: readonly string[];
+  readonly reserve: number;
+  readonly assumptions: readonly string[];
+}
+
+/** What every piece is reckoned with: the blanket, its motifs' yarn, the colour of the first, the balls. */
+interface Basket {
+  readonly blanket: BlanketSpec;
+  readonly first: MotifSpec;
+  readonly motifs: readonly MotifYarn[];
+  readonly seamColour: string;
+  /** The first kind's first colour. */
+  readonly main: string;
+  readonly hook: number;
+  /** The ball of a colour; of one without, that of the main colour or of any. */
+  readonly ballOf: (colour: string) => Ball | undefined;
+}
+
+/**
+ * The pieces of a blanket, each with its yarn; the steps are added to the working.
+ *
+ * Throws Problem: motif-size-unknown, motif-not-square, not-for-a-grid.
+ */
+export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
+  const { yarns, reserve, joining } = blanket;
+  const first = blanket.kinds[0];
+  if (!first) throw new Error('a blanket has at least one kind');
+  const motifs = blanket.kinds.map((motif) => reckonMotifYarn(motif, yarns, working));
+  const sides = blanket.kinds.map((motif) => reckonSide(motif, working));
+  const main = motifs[0]?.colours[0]?.colour ?? first.name;
+  const basket: Basket = {
+    blanket,
+    first,
+    motifs,
+    main,
+    seamColour: joining.colour ?? main,
+    hook: first.hook ?? USUAL_HOOK.mm,
+    ballOf: (colour) =>
+      yarnOf(yarns, colour)?.ball ?? yarnOf(yarns, main)?.ball ?? yarns.find(({ ball }) => ball)?.ball,
+  };
+  const { seamColour, hook, ballOf } = basket;
+  const ratio = reckonSeamRatio(
+    joining.method,
+    { gauge: first.gauge, hook, wpi: wpiOf(ballOf(seamColour)) },
+    working,
+  );
+  const border = reckonBorder(basket, working);
+  return defined({
+    motifs,
+    ...sizeOf(motifs, sides),
+    seam: { colour: seamColour, ratio },
+    border,
+    yarns,
+    colours: coloursOf(motifs, seamColour, border.rounds),
+    reserve,
+    assumptions: assumptionsOf(basket),
+  });
+}
+
+/** The side of the first kind, and the first kind whose side differs from it by more than seams forgive. */
+function sizeOf(motifs: readonly MotifYarn[], sides: readonly Side[]) {
+  const { side = 0, how = 'measured' } = sides[0] ?? {};
+  const off = sides.findIndex((other) => isOffBy(other.side, side, SEAMS_FORGIVE));
+  const uneven = off < 0 ? undefined : { name: motifs[off]?.name ?? '', side: sides[off]?.side ?? 0 };
+  return { side, sideHow: how, uneven };
+}
+
+/** The rounds of the border, their yarn and height, on an edge of the first kind's stitches. */
+function reckonBorder(
+  { blanket, first, motifs, main, seamColour, hook, ballOf }: Basket,
+  working: Working,
+): Pieces['border'] {
+  const width = reckonStitchWidth(first, wpiOf(ballOf(main)), working);
+  const height = blanket.border.rounds.length === 0 ? 0 : reckonRowHeight(first, width, working);
+  const weighed = motifs[0]?.how === 'weighed' ? motifs[0] : undefined;
+  let colour = seamColour;
+  const rounds = blanket.border.rounds.map((round): BorderRoundYarn => {
+    const { stitch } = round;
+    colour = round.colour ?? colour;
+    return {
+      stitch,
+      colour,
+      perStitch: weighed
+        ? reckonOtherStitch(weighed.perStitch, weighed.plan.stitch, stitch, working)
+        : reckonStitchMetres(working, { stitch, hook, wpi: wpiOf(ballOf(colour)) }),
+      height:
+        first.gauge?.rows === undefined
+          ? reckonTaller(stitch, width, working)
+          : working.do(HEIGHT_OF_ROUND, {
+              row_height: height,
+              height: STITCH_FACTS[stitch].height,
+              motif_height: STITCH_FACTS[first.stitch].height,
+            }),
+    };
+  });
+  return {
+    rounds,
+    corner: blanket.border.corner,
+    stitchWidth: width,
+    width: rounds.reduce((sum, round) => sum + round.height, 0),
+  };
+}
+
+/** Every colour once, whatever its capitals: of the motifs, of the seams, of the border. */
+function coloursOf(
+  motifs: readonly MotifYarn[],
+  seamColour: string,
+  rounds: readonly BorderRoundYarn[],
+): string[] {
+  const met = [
+    ...motifs.flatMap((motif) => motif.colours.map(({ colour }) => colour)),
+    seamColour,
+    ...rounds.map(({ colour }) => colour),
+  ];
+  return met.filter((colour, index) => met.findIndex((other) => sameName(other, colour)) === index);
+}
+
+/** What is taken for granted of the motifs, the joining and the border. */
+function assumptionsOf({ blanket, motifs, seamColour }: Basket): string[] {
+  const [firstRound] = blanket.border.rounds;
+  return [
+    ...motifs.flatMap((motif) => motif.assumptions),
+    ...(blanket.joining.colour === undefined ? [`Joined with ${seamColour}.`] : []),
+    ...(firstRound && firstRound.colour === undefined ? [`The border begins in ${seamColour}.`] : []),
+  ];
+}

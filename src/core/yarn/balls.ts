@@ -1,0 +1,37 @@
+/** The put-up of a yarn: a weight of it as a length, and a length in whole balls. */
+import type { Ball } from '../base/quantity.ts';
+import { formula, type Working } from '../base/working.ts';
+
+export const YARN_OF_WEIGHT = formula({
+  label: 'Yarn in that weight',
+  formula: 'weight * ball_length / ball_weight',
+  given: { weight: 'g', ball_length: 'm', ball_weight: 'g' },
+  unit: 'm',
+  source: 'derived: the ball band’s length to its weight',
+});
+export const YARN_WITH_RESERVE = formula({
+  label: 'Yarn for all, with the reserve',
+  formula: 'each * motifs * (1 + reserve / 100)',
+  given: { each: 'm', motifs: '', reserve: '' },
+  unit: 'm',
+  source: 'common practice: a reserve on what the motifs take, usually 10 %',
+});
+/** Rounded before it is rounded up, so that the last digit of a machine's arithmetic never buys a ball. */
+export const WHOLE_BALLS = formula({
+  label: 'Whole balls',
+  formula: 'ceil(round(yarn / ball_length, 6))',
+  given: { yarn: 'm', ball_length: 'm' },
+  unit: '',
+  source: 'common practice: balls round up, never down',
+});
+export const YARN_OF_BALLS = formula({
+  label: 'Yarn in the balls',
+  formula: 'balls * ball_length',
+  given: { balls: '', ball_length: 'm' },
+  unit: 'm',
+  source: 'derived: as many lengths as there are balls',
+});
+
+/** The length (m) of yarn in a weight (g), by its ball band. */
+export const reckonLength = (weight: number, ball: Ball, working: Working, label: string): number =>
+  working.do(YARN_OF_WEIGHT, { weight, ball_length: ball.m, ball_weight: ball.g }, label);
