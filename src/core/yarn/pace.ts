@@ -30,25 +30,65 @@ export interface Pace {
   readonly minutes: number;
 }
 
-/** Longer than this between two rows was a break, in minutes (common practice: nobody works an hour on one row without pause). */
-export const LONGEST_ROW = 60;
-/** Faster than this is no crochet, but rows counted afterwards: stitches a minute. */
+/** Faster than this is no crochet, but rows counted afterwards: stitches a minute (common practice). */
 export const FASTEST = 60;
-/** From fewer rows than this nothing is said. */
+/** Slower than this nobody works: there was a break (common practice). Stitches a minute. */
+export const SLOWEST = 1;
+/** A time so many times her middle time for a stitch held a break. */
+export const BREAK_TIMES = 3;
+/** From fewer spells than this nothing is said. */
 export const FEWEST_ROWS = 3;
 /** From fewer rows than this it is said with a caution. */
 export const FEW_ROWS = 10;
 
-/** Her pace from rows finished one after the other; undefined where they are too few to say anything. */
+/** Rows that were worked between two moments at which she counted, and how many they are. */
+interface Spell extends Finished {
+  readonly rows: number;
+}
+
+/** Rows counted one right after the other were worked in the time before the first of them: they are one spell. */
+function spellsOf(finished: readonly Finished[]): Spell[] {
+  const spells: Spell[] = [];
+  for (const { stitches, minutes } of finished) {
+    const last = spells.at(-1);
+    if (minutes <= 0 || stitches / minutes > FASTEST) {
+      if (last)
+        spells[spells.length - 1] = {
+          stitches: last.stitches + stitches,
+          minutes: last.minutes + Math.max(0, minutes),
+          rows: last.rows + 1,
+        };
+    } else spells.push({ stitches, minutes, rows: 1 });
+  }
+  return spells;
+}
+
+/** The time for a stitch that half of the stitches took less than. */
+function middleTime(spells: readonly Spell[]): number {
+  const sorted = [...spells].sort((a, b) => a.minutes / a.stitches - b.minutes / b.stitches);
+  const half = sorted.reduce((sum, { stitches }) => sum + stitches, 0) / 2;
+  let sofar = 0;
+  for (const { stitches, minutes } of sorted) {
+    sofar += stitches;
+    if (sofar >= half) return minutes / stitches;
+  }
+  return Infinity;
+}
+
+/**
+ * Her pace from rows finished one after the other; undefined where they are too few to say anything. A spell that took
+ * over `BREAK_TIMES` her own middle time for a stitch held a break and is left out, however short or long her rows are.
+ */
 export function paceOf(finished: readonly Finished[], working?: Working): Pace | undefined {
-  const told = finished.filter(
-    ({ stitches, minutes }) => minutes > 0 && minutes <= LONGEST_ROW && stitches / minutes <= FASTEST,
-  );
+  const worked = spellsOf(finished).filter(({ stitches, minutes }) => stitches / minutes >= SLOWEST);
+  const longest = BREAK_TIMES * middleTime(worked);
+  const told = worked.filter(({ stitches, minutes }) => minutes / stitches <= longest);
   if (told.length < FEWEST_ROWS) return undefined;
-  const stitches = told.reduce((sum, row) => sum + row.stitches, 0);
-  const minutes = told.reduce((sum, row) => sum + row.minutes, 0);
+  const sum = (of: (spell: Spell) => number) => told.reduce((all, spell) => all + of(spell), 0);
+  const stitches = sum((spell) => spell.stitches);
+  const minutes = sum((spell) => spell.minutes);
   const perMinute = working ? working.do(PACE, { stitches, minutes }) : stitches / minutes;
-  return { perMinute, rows: told.length, minutes };
+  return { perMinute, rows: sum((spell) => spell.rows), minutes };
 }
 
 /** Her pace from what she says: so many minutes for a piece of so many stitches. */
