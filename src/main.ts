@@ -12,13 +12,17 @@ import { askOnce, talk } from './rooms/terminal/run.ts';
 /** How many questions the terminal room shows to somebody new. */
 const SHOWN = 3;
 
-/** Aborted at Ctrl-C and SIGTERM; a second one does not wait. */
+/** How long what runs may take to end once it is asked to: a disk that answers nothing keeps nobody for ever. */
+const GRACE_MS = 15_000;
+
+/** Aborted at Ctrl-C and SIGTERM; a second one does not wait, and the first not for ever. */
 function stopSignal(): AbortSignal {
   const stopping = new AbortController();
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.on(signal, () => {
       if (stopping.signal.aborted) process.exit(1);
       stopping.abort();
+      setTimeout(() => process.exit(1), GRACE_MS).unref();
     });
   }
   return stopping.signal;
@@ -42,7 +46,7 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
       }),
     );
   };
-  const store = await FileStore.open({ folder: environment.dataFolder, stays: false, note });
+  const store = await FileStore.open({ folder: environment.dataFolder, stays: false, note, stop });
   const running = {
     registry,
     projects: new Projects(store),
@@ -90,6 +94,7 @@ async function discord(token: string, { api, dataFolder, logLevel }: Environment
   const store = await FileStore.open({
     folder: dataFolder,
     stays: true,
+    stop,
     note: (what, { error, ...facts }) =>
       log.error(error === undefined ? facts : { ...facts, err: error }, what),
   });

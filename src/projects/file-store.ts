@@ -6,8 +6,9 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { realDisk, type Disk } from './disk.ts';
-import { FolderLock } from './lock.ts';
-import { NotSaved, notRead, notSaved } from './not-saved.ts';
+import { isThere, makeFolder, mustBePlace } from './folder.ts';
+import { FolderLock, HoldLost, type LockTimes, type Machine } from './lock.ts';
+import { holdLost, NotSaved, notKnown, notRead, notSaved } from './not-saved.ts';
 import { SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 import { upToDate } from './versions.ts';
 
@@ -19,7 +20,19 @@ export interface FileStoreOptions {
   readonly note?: (what: string, facts: Readonly<Record<string, unknown>>) => void;
   /** How long to wait for another process to let go. */
   readonly patience?: number;
+  /** Aborted when the process is to end: nobody waits for the folder any more. */
+  readonly stop?: AbortSignal;
+  // What stands in for the system in tests.
   readonly disk?: Disk;
+  readonly times?: LockTimes;
+  readonly machine?: Machine;
+}
+
+/** One taking of the folder, from when it was proved. */
+interface Hold {
+  readonly token: string;
+  /** Where all that is written under it begins; gone once somebody else has taken the folder. */
+  readonly writing: string;
 }
 
 interface Remembered {
@@ -44,6 +57,8 @@ const TURN_MS = 500;
 /** Between a turn and the next, so that whoever waits gets one. */
 const COURTESY_MS = 60;
 const POLL_MS = 20;
+/** How often a change begins anew because the folder was lost before anything of it was done. */
+const TAKES = 3;
 /** Not every system can sync a folder; those that cannot say so with one of these. */
 const CANNOT_SYNC_FOLDERS = ['EINVAL', 'EISDIR', 'EPERM', 'ENOTSUP', 'EBADF'];
 
@@ -62,23 +77,31 @@ export class FileStore implements Store {
   private rememberedSize = 0;
   /** Folders that are there, or are being made: whoever writes waits until they are. */
   private readonly madeFolders = new Map<string, Promise<void>>();
-  private readonly sweptFolders = new Set<string>();
+  /** Documents of which neither the new text nor the old one was got to the disk for certain, with the new text. */
+  private readonly unsure = new Map<string, string>();
   /** Documents that are being read for somebody, by path. */
   private readonly loading = new Map<string, Promise<string>>();
   private taking: Promise<void> | undefined;
   private leaving: Promise<void> | undefined;
   private uses = 0;
   private turnEnds = 0;
+  private heldBefore = false;
   private closed = false;
 
   private constructor(private readonly options: FileStoreOptions) {
     this.disk = options.disk ?? realDisk;
     this.note = options.note ?? (() => undefined);
-    this.lock = new FolderLock(options.folder, this.disk, options.stays);
+    this.lock = new FolderLock(options.folder, this.disk, {
+      stays: options.stays,
+      ...(options.times ? { times: options.times } : {}),
+      ...(options.machine ? { machine: options.machine } : {}),
+      lost: (why) => this.lost(why),
+    });
   }
 
   /** Throws NotSaved when the folder should be held from the start and cannot be. */
   static async open(options: FileStoreOptions): Promise<FileStore> {
+    mustBePlace(options.folder);
     const store = new FileStore(options);
     if (options.stays) await store.take();
     return store;
@@ -122,6 +145,7 @@ export class FileStore implements Store {
   async close(): Promise<void> {
     this.closed = true;
     while (this.running.size > 0) await Promise.all(this.running);
+    await this.taking?.catch(() => undefined);
     await this.leaving;
     await this.letGo();
   }
@@ -155,9 +179,9 @@ export class FileStore implements Store {
       const together = this.queues.get(path)?.splice(0, MOST_TOGETHER) ?? [];
       if (together.length === 0) break;
       try {
-        await this.hold();
+        const hold = await this.hold();
         try {
-          await this.apply(kind, id, path, together);
+          await this.apply(hold, kind, id, path, together);
         } finally {
           this.done();
         }
@@ -169,8 +193,14 @@ export class FileStore implements Store {
   }
 
   /** Applies changes in order, each on what the one before left, writes once, and answers them all. */
-  private async apply(kind: Kind<unknown>, id: string, path: string, together: readonly Waiting[]) {
-    const before = await this.current(kind, id, path);
+  private async apply(
+    hold: Hold,
+    kind: Kind<unknown>,
+    id: string,
+    path: string,
+    together: readonly Waiting[],
+  ): Promise<void> {
+    const before = await this.current(hold, kind, id, path);
     const first = this.docOf(kind, path, before);
     const textOf = (said: unknown) =>
       said === undefined ? NONE : said === first && kind.builtBeside ? before : JSON.stringify(said);
@@ -194,16 +224,18 @@ export class FileStore implements Store {
     }
     text = textOf(doc);
     try {
-      if (forgetting && text !== NONE) await this.dropCopies(kind, id);
+      if (forgetting && text !== NONE) await this.dropCopies(hold, kind, id);
       if (text !== before)
-        await (text === NONE ? this.erase(kind, id) : this.write(kind, id, text, !forgetting));
+        await (text === NONE ? this.erase(hold, kind, id) : this.write(hold, kind, id, text, !forgetting));
     } catch (error) {
       this.madeFolders.delete(kind.folder); // someone may have removed them
       this.note('a document could not be written', { path, code: codeOf(error), error });
-      throw notSaved(error);
+      if (error instanceof NotSaved) throw error;
+      throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);
     }
     this.loading.delete(path);
-    this.remember(path, { text, ...(kind.builtBeside ? { doc } : {}) });
+    // Under another hold somebody else may have changed it since.
+    if (this.lock.token === hold.token) this.remember(path, { text, ...(kind.builtBeside ? { doc } : {}) });
     for (const answer of answered) answer();
   }
 
@@ -211,18 +243,26 @@ export class FileStore implements Store {
 
   /**
    * New text in the place of the old, so that at every moment one of the two is whole on the disk. The old one stays as
-   * the copy before it, unless something in it is to be forgotten.
+   * the copy before it, unless something in it is to be forgotten. Everything comes out of the hold's own folder or goes
+   * into it, so that nothing is moved any more once somebody else has taken over.
    */
-  private async write(kind: Kind<unknown>, id: string, text: string, keepsOld: boolean): Promise<void> {
+  private async write(
+    hold: Hold,
+    kind: Kind<unknown>,
+    id: string,
+    text: string,
+    keepsOld: boolean,
+  ): Promise<void> {
     const path = this.path(kind, id);
     const folder = join(this.options.folder, kind.folder);
     const previous = this.previous(kind, id);
-    const fresh = join(folder, 'writing', `${id}.${randomUUID()}`);
+    const fresh = join(hold.writing, randomUUID());
     const copy = `${fresh}.previous`;
     await this.makeFolders(kind);
     try {
       await this.writeWhole(fresh, text);
       const had = keepsOld && (await this.copyTo(path, copy));
+      await this.lock.prove();
       if (had) {
         await this.disk.rename(copy, previous);
         // Where both are names of one file, which a crash can leave behind, the renaming does nothing at all.
@@ -234,13 +274,49 @@ export class FileStore implements Store {
       } catch (error) {
         // What was refused must not turn up after all; but nobody minds having been forgotten already.
         this.forget(path);
-        if (keepsOld) await (had ? this.disk.rename(previous, path) : this.disk.rm(path, { force: true }));
+        if (keepsOld) await this.putBack(hold, path, had ? previous : undefined, text, error);
         throw error;
       }
     } catch (error) {
       for (const left of [fresh, copy]) await this.disk.rm(left, { force: true }).catch(() => undefined);
       throw error;
     }
+  }
+
+  /** Undoes a renaming that the disk would not promise to keep; where it refuses that too, nothing is known, and that is said. */
+  private async putBack(
+    hold: Hold,
+    path: string,
+    previous: string | undefined,
+    text: string,
+    refused: unknown,
+  ): Promise<void> {
+    const back = join(hold.writing, randomUUID());
+    try {
+      if (previous === undefined) await this.removeHeld(hold, path);
+      else {
+        await this.copyTo(previous, back);
+        await this.disk.rename(back, path);
+      }
+    } catch (error) {
+      this.unsure.set(path, text);
+      this.note('it is not known what the disk kept', { path, code: codeOf(error), error });
+      throw notKnown(refused);
+    }
+  }
+
+  /** Removes a file by way of the hold's own folder: once somebody else has taken over, it stays. */
+  private async removeHeld(hold: Hold, path: string): Promise<void> {
+    const gone = join(hold.writing, randomUUID());
+    try {
+      await this.disk.rename(path, gone);
+    } catch (error) {
+      if (codeOf(error) !== 'ENOENT') throw error;
+      // Either it was not there, or the folder is not: the proof tells.
+      await this.lock.prove();
+      return;
+    }
+    await this.disk.rm(gone, { force: true });
   }
 
   /** Writes all of it and has the disk take it; a full disk may take part of it and call that a success. */
@@ -286,19 +362,21 @@ export class FileStore implements Store {
   }
 
   /** Removes a document and every copy of it: what is erased is gone. */
-  private async erase(kind: Kind<unknown>, id: string): Promise<void> {
-    await this.dropCopies(kind, id);
-    await this.disk.rm(this.path(kind, id), { force: true });
+  private async erase(hold: Hold, kind: Kind<unknown>, id: string): Promise<void> {
+    await this.lock.prove();
+    await this.dropCopies(hold, kind, id);
+    await this.removeHeld(hold, this.path(kind, id));
     this.forget(this.path(kind, id));
     await this.syncFolder(join(this.options.folder, kind.folder));
   }
 
   /** Removes the copy before a document and whatever was moved aside of it. */
-  private async dropCopies(kind: Kind<unknown>, id: string): Promise<void> {
+  private async dropCopies(hold: Hold, kind: Kind<unknown>, id: string): Promise<void> {
+    await this.makeFolders(kind);
     const aside = join(this.options.folder, kind.folder, 'aside');
     for (const name of await this.names(aside))
-      if (name.startsWith(`${id}~`)) await this.disk.rm(join(aside, name), { force: true });
-    await this.disk.rm(this.previous(kind, id), { force: true });
+      if (name.startsWith(`${id}~`)) await this.removeHeld(hold, join(aside, name));
+    await this.removeHeld(hold, this.previous(kind, id));
   }
 
   private async names(folder: string): Promise<string[]> {
@@ -321,14 +399,10 @@ export class FileStore implements Store {
 
   private async makeAnew(kind: string): Promise<void> {
     const folder = join(this.options.folder, kind);
-    for (const name of ['previous', 'writing', 'aside'])
-      await this.disk.mkdir(join(folder, name), { recursive: true, mode: 0o700 });
-    // Only the holder writes, so what is found half-written before its first writing was left by a process that is gone.
-    if (!this.sweptFolders.has(kind)) {
-      for (const name of await this.names(join(folder, 'writing')))
-        await this.disk.rm(join(folder, 'writing', name), { force: true });
-      this.sweptFolders.add(kind);
-    }
+    for (const name of [folder, join(folder, 'previous'), join(folder, 'aside')])
+      await makeFolder(this.disk, name);
+    // Where an earlier version began its writing: what is left there was left by a process that is gone.
+    await this.disk.rm(join(folder, 'writing'), { recursive: true, force: true });
     await this.syncFolder(this.options.folder);
   }
 
@@ -337,7 +411,7 @@ export class FileStore implements Store {
   /** The checked text of a document in this version; NONE where there is none. */
   private text(kind: Kind<unknown>, id: string): Promise<string> {
     const path = this.path(kind, id);
-    const known = this.remembered.get(path);
+    const known = this.recall(path);
     if (known !== undefined) {
       this.remember(path, known);
       return Promise.resolve(known.text);
@@ -384,6 +458,7 @@ export class FileStore implements Store {
     id: string,
     path: string,
   ): Promise<{ text: string; bad?: string }> {
+    await this.findOut(kind, path);
     const raw = await this.raw(path);
     if (raw === undefined) return { text: NONE };
     const read = upToDate(kind, raw);
@@ -402,38 +477,59 @@ export class FileStore implements Store {
   }
 
   /** What a change starts from: what is remembered, or what the disk says, mended first where it is bad. */
-  private async current(kind: Kind<unknown>, id: string, path: string): Promise<string> {
-    const known = this.remembered.get(path);
+  private async current(hold: Hold, kind: Kind<unknown>, id: string, path: string): Promise<string> {
+    const known = this.recall(path);
     if (known !== undefined) return known.text;
     const { text, bad } = await this.checked(kind, id, path);
     if (bad !== undefined) {
       const took = text === NONE ? 'nothing: no good copy is left' : 'the copy before it';
       this.note('a document cannot be read and is moved aside', { path, why: bad, took });
-      await this.moveAside(kind, id, path, text);
+      await this.moveAside(hold, kind, id, path, text);
     }
     return text;
   }
 
   /** A bad file is kept for whoever may mend it, never written over. */
-  private async moveAside(kind: Kind<unknown>, id: string, path: string, good: string): Promise<void> {
+  private async moveAside(
+    hold: Hold,
+    kind: Kind<unknown>,
+    id: string,
+    path: string,
+    good: string,
+  ): Promise<void> {
     try {
       await this.makeFolders(kind);
       const folder = join(this.options.folder, kind.folder);
       const stamp = new Date().toISOString().replace(/[:.]/g, '-');
       const aside = join(folder, 'aside', `${id}~${stamp}~${randomUUID().slice(0, 8)}.json`);
-      if (good === NONE) {
-        await this.disk.rename(path, aside);
-      } else {
-        await this.copyTo(path, aside);
+      const bad = join(hold.writing, randomUUID());
+      await this.copyTo(path, bad);
+      await this.disk.rename(bad, aside);
+      if (good === NONE) await this.removeHeld(hold, path);
+      else {
         // Renamed into place over the bad one; the good copy stays where it is as well.
-        const fresh = join(folder, 'writing', `${id}.${randomUUID()}`);
+        const fresh = join(hold.writing, randomUUID());
         await this.writeWhole(fresh, good);
         await this.disk.rename(fresh, path);
       }
       await this.syncFolder(folder);
     } catch (error) {
       this.note('a bad document could not be moved aside', { path, code: codeOf(error), error });
-      throw notSaved(error);
+      throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);
+    }
+  }
+
+  /** Where the disk would neither take a change nor give back what was: looks what it kept, and has it keep that. */
+  private async findOut(kind: Kind<unknown>, path: string): Promise<void> {
+    const meant = this.unsure.get(path);
+    if (meant === undefined) return;
+    try {
+      const there = await this.raw(path);
+      await this.syncFolder(join(this.options.folder, kind.folder));
+      this.unsure.delete(path);
+      this.note('what the disk kept is known now', { path, kept: there === `${meant}\n` ? 'new' : 'old' });
+    } catch (error) {
+      throw notKnown(error);
     }
   }
 
@@ -448,6 +544,11 @@ export class FileStore implements Store {
     }
   }
 
+  /** What is remembered of a document; nothing once this process has slept or lost the folder. */
+  private recall(path: string): Remembered | undefined {
+    return this.lock.awake() ? this.remembered.get(path) : undefined;
+  }
+
   private forget(path: string): void {
     this.rememberedSize -= this.remembered.get(path)?.text.length ?? 0;
     this.remembered.delete(path);
@@ -455,20 +556,63 @@ export class FileStore implements Store {
 
   // — the folder —
 
-  /** Begins a use of the folder, which lasts until `done`. */
-  private async hold(): Promise<void> {
-    await this.leaving;
-    if (!this.lock.held) {
-      this.taking ??= this.take().finally(() => (this.taking = undefined));
-      await this.taking;
+  /** Begins a use of the folder, which lasts until `done`. What was lost before that is taken again. */
+  private async hold(): Promise<Hold> {
+    for (let takes = 1; ; takes++) {
+      await this.leaving;
+      // Used from here on: whoever waits for its end does not let go in between.
+      this.uses++;
+      try {
+        if (!this.lock.awake()) await this.takeOnce();
+        const { self, writing } = await this.lock.prove();
+        return { token: self.nonce, writing };
+      } catch (error) {
+        this.uses--;
+        if (!(error instanceof HoldLost)) throw error;
+        if (takes === TAKES) throw holdLost(error);
+      }
     }
-    this.uses++;
+  }
+
+  private takeOnce(): Promise<void> {
+    this.taking ??= this.take().finally(() => (this.taking = undefined));
+    return this.taking;
+  }
+
+  /** Gives up all that rested on holding the folder; a process that stays takes it again as soon as it can. */
+  private lost(why: string): void {
+    this.drop();
+    this.note('the hold on the data folder was lost', { folder: this.options.folder, why });
+    if (this.options.stays && !this.closed) void this.takeOnce().catch(() => undefined);
+  }
+
+  private drop(): void {
+    this.remembered.clear();
+    this.rememberedSize = 0;
+    this.loading.clear();
+    this.madeFolders.clear();
+  }
+
+  /** Whether something failed because the folder is another's by now, or the hold's own folder was removed. */
+  private async isLost(error: unknown): Promise<boolean> {
+    if (error instanceof HoldLost) return true;
+    if (codeOf(error) !== 'ENOENT') return false;
+    try {
+      const { writing } = await this.lock.prove();
+      if (await isThere(this.disk, writing)) return false;
+      // The lock is ours and the folder is not there: only another hold has one again.
+      this.leaving = this.letGo();
+      await this.leaving;
+    } catch {
+      // lost, or not to be told
+    }
+    return true;
   }
 
   private done(): void {
     this.uses--;
     if (this.options.stays || this.uses > 0) return;
-    if (Date.now() >= this.turnEnds) {
+    if (performance.now() >= this.turnEnds) {
       // A long run of changes gives others a turn.
       this.leaving = this.letGo().then(() => sleep(COURTESY_MS));
       return;
@@ -479,40 +623,57 @@ export class FileStore implements Store {
   }
 
   private async take(): Promise<void> {
-    const until = Date.now() + (this.options.patience ?? 8000);
-    for (;;) {
-      let holder;
+    const { folder, stop } = this.options;
+    const until = performance.now() + (this.options.patience ?? 8000);
+    for (let waited = false; ; waited = true) {
+      let refused;
       try {
-        await this.disk.mkdir(this.options.folder, { recursive: true, mode: 0o700 });
-        holder = await this.lock.take();
+        await this.makeOrMiss();
+        refused = await this.lock.take();
       } catch (error) {
-        this.note('the data folder cannot be held', {
-          folder: this.options.folder,
-          code: codeOf(error),
-          error,
-        });
+        if (error instanceof NotSaved) throw error;
+        this.note('the data folder cannot be held', { folder, code: codeOf(error), error });
         throw notSaved(error);
       }
-      if (!holder) break;
-      if (holder.stays || Date.now() > until) {
+      if (!refused) break;
+      const { holder, life } = refused;
+      const decided = life === 'alive' && (holder.stays || performance.now() > until);
+      if (decided || stop?.aborted) {
         throw new NotSaved(
           'in-use',
-          `The data folder ${this.options.folder} is in use by process ${holder.pid} on ${holder.host}. Nothing was changed.`,
+          `The data folder ${folder} is in use by process ${holder.pid} on ${holder.host}. Nothing was changed.`,
           'Stop that one first, or set DATA_DIR to another folder.',
         );
       }
+      if (!waited && life === 'unknown')
+        this.note('the data folder may be in use on another machine; watching whether its holder moves', {
+          folder,
+          host: holder.host,
+          pid: holder.pid,
+        });
       await sleep(POLL_MS + (process.pid % 10));
     }
-    // What was being read before may have been changed by whoever held the folder.
-    this.loading.clear();
-    this.turnEnds = Date.now() + TURN_MS;
+    this.heldBefore = true;
+    // What was remembered or being read before may have been changed by whoever held the folder.
+    this.drop();
+    this.turnEnds = performance.now() + TURN_MS;
+  }
+
+  /** Makes the data folder, but not a second time: one that is gone took everything with it, and that is said. */
+  private async makeOrMiss(): Promise<void> {
+    const { folder } = this.options;
+    if (!this.heldBefore) return makeFolder(this.disk, folder);
+    if (await isThere(this.disk, folder)) return;
+    throw new NotSaved(
+      'data-folder-gone',
+      `The data folder ${folder} is no longer where it was. Nothing was changed.`,
+      'Whoever runs this should put it back, or start this anew to begin with an empty one.',
+    );
   }
 
   private async letGo(): Promise<void> {
     if (!this.lock.held) return;
-    this.remembered.clear();
-    this.rememberedSize = 0;
-    this.loading.clear();
+    this.drop();
     try {
       await this.lock.release();
     } catch (error) {

@@ -18,11 +18,14 @@ const codeOf = (error: unknown) => (error as NodeJS.ErrnoException | undefined)?
 /** Says in words why a change did not reach the disk. Nothing has changed then, on the disk or in memory. */
 export function notSaved(error: unknown): NotSaved {
   const code = codeOf(error);
-  const why = ['ENOSPC', 'EDQUOT'].includes(code)
-    ? 'the disk is full'
-    : ['EROFS', 'EACCES', 'EPERM'].includes(code)
-      ? 'the data folder cannot be written to'
-      : `the disk refused it${code === '' ? '' : ` (${code})`}`;
+  const why =
+    code === 'ENOSPC'
+      ? 'the disk is full'
+      : code === 'EDQUOT'
+        ? 'what its owner may keep on the disk is used up'
+        : ['EROFS', 'EACCES', 'EPERM'].includes(code)
+          ? 'the data folder cannot be written to'
+          : `the disk refused it${code === '' ? '' : ` (${code})`}`;
   return new NotSaved(
     'not-saved',
     `That could not be saved: ${why}. Nothing was changed.`,
@@ -37,5 +40,23 @@ export const notRead = (error: unknown) =>
     'not-read',
     `What is saved could not be read just now${codeOf(error) === '' ? '' : ` (${codeOf(error)})`}. Nothing was changed.`,
     'Ask again; if it stays, whoever runs this finds more in the log.',
+    error,
+  );
+
+/** Says that another process took the data folder in the middle of a change. */
+export const holdLost = (error: unknown) =>
+  new NotSaved(
+    'hold-lost',
+    'That could not be saved: another process has taken the data folder meanwhile. Nothing was changed.',
+    'Ask again in a moment.',
+    error,
+  );
+
+/** Says that the disk would neither take a change nor give back what was before it. */
+export const notKnown = (error: unknown) =>
+  new NotSaved(
+    'not-known',
+    'Whether that was saved is not known: the disk would neither keep the new text for certain nor give back the old one.',
+    'Look at what is saved before you ask again; it is looked up on the disk then.',
     error,
   );

@@ -1,9 +1,10 @@
 /** What the store promises when a process is killed, and when several share a folder. */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { utimes } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { realDisk } from '../../src/projects/disk.ts';
+import { realDisk, type Disk } from '../../src/projects/disk.ts';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { FolderLock } from '../../src/projects/lock.ts';
 import { bundled, run } from './children/run.ts';
@@ -61,7 +62,7 @@ it('several processes at once wait for each other, and every change counts', asy
     const told = ran.flatMap(({ lines }) => lines.filter((line) => line.startsWith(`${id} `)));
     expect(new Set(told).size).toBe(each * many);
   }
-  expect(tree(folder).filter((path) => path.startsWith('lock'))).toEqual([]);
+  expect(tree(folder).filter((path) => /^(lock|writing)/.test(path))).toEqual([]);
 }, 60_000);
 
 describe('the lock of a folder', () => {
@@ -83,7 +84,7 @@ describe('the lock of a folder', () => {
   };
   const mine = async () => {
     const folder = newFolder();
-    const lock = new FolderLock(folder, realDisk, true);
+    const lock = new FolderLock(folder, realDisk, { stays: true });
     await lock.take();
     const card = JSON.parse(readFileSync(join(folder, 'lock'), 'utf8')) as Record<string, unknown>;
     await lock.release();
@@ -108,7 +109,8 @@ describe('the lock of a folder', () => {
   });
 
   it('is waited for where its holder does not stay, and given up after a while', async () => {
-    const folder = locked({ ...(await mine()), stays: false });
+    // Process 1 is always there.
+    const folder = locked({ ...(await mine()), pid: 1, started: null, stays: false });
     const store = await FileStore.open({ folder, stays: false, patience: 200 });
     await expect(store.change(TALLIES, 'a', more)).rejects.toThrow('in use by process');
     await store.close();
@@ -131,12 +133,61 @@ describe('the lock of a folder', () => {
     expect(tree(folder)).toEqual(['tallies/a.json']);
   });
 
-  it('of another machine is left to it until it has long been silent', async () => {
+  it('of another machine is left to it while it moves, whatever the clocks say, and taken once it was watched in silence', async () => {
     const folder = locked({ host: 'elsewhere', pid: 2 ** 22 + 1 });
-    await expect(FileStore.open({ folder, stays: true })).rejects.toThrow('on elsewhere');
-    const past = new Date(Date.now() - 120_000);
-    await realDisk.utimes(join(folder, 'lock'), past, past);
+    const times = { touch: 20, silent: 400 };
+    const lock = join(folder, 'lock');
+    // Its clock is far behind this one, and it shows that it is alive.
+    let moved = 0;
+    const alive = setInterval(() => void utimes(lock, 1000, 1000 + ++moved), 20);
+    await expect(FileStore.open({ folder, stays: true, times })).rejects.toThrow('on elsewhere');
+    clearInterval(alive);
+    await utimes(lock, Date.now() / 1000 + 90, Date.now() / 1000 + 90);
+    const began = performance.now();
+    const store = await FileStore.open({ folder, stays: true, times });
+    expect(performance.now() - began).toBeGreaterThanOrEqual(400);
+    expect(await store.change(TALLIES, 'a', more)).toBe(1);
+    await store.close();
+    expect(tree(folder)).toEqual(['tallies/a.json']);
+  });
+
+  it('shows that its holder is alive, and stays a whole card while it does', async () => {
+    const folder = newFolder();
+    const store = await FileStore.open({ folder, stays: true, times: { touch: 5, silent: 1000 } });
+    const seen = new Set<string>();
+    while (seen.size < 4) {
+      const card = JSON.parse(readFileSync(join(folder, 'lock'), 'utf8')) as { pid: number; count: string };
+      expect(card.pid).toBe(process.pid);
+      seen.add(card.count);
+      await new Promise((done) => setTimeout(done, 3));
+    }
+    await store.close();
+  });
+
+  it('that could not be removed is taken again by the process that left it', async () => {
+    const folder = newFolder();
+    let broken = false;
+    const rm: Disk['rm'] = (path, options) =>
+      broken && String(path).endsWith('lock')
+        ? Promise.reject(Object.assign(new Error('no'), { code: 'EIO' }))
+        : realDisk.rm(path, options);
+    const store = await FileStore.open({ folder, stays: true, disk: { ...realDisk, rm } });
+    broken = true;
+    await store.close();
+    expect(tree(folder)).toEqual(['lock']);
+    broken = false;
+    const again = await FileStore.open({ folder, stays: true });
+    expect(await again.change(TALLIES, 'a', more)).toBe(1);
+    await again.close();
+  });
+
+  it('leaves no cards of those who died while taking it', async () => {
+    const own = await mine();
+    const folder = newFolder();
+    for (const name of ['lock.dead-1', 'lock.over.dead-2'])
+      writeFileSync(join(folder, name), cardOf({ ...own, nonce: name, pid: 2 ** 22 + 3 }));
     const store = await FileStore.open({ folder, stays: true });
+    expect(tree(folder)).toEqual(['lock']);
     await store.close();
   });
 
@@ -150,7 +201,7 @@ describe('the lock of a folder', () => {
           join(folder, `lock.over.dead-${round}`),
           cardOf({ ...own, nonce: 'also-dead', pid: 2 ** 22 + 2 }),
         );
-      const locks = Array.from({ length: 12 }, () => new FolderLock(folder, realDisk, true));
+      const locks = Array.from({ length: 12 }, () => new FolderLock(folder, realDisk, { stays: true }));
       const taken = await Promise.all(locks.map((lock) => lock.take()));
       expect(taken.filter((holder) => holder === undefined)).toHaveLength(1);
       for (const lock of locks) await lock.release();

@@ -2,13 +2,14 @@
 import { spawn } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { build } from 'esbuild';
 
+/** `name` is a script of this folder, or a path to one. */
 export async function bundled(name: string): Promise<string> {
-  const outfile = join(mkdtempSync(join(tmpdir(), 'child-')), `${name}.mjs`);
+  const outfile = join(mkdtempSync(join(tmpdir(), 'child-')), `${basename(name, '.ts')}.mjs`);
   await build({
-    entryPoints: [join(import.meta.dirname, `${name}.ts`)],
+    entryPoints: [resolve(import.meta.dirname, name.endsWith('.ts') ? name : `${name}.ts`)],
     outfile,
     bundle: true,
     platform: 'node',
