@@ -1,0 +1,45 @@
+/**
+ * Puts faults into sources one at a time and says which of them no test notices.
+ *
+ *   npm run mutate -- src/core/edges/border.ts …   these files or folders
+ *   npm run mutate -- --all                        every file of src/core, and the table of DEVELOPERS.md
+ *   npm run mutate -- --brief …                    without the list of what is left
+ */
+import { execFileSync } from 'node:child_process';
+import { judge } from './mutate/judging.ts';
+import { instrument } from './mutate/mutants.ts';
+import { scoreOf, summary, survivors } from './mutate/score.ts';
+import { TypeCheck } from './mutate/types.ts';
+
+/** The tests that judge: those of the core and of the questions that are asked of it, not those of the rooms. */
+const JUDGES = ['test/core', 'test/outside', 'test/commands', 'test/sweep.test.ts'];
+
+/** One test that plays a whole season in a room of Discord's: it takes as long as all the others. */
+const SEASON = 'test/commands/together-season.test.ts';
+
+const listed = (path: string) =>
+  execFileSync('git', ['ls-files', '-co', '--exclude-standard', path], { encoding: 'utf8' })
+    .split('\n')
+    .filter((file) => file.endsWith('.ts'));
+
+const args = process.argv.slice(2);
+const all = args.includes('--all');
+const files = all ? listed('src/core') : args.filter((one) => !one.startsWith('-')).flatMap(listed);
+if (files.length === 0) {
+  process.stderr.write('Name source files, or say --all.\n');
+  process.exit(2);
+}
+const say = (line: string) =>
+  process.stderr.write(`${Math.round((performance.now() - began) / 1000)} s  ${line}\n`);
+const began = performance.now();
+const sources = await Promise.all(files.map((file, index) => instrument(file, `f${index}-`)));
+const tests = JUDGES.flatMap(listed).filter((file) => file.endsWith('.test.ts') && file !== SEASON);
+const verdicts = await judge(sources, tests, say);
+const types = new TypeCheck();
+const scores = sources.map((source) => scoreOf(source, verdicts, types));
+for (const score of scores) {
+  console.log(summary(score));
+  if (!args.includes('--brief')) for (const line of survivors(score)) console.log(`  ${line}`);
+}
+for (const test of verdicts.unfit) say(`cannot be run twice, so it judged nothing: ${test}`);
+say(`${Math.round((performance.now() - began) / 1000)} s`);

@@ -1,0 +1,55 @@
+/** What came of the mutants of a file. */
+import type { Verdicts } from './judging.ts';
+import type { Instrumented, Mutant } from './mutants.ts';
+import type { TypeCheck } from './types.ts';
+
+export interface Score {
+  readonly file: string;
+  readonly mutants: number;
+  /** Noticed by a test, or, where no test does, by the type check. */
+  readonly byTests: number;
+  readonly byTypes: number;
+  readonly formulas: number;
+  readonly formulasKilled: number;
+  readonly left: readonly { readonly mutant: Mutant; readonly reached: boolean }[];
+}
+
+const isText = ({ kind }: Mutant) => kind === 'Formula' || kind === 'Unit';
+
+export function scoreOf(source: Instrumented, { killed, reached }: Verdicts, types: TypeCheck): Score {
+  const survived = source.mutants.filter(({ id }) => !killed.has(id));
+  const refused = survived.filter((mutant) => !isText(mutant) && types.refuses(mutant, source.source));
+  const texts = source.mutants.filter(isText);
+  return {
+    file: source.file,
+    mutants: source.mutants.length,
+    byTests: source.mutants.length - survived.length,
+    byTypes: refused.length,
+    formulas: texts.length,
+    formulasKilled: texts.filter(({ id }) => killed.has(id)).length,
+    left: survived
+      .filter((mutant) => !refused.includes(mutant))
+      .map((mutant) => ({ mutant, reached: reached.has(mutant.id) })),
+  };
+}
+
+/** The share that is noticed, in whole per cent rounded down. */
+export const share = ({ mutants, byTests, byTypes }: Score): number =>
+  mutants === 0 ? 100 : Math.floor((100 * (byTests + byTypes)) / mutants);
+
+export function summary(score: Score): string {
+  const { file, mutants, byTests, byTypes, formulas, formulasKilled, left } = score;
+  const texts = formulas === 0 ? '' : `, formulas and units ${formulasKilled} of ${formulas}`;
+  return `${file}: ${mutants} mutants, ${byTests} noticed by tests, ${byTypes} by types, ${left.length} left (${share(score)} %)${texts}`;
+}
+
+const short = (text: string) => {
+  const line = text.replace(/\s+/g, ' ');
+  return line.length > 100 ? `${line.slice(0, 99)}…` : line;
+};
+
+export const survivors = ({ left }: Score): string[] =>
+  left.map(
+    ({ mutant: { line, kind, original, replacement }, reached }) =>
+      `${line} ${kind}${reached ? '' : ' (never reached)'}: ${short(original)}  =>  ${short(replacement)}`,
+  );
