@@ -2,7 +2,7 @@
 import { killLoop } from '../test/rooms/discord/kill-loop.ts';
 
 const kills = Number(process.argv[2] ?? 300);
-const people = 4;
+const people = 8;
 // Another moment for each kill, spread evenly, the same in every run.
 let n = 0;
 const spread = () => (++n * 0.618_033_988_75) % 1;

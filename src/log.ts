@@ -12,14 +12,47 @@ export interface LogOptions {
   readonly secrets: readonly string[];
   /** A file, or standard output. */
   readonly file?: string;
+  /** Told in a sentence, once, that the log cannot be opened or written. */
+  readonly failed: (sentence: string) => void;
 }
 
-/** Opens a log whose every line is cleared of the secrets as the last thing before it is written. */
-export function openLog({ level, secrets, file }: LogOptions): Log {
-  if (file !== undefined) mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
-  // Written at once: what is noted before a crash is there after it.
-  const to = pino.destination({ ...(file === undefined ? { dest: 1 } : { dest: file }), sync: true });
-  return clearedLog({ level, secrets }, { write: (line) => to.write(line) });
+/** What is kept of a log that cannot be written, in characters, until there is room again. */
+const KEPT = 1_000_000;
+
+/**
+ * Opens a log whose every line is cleared of the secrets as the last thing before it is written. Neither this nor the
+ * log throws where the disk will not have it: a log that cannot be written stops nobody's answer.
+ */
+export function openLog({ level, secrets, file, failed }: LogOptions): Log {
+  return clearedLog({ level, secrets }, destination(file, failed));
+}
+
+function destination(
+  file: string | undefined,
+  failed: LogOptions['failed'],
+): { write(line: string): unknown } {
+  let told = false;
+  const lost = (error: unknown) => {
+    if (told) return;
+    told = true;
+    failed(unwritten(file, error));
+  };
+  try {
+    if (file !== undefined) mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+    // Written at once: what is noted before a crash is there after it.
+    const to = pino.destination({ dest: file ?? 1, sync: true, maxLength: KEPT });
+    to.on('error', lost);
+    return to;
+  } catch (error) {
+    lost(error);
+    return { write: () => undefined };
+  }
+}
+
+/** Says that a log cannot be written, and why. */
+export function unwritten(file: string | undefined, error: unknown): string {
+  const { code } = error as NodeJS.ErrnoException;
+  return `The log ${file ?? 'on standard output'} cannot be written${code === undefined ? '' : ` (${code})`}. Answers go on without it.`;
 }
 
 /** The same, to wherever the lines should go. */

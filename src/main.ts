@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { registry } from '../commands/index.ts';
 import { exampleLine } from './chat/reference.ts';
+import type { Log } from './log.ts';
 import { BadEnvironment, readEnvironment, type Environment } from './environment.ts';
 import { FileStore } from './projects/file-store.ts';
 import { NotSaved } from './projects/not-saved.ts';
@@ -28,23 +29,38 @@ function stopSignal(): AbortSignal {
   return stopping.signal;
 }
 
+/** Says a sentence to whoever runs this, beside what the room says. */
+const tellRunner = (sentence: string) => void process.stderr.write(`${sentence}\n`);
+
 async function terminal(mode: string | undefined, args: readonly string[], environment: Environment) {
   const stop = stopSignal();
   // A reader that goes away is no fault: `ask … | head -1`.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE')
+      tellRunner(`The answers could not be written (${error.code ?? error.message}).`);
     store.releaseNow();
     process.exit(error.code === 'EPIPE' ? 0 : 1);
   });
   const file = join(environment.dataFolder, 'log', 'terminal.log');
-  // The log's reader is loaded when there is something to log: a single question should not wait for it.
-  const noted: Promise<void>[] = [];
+  // The log is loaded when there is something to log: a single question should not wait for it.
+  let log: Promise<Log> | undefined;
+  let noted = Promise.resolve();
   const note = (what: string, { error, ...facts }: Readonly<Record<string, unknown>>) => {
-    noted.push(
-      import('./log.ts').then(({ openLog }) => {
-        const log = openLog({ level: environment.logLevel, secrets: [environment.token ?? ''], file });
-        log.error({ ...facts, ...(error === undefined ? {} : { err: error }) }, what);
-      }),
+    log ??= import('./log.ts').then(({ openLog }) =>
+      openLog({ level: environment.logLevel, secrets: [environment.token ?? ''], file, failed: tellRunner }),
     );
+    const opened = log;
+    noted = noted
+      .then(async () =>
+        (await opened).error({ ...facts, ...(error === undefined ? {} : { err: error }) }, what),
+      )
+      // Not even loaded: what is noted is gone, the answer is not.
+      .catch((why: unknown) => tellRunner(`The log ${file} cannot be written (${String(why)}).`));
+  };
+  const fault = (error: unknown, question?: string) => {
+    const id = randomUUID().slice(0, 8);
+    note('a fault of ours', { fault: id, question, error });
+    return id;
   };
   const store = await FileStore.open({ folder: environment.dataFolder, stays: false, note, stop });
   const running = {
@@ -52,15 +68,26 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
     projects: new Projects(store),
     files: environment.filesFolder,
     toPng: async (svg: string) => (await import('./pictures/png.ts')).toPng(svg),
-    fault: (error: unknown, question?: string) => {
-      const fault = randomUUID().slice(0, 8);
-      note('a fault of ours', { fault, question, error });
-      return fault;
-    },
+    fault,
     stop,
   };
+  // What nobody waited for went wrong: it is noted, said, and stops no answer.
+  let stray = false;
+  process.on('unhandledRejection', (error) => {
+    stray = true;
+    tellRunner(`Something went wrong here; it is noted as ${fault(error)}.`);
+  });
+  // Nothing is known of the state after this; what was answered is on the disk.
+  process.on('uncaughtException', (error) => {
+    tellRunner(`Something went wrong here; it is noted as ${fault(error)}. That ends it.`);
+    void noted.finally(() => {
+      store.releaseNow();
+      process.exit(1);
+    });
+  });
+  const status = (said: number) => (stray ? 1 : said);
   try {
-    if (mode === 'ask') return await askOnce(args, running);
+    if (mode === 'ask') return status(await askOnce(args, running));
     // One of each of the first commands: what can be asked is wider than any one of them.
     const examples = registry.commands.slice(0, SHOWN).flatMap(({ name }) => {
       const found = registry.routes.find(
@@ -68,18 +95,17 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
       );
       return found === undefined ? [] : [found];
     });
-    return await talk(running, [
+    const greeting = [
       environment.token === undefined
         ? 'Loopwright, in the terminal room, as no DISCORD_TOKEN is set. Three questions worth typing:'
         : 'Loopwright, in the terminal room. Three questions worth typing:',
       ...examples.map((found) => `  ${exampleLine(found)}`),
       '/help lists them all; bye ends the talk.',
-    ]);
+    ];
+    return status(await talk(running, greeting));
   } finally {
     await store.close();
-    for (const result of await Promise.allSettled(noted))
-      if (result.status === 'rejected')
-        process.stderr.write(`The log ${file} could not be written: ${String(result.reason)}\n`);
+    await noted;
   }
 }
 
@@ -90,7 +116,7 @@ async function discord(token: string, { api, dataFolder, logLevel }: Environment
     import('./rooms/discord/run.ts'),
     import('./pictures/png.ts'),
   ]);
-  const log = openLog({ level: logLevel, secrets: [token] });
+  const log = openLog({ level: logLevel, secrets: [token], failed: tellRunner });
   const store = await FileStore.open({
     folder: dataFolder,
     stays: true,
@@ -98,6 +124,8 @@ async function discord(token: string, { api, dataFolder, logLevel }: Environment
     note: (what, { error, ...facts }) =>
       log.error(error === undefined ? facts : { ...facts, err: error }, what),
   });
+  // What nobody waited for went wrong: noted, like any other fault, and nobody's answer ends with it.
+  process.on('unhandledRejection', (error) => noteFault(log, error));
   process.on('uncaughtException', (error) => {
     // Nothing is known of the state after this; what was answered is on the disk, and a fresh process goes on from it.
     noteFault(log, error, { ends: true });
@@ -142,6 +170,8 @@ async function main(mode: string | undefined, args: readonly string[]): Promise<
 }
 
 const [mode, ...args] = process.argv.slice(2);
+// Where nobody hears a sentence to whoever runs this, the answers go on.
+process.stderr.on('error', () => undefined);
 try {
   process.exitCode = await main(mode, args);
 } catch (error) {

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DiscordAPIError } from 'discord.js';
@@ -71,9 +71,26 @@ describe('the log', () => {
 
   it('is on the disk as soon as it is noted', () => {
     const file = join(mkdtempSync(join(tmpdir(), 'log-')), 'deep', 'a.log');
-    const log = openLog({ level: 'info', secrets: [TOKEN], file });
+    const told: string[] = [];
+    const log = openLog({ level: 'info', secrets: [TOKEN], file, failed: (sentence) => told.push(sentence) });
     log.error(new Error(TOKEN));
     expect(readFileSync(file, 'utf8')).toContain('[token]');
     expect(readFileSync(file, 'utf8')).not.toContain(TOKEN);
+    expect(told).toEqual([]);
+  });
+
+  it('that cannot be opened or written says so once, and throws at nobody', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'log-'));
+    writeFileSync(join(folder, 'file'), '');
+    for (const [file, code] of [
+      [join(folder, 'file', 'a.log'), 'EEXIST'],
+      [folder, 'EISDIR'],
+      ['/dev/full', 'ENOSPC'],
+    ] as const) {
+      const told: string[] = [];
+      const log = openLog({ level: 'info', secrets: [], file, failed: (sentence) => told.push(sentence) });
+      for (let line = 0; line < 3; line++) log.error(new Error('x'.repeat(1000)));
+      expect(told).toEqual([`The log ${file} cannot be written (${code}). Answers go on without it.`]);
+    }
   });
 });

@@ -61,6 +61,11 @@ export async function talk(running: Running, greeting: readonly string[]): Promi
   const terminal = room(running);
   await say(`${greeting.join('\n')}\n`);
   const lines = createInterface({ input: process.stdin, output: process.stdout, prompt: '> ' });
+  // Piped input has often ended before its first question is answered; there is nobody to prompt then.
+  const input = { open: true };
+  lines.once('close', () => {
+    input.open = false;
+  });
   const end = () => lines.close();
   lines.on('SIGINT', end);
   running.stop.addEventListener('abort', end);
@@ -71,7 +76,7 @@ export async function talk(running: Running, greeting: readonly string[]): Promi
     // In a talk the slash may be left out of the one question that somebody who is lost will type.
     if (typed !== '')
       await say(`${(await terminal.answer(/^help\b/i.test(typed) ? `/${typed}` : line, false)).text}\n\n`);
-    if (!running.stop.aborted) lines.prompt();
+    if (input.open) lines.prompt();
   }
   lines.close();
   return 0;

@@ -14,16 +14,16 @@ export interface Bot {
 
 const ROOT = new URL('../../../', import.meta.url);
 
-/** Starts the program; resolves at once, connected or not. */
-export function launch(set: Readonly<Record<string, string>>): Bot {
+/** Starts the program, its standard output read here or going to a file that is open; connected or not. */
+export function launch(set: Readonly<Record<string, string>>, stdout: number | 'pipe' = 'pipe'): Bot {
   const child = spawn(process.execPath, ['tools/run.mjs', 'main'], {
     cwd: ROOT,
     env: { PATH: process.env['PATH'], ...set },
-    stdio: ['ignore', 'pipe', 'pipe'],
+    stdio: ['ignore', stdout, 'pipe'],
   });
   const pieces: Buffer[] = [];
-  child.stdout.on('data', (piece: Buffer) => pieces.push(piece));
-  child.stderr.on('data', (piece: Buffer) => pieces.push(piece));
+  child.stdout?.on('data', (piece: Buffer) => pieces.push(piece));
+  child.stderr!.on('data', (piece: Buffer) => pieces.push(piece));
   const ended = once(child, 'exit').then(([code, signal]) => ({
     code: code as number | null,
     signal: signal as NodeJS.Signals | null,
@@ -40,9 +40,18 @@ export function launch(set: Readonly<Record<string, string>>): Bot {
 }
 
 /** Starts the program on a data folder and waits until its room is open. */
-export async function startBot(platform: StandIn, folder: string): Promise<Bot> {
+export async function startBot(
+  platform: StandIn,
+  folder: string,
+  set: Readonly<Record<string, string>> = {},
+): Promise<Bot> {
   const { identifies } = platform.gateway.counts;
-  const bot = launch({ DISCORD_TOKEN: platform.token, DISCORD_API: platform.api, DATA_DIR: folder });
+  const bot = launch({
+    DISCORD_TOKEN: platform.token,
+    DISCORD_API: platform.api,
+    DATA_DIR: folder,
+    ...set,
+  });
   while (platform.gateway.counts.identifies === identifies || !bot.output().includes('the room is open')) {
     if (bot.child.exitCode !== null) throw new Error(`it did not start: ${bot.output()}`);
     await new Promise((resolve) => setTimeout(resolve, 5));

@@ -1,5 +1,5 @@
 /** The program itself: started, stopped, killed, and kept from its folder or its platform. */
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { closeSync, mkdtempSync, openSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, expect, it } from 'vitest';
@@ -23,7 +23,7 @@ const KILLS = 8;
 
 it(`killed ${KILLS} times in the middle of presses: nothing told is lost, nothing counts twice, and it comes back by itself`, async () => {
   let n = 0;
-  const report = await killLoop(KILLS, 4, () => (++n * 0.618) % 1);
+  const report = await killLoop(KILLS, 8, () => (++n * 0.618) % 1);
   expect(report).toMatchObject({ kills: KILLS, lost: 0, twice: 0, leaks: 0 });
   expect(report.acknowledged).toBeGreaterThan(KILLS);
   expect(report.back).toHaveLength(KILLS);
@@ -112,4 +112,43 @@ it('with a folder that another process holds it says so in a sentence and leaves
   const seen = await platform.slash('settings show', {}, { user: platform.person('rowan') });
   expect(seen.kind).toBe('message');
   expect((await first.end('SIGTERM')).code).toBe(0);
+});
+
+it('whose log goes to a full disk says so in one sentence, and answers', async () => {
+  const platform = await opened();
+  const full = openSync('/dev/full', 'w');
+  const bot = launch(
+    { DISCORD_TOKEN: platform.token, DISCORD_API: platform.api, DATA_DIR: newFolder() },
+    full,
+  );
+  closeSync(full);
+  await expect.poll(() => platform.world.registrations, { timeout: 20_000 }).toBeGreaterThan(0);
+  const as = { user: platform.person('rowan') };
+  for (const units of ['imperial', 'metric'])
+    expect((await platform.slash('settings change', { units }, as)).text).toContain(units);
+  expect(await bot.end('SIGTERM')).toEqual({ code: 0, signal: null });
+  expect(bot.output()).toBe(
+    'The log on standard output cannot be written (ENOSPC). Answers go on without it.\n',
+  );
+});
+
+it('notes what nobody waits for, and goes on; what nobody catches ends it with 1, in its log', async () => {
+  const platform = await opened();
+  const as = { user: platform.person('rowan') };
+  const start = (stray: string) =>
+    startBot(platform, newFolder(), {
+      NODE_OPTIONS: `--import=${new URL('../preloads/stray.mjs', import.meta.url).href}`,
+      STRAY_AT: 'signal',
+      STRAY: stray,
+    });
+  const rejected = await start('rejected');
+  rejected.child.kill('SIGUSR2');
+  await expect
+    .poll(rejected.output, { timeout: 5_000 })
+    .toMatch(/"fault":"[0-9a-f]{8}".*nobody waits for this/);
+  expect((await platform.slash('settings show', {}, as)).text).toContain('metric');
+  expect(await rejected.end('SIGTERM')).toEqual({ code: 0, signal: null });
+  const thrown = await start('thrown');
+  expect(await thrown.end('SIGUSR2')).toEqual({ code: 1, signal: null });
+  expect(thrown.output()).toMatch(/"ends":true,"fault":"[0-9a-f]{8}".*nobody catches this/);
 });

@@ -1,6 +1,17 @@
 /** The terminal room as a process: what is typed at it, what it prints, how it ends. */
 import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmdirSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -17,6 +28,11 @@ interface Ran {
 
 const ROW = '/stitches row shape:diagonal size:12 row:9';
 const folderOf = () => mkdtempSync(join(tmpdir(), 'room-'));
+
+/** Has a module loaded before the program. */
+const preloaded = (name: string) => ({
+  NODE_OPTIONS: `--import=${new URL(`../preloads/${name}.mjs`, import.meta.url).href}`,
+});
 
 interface Started {
   readonly done: Promise<Ran>;
@@ -242,6 +258,104 @@ describe('what is ours or the machine’s', () => {
     expect(log).toContain('rowan.json');
     expect(log).not.toContain('my secret garden');
     expect(readdirSync(join(folder, 'data/makers/aside'))).toHaveLength(1);
+  });
+
+  // With a document that is damaged, so that there is something to log; and what the log cannot be written to.
+  it.each<[string, (folder: string) => void]>([
+    ['a full disk', (log) => symlinkSync('/dev/full', join(log, 'terminal.log'))],
+    ['a folder', (log) => mkdirSync(join(log, 'terminal.log'))],
+    [
+      'nothing, its folder being a file',
+      (log) => {
+        rmdirSync(log);
+        writeFileSync(log, '');
+      },
+    ],
+  ])('a log that is %s stops no answer, and is said in one sentence', async (_what, spoil) => {
+    for (const args of [['ask'], ['main']]) {
+      const folder = folderOf();
+      mkdirSync(join(folder, 'data/makers'), { recursive: true });
+      mkdirSync(join(folder, 'data/log'));
+      spoil(join(folder, 'data/log'));
+      writeFileSync(join(folder, 'data/makers/me.json'), '{"version":1');
+      writeFileSync(join(folder, 'data/makers/rowan.json'), '{"version":1');
+      const ran = await run(args, `/settings show\nrowan: /settings change units:imperial\n${ROW}\n`, folder);
+      expect(ran.status).toBe(0);
+      expect(ran.err).toMatch(/^The log data\/log\/terminal\.log cannot be written \(E[A-Z]+\)\. .*\n$/);
+      expect(ran.out).toMatch(/You have metric[^]*From now on: imperial[^]*Row 9 has 19/);
+    }
+  });
+
+  it.each([
+    ['full', 'ENOSPC', 'the disk is full'],
+    ['read-only', 'EROFS', 'the data folder cannot be written to'],
+  ])('a %s disk refuses what would change something, and every line is answered', async (_is, code, why) => {
+    const input = [
+      '/settings change units:imperial',
+      ROW,
+      '/settings show',
+      '/settings export',
+      '/motif define name:moss shape:diagonal size:12',
+      ROW,
+    ];
+    const folder = folderOf();
+    mkdirSync(join(folder, 'data/makers'), { recursive: true });
+    writeFileSync(join(folder, 'data/makers/me.json'), '{"version":1');
+    const ran = await run(['ask', '--json'], input.join('\n'), folder, {
+      ...preloaded('failing-disk'),
+      DISK_SAYS: code,
+    });
+    const answers = json(ran);
+    expect(answers.map(({ ok }) => ok)).toEqual([false, true, true, false, false, true]);
+    for (const at of [0, 4])
+      expect(answers[at]?.problem).toBe(`That could not be saved: ${why}. Nothing was changed.`);
+    expect(answers[3]?.problem).toContain(code);
+    expect(ran.status).toBe(1);
+    expect(ran.err).toBe(
+      `The log data/log/terminal.log cannot be written (${code}). Answers go on without it.\n`,
+    );
+    expect(existsSync(join(folder, 'data/lock'))).toBe(false);
+  });
+
+  it('what nobody waits for and goes wrong is noted, said in a sentence, and every line is answered', async () => {
+    for (const args of [['ask'], ['main', '--terminal']]) {
+      const folder = folderOf();
+      const ran = await run(args, `${ROW}\n${ROW}\n`, folder, { ...preloaded('stray'), STRAY: 'rejected' });
+      const [, id] = /^Something went wrong here; it is noted as ([0-9a-f]{8})\.\n$/.exec(ran.err) ?? [];
+      expect(id, ran.err).toBeDefined();
+      expect(ran.status).toBe(1);
+      expect(ran.out.match(/Row 9 has 19/g)).toHaveLength(2);
+      const log = readFileSync(join(folder, 'data/log/terminal.log'), 'utf8');
+      expect(log).toContain(id);
+      expect(log).toContain('nobody waits for this');
+    }
+  });
+
+  it('what nobody catches ends it in a sentence, noted, and the next one goes on from what was saved', async () => {
+    const folder = folderOf();
+    const ran = await run(['ask'], `/settings change units:imperial\n${ROW}\n`.repeat(200), folder, {
+      ...preloaded('stray'),
+      STRAY: 'thrown',
+    });
+    expect(ran.err).toMatch(/^Something went wrong here; it is noted as [0-9a-f]{8}\. That ends it\.\n$/);
+    expect(ran.status).toBe(1);
+    expect(readFileSync(join(folder, 'data/log/terminal.log'), 'utf8')).toContain('nobody catches this');
+    // Whatever it held then is taken over.
+    expect((await run(['ask', '/settings change terms:UK'], '', folder)).status).toBe(0);
+  });
+
+  it('answers that cannot be written are said to be so', async () => {
+    const full = openSync('/dev/full', 'w');
+    const child = spawn(process.execPath, [join(process.cwd(), 'tools/run.mjs'), 'ask', ROW], {
+      cwd: folderOf(),
+      env: { PATH: process.env['PATH'] },
+      stdio: ['ignore', full, 'pipe'],
+    });
+    let err = '';
+    child.stderr!.on('data', (data) => (err += String(data)));
+    const status = await new Promise((resolve) => child.on('close', resolve));
+    closeSync(full);
+    expect([status, err]).toEqual([1, 'The answers could not be written (ENOSPC).\n']);
   });
 
   it('keeps a second room out of a folder that one has, in a sentence', async () => {
