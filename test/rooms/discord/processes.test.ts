@@ -1,5 +1,5 @@
 /** The program itself: started, stopped, killed, and kept from its folder or its platform. */
-import { closeSync, mkdtempSync, openSync, readFileSync } from 'node:fs';
+import { closeSync, mkdtempSync, openSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, expect, it } from 'vitest';
@@ -91,11 +91,13 @@ it('with a token that the platform does not take it says so in a sentence, witho
 
 it('with a folder that it may not write to it says so in a sentence and leaves with 1', async () => {
   const platform = await opened();
-  // Nobody makes folders there, whoever they are.
+  // Nobody makes folders below a file, whoever they are.
+  const file = join(newFolder(), 'file');
+  writeFileSync(file, '');
   const bot = launch({
     DISCORD_TOKEN: platform.token,
     DISCORD_API: platform.api,
-    DATA_DIR: '/sys/loopwright',
+    DATA_DIR: join(file, 'below'),
   });
   expect((await bot.ended).code).toBe(1);
   expect(bot.output()).toMatch(/could not be saved|cannot be written|disk refused/i);
