@@ -16,6 +16,12 @@ export const layout = question({
     name: savedBlanket().optional(),
     arrange: arrangement().optional(),
     setting: setting().optional(),
+    turnings: opt
+      .text('Instead of a setting: quarter turns by kind, A 0, B 1, C 2; or random, with seed', {
+        max: 200,
+        example: 'A 0, B 1',
+      })
+      .optional(),
     counts: countsByKind().optional(),
     map: opt
       .text('A map of your own: letters, rows parted by /; a digit turns: A0B1/B2A3', {

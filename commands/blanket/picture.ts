@@ -58,7 +58,10 @@ export const picture = question({
     const finished = places?.filter(Boolean).length ?? 0;
     return {
       headline: `${blanket.name}: ${extentWords(blanket)}${known ? `, ${sizeWords(known)}` : ''}${following ? `; ${num(finished)} of ${count(blanket.layout.length, 'motif')} made` : ''}.`,
-      lines: [...laidLines(readLaidBy(blanket.setting)), `To make: ${makeCounts(blanket.kinds, counts)}.`],
+      lines: [
+        ...laidLines(readLaidBy(blanket.setting), blanket.kinds.length),
+        `To make: ${makeCounts(blanket.kinds, counts)}.`,
+      ],
       figures: [
         { key: 'motifs', label: 'Motifs', value: blanket.layout.length, unit: '' },
         ...(following ? [{ key: 'made', label: 'Made', value: finished, unit: '' } as const] : []),

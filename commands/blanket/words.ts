@@ -14,6 +14,7 @@ import { specOf } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { caution } from '../../src/standards/care.ts';
+import { turningsWords } from '../../src/core/blanket/turnings.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
 import { ARRANGED } from './options.ts';
 
@@ -49,10 +50,15 @@ export const kindFigures = (names: readonly string[], counts: readonly number[])
   }));
 
 /** How a layout is laid: `Scattered … Turned as Barn Raising: diamonds …` */
-export function laidLines(laid: LaidBy): string[] {
+export function laidLines(laid: LaidBy, kinds: number): string[] {
   const { name, says, shape } = SETTINGS[laid.setting];
   return [
     `Arrangement: ${laid.arrangement}, ${ARRANGED[laid.arrangement]}${laid.arrangement === 'scattered' ? `, seed ${laid.seed}` : ''}.`,
+    ...(laid.turnings === undefined
+      ? []
+      : [
+          `Turned: ${turningsWords(laid.turnings, kinds)}${laid.turnings === 'random' ? `, seed ${laid.seed}` : ''}.`,
+        ]),
     ...(laid.setting === 'upright' ? [] : [`Setting: ${name}, ${says} (${shape}).`]),
   ];
 }
@@ -91,7 +97,7 @@ export function turnAssumptions(laid: LaidBy, kinds: readonly MotifSpec[]): stri
   const split = kinds.some(
     ({ shape, runs }) => (shape === 'diagonal' || shape === 'blocks') && runs.length > 1,
   );
-  return laid.setting === 'upright' || split
+  return (laid.setting === 'upright' && laid.turnings === undefined) || split
     ? []
     : ['Turning shows only on motifs worked corner to corner in two colours or more; none of these is.'];
 }
@@ -213,7 +219,7 @@ export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
     laid,
     counts,
     lines: [
-      ...laidLines(laid),
+      ...laidLines(laid, kinds.length),
       ...middleNote(laid, blanket),
       ...(touches === undefined ? [] : [touches]),
       ...mapText(blanket.layout, blanket.columns),
@@ -242,6 +248,7 @@ export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
       blanket: blanket.name,
       arrangement: laid.arrangement,
       setting: laid.setting,
+      ...(laid.turnings === undefined ? {} : { turnings: laid.turnings }),
       seed: laid.seed,
       kinds: blanket.kinds,
       counts,

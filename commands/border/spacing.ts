@@ -1,9 +1,16 @@
-import { question } from '../../src/chat/command.ts';
+import type { Figure } from '../../src/chat/answer.ts';
+import { question, type Context } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
+import { rowEnds, type RowEnds } from '../../src/core/edges/row-ends.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { rowPlan, type RowPlan, type Shape } from '../../src/core/rows/index.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
+import { findMotif } from '../../src/projects/motifs.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { count, num, t } from '../../src/core/base/reader.ts';
-import { STITCH_FACTS, STITCHES } from '../../src/standards/stitches.ts';
+import { STITCH_FACTS, STITCHES, type Stitch } from '../../src/standards/stitches.ts';
+import { savedMotif } from '../motif/options.ts';
 import { corner } from './corner.ts';
 
 export const spacing = question({
@@ -33,11 +40,20 @@ export const spacing = question({
       .whole('Motifs along the width, to share the stitches over', { max: 400, example: '8' })
       .optional(),
     rows: opt.whole('Motifs along the height', { max: 400, example: '11' }).optional(),
+    shape: opt.shape('The motif’s shape, with size: what its edges take from its rows').optional(),
+    size: opt.size().optional(),
+    other_size: opt
+      .whole('Blocks along the other side, or rows of a flat piece', { max: 400, example: '8' })
+      .optional(),
+    stitch: opt.stitch('The stitch of the motif').optional(),
+    motif: savedMotif('A saved motif, instead of shape and size').optional(),
   },
   example: 'width:120cm height:160cm gauge:14 multiple:6 plus:1 columns:8 rows:11',
   refused: { line: 'width:120cm height:160cm gauge:14 multiple:0', option: 'multiple' },
-  answer(asked) {
+  async answer(asked, context) {
     const { across, down, total, perMotifAcross, perMotifDown, strained, working } = spaceBorder(asked);
+    const plan = await planAsked(asked, context);
+    const fromRows = plan && rowEnds(plan, working);
     const each = count(asked.corner, 'stitch', 'stitches');
     return {
       headline: `${count(across, 'stitch', 'stitches')} along each width, ${num(down)} along each height and ${asked.corner} in each corner: ${num(total)} in the first round.`,
@@ -45,6 +61,7 @@ export const spacing = question({
         { key: 'across', label: 'Across, between corners', value: across, unit: '' },
         { key: 'down', label: 'Down, between corners', value: down, unit: '' },
         { key: 'round_total', label: 'In the round, corners counted in', value: total, unit: '' },
+        ...(fromRows ? rowFigures(fromRows) : []),
       ],
       lines: [
         ...strained.map(
@@ -53,6 +70,7 @@ export const spacing = question({
         ),
         ...(perMotifAcross ? [`Along the width, motif by motif: ${writeInRuns(perMotifAcross)}.`] : []),
         ...(perMotifDown ? [`Along the height, motif by motif: ${writeInRuns(perMotifDown)}.`] : []),
+        ...(plan && fromRows ? rowLines(plan, fromRows, perMotifAcross, perMotifDown) : []),
         `Work the corner’s ${each} into one place, and over the joins as if the edge were one cloth.`,
         `Along row ends, ${t('sc')} take about ${ROW_ENDS}.`,
       ],
@@ -68,6 +86,71 @@ export const spacing = question({
     };
   },
 });
+
+interface Asked {
+  readonly shape?: Shape | undefined;
+  readonly size?: number | undefined;
+  readonly other_size?: number | undefined;
+  readonly stitch?: Stitch | undefined;
+  readonly motif?: string | undefined;
+}
+
+/** The rows of the motif that is meant: saved, or by shape and size; undefined where none is. */
+async function planAsked(
+  { shape, size, other_size, stitch, motif }: Asked,
+  { projects, maker }: Context,
+): Promise<RowPlan | undefined> {
+  if (motif !== undefined) {
+    if (shape !== undefined)
+      throw new Problem('motif-given-twice', 'The motif is given twice, by its name and by its shape.', {
+        option: 'shape',
+        hint: 'Give motif, or shape and size, not both.',
+      });
+    return planOf(findMotif(await projects.maker(maker.id, maker.name), motif));
+  }
+  if (shape === undefined) return undefined;
+  if (size === undefined)
+    throw new Problem('size-missing', 'The shape alone does not say how many rows it has.', {
+      option: 'size',
+      hint: 'Give its size too, like size:12.',
+    });
+  return rowPlan(shape, { size, otherSize: other_size, stitch });
+}
+
+const rowFigures = ({ across, down }: RowEnds): Figure[] =>
+  across === down
+    ? [{ key: 'motif_edge', label: 'One motif’s edge, from its rows', value: across, unit: '' }]
+    : [
+        { key: 'motif_across', label: 'One motif’s edge across, from its rows', value: across, unit: '' },
+        { key: 'motif_down', label: 'One motif’s edge down, from its rows', value: down, unit: '' },
+      ];
+
+/** What one motif’s edges take from its rows, beside its share of the count by length. */
+function rowLines(
+  plan: RowPlan,
+  fromRows: RowEnds,
+  perMotifAcross?: readonly number[],
+  perMotifDown?: readonly number[],
+): string[] {
+  const { across, down, rate, slanting } = fromRows;
+  const edges =
+    across === down
+      ? `each edge of a motif takes ${num(across)}`
+      : `a motif’s edges take ${num(across)} across and ${num(down)} down`;
+  const either = (counts: readonly number[]) => [...new Set(counts)].sort((a, b) => a - b).join(' or ');
+  const shares = [
+    ...(perMotifAcross ? [`${either(perMotifAcross)} along the width`] : []),
+    ...(perMotifDown ? [`${either(perMotifDown)} along the height`] : []),
+  ];
+  return [
+    `From its own rows ${edges}${rate === undefined ? ', one for every stitch' : `, ${num(rate, 1)} for every row end of ${t(plan.stitch)}`}${shares.length === 0 ? '' : `; by length it is ${shares.join(' and ')}`}.`,
+    ...(slanting
+      ? [
+          'The rows of a diagonal square end slantwise, so its edge is longer than its rows are high: where the two differ, go by the length.',
+        ]
+      : ['Where the two differ, work a hand’s breadth each way and keep the one that lies flat.']),
+  ];
+}
 
 /** How many single crochet a row end takes, stitch by stitch, read off the heights: a half is said as so many in two rows. */
 const ROW_ENDS = STITCHES.map((stitch) => {

@@ -3,13 +3,14 @@ import {
   countLaid,
   lay,
   readLaidBy,
-  turnAt,
+  turned,
   writeLaidBy,
   type Arrangement,
   type Cell,
   type LaidBy,
 } from '../core/blanket/layout.ts';
 import { readCountsByKind, readMap } from '../core/blanket/map.ts';
+import { readTurnings } from '../core/blanket/turnings.ts';
 import { Problem } from '../core/base/problem.ts';
 import { apportion } from '../core/blanket/apportion.ts';
 import { num } from '../core/base/reader.ts';
@@ -24,6 +25,8 @@ export interface Relaying {
   readonly arrangement?: Arrangement | undefined;
   readonly setting?: SettingKey | undefined;
   readonly seed?: number | undefined;
+  /** As typed: `A 0, B 1`, or `random`. */
+  readonly turnings?: string | undefined;
   /** As typed: `A 12, B 8`. */
   readonly counts?: string | undefined;
   /** As typed: `ABBA/BAAB`. */
@@ -48,16 +51,17 @@ export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {
   }
   const laid: LaidBy = {
     arrangement,
-    setting: asked.setting ?? was.setting,
+    ...turning(was, asked, blanket.kinds),
     seed: asked.seed ?? was.seed,
   };
   const columns = asked.columns ?? blanket.columns;
   const rows = asked.rows ?? blanket.rows;
   const sameSize = columns === blanket.columns && rows === blanket.rows;
-  const kindsStay =
-    asked.arrangement === undefined && asked.counts === undefined && asked.seed === undefined && sameSize;
+  // A seed beside turnings is theirs: the kinds are not scattered anew.
+  const scatters = asked.seed !== undefined && asked.turnings === undefined;
+  const kindsStay = asked.arrangement === undefined && asked.counts === undefined && !scatters && sameSize;
   if (kindsStay && blanket.layout.length > 0) {
-    const layout = turned(blanket.layout, laid.setting, columns, rows);
+    const layout = turned(kindsIn(blanket.layout), laid, columns, rows);
     return { ...blanket, layout, setting: writeLaidBy(laid) };
   }
   const shares =
@@ -70,12 +74,26 @@ export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {
   return { ...blanket, columns, rows, layout, setting: writeLaidBy(laid) };
 }
 
-/** A layout with its kinds where they are, turned by a setting. */
-const turned = (layout: readonly Cell[], setting: SettingKey, columns: number, rows: number): Cell[] =>
-  layout.map(({ kind }, place) => ({
-    kind,
-    turn: turnAt(setting, place % columns, Math.floor(place / columns), columns, rows),
-  }));
+const kindsIn = (layout: readonly Cell[]) => layout.map(({ kind }) => kind);
+
+/** How the motifs are turned, by a setting or by turnings of one's own. Throws a Problem where both are asked. */
+function turning(
+  was: LaidBy,
+  { setting, turnings }: Relaying,
+  kinds: readonly string[],
+): Pick<LaidBy, 'setting' | 'turnings'> {
+  if (turnings === undefined)
+    return setting === undefined
+      ? { setting: was.setting, ...(was.turnings === undefined ? {} : { turnings: was.turnings }) }
+      : { setting };
+  if (setting !== undefined) {
+    throw new Problem('turned-twice', 'A setting turns the motifs by itself.', {
+      option: 'turnings',
+      hint: 'Give setting or turnings, not both.',
+    });
+  }
+  return { setting: 'upright', turnings: readTurnings(turnings, kinds) };
+}
 
 function mapped<B extends Laid>(blanket: B, was: LaidBy, asked: Relaying, text: string): B {
   const twice = (['arrangement', 'counts', 'seed', 'columns', 'rows'] as const).find(
@@ -89,20 +107,26 @@ function mapped<B extends Laid>(blanket: B, was: LaidBy, asked: Relaying, text: 
   }
   const map = readMap(text, blanket.kinds.length);
   const ownTurns = /[0-3]/.test(text);
-  if (ownTurns && asked.setting !== undefined) {
-    throw new Problem('unsorted', 'The map turns its motifs by itself.', {
-      option: 'setting',
-      hint: 'Leave setting out, or write the map without digits.',
+  const again =
+    asked.setting !== undefined ? 'setting' : asked.turnings !== undefined ? 'turnings' : undefined;
+  if (ownTurns && again !== undefined) {
+    throw new Problem('turned-twice', 'The map turns its motifs by itself.', {
+      option: again,
+      hint: `Leave ${again} out, or write the map without digits.`,
     });
   }
-  const setting = ownTurns ? 'upright' : (asked.setting ?? was.setting);
+  const laid: LaidBy = {
+    arrangement: 'typed',
+    ...(ownTurns ? { setting: 'upright' as const } : turning(was, asked, blanket.kinds)),
+    seed: was.seed,
+  };
   const { columns, rows } = map;
   return {
     ...blanket,
     columns,
     rows,
-    layout: ownTurns ? [...map.layout] : turned(map.layout, setting, columns, rows),
-    setting: writeLaidBy({ arrangement: 'typed', setting, seed: was.seed }),
+    layout: ownTurns ? [...map.layout] : turned(kindsIn(map.layout), laid, columns, rows),
+    setting: writeLaidBy(laid),
   };
 }
 
@@ -137,10 +161,22 @@ export function withKinds<B extends Laid>(
       hint: 'Lay a map without it first: /blanket layout map:…, or arrange:scattered.',
     });
   }
+  // Each kind keeps its own turning; a new one is not turned.
+  const { turnings } = laid;
+  const goesOn: LaidBy =
+    turnings === undefined || turnings === 'random'
+      ? laid
+      : { ...laid, turnings: from.map((kind) => (kind === undefined ? 0 : (turnings[kind] ?? 0))) };
+  const setting = writeLaidBy(goesOn);
   if (laid.arrangement === 'typed' || laid.arrangement === 'plain') {
     const now = blanket.layout.map(({ kind, turn }) => ({ kind: Math.max(0, from.indexOf(kind)), turn }));
-    return { ...blanket, kinds, layout: now };
+    return { ...blanket, kinds, layout: now, setting };
   }
   const { columns, rows } = blanket;
-  return { ...blanket, kinds, layout: lay({ columns, rows, kinds: kinds.length, laid }) };
+  return {
+    ...blanket,
+    kinds,
+    layout: lay({ columns, rows, kinds: kinds.length, laid: goesOn }),
+    setting,
+  };
 }

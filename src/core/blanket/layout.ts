@@ -5,6 +5,9 @@ import { MOST_ALONG, MOST_PLACES } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { apportion } from './apportion.ts';
 import { scatter } from './scatter.ts';
+import { readTurnedBy, turnsOf, writeTurnedBy, type Turnings } from './turnings.ts';
+
+export { letter } from './by-kind.ts';
 
 /** One place: a kind by its number in the blanket's list, and quarter turns clockwise. */
 export interface Cell {
@@ -20,7 +23,9 @@ export type Arrangement = (typeof ARRANGEMENTS)[number];
 export interface LaidBy {
   readonly arrangement: Arrangement;
   readonly setting: SettingKey;
-  /** What chance begins from, where kinds are scattered. */
+  /** Turned otherwise than by the setting, which is upright then. */
+  readonly turnings?: Turnings;
+  /** What chance begins from, where kinds are scattered or motifs turned at random. */
   readonly seed: number;
 }
 
@@ -28,20 +33,20 @@ export interface LaidBy {
 export const DEFAULT_LAID: LaidBy = { arrangement: 'plain', setting: 'upright', seed: 1 };
 
 /** `scattered pinwheel 7`: short, and read back by `readLaidBy`. */
-export const writeLaidBy = ({ arrangement, setting, seed }: LaidBy) => `${arrangement} ${setting} ${seed}`;
+export const writeLaidBy = ({ arrangement, setting, turnings, seed }: LaidBy) =>
+  `${arrangement} ${turnings === undefined ? setting : writeTurnedBy(turnings)} ${seed}`;
 
 /** Reads what `writeLaidBy` wrote; anything else counts as a map of the maker's own. */
 export function readLaidBy(text: string): LaidBy {
-  const [arrangement, setting, seed] = text.split(' ');
+  const [arrangement, setting = '', seed] = text.split(' ');
+  const turnings = readTurnedBy(setting);
   return {
     arrangement: ARRANGEMENTS.find((name) => name === arrangement) ?? 'typed',
     setting: SETTING_KEYS.find((name) => name === setting) ?? 'upright',
+    ...(turnings === undefined ? {} : { turnings }),
     seed: /^\d{1,6}$/.test(seed ?? '') ? Number(seed) : 1,
   };
 }
-
-/** The letter of a kind: A for the first. */
-export const letter = (kind: number) => String.fromCharCode(65 + kind);
 
 /**
  * Refuses a blanket of more columns and rows than are laid out here.
@@ -137,21 +142,30 @@ export function countKinds(laying: Laying): number[] {
 export function lay(laying: Laying): Cell[] {
   const { columns, rows, kinds, laid } = laying;
   checkSize(columns, rows);
-  const { arrangement, setting } = laid;
+  const { arrangement } = laid;
   const free =
     arrangement === 'scattered' || arrangement === 'typed'
       ? scatter(columns, rows, countKinds(laying), seeded(laid.seed))
       : undefined;
-  return Array.from({ length: columns * rows }, (_, place) => {
-    const column = place % columns;
-    const row = Math.floor(place / columns);
-    return {
-      kind:
-        free?.[place] ??
-        (arrangement === 'scattered' || arrangement === 'typed' ? 0 : ruled(arrangement, column, row, kinds)),
-      turn: turnAt(setting, column, row, columns, rows),
-    };
+  const lies = Array.from({ length: columns * rows }, (_, place) => {
+    if (arrangement === 'scattered' || arrangement === 'typed') return free?.[place] ?? 0;
+    return ruled(arrangement, place % columns, Math.floor(place / columns), kinds);
   });
+  return turned(lies, laid, columns, rows);
+}
+
+/** A layout with its kinds where they are, turned as it is laid by. */
+export function turned(
+  kinds: readonly number[],
+  { setting, turnings, seed }: LaidBy,
+  columns: number,
+  rows: number,
+): Cell[] {
+  const own = turnings === undefined ? undefined : turnsOf(turnings, kinds, seed);
+  return kinds.map((kind, place) => ({
+    kind,
+    turn: own?.[place] ?? turnAt(setting, place % columns, Math.floor(place / columns), columns, rows),
+  }));
 }
 
 /** How many of each kind a layout holds. */

@@ -1,8 +1,8 @@
 /** The map of a blanket as it is typed and read: which kind lies where, and how many of each. */
-import { sameName } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count } from '../base/reader.ts';
+import { readByKind } from './by-kind.ts';
 import { checkSize, letter, type Cell } from './layout.ts';
 
 export interface BlanketMap {
@@ -108,31 +108,5 @@ export function writeMap(layout: readonly Cell[], columns: number): string[] {
 export function readCountsByKind(text: string, names: readonly string[]): number[] {
   const option = 'counts';
   const hint = `Write each kind with its number, like ${names.length > 1 ? 'A 12, B 8' : 'A 20'}.`;
-  const counts = names.map(() => -1);
-  for (const part of text.split(/[,;]/)) {
-    const [, name = '', number = ''] =
-      /^\s*(\S.*?)\s*[ :=×x]\s*(\d{1,4})\s*$/.exec(part) ?? /^\s*([A-Za-z])(\d{1,4})\s*$/.exec(part) ?? [];
-    if (name === '')
-      throw new Problem('count-unreadable', `“${clip(part.trim())}” is not a kind with its number.`, {
-        option,
-        hint,
-      });
-    const called = names.findIndex((known) => sameName(known, name));
-    const kind = called >= 0 ? called : /^[a-z]$/i.test(name) ? kindOf(name) : -1;
-    if (kind < 0 || kind >= names.length) {
-      throw new Problem('no-such-kind', `This blanket has no kind “${clip(name)}”.`, {
-        option,
-        hint: `Its kinds are ${names.map((known, index) => `${letter(index)} (${known})`).join(', ')}.`,
-        facts: { kind: clip(name) },
-      });
-    }
-    if ((counts[kind] ?? -1) >= 0)
-      throw new Problem('kind-twice', `Kind ${letter(kind)} is given twice.`, {
-        option,
-        hint,
-        facts: { kind: letter(kind) },
-      });
-    counts[kind] = Number(number);
-  }
-  return counts.map((number) => Math.max(0, number));
+  return readByKind(text, names, { option, hint }).map((number) => number ?? 0);
 }

@@ -1,0 +1,52 @@
+/** One number for each kind of a blanket, as it is typed: `A 12, B 8`, or names of kinds instead of letters. */
+import { sameName } from '../base/nearest-name.ts';
+import { Problem } from '../base/problem.ts';
+import { clip } from '../base/quantity.ts';
+
+/** The letter of a kind: A for the first. */
+export const letter = (kind: number) => String.fromCharCode(65 + kind);
+
+/** A kind by its name, or by the letter that the board shows; -1 where it is none. */
+export function kindCalled(name: string, names: readonly string[]): number {
+  const called = names.findIndex((known) => sameName(known, name));
+  if (called >= 0) return called;
+  const kind = /^[a-z]$/i.test(name) ? name.toUpperCase().charCodeAt(0) - 65 : -1;
+  return kind < names.length ? kind : -1;
+}
+
+/**
+ * The numbers, kind by kind; undefined for kinds that are left out. Throws a Problem about `option` where a part is no kind with
+ * its number, where a kind is unknown or named twice.
+ */
+export function readByKind(
+  text: string,
+  names: readonly string[],
+  { option, hint }: { option: string; hint: string },
+): (number | undefined)[] {
+  const numbers = names.map((): number | undefined => undefined);
+  for (const part of text.split(/[,;]/)) {
+    const [, name = '', number = ''] =
+      /^\s*(\S.*?)\s*[ :=×x]\s*(\d{1,4})\s*$/.exec(part) ?? /^\s*([A-Za-z])(\d{1,4})\s*$/.exec(part) ?? [];
+    if (name === '')
+      throw new Problem('count-unreadable', `“${clip(part.trim())}” is not a kind with its number.`, {
+        option,
+        hint,
+      });
+    const kind = kindCalled(name, names);
+    if (kind < 0) {
+      throw new Problem('no-such-kind', `This blanket has no kind “${clip(name)}”.`, {
+        option,
+        hint: `Its kinds are ${names.map((known, index) => `${letter(index)} (${known})`).join(', ')}.`,
+        facts: { kind: clip(name) },
+      });
+    }
+    if (numbers[kind] !== undefined)
+      throw new Problem('kind-twice', `Kind ${letter(kind)} is given twice.`, {
+        option,
+        hint,
+        facts: { kind: letter(kind) },
+      });
+    numbers[kind] = Number(number);
+  }
+  return numbers;
+}
