@@ -1,5 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  test: { include: ['test/**/*.test.ts'], maxWorkers: 2, testTimeout: 30_000, hookTimeout: 60_000 },
+  test: {
+    include: ['test/**/*.test.ts'],
+    setupFiles: ['test/seed.ts'],
+    maxWorkers: 2,
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
+  },
 });
