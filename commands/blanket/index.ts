@@ -1,4 +1,5 @@
 import { command } from '../../src/chat/command.ts';
+import { ADVICE } from '../advice.ts';
 import { change } from './change.ts';
 import { colours } from './colours.ts';
 import { fit } from './fit.ts';
@@ -32,4 +33,5 @@ export const blanket = command({
     remove,
     undo,
   ],
+  advice: ADVICE,
 });

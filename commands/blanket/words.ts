@@ -16,6 +16,7 @@ import { careFor } from '../../src/core/size/cautions.ts';
 import { caution } from '../../src/standards/care.ts';
 import { turningsWords } from '../../src/core/blanket/turnings.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
+import { advised } from '../advice.ts';
 import { ARRANGED } from './options.ts';
 
 export const listed = (names: readonly string[]) =>
@@ -115,7 +116,7 @@ export function piecesIfKnown(doc: MakerDoc, blanket: Blanket, working: Working)
   try {
     return piecesOf(specOf(doc, blanket), working);
   } catch (problem) {
-    if (problem instanceof Problem) return problem;
+    if (problem instanceof Problem) return advised(problem);
     throw problem;
   }
 }

@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { readRuns } from '../../src/core/stripes/colour-runs.ts';
+import { readRuns } from '../../src/core/stripes/read-runs.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { rowPlan, total } from '../../src/core/rows/index.ts';
@@ -55,7 +55,7 @@ export const define = question({
     const rows = plan.rows.length;
     let runs: Motif['runs'] = [];
     try {
-      if (colours !== undefined) runs = readRuns(colours, rows, plan.worked);
+      if (colours !== undefined) runs = readRuns(colours, rows, plan.called);
     } catch (problem) {
       throw problem instanceof Problem ? problem.about('colours') : problem;
     }

@@ -1,4 +1,5 @@
 import { command } from '../../src/chat/command.ts';
+import { ADVICE } from '../advice.ts';
 import { chart } from './chart.ts';
 import { choose } from './choose.ts';
 import { define } from './define.ts';
@@ -13,4 +14,5 @@ export const motif = command({
   name: 'motif',
   says: 'Motifs of your own: saved, in words, drawn, weighed',
   questions: [define, show, list, choose, words, chart, weigh, remove, undo],
+  advice: ADVICE,
 });

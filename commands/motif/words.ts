@@ -41,7 +41,7 @@ export function stripeLines(plan: RowPlan, runs: readonly ColourRun[]): string[]
   );
   const each = [...countByColour(plan, runs)].map(([colour, n]) => `${colour} ${num(n)}`).join(', ');
   return [
-    `Colours: ${writeRuns(runs, plan.worked)}.`,
+    `Colours: ${writeRuns(runs, plan.called)}.`,
     ...(listed.length <= LISTED
       ? listed
       : [...listed.slice(0, LISTED), `… and ${listed.length - LISTED} more in the same words.`]),
@@ -80,7 +80,7 @@ export function carryLines(motif: MotifSpec, working: Working): string[] {
     `${count(carrying.ends, 'end')} to weave in${saved > 0 ? `; cutting at every change would leave ${carrying.endsIfCut}` : ''}.`,
     ...(other
       ? [
-          `Other stripes would leave fewer: ${writeRuns(other.runs, plan.worked)}, ${count(other.ends, 'end')}, ${other.saves} fewer.`,
+          `Other stripes would leave fewer: ${writeRuns(other.runs, plan.called)}, ${count(other.ends, 'end')}, ${other.saves} fewer.`,
         ]
       : []),
   ];

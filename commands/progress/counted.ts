@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { miscount } from '../../src/core/miscount/check-counts.ts';
+import { checkCounts } from '../../src/core/miscount/check-counts.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { findRowsWith } from '../../src/core/yarn/still-to-come.ts';
@@ -47,7 +47,7 @@ export const counted = question({
     const plan = planOf(motif);
     const last = Math.max(1, row);
     const from = last - counts.length + 1;
-    const found = miscount(plan, counts, from);
+    const found = checkCounts(plan, counts, from);
     const next = coming(motif, tell);
     const difference = { key: 'difference', label: 'Difference', value: found.difference, unit: '' } as const;
     const shared = {

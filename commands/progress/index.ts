@@ -1,4 +1,5 @@
 import { command } from '../../src/chat/command.ts';
+import { ADVICE } from '../advice.ts';
 import { at } from './at.ts';
 import { back } from './back.ts';
 import { counted } from './counted.ts';
@@ -11,4 +12,5 @@ export const progress = command({
   name: 'progress',
   says: 'Where you are: rows, motifs, what comes next, what is still to come',
   questions: [next, back, at, counted, finished, show, undo],
+  advice: ADVICE,
 });

@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { miscount } from '../../src/core/miscount/check-counts.ts';
+import { checkCounts } from '../../src/core/miscount/check-counts.ts';
 import { rowPlan } from '../../src/core/rows/index.ts';
 import { elsewhereWords } from './elsewhere-words.ts';
 import { count, t } from '../../src/core/base/reader.ts';
@@ -34,7 +34,7 @@ export const check = question({
   answer({ shape, size, counts, from_row, other_size, stitch }) {
     const rows = other_size ?? (shape === 'flat' ? from_row + counts.length - 1 : undefined);
     const plan = rowPlan(shape, { size, otherSize: rows, stitch });
-    const found = miscount(plan, counts, from_row);
+    const found = checkCounts(plan, counts, from_row);
     const [unit, many] = plan.counted === 'blocks' ? ['block', 'blocks'] : ['stitch', 'stitches'];
     const called = plan.worked === 'rounds' ? 'round' : 'row';
     const said = {

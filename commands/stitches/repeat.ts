@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { repeat as suits, type RepeatNeighbour } from '../../src/core/rows/repeat.ts';
+import { findRepeat, type RepeatNeighbour } from '../../src/core/rows/repeat.ts';
 import { cm, count, num, t } from '../../src/core/base/reader.ts';
 
 const ordinal = (n: number) => `${n}${n === 2 ? 'nd' : n === 3 ? 'rd' : 'th'}`;
@@ -35,7 +35,7 @@ export const repeat = question({
   example: 'multiple:8 plus:10 near:106',
   refused: { line: 'multiple:8 width:120cm', option: 'gauge' },
   answer({ multiple, plus, near, width, gauge, stitch }) {
-    const found = suits({ multiple, plus, near, width, gauge, stitch });
+    const found = findRepeat({ multiple, plus, near, width, gauge, stitch });
     const { below, above, nearest, foundationChain, firstInto } = found;
     const wide = (one: RepeatNeighbour) => (one.width === undefined ? '' : `, ${cm(one.width)} wide`);
     const told = (one: RepeatNeighbour) =>

@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { rowFacts } from '../../src/core/rows/row-facts.ts';
+import { reckonRow } from '../../src/core/rows/row-facts.ts';
 import { count, t } from '../../src/core/base/reader.ts';
 
 export const row = question({
@@ -18,7 +18,7 @@ export const row = question({
   example: 'shape:diagonal size:12 row:9',
   refused: { line: 'shape:diagonal size:12 row:25', option: 'row' },
   answer({ shape, size, row, other_size, stitch }) {
-    const facts = rowFacts({ shape, size, row, otherSize: other_size, stitch });
+    const facts = reckonRow({ shape, size, row, otherSize: other_size, stitch });
     const { plan } = facts;
     const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
     const many = plan.counted === 'blocks' ? 'blocks' : 'stitches';

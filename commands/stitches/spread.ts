@@ -1,6 +1,6 @@
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { segmentWords, spread as spreadOver } from '../../src/core/rows/spacing.ts';
+import { writeSegment, spreadChanges } from '../../src/core/rows/spacing.ts';
 import { count } from '../../src/core/base/reader.ts';
 
 /** An instruction of more stretches than this is told line by line under the headline. */
@@ -23,8 +23,8 @@ export const spread = question({
   example: 'from:40 to:48 worked:round',
   refused: { line: 'from:40 to:81', option: 'to' },
   answer({ from, to, worked }) {
-    const { change, changes, runs, instruction, working } = spreadOver(from, to, worked);
-    const stretches = instruction.map((segment) => segmentWords(segment, change));
+    const { change, changes, runs, instruction, working } = spreadChanges(from, to, worked);
+    const stretches = instruction.map((segment) => writeSegment(segment, change));
     const figures = [{ key: 'changes', label: 'Changes', value: changes, unit: '' }] as const;
     const data = { change, runs, instruction: stretches };
     if (change === 'none') {

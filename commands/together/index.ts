@@ -1,4 +1,5 @@
 import { command } from '../../src/chat/command.ts';
+import { ADVICE } from '../advice.ts';
 import { assemble } from './assemble.ts';
 import { board } from './board.ts';
 import { accept, handin, sentBack } from './handing-in.ts';
@@ -39,4 +40,5 @@ export const together = command({
     undo,
     history,
   ],
+  advice: ADVICE,
 });

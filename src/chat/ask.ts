@@ -68,10 +68,11 @@ export function checkOptions(
 
 const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
 
-/** A problem in the asker's own units and terms, like an answer. Faults of ours, and the disk's, pass as they are. */
-function inOwnWords(error: unknown, reader: Reader): unknown {
+/** A problem in the asker's own units and terms, like an answer, with what to ask next. Faults of ours, and the disk's, pass as they are. */
+function inOwnWords(error: unknown, { command }: Route, reader: Reader): unknown {
   if (!(error instanceof Problem) || error instanceof NotSaved) return error;
-  return error.said(forReader(error.message, reader), forReader(error.hint, reader));
+  const hint = command.advice?.get(error.code)?.(error.facts) ?? error.hint;
+  return error.said(forReader(error.message, reader), forReader(hint, reader));
 }
 
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
@@ -85,6 +86,6 @@ export async function ask(found: Route, typed: RawOptions, context: Context): Pr
     const { clock } = context.reader;
     return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
   } catch (error) {
-    throw inOwnWords(error, context.reader);
+    throw inOwnWords(error, found, context.reader);
   }
 }

@@ -1,5 +1,6 @@
 /** What a command is: a group of questions, each with its words, its options and its answer. */
 import * as z from 'zod';
+import type { Problem } from '../core/base/problem.ts';
 import type { Reader } from '../core/base/reader.ts';
 import type { Projects } from '../projects/projects.ts';
 import type { Answer } from './answer.ts';
@@ -54,12 +55,17 @@ export interface Question<O extends Options = Options> {
   answer(options: { readonly [K in keyof O]: z.output<O[K]> }, context: Context): Answer | Promise<Answer>;
 }
 
+/** What to ask next, by the code of the problem that was met: the core's hints name no command. */
+export type Advice = ReadonlyMap<string, (facts: Problem['facts']) => string>;
+
 export interface Command {
   /** One word, lower case. */
   readonly name: string;
   /** One line, at most 100 characters. */
   readonly says: string;
   readonly questions: readonly Question[];
+  /** Hints in place of those that the problems bring along. */
+  readonly advice?: Advice;
 }
 
 /** Declares a question; its options type what `answer` is handed. */

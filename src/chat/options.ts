@@ -7,18 +7,13 @@ import {
   clip,
   isBareNumber,
   readBall,
-  readCounts,
-  readDay,
   readGauge,
-  readHook,
   readLength,
-  readNumbers,
-  readStitch,
-  readStitches,
   readWeight,
-  readYarn,
   refuseUnclear,
 } from '../core/base/quantity.ts';
+import { readCounts, readDay, readNumbers } from '../core/base/lists.ts';
+import { readHook, readStitch, readStitches, readYarn } from '../core/base/trade-words.ts';
 import { lookUpHook } from '../core/lookup/hook.ts';
 import { MOST_ROWS } from '../core/base/limits.ts';
 import { blanketFor, blanketForWords, SIZE_NAMES } from '../core/lookup/size.ts';

@@ -1,9 +1,7 @@
-/** Reading what people type: lengths, weights, gauges, balls, hooks, stitches, yarns. Every reader throws a Problem that says what would work. */
-import { HOOKS } from '../../standards/hooks.ts';
-import { STITCHES, type Stitch } from '../../standards/stitches.ts';
-import { TERMS } from '../../standards/terms.ts';
+/** Reading quantities that people type: numbers, lengths, weights, gauges, balls. Every reader throws a Problem that says what would work. */
 import { CM_PER_INCH, G_PER_OUNCE, G_PER_POUND, M_PER_YARD } from '../../standards/units.ts';
-import { YARN_WEIGHTS } from '../../standards/yarn-weights.ts';
+import { defined } from './defined.ts';
+import { HEAVIEST_G, LONGEST_CM } from './limits.ts';
 import { Problem } from './problem.ts';
 
 /** Stitches and rows counted over a length; rows are unset where only stitches were given. */
@@ -20,12 +18,6 @@ export interface Ball {
   readonly m: number;
   /** Weight in grams. */
   readonly g: number;
-}
-
-/** A yarn's thickness: wraps per inch, and the category it was read from, where it was. */
-export interface YarnThickness {
-  readonly wpi: number;
-  readonly category?: number;
 }
 
 /** The gauge's length where none is given: 10 cm. */
@@ -113,12 +105,16 @@ function unclear(text: string): Problem | undefined {
   const number = /^[+-]?(\d{1,3},\d{3})(?!\d)/.exec(text.trim())?.[1];
   return number === undefined
     ? undefined
-    : new Problem('unsorted', `“${clip(text)}” is unclear: a thousand, or a decimal?`, {
+    : new Problem('unclear-number', `“${clip(text)}” is unclear: a thousand, or a decimal?`, {
         hint: `Write ${number.replace(',', '')} or ${number.replace(',', '.')}.`,
       });
 }
 
-/** Throws a Problem for a number with a comma that some read as a thousand and some as a decimal. */
+/**
+ * Refuses a number with a comma that some read as a thousand and some as a decimal.
+ *
+ * Throws Problem: unclear-number.
+ */
 export function refuseUnclear(text: string): void {
   const problem = unclear(text);
   if (problem) throw problem;
@@ -127,9 +123,12 @@ export function refuseUnclear(text: string): void {
 function readMeasure(
   text: string,
   units: Readonly<Record<string, number>>,
-  what: string,
-  example: string,
-  { allowZero = false } = {},
+  {
+    code,
+    what,
+    example,
+    allowZero = false,
+  }: { code: string; what: string; example: string; allowZero?: boolean },
 ): number {
   refuseUnclear(text);
   const match = new RegExp(`^(${MIXED})\\s*([a-z]{1,11}\\.?|["'])$`, 'i').exec(plainMarks(text).trim());
@@ -137,11 +136,12 @@ function readMeasure(
   const unit = match?.[2]?.toLowerCase().replace('.', '') ?? '';
   const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
   if (amount === undefined || factor === undefined) {
-    throw new Problem('unsorted', `“${clip(text)}” is not ${what}.`, { hint: `Write it like ${example}.` });
+    throw new Problem(code, `“${clip(text)}” is not ${what}.`, { hint: `Write it like ${example}.` });
   }
   if (amount < 0 || (amount === 0 && !allowZero))
-    throw new Problem('unsorted', `${sentence(what)} must be more than nothing.`, {
+    throw new Problem('not-above-zero', `${sentence(what)} must be more than nothing.`, {
       hint: `Write it like ${example}.`,
+      facts: { given: amount },
     });
   return amount * factor;
 }
@@ -152,40 +152,68 @@ const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 export const clip = (text: string, longest = 40) =>
   text.length <= longest ? text : `${[...text].slice(0, longest - 1).join('')}…`;
 
-/** The longest length and the heaviest weight that are taken for a piece of crochet: 100 m and 100 kg. */
-const LONGEST_CM = 10_000;
-const HEAVIEST_G = 100_000;
-
 function within(value: number, most: number, what: string, mostShown: string): number {
   if (value > most)
-    throw new Problem('unsorted', `${what} of more than ${mostShown} is beyond this craft.`, {
+    throw new Problem('too-large', `${what} of more than ${mostShown} is beyond this craft.`, {
       hint: `Give less than ${mostShown}.`,
+      facts: { most, given: value },
     });
   return value;
 }
 
-/** A length such as `120cm`, `48in`, `1.2m`, `4ft`, in centimetres; nothing at all only where it is allowed. */
+/**
+ * A length such as `120cm`, `48in`, `1.2m`, `4ft`, in centimetres; nothing at all only where it is allowed.
+ *
+ * Throws Problem: not-a-length, not-above-zero, too-large, unclear-number.
+ *
+ * @example
+ * readLength('1.2m') // → 120
+ */
 export function readLength(text: string, { allowZero = false } = {}): number {
   const feet = /^(\d{1,3})\s*(?:ft|')\s*(\d{1,2}(?:\.\d+)?)\s*(?:in\.?|inch|inches|")?$/i.exec(
     plainMarks(text).trim(),
   );
   const length = feet
     ? (Number(feet[1]) * 12 + Number(feet[2])) * CM_PER_INCH
-    : readMeasure(text, LENGTHS, 'a length', '120cm, 48in, 1.2m or 4ft', { allowZero });
+    : readMeasure(text, LENGTHS, {
+        code: 'not-a-length',
+        what: 'a length',
+        example: '120cm, 48in, 1.2m or 4ft',
+        allowZero,
+      });
   return within(length, LONGEST_CM, 'A length', '100 m');
 }
 
-/** A weight such as `85g` or `3oz`, in grams. */
+/**
+ * A weight such as `85g` or `3oz`, in grams.
+ *
+ * Throws Problem: not-a-weight, not-above-zero, too-large, unclear-number.
+ *
+ * @example
+ * readWeight('0.5kg') // → 500
+ */
 export function readWeight(text: string): number {
-  return within(readMeasure(text, WEIGHTS, 'a weight', '85g or 3oz'), HEAVIEST_G, 'A weight', '100 kg');
+  const weight = readMeasure(text, WEIGHTS, {
+    code: 'not-a-weight',
+    what: 'a weight',
+    example: '85g or 3oz',
+  });
+  return within(weight, HEAVIEST_G, 'A weight', '100 kg');
 }
 
-/** A gauge such as `13x10` (stitches × rows over 10 cm), `13x10 over 4in`, or `13` where rows are not needed. */
+/**
+ * A gauge such as `13x10` (stitches × rows over 10 cm), `13x10 over 4in`, or `13` where rows are not needed.
+ *
+ * Throws Problem: not-a-gauge, impossible-gauge, unclear-number, and those of a length.
+ *
+ * @example
+ * readGauge('13x10 over 4in') // → { stitches: 13, over: 10.16, rows: 10 }
+ */
 export function readGauge(text: string): Gauge {
   const hint = 'Write it like 13x10 (stitches x rows over 10 cm), or 13x10 over 4in.';
   const [, counted, other] = /^\s*(\d{1,4}),\s*(\d{1,4})\s*(?:(?:over|in|per|\/|to)\b.*)?$/i.exec(text) ?? [];
   if (counted !== undefined && other !== undefined)
-    throw new Problem('unsorted', `“${clip(text)}” is unclear: stitches and rows, or a decimal?`, {
+    throw new Problem('unclear-number', `“${clip(text)}” is unclear: stitches and rows, or a decimal?`, {
       hint: `Write ${counted}x${other} for ${counted} stitches and ${other} rows, or ${counted}.${other} for stitches alone.`,
     });
   const match = new RegExp(
@@ -194,28 +222,35 @@ export function readGauge(text: string): Gauge {
   ).exec(text.trim());
   const stitches = match?.[1] === undefined ? undefined : readNumber(match[1]);
   const rows = match?.[2] === undefined ? undefined : readNumber(match[2]);
-  if (stitches === undefined) throw new Problem('unsorted', `“${clip(text)}” is not a gauge.`, { hint });
+  if (stitches === undefined) throw new Problem('not-a-gauge', `“${clip(text)}” is not a gauge.`, { hint });
   const over = match?.[3] === undefined ? GAUGE_OVER : readLength(match[3]);
   for (const n of rows === undefined ? [stitches] : [stitches, rows]) {
     const perTen = (n / over) * GAUGE_OVER;
     if (perTen < 0.5 || perTen > 200) {
       throw new Problem(
-        'unsorted',
+        'impossible-gauge',
         `${n} over ${over === GAUGE_OVER ? '10 cm' : `${Math.round(over * 100) / 100} cm`} is no gauge that can be crocheted.`,
-        { hint },
+        { hint, facts: { given: n, over } },
       );
     }
   }
-  return { stitches, over, ...(rows === undefined ? {} : { rows }) };
+  return defined({ stitches, over, rows });
 }
 
-/** A ball such as `170m/100g` or `364yd/198g`. */
+/**
+ * A ball such as `170m/100g` or `364yd/198g`.
+ *
+ * Throws Problem: not-a-ball, impossible-ball, not-above-zero, unclear-number.
+ *
+ * @example
+ * readBall('170m/100g') // → { m: 170, g: 100 }
+ */
 export function readBall(text: string): Ball {
   const hint = 'Write length and weight from the band, like 170m/100g or 364yd/198g.';
   const parts = text.split('/');
   const [length, weight] = parts;
   if (parts.length !== 2 || length === undefined || weight === undefined) {
-    throw new Problem('unsorted', `“${clip(text)}” is not a ball.`, { hint });
+    throw new Problem('not-a-ball', `“${clip(text)}” is not a ball.`, { hint });
   }
   const metres = readMeasure(
     length,
@@ -228,151 +263,22 @@ export function readBall(text: string): Ball {
       yards: M_PER_YARD,
       ft: (12 * CM_PER_INCH) / 100,
     },
-    'a ball’s length',
-    '170m/100g',
+    { code: 'not-a-ball', what: 'a ball’s length', example: '170m/100g' },
   );
-  const ball = { m: metres, g: readMeasure(weight, WEIGHTS, 'a ball’s weight', '170m/100g') };
+  const grams = readMeasure(weight, WEIGHTS, {
+    code: 'not-a-ball',
+    what: 'a ball’s weight',
+    example: '170m/100g',
+  });
+  const ball = { m: metres, g: grams };
   // From cobweb to rope: 20 m to 20,000 m in 100 g. Beyond that, length and weight were swapped or misread.
   const per100 = (ball.m / ball.g) * 100;
   if (per100 < 2 || per100 > 20_000 || ball.m > 100_000) {
     throw new Problem(
-      'unsorted',
+      'impossible-ball',
       `A ball with ${Math.round(ball.m)} m in ${Math.round(ball.g)} g is no yarn for a blanket.`,
-      { hint },
+      { hint, facts: { m: ball.m, g: ball.g } },
     );
   }
   return ball;
-}
-
-/** A hook: `5mm`, `5`, or a US size with its letter, `H-8`. In millimetres. */
-export function readHook(text: string): number {
-  const hint = 'Give millimetres, like 5mm, or a US size with its letter, like H-8.';
-  const typed = text.trim();
-  const named = typed.toUpperCase().replace(/^US\s+/, '');
-  const known = HOOKS.find(
-    (hook) =>
-      hook.US !== undefined &&
-      (/[A-Z]/.test(hook.US) || /^US\s/i.test(typed)) &&
-      hook.US.toUpperCase() === named,
-  );
-  if (known) return known.mm;
-  const amount = readNumber(typed.replace(/\s*mm$/i, ''));
-  if (amount === undefined) throw new Problem('unsorted', `“${clip(text)}” is not a hook.`, { hint });
-  // Hooks are made from 0.35 mm to 25 mm (en.wikipedia.org, Crochet hook); some lists go to 30.
-  if (amount < 0.35 || amount > 30)
-    throw new Problem('unsorted', `No hook of ${amount} mm is made.`, {
-      hint: 'Hooks run from 0.35mm to 30mm.',
-    });
-  return amount;
-}
-
-/**
- * A stitch: `hdc`, `US dc`, `UK tr`, or its full name. A bare abbreviation is taken in US terms. What only the other
- * terms have can mean one stitch alone and is taken, whosever terms were named: `US htr` is `UK htr`.
- */
-export function readStitch(text: string): Stitch {
-  const match = /^(?:(us|uk)\s+)?(.+)$/i.exec(text.trim().replace(/\s+/g, ' ')) ?? [];
-  const terms = match[1]?.toUpperCase();
-  const name = match[2]?.toLowerCase() ?? '';
-  const long: Readonly<Record<Stitch, keyof typeof TERMS>> = {
-    sc: 'single crochet',
-    hdc: 'half double crochet',
-    dc: 'double crochet',
-    tr: 'treble',
-  };
-  const called = (stitch: Stitch, which: 'US' | 'UK') =>
-    name === TERMS[stitch][which] || name === TERMS[long[stitch]][which];
-  for (const which of terms === 'UK' ? (['UK', 'US'] as const) : (['US', 'UK'] as const)) {
-    const found = STITCHES.find((stitch) => called(stitch, which));
-    if (found) return found;
-    // A stitch of these terms that is taller than any counted here: never the other terms' stitch of that name.
-    if (Object.values(TERMS).some((pair) => pair[which] === name)) break;
-  }
-  throw new Problem('unsorted', `“${clip(match[2] ?? text)}” is not a stitch that is counted here.`, {
-    hint: 'Use sc, hdc, dc or tr (US), or say whose terms you mean: UK dc.',
-  });
-}
-
-/** A run of stitches, one a round, such as `hdc dc hdc`; `UK htr tr` says whose terms they are in. */
-export function readStitches(text: string): Stitch[] {
-  const match = /^(?:(us|uk)\s+)?(.*)$/is.exec(text.trim()) ?? [];
-  const terms = match[1] === undefined ? '' : `${match[1]} `;
-  const names = (match[2] ?? '').split(/[\s,]+/).filter((name) => name !== '');
-  if (names.length === 0)
-    throw new Problem('unsorted', 'No stitch is named.', {
-      hint: 'Name one stitch a round, like hdc dc hdc.',
-    });
-  return names.map((name) => readStitch(terms + name));
-}
-
-/** A yarn's thickness: a category 0–7 or its name (`4`, `medium`, `worsted`, `DK`), or wraps per inch (`11wpi`). */
-export function readYarn(text: string): YarnThickness {
-  const hint = 'Give a category 0 to 7, its name (medium, DK, worsted), or wraps per inch like 11wpi.';
-  const typed = text.trim().toLowerCase();
-  const wraps = /^(.+?)\s*(?:wpi|wraps)$/.exec(typed)?.[1];
-  if (wraps !== undefined) {
-    const wpi = readNumber(wraps);
-    if (wpi === undefined || wpi < 1 || wpi > 80)
-      throw new Problem('unsorted', `“${clip(text)}” is no count of wraps per inch.`, { hint });
-    return { wpi };
-  }
-  const exact = YARN_WEIGHTS.find(
-    (yarn) => String(yarn.category) === typed || yarn.name.toLowerCase() === typed,
-  );
-  const typedAs = YARN_WEIGHTS.filter((yarn) => yarn.types.toLowerCase().split(', ').includes(typed));
-  // A type that stands in two categories (baby, fingering) names neither.
-  const found = exact ?? (typedAs.length === 1 ? typedAs[0] : undefined);
-  if (!found) throw new Problem('unsorted', `“${clip(text)}” does not say how thick the yarn is.`, { hint });
-  return { wpi: (found.wpi[0] + found.wpi[1]) / 2, category: found.category };
-}
-
-/** A run of counts such as `3 5 7 8`, whole and not negative. */
-export function readCounts(text: string): number[] {
-  const hint = 'Write the counts row by row with spaces between, like 3 5 7 8.';
-  const parts = text
-    .trim()
-    .split(/[\s,;]+/)
-    .filter((part) => part !== '');
-  if (parts.length === 0) throw new Problem('unsorted', 'No counts are given.', { hint });
-  if (parts.length > 400)
-    throw new Problem('unsorted', 'More than 400 counts are too many at once.', {
-      hint: 'Give the last rows only, with from_row.',
-    });
-  return parts.map((part) => {
-    if (!/^\d{1,6}$/.test(part)) throw new Problem('unsorted', `“${clip(part)}” is not a count.`, { hint });
-    return Number(part);
-  });
-}
-
-/** A day as YYYY-MM-DD. Throws a Problem for one that no calendar has. */
-export function readDay(text: string): string {
-  const hint = 'Write the day as year-month-day, like 2031-05-31.';
-  const [, year, month, day] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text.trim()) ?? [];
-  const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
-  // 31 February rolls over into March: no such day.
-  if (day === undefined || date.getUTCDate() !== Number(day) || date.getUTCMonth() !== Number(month) - 1) {
-    throw new Problem('unsorted', `“${clip(text)}” is not a day.`, { hint });
-  }
-  return date.toISOString().slice(0, 10);
-}
-
-/** The largest list of numbers that is read at once. */
-const MOST_NUMBERS = 1000;
-
-/** Numbers such as `3 5 7-9`, each once, in order. */
-export function readNumbers(text: string): number[] {
-  const hint = 'Write numbers with spaces between, or from-to, like 3 5 7-9.';
-  const numbers = new Set<number>();
-  for (const part of text.split(/[\s,;]+/).filter((one) => one !== '')) {
-    const [, first, last = first] = /^#?(\d{1,5})(?:[-–](\d{1,5}))?$/.exec(part) ?? [];
-    if (first === undefined || Number(last) < Number(first)) {
-      throw new Problem('unsorted', `“${clip(part)}” is not a number.`, { hint });
-    }
-    if (Number(last) - Number(first) + numbers.size >= MOST_NUMBERS) {
-      throw new Problem('unsorted', `More than ${MOST_NUMBERS} numbers are too many at once.`, { hint });
-    }
-    for (let number = Number(first); number <= Number(last); number++) numbers.add(number);
-  }
-  if (numbers.size === 0) throw new Problem('unsorted', 'No number is given.', { hint });
-  return [...numbers].sort((a, b) => a - b);
 }

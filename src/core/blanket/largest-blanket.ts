@@ -98,7 +98,7 @@ export function findLargestBlanket(pieces: Pieces, laying: Laying, stretch = USU
     const [colour = 'moss'] = pieces.colours;
     throw new Problem('yarn-at-hand-unknown', 'How much yarn is at hand is not known for any colour.', {
       option: 'colour',
-      hint: `Say it colour by colour: /blanket colours colour:${colour} ball:170m/100g balls:4.`,
+      hint: 'Say it colour by colour: its ball, and how many there are.',
       facts: { colour },
     });
   }

@@ -9,7 +9,7 @@ import { num } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
 import { STITCHES_WANTED } from '../rows/repeat.ts';
 import { CORNER_FOR } from '../rows/solid-square.ts';
-import { share } from '../rows/spacing.ts';
+import { shareEvenly } from '../rows/spacing.ts';
 
 export const FEWEST = formula({
   label: 'The fewest that suit the repeat',
@@ -131,8 +131,8 @@ export function spaceBorder(asked: {
     across,
     down,
     total,
-    perMotifAcross: columns === undefined ? undefined : share(across, columns),
-    perMotifDown: rows === undefined ? undefined : share(down, rows),
+    perMotifAcross: columns === undefined ? undefined : shareEvenly(across, columns),
+    perMotifDown: rows === undefined ? undefined : shareEvenly(down, rows),
     strained,
     working,
   });

@@ -32,15 +32,18 @@ export interface Opening extends BlanketSpec {
 }
 
 /**
- * The plan of a group blanket. Throws a Problem where the closing day has passed, or where the side of a motif is neither
- * given nor known.
+ * The plan of a group blanket.
+ *
+ * Throws Problem: day-passed; and where the side of a motif is neither given nor known, motif-size-unknown,
+ * motif-not-square, not-for-a-grid.
  */
 export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; assumptions: string[] } {
   const { closes, today, layout } = asked;
   if (closes !== undefined && closes < today) {
-    throw new Problem('unsorted', `${when(closes)} has passed.`, {
+    throw new Problem('day-passed', `${when(closes)} has passed.`, {
       option: 'closes',
       hint: 'Give a day to come.',
+      facts: { closes },
     });
   }
   const working = new Working();

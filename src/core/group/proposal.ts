@@ -37,20 +37,22 @@ export const daysUntil = (closes: string, now: Date): number =>
   (Date.parse(`${closes}T23:59:59.999Z`) - now.getTime()) / MS_PER_DAY;
 
 /**
- * A fair split of what is open: the quota, and the spares too where `withSpares`. Throws a Problem where nobody has
- * joined, or the closing day has passed.
+ * A fair split of what is open: the quota, and the spares too where `withSpares`.
+ *
+ * Throws Problem: nobody-joined, closing-day-passed.
  */
 export function proposeShares(state: GroupState, now: Date, withSpares: boolean, working: Working): Proposal {
   const members = [...state.members.values()];
   if (members.length === 0) {
-    throw new Problem('unsorted', 'Nobody has joined yet.', {
-      hint: 'Makers join with /together join per_week:3.',
+    throw new Problem('nobody-joined', 'Nobody has joined yet.', {
+      hint: 'Makers have to join first.',
     });
   }
   const days = state.closes === undefined ? USUAL_DAYS : daysUntil(state.closes, now);
   if (days <= 0) {
-    throw new Problem('unsorted', `The closing day, ${when(state.closes ?? '')}, has passed.`, {
-      hint: 'Move it with /together reopen closes: and a day to come.',
+    throw new Problem('closing-day-passed', `The closing day, ${when(state.closes ?? '')}, has passed.`, {
+      hint: 'Move it to a day to come.',
+      facts: { closes: state.closes ?? '' },
     });
   }
   const open = state.plan.kinds.map(({ spares }, kind) =>

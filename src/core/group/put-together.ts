@@ -46,13 +46,13 @@ export interface PutTogether {
   readonly working: Working;
 }
 
-/** Places the accepted motifs. Throws a Problem where none is accepted yet. */
+/** Places the accepted motifs. Throws Problem: nothing-accepted. */
 export function putTogether(state: GroupState, chance: Chance): PutTogether {
   const { plan } = state;
   const accepted = state.pieces.filter((piece) => piece.state === 'accepted');
   if (accepted.length === 0) {
-    throw new Problem('unsorted', 'No motif is accepted yet, so there is nothing to lay out.', {
-      hint: 'Accept what was handed in with /together accept.',
+    throw new Problem('nothing-accepted', 'No motif is accepted yet, so there is nothing to lay out.', {
+      hint: 'Accept what was handed in.',
     });
   }
   const unmeasured = accepted.filter((piece) => piece.side === undefined).length;

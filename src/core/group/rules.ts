@@ -3,6 +3,7 @@
  * throws a Problem that says what is still open; so nothing is ever spoken for twice, whoever presses first.
  */
 import { sameName, sortByNearness } from '../base/nearest-name.ts';
+import { LONGEST_NAME } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
@@ -23,35 +24,36 @@ export const mayOrganise = (state: GroupState, asker: Asker): boolean =>
   asker.id === state.organiser ||
   (isStranger(state.organiser) && state.members.has(asker.id));
 
-/** Throws a Problem unless the asker runs this blanket or manages the server. */
+/** Refuses whoever neither runs this blanket nor manages the server. Throws Problem: organisers-only, organiser-gone. */
 export function mustOrganise(state: GroupState, asker: Asker): void {
-  if (!mayOrganise(state, asker)) {
-    throw new Problem(
-      'unsorted',
-      'Only the organiser of this blanket and the server’s managers can do that.',
-      {
-        hint: isStranger(state.organiser)
-          ? 'Its organiser has gone; whoever takes part can take it over with /together handover.'
-          : `Ask ${state.organiserName}, who runs it.`,
-      },
-    );
-  }
+  if (mayOrganise(state, asker)) return;
+  const gone = isStranger(state.organiser);
+  throw new Problem(
+    gone ? 'organiser-gone' : 'organisers-only',
+    'Only the organiser of this blanket and the server’s managers can do that.',
+    {
+      hint: gone
+        ? 'Its organiser has gone; whoever takes part can take it over.'
+        : `Ask ${state.organiserName}, who runs it.`,
+      facts: { organiser: state.organiserName },
+    },
+  );
 }
 
 function mustBeOpen(state: GroupState): void {
   if (!state.open) {
-    throw new Problem('unsorted', 'This blanket is closed.', {
-      hint: 'The organiser can open it again with /together reopen.',
+    throw new Problem('blanket-closed', 'This blanket is closed.', {
+      hint: 'The organiser can open it again.',
     });
   }
 }
 
-/** The kind of that name. Throws a Problem that lists the kinds, the nearest first. */
+/** The kind of that name. Throws Problem: no-such-kind, with the kinds there are, the nearest first. */
 export function kindNamed(state: GroupState, name: string): number {
   const names = state.plan.kinds.map((kind) => kind.name);
   const kind = names.findIndex((known) => sameName(known, name.trim()));
   if (kind >= 0) return kind;
-  throw new Problem('unsorted', 'This blanket has no such kind of motif.', {
+  throw new Problem('no-such-kind', 'This blanket has no such kind of motif.', {
     option: 'kind',
     hint: `Its kinds are ${sortByNearness(name, names).join(', ')}.`,
   });
@@ -66,10 +68,7 @@ export function stillOpen(state: GroupState): string {
   return open.length === 0 ? 'nothing; every motif is spoken for' : open.join(', ');
 }
 
-/** A colour's name is a word or two. */
-const LONGEST_COLOUR = 60;
-
-/** A maker takes part, or changes what she said when she joined. */
+/** A maker takes part, or changes what she said when she joined. Throws Problem: blanket-closed, not-named, name-too-long. */
 export function join(
   state: GroupState,
   asker: Asker,
@@ -78,27 +77,29 @@ export function join(
   mustBeOpen(state);
   const known = state.members.has(asker.id) || state.invited.has(asker.id) || mayOrganise(state, asker);
   if (state.plan.joinable === 'named' && !known) {
-    throw new Problem('unsorted', 'This blanket is for makers whom the organiser has named.', {
-      hint: `Ask ${state.organiserName} to name you with /together invite.`,
+    throw new Problem('not-named', 'This blanket is for makers whom the organiser has named.', {
+      hint: `Ask ${state.organiserName} to name you.`,
+      facts: { organiser: state.organiserName },
     });
   }
-  const long = said.colours.find((colour) => colour.length > LONGEST_COLOUR);
+  const long = said.colours.find((colour) => colour.length > LONGEST_NAME);
   if (long !== undefined) {
-    throw new Problem('unsorted', `“${clip(long)}” is too long for a colour.`, {
+    throw new Problem('name-too-long', `“${clip(long)}” is too long for a colour.`, {
       option: 'colours',
       hint: 'Give colours with commas between, like moss, sand.',
+      facts: { most: LONGEST_NAME, given: long.length },
     });
   }
   return [{ did: 'joined', maker: asker.id, name: asker.name, ...said }];
 }
 
-/** A maker leaves; what she has pledged and not made is open again, what she handed in stays. */
+/** A maker leaves; what she has pledged and not made is open again, what she handed in stays. Throws Problem: not-taking-part. */
 export function leave(state: GroupState, asker: Asker): Happening[] {
   mustTakePart(state, asker.id);
   return [{ did: 'left', maker: asker.id }];
 }
 
-/** A maker says that her pledges stand, asked or not. */
+/** A maker says that her pledges stand, asked or not. Throws Problem: not-taking-part. */
 export function keep(state: GroupState, asker: Asker): Happening[] {
   mustTakePart(state, asker.id);
   return [{ did: 'kept', maker: asker.id }];
@@ -106,24 +107,32 @@ export function keep(state: GroupState, asker: Asker): Happening[] {
 
 function mustTakePart(state: GroupState, maker: string): void {
   if (!state.members.has(maker)) {
-    throw new Problem('unsorted', 'You do not take part in this blanket yet.', {
-      hint: 'Join with /together join per_week:3.',
+    throw new Problem('not-taking-part', 'You do not take part in this blanket yet.', {
+      hint: 'Join first.',
     });
   }
 }
 
-/** So many of a kind for one maker. A pledge that asks for more than is open is refused whole, with what is open. */
+/**
+ * So many of a kind for one maker. A pledge that asks for more than is open is refused whole, with what is open.
+ *
+ * Throws Problem: too-few-open, blanket-closed, and those of joining.
+ */
 export function pledge(state: GroupState, asker: Asker, kind: number, motifs: number): Happening[] {
   mustBeOpen(state);
   const open = openFor(state, kind);
   const name = state.plan.kinds[kind]?.name ?? '';
   if (motifs > open) {
     throw new Problem(
-      'unsorted',
+      'too-few-open',
       open === 0
         ? `Every ${name} is spoken for.`
         : `Only ${num(open)} of ${name} ${open === 1 ? 'is' : 'are'} still open.`,
-      { option: open === 0 ? 'kind' : 'motifs', hint: `Still open: ${stillOpen(state)}.` },
+      {
+        option: open === 0 ? 'kind' : 'motifs',
+        hint: `Still open: ${stillOpen(state)}.`,
+        facts: { needed: motifs, given: open },
+      },
     );
   }
   const pledged: Happening = { did: 'pledged', maker: asker.id, kind, motifs };
@@ -133,26 +142,31 @@ export function pledge(state: GroupState, asker: Asker, kind: number, motifs: nu
     : [...join(state, asker, { perWeek: 1, colours: [] }), pledged];
 }
 
-/** Gives back so many of a kind that are pledged and not made. */
+/** Gives back so many of a kind that are pledged and not made. Throws Problem: nothing-pledged, too-few-pledged. */
 export function release(state: GroupState, maker: string, kind: number, motifs: number): Happening[] {
   const held = state.pledges.get(maker)?.[kind] ?? 0;
   const name = state.plan.kinds[kind]?.name ?? '';
   if (motifs > held) {
     throw new Problem(
-      'unsorted',
+      held === 0 ? 'nothing-pledged' : 'too-few-pledged',
       held === 0
         ? `No ${name} is pledged there.`
         : `Only ${held} of ${name} ${held === 1 ? 'is' : 'are'} pledged there.`,
       {
         option: 'motifs',
-        hint: held === 0 ? '/together mine shows what you hold.' : `Give back at most ${held}.`,
+        hint: held === 0 ? 'Look at what you hold.' : `Give back at most ${held}.`,
+        facts: { needed: motifs, given: held },
       },
     );
   }
   return [{ did: 'released', maker, kind, motifs }];
 }
 
-/** Hands in finished motifs, pledging those that were not while there is room. `side` in cm. */
+/**
+ * Hands in finished motifs, pledging those that were not while there is room. `side` in cm.
+ *
+ * Throws Problem: too-few-open, and those of a pledge.
+ */
 export function handIn(
   state: GroupState,
   asker: Asker,
@@ -165,11 +179,12 @@ export function handIn(
   if (held > 0 && state.open && more > openFor(state, kind)) {
     const most = held + openFor(state, kind);
     throw new Problem(
-      'unsorted',
+      'too-few-open',
       `You hold ${num(held)} of ${state.plan.kinds[kind]?.name ?? ''}, and no more than ${num(most - held)} can be added.`,
       {
         option: 'motifs',
         hint: `Hand in at most ${num(most)}. Still open: ${stillOpen(state)}.`,
+        facts: { needed: motifs, given: most },
       },
     );
   }
@@ -179,29 +194,35 @@ export function handIn(
   ];
 }
 
-/** The motifs of these numbers that wait for the organiser. Throws a Problem for one that does not. */
+/** The motifs of these numbers that wait for the organiser. Throws Problem: not-waiting, no-such-motif. */
 function waiting(state: GroupState, pieces: readonly number[]): Piece[] {
   return [...new Set(pieces)].map((number) => {
     const piece = state.pieces[number - 1];
     if (piece?.state === 'handed-in') return piece;
     const wait = state.pieces.filter((one) => one.state === 'handed-in').map((one) => one.piece);
     throw new Problem(
-      'unsorted',
+      piece ? 'not-waiting' : 'no-such-motif',
       piece ? `Motif ${number} was ${piece.state} already.` : `There is no motif ${number}.`,
       {
         option: 'motifs',
         hint: wait.length === 0 ? 'No motif is waiting.' : `Waiting: ${wait.slice(0, 30).join(', ')}.`,
+        facts: { motif: number, ...(piece ? { state: piece.state } : {}) },
       },
     );
   });
 }
 
+/** Accepts motifs by their numbers. Throws Problem: not-waiting, no-such-motif, organisers-only, organiser-gone. */
 export function accept(state: GroupState, asker: Asker, pieces: readonly number[]): Happening[] {
   mustOrganise(state, asker);
   return [{ did: 'accepted', pieces: waiting(state, pieces).map(({ piece }) => piece) }];
 }
 
-/** Sends motifs back with a reason; each is pledged again by its maker, to be mended or made anew. */
+/**
+ * Sends motifs back with a reason; each is pledged again by its maker, to be mended or made anew.
+ *
+ * Throws Problem: not-waiting, no-such-motif, organisers-only, organiser-gone.
+ */
 export function sendBack(
   state: GroupState,
   asker: Asker,
@@ -212,7 +233,11 @@ export function sendBack(
   return [{ did: 'returned', pieces: waiting(state, pieces).map(({ piece }) => piece), reason }];
 }
 
-/** Gives several makers their shares at once, on the organiser's word; each pledge is checked against what is open then. */
+/**
+ * Gives several makers their shares at once, on the organiser's word; each pledge is checked against what is open then.
+ *
+ * Throws Problem: shares-changed, blanket-closed, organisers-only, organiser-gone.
+ */
 export function giveShares(
   state: GroupState,
   asker: Asker,
@@ -222,8 +247,8 @@ export function giveShares(
   mustOrganise(state, asker);
   mustBeOpen(state);
   const changed = () =>
-    new Problem('unsorted', 'Something has changed since these shares were worked out.', {
-      hint: 'Ask /together shares again and look at the new ones.',
+    new Problem('shares-changed', 'Something has changed since these shares were worked out.', {
+      hint: 'Ask for the shares again and look at the new ones.',
     });
   if (!asShown) throw changed();
   const asked = state.plan.kinds.map((_, kind) =>
@@ -241,13 +266,13 @@ export function giveShares(
   );
 }
 
-/** Names somebody who may join. */
+/** Names somebody who may join. Throws Problem: organisers-only, organiser-gone. */
 export function invite(state: GroupState, asker: Asker, who: { maker: string; name: string }): Happening[] {
   mustOrganise(state, asker);
   return [{ did: 'invited', ...who }];
 }
 
-/** Asks a maker whether her old pledges still stand. */
+/** Asks a maker whether her old pledges still stand. Throws Problem: organisers-only, organiser-gone. */
 export function remind(state: GroupState, asker: Asker, maker: string): Happening[] {
   mustOrganise(state, asker);
   return [{ did: 'reminded', maker }];
@@ -257,14 +282,18 @@ export function remind(state: GroupState, asker: Asker, maker: string): Happenin
 export const NOTICE_DAYS = 7;
 export const MS_PER_DAY = 86_400_000;
 
-/** Offers a quiet maker's pledges to everyone again, once she was asked and the notice has run out. */
+/**
+ * Offers a quiet maker's pledges to everyone again, once she was asked and the notice has run out.
+ *
+ * Throws Problem: not-asked, notice-running, organisers-only, organiser-gone.
+ */
 export function offerAgain(state: GroupState, asker: Asker, maker: string, now: Date): Happening[] {
   mustOrganise(state, asker);
   const reminded = state.remindedAt.get(maker);
   const name = state.names.get(maker) ?? 'She';
   if (reminded === undefined) {
     throw new Problem(
-      'unsorted',
+      'not-asked',
       `${name} has not been asked whether her pledges still stand, or has been heard of since.`,
       {
         option: 'maker',
@@ -276,11 +305,12 @@ export function offerAgain(state: GroupState, asker: Asker, maker: string, now: 
   if (waited < NOTICE_DAYS) {
     const days = Math.floor(waited);
     throw new Problem(
-      'unsorted',
+      'notice-running',
       `${name} was asked ${days === 0 ? 'today' : `${count(days, 'day')} ago`}; she has ${count(NOTICE_DAYS, 'day')} to answer.`,
       {
         option: 'maker',
         hint: `Try again in ${count(Math.ceil(NOTICE_DAYS - waited), 'day')}.`,
+        facts: { needed: NOTICE_DAYS, given: waited },
       },
     );
   }
@@ -289,27 +319,33 @@ export function offerAgain(state: GroupState, asker: Asker, maker: string, now: 
   );
 }
 
+/** Closes it to new pledges. Throws Problem: blanket-closed, organisers-only, organiser-gone. */
 export function close(state: GroupState, asker: Asker): Happening[] {
   mustOrganise(state, asker);
   mustBeOpen(state);
   return [{ did: 'closed' }];
 }
 
+/** Opens it again, or moves its closing day. Throws Problem: blanket-open, organisers-only, organiser-gone. */
 export function reopen(state: GroupState, asker: Asker, closes: string | undefined): Happening[] {
   mustOrganise(state, asker);
   if (state.open && closes === undefined) {
-    throw new Problem('unsorted', 'This blanket is open.', {
+    throw new Problem('blanket-open', 'This blanket is open.', {
       hint: 'Give closes: a new date to move its end.',
     });
   }
   return [{ did: 'reopened', ...(closes === undefined ? {} : { closes }) }];
 }
 
-/** Hands the blanket to another organiser, who takes part or was named. */
+/**
+ * Hands the blanket to another organiser, who takes part or was named.
+ *
+ * Throws Problem: organiser-already, organisers-only, organiser-gone.
+ */
 export function handOver(state: GroupState, asker: Asker, to: { maker: string; name: string }): Happening[] {
   mustOrganise(state, asker);
   if (to.maker === state.organiser) {
-    throw new Problem('unsorted', `${to.name} runs this blanket already.`, {
+    throw new Problem('organiser-already', `${to.name} runs this blanket already.`, {
       option: 'maker',
       hint: 'Name somebody else who takes part.',
     });
@@ -317,12 +353,16 @@ export function handOver(state: GroupState, asker: Asker, to: { maker: string; n
   return [{ did: 'handed-over', to: to.maker, name: to.name }];
 }
 
-/** Takes back the latest press that still counts: all that came of it, such as the pledges of a share-out. */
+/**
+ * Takes back the latest press that still counts: all that came of it, such as the pledges of a share-out.
+ *
+ * Throws Problem: nothing-to-take-back, organisers-only, organiser-gone.
+ */
 export function undo(state: GroupState, asker: Asker): Happening[] {
   mustOrganise(state, asker);
   const last = state.standing.at(-1);
   if (!last || last.event === 0) {
-    throw new Problem('unsorted', 'There is nothing to take back.', {
+    throw new Problem('nothing-to-take-back', 'There is nothing to take back.', {
       hint: 'Opening the blanket cannot be taken back; close it instead.',
     });
   }

@@ -47,27 +47,33 @@ export interface Miscount {
 }
 
 /**
- * Holds counts, the first of them that of row `fromRow`, against a plan. Throws a Problem when the plan has no such
- * rows.
+ * Holds counts, the first of them that of row `fromRow`, against a plan.
+ *
+ * Throws Problem: no-such-row, too-many-counts.
  */
-export function miscount(plan: RowPlan, counts: readonly number[], fromRow = 1): Miscount {
+export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 1): Miscount {
   const rows = plan.rows.length;
-  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  const { called } = plan;
   if (fromRow > rows)
     throw new Problem(
-      'unsorted',
+      'no-such-row',
       `This piece ends with ${called} ${rows}; there is no ${called} ${fromRow}.`,
       {
         option: 'from_row',
         hint: `Start from a ${called} from 1 to ${rows}.`,
+        facts: { row: fromRow, rows },
       },
     );
   const lastRow = fromRow + counts.length - 1;
   if (lastRow > rows)
     throw new Problem(
-      'unsorted',
+      'too-many-counts',
       `${counts.length} counts from ${called} ${fromRow} would reach ${called} ${lastRow}; this piece ends with ${called} ${rows}.`,
-      { option: 'counts', hint: `Give at most ${rows - fromRow + 1} counts, or a smaller from_row.` },
+      {
+        option: 'counts',
+        hint: `Give at most ${rows - fromRow + 1} counts, or a smaller from_row.`,
+        facts: { most: rows - fromRow + 1, given: counts.length },
+      },
     );
   const planned = (row: number) => plan.rows[row - 1]?.count ?? 0;
   const at = counts.findIndex((counted, index) => counted !== planned(fromRow + index));

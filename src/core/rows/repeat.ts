@@ -74,10 +74,14 @@ export interface Repeat {
 
 /**
  * The counts `multiple · k + plus` around a wished count, or around the count that makes a wished width. `nearest`
- * has at least one repeat; of two equally near the wider is taken. Throws a Problem when neither or both wishes are
- * given, a width without its gauge, or a wish below the plus.
+ * has at least one repeat; of two equally near the wider is taken.
+ *
+ * Throws Problem: wish-missing, wish-given-twice, gauge-missing, too-few-stitches (fewer than the plus).
+ *
+ * @example
+ * findRepeat({ multiple: 15, plus: 1, near: 100, stitch: 'sc' }).nearest // → { stitches: 106, repeats: 7 }
  */
-export function repeat(asked: {
+export function findRepeat(asked: {
   multiple: number;
   plus: number;
   near?: number | undefined;
@@ -90,7 +94,7 @@ export function repeat(asked: {
   const near = wished(asked, working);
   if (near < plus) {
     throw new Problem(
-      'unsorted',
+      'too-few-stitches',
       `The plus alone is ${plus} stitches, more than the ${Math.round(near * 10) / 10} wished for.`,
       {
         option: asked.near === undefined ? 'width' : 'near',
@@ -98,6 +102,7 @@ export function repeat(asked: {
           asked.near === undefined && gauge
             ? `One repeat is the least: width:${Math.ceil(((plus + multiple) * gauge.over) / gauge.stitches)}cm or more.`
             : `One repeat is the least: near:${plus + multiple} or more.`,
+        facts: { needed: plus + multiple, given: near },
       },
     );
   }
@@ -141,18 +146,18 @@ function wished(
   working: Working,
 ): number {
   if (near !== undefined && width !== undefined)
-    throw new Problem('unsorted', 'Both a count and a width are wished for.', {
+    throw new Problem('wish-given-twice', 'Both a count and a width are wished for.', {
       option: 'width',
       hint: 'Give near, or width with gauge.',
     });
   if (near !== undefined) return near;
   if (width === undefined)
-    throw new Problem('unsorted', 'Neither a count nor a width is wished for.', {
+    throw new Problem('wish-missing', 'Neither a count nor a width is wished for.', {
       option: 'near',
       hint: 'Give near:100, or width:120cm gauge:13x10.',
     });
   if (gauge === undefined)
-    throw new Problem('unsorted', `How many stitches make ${cm(width)} depends on the gauge.`, {
+    throw new Problem('gauge-missing', `How many stitches make ${cm(width)} depends on the gauge.`, {
       option: 'gauge',
       hint: 'Give gauge:13x10, or the count itself with near.',
     });

@@ -18,9 +18,13 @@ export interface RowFacts {
 
 /**
  * The count of a row (the last if none is given), the counts so far and in all. Counts are stitches, or blocks.
- * Throws a Problem when the shape has no such row.
+ *
+ * Throws Problem: no-such-row, one-measure-only.
+ *
+ * @example
+ * reckonRow({ shape: 'diagonal', size: 12, row: 9 }).count // → 19
  */
-export function rowFacts(asked: {
+export function reckonRow(asked: {
   shape: Shape;
   size: number;
   row?: number | undefined;
@@ -33,15 +37,15 @@ export function rowFacts(asked: {
   if (asked.stitch === undefined) assumptions.push(`Worked in ${t(plan.stitch)}, as no stitch was named.`);
   const row = asked.row ?? plan.rows.length;
   if (asked.row === undefined) assumptions.push('The last row, as no row was named.');
-  const found = plan.rows[row - 1];
-  if (!found) {
-    const called = plan.worked === 'rounds' ? 'round' : 'row';
+  if (row > plan.rows.length) {
+    const { called } = plan;
     throw new Problem(
-      'unsorted',
+      'no-such-row',
       `This piece ends with ${called} ${plan.rows.length}; there is no ${called} ${row}.`,
       {
         option: 'row',
         hint: `Ask for a ${called} from 1 to ${plan.rows.length}.`,
+        facts: { row, rows: plan.rows.length },
       },
     );
   }

@@ -59,8 +59,13 @@ export interface Segment {
   readonly bare: boolean;
 }
 
-/** `total` shared over `parts`: parts that differ by at most one, the larger ones spread as evenly as they go. */
-export function share(total: number, parts: number): number[] {
+/**
+ * `total` shared over `parts`: parts that differ by at most one, the larger ones spread as evenly as they go.
+ *
+ * @example
+ * shareEvenly(11, 4) // → [2, 3, 3, 3]
+ */
+export function shareEvenly(total: number, parts: number): number[] {
   const least = Math.floor(total / parts);
   const larger = total % parts;
   return Array.from(
@@ -71,20 +76,26 @@ export function share(total: number, parts: number): number[] {
 
 /**
  * Spreads the changes from `from` stitches to `to`. An increase eats one stitch and leaves two, a decrease eats two
- * and leaves one, so one row at most doubles and at best halves: beyond that it throws a Problem with the nearest count.
+ * and leaves one, so one row at most doubles and at best halves.
+ *
+ * Throws Problem: too-many-stitches, too-few-stitches, with the nearest count that can be.
+ *
+ * @example
+ * spreadChanges(60, 67, 'round').runs // → [7, 8, 7, 8, 7, 8, 8]
  */
-export function spread(from: number, to: number, worked: Worked): Spread {
+export function spreadChanges(from: number, to: number, worked: Worked): Spread {
   const fewest = Math.ceil(from / 2);
   const most = 2 * from;
   if (to > most || to < fewest) {
     throw new Problem(
-      'unsorted',
+      to > most ? 'too-many-stitches' : 'too-few-stitches',
       to > most
         ? `${from} stitches cannot become ${to} in one go: two in every stitch makes ${most}.`
         : `${from} stitches cannot become ${to} in one go: two together all the way leaves ${fewest}.`,
       {
         option: 'to',
         hint: `The nearest is to:${to > most ? most : fewest}; take the rest in the next ${worked === 'flat' ? 'row' : 'round'}.`,
+        facts: { from, to, fewest, most },
       },
     );
   }
@@ -99,7 +110,7 @@ export function spread(from: number, to: number, worked: Worked): Spread {
   working.do(RUN, { plain, runs });
   working.do(LONGER, { plain, runs });
   working.do(LEFT, { plain, leaves: increase ? 2 : 1, changes });
-  const shared = share(plain, runs);
+  const shared = shareEvenly(plain, runs);
   return {
     change: increase ? 'increase' : 'decrease',
     changes,
@@ -140,10 +151,13 @@ function repeats(runs: readonly number[], at: number, length: number): number {
 }
 
 /**
- * One stretch as a person works it: `work 8, 2 in the next; 7 times`, or with brackets where different runs alternate:
+ * One stretch as a person works it, with brackets where different runs alternate:
  * `[work 7, 2 in the next; (work 8, 2 in the next) 6 times] 2 times`.
+ *
+ * @example
+ * writeSegment({ runs: [8], times: 7, bare: false }, 'increase') // → 'work 8, 2 in the next; 7 times'
  */
-export function segmentWords({ runs, times, bare }: Segment, change: Spread['change']): string {
+export function writeSegment({ runs, times, bare }: Segment, change: Spread['change']): string {
   const does = change === 'increase' ? '2 in the next' : 'the next 2 together';
   if (bare) return `work ${runs[0] ?? 0}`;
   const stretches: { run: number; times: number }[] = [];

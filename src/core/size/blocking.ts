@@ -78,10 +78,10 @@ export interface BlockedSquare {
   readonly side: number;
 }
 
-/** The gauge's rows. Throws a Problem where only stitches were given. */
+/** The gauge's rows. Throws Problem: gauge-rows-missing, where only stitches were given. */
 export function rowsOfGauge(gauge: Gauge, option = 'gauge'): number {
   if (gauge.rows === undefined)
-    throw new Problem('unsorted', 'The rows are needed too.', {
+    throw new Problem('gauge-rows-missing', 'The rows are needed too.', {
       option,
       hint: `Count them on the swatch as well: ${option}:${gauge.stitches}x10.`,
     });
@@ -90,7 +90,9 @@ export function rowsOfGauge(gauge: Gauge, option = 'gauge'): number {
 
 /**
  * The diagonals of a diagonal square of `size` rising rows and the side it blocks to, in cm; the steps are added to the
- * working. Throws a Problem when the gauge has no rows.
+ * working.
+ *
+ * Throws Problem: gauge-rows-missing.
  */
 export function blockedSquare(gauge: Gauge, size: number, working: Working): BlockedSquare {
   const rows = rowsOfGauge(gauge);
@@ -131,7 +133,7 @@ export interface Diamond extends BlockedSquare {
   readonly working: Working;
 }
 
-/** Everything about the diagonal square's true shape. Throws a Problem when the gauge has no rows. */
+/** Everything about the diagonal square's true shape. Throws Problem: gauge-rows-missing. */
 export function diamond(gauge: Gauge, size: number): Diamond {
   const working = new Working();
   const blocked = blockedSquare(gauge, size, working);

@@ -189,8 +189,10 @@ export interface Resized {
 
 /**
  * The blankets nearest to `width` × `height` cm with a border of `border` cm all round, of motifs with a `side` (cm), or of
- * diagonal squares of `size` rising rows at a gauge, whose size may change by `rowStep`. Throws a Problem where the motif is not given in
- * exactly one way, or the wish has no room for one motif inside its border.
+ * diagonal squares of `size` rising rows at a gauge, whose size may change by `rowStep`.
+ *
+ * Throws Problem where the motif is not given in exactly one way: motif-given-twice, motif-size-missing, gauge-missing,
+ * gauge-rows-missing, row-step-without-size; where there is no room for one: smaller-than-a-motif, border-too-wide.
  */
 export function resize(asked: {
   width: number;
@@ -240,13 +242,13 @@ export function motifSizes(asked: {
   if (side !== undefined) {
     const other = gauge ? 'gauge' : size !== undefined ? 'size' : undefined;
     if (other !== undefined) {
-      throw new Problem('unsorted', 'The motif is given twice, by its side and by its rows.', {
+      throw new Problem('motif-given-twice', 'The motif is given twice, by its side and by its rows.', {
         option: other,
         hint: ONE_WAY,
       });
     }
     if (rowStep !== undefined) {
-      throw new Problem('unsorted', 'A side alone does not say what another row would add.', {
+      throw new Problem('row-step-without-size', 'A side alone does not say what another row would add.', {
         option: 'row_step',
         hint: 'Give gauge and size instead of side, or leave row_step out.',
       });
@@ -254,11 +256,14 @@ export function motifSizes(asked: {
     return [{ side }];
   }
   if (gauge === undefined && size === undefined) {
-    throw new Problem('unsorted', 'How large one motif is, is not said.', { option: 'side', hint: ONE_WAY });
+    throw new Problem('motif-size-missing', 'How large one motif is, is not said.', {
+      option: 'side',
+      hint: ONE_WAY,
+    });
   }
   if (gauge === undefined || size === undefined) {
     throw new Problem(
-      'unsorted',
+      gauge ? 'motif-size-missing' : 'gauge-missing',
       gauge
         ? 'The gauge alone does not say how large the motif is.'
         : 'The size alone does not say how large a stitch is.',
@@ -281,13 +286,13 @@ function refuseImpossible({ width, height, border }: Wish, sizes: readonly Motif
   const nearest = sizeText(whole(width), whole(height));
   const room = (short - least) / 2;
   if (room < 0) {
-    throw new Problem('unsorted', 'That is smaller than one motif.', {
+    throw new Problem('smaller-than-a-motif', 'That is smaller than one motif.', {
       option: width <= height ? 'width' : 'height',
       hint: `The nearest possible is ${nearest}${border > 0 ? ', the border counted in' : ''}.`,
     });
   }
   throw new Problem(
-    'unsorted',
+    'border-too-wide',
     2 * border >= short
       ? 'The border alone is wider than the blanket.'
       : 'Inside that border there is no room for one motif.',

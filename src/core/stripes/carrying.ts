@@ -1,5 +1,5 @@
 /** Which colour may climb the side and which must be cut, how many ends that leaves, and what other stripes would save. */
-import { firstRows, joined, rowsIn, spans, type ColourRun } from './colour-runs.ts';
+import { cutRuns, joinRuns, rowsIn, spans, type ColourRun } from './colour-runs.ts';
 import type { RowPlan } from '../rows/plan.ts';
 import { formula, type Working } from '../base/working.ts';
 
@@ -138,7 +138,7 @@ function refilled(runs: readonly ColourRun[], height: (rows: number) => number, 
     if (last && left > 0) out[out.length - 1] = { colour: last.colour, rows: last.rows + left };
   }
   while (rowsIn(out) < rows) out.push(...group);
-  return firstRows(joined(out), rows);
+  return cutRuns(joinRuns(out), rows);
 }
 
 /**

@@ -86,7 +86,7 @@ function unknownSize({ name }: MotifSpec, lacks: 'gauge' | 'side' | 'rows'): Pro
   }[lacks];
   return new Problem('motif-size-unknown', sentence, {
     option: 'kinds',
-    hint: `Measure a finished one: /motif weigh name:"${name}" side:15cm.`,
+    hint: 'Measure a finished one.',
     facts: { motif: name, lacks },
   });
 }

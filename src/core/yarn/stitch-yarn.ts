@@ -4,7 +4,8 @@ import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { CM_PER_INCH, G_PER_POUND, M_PER_YARD } from '../../standards/units.ts';
 import { WRAPS_BY_LENGTH } from '../../standards/yarn-thickness.ts';
 import { YARN_WEIGHTS, type YarnWeight } from '../../standards/yarn-weights.ts';
-import type { Ball, YarnThickness } from '../base/quantity.ts';
+import type { Ball } from '../base/quantity.ts';
+import type { YarnThickness } from '../base/trade-words.ts';
 import { formula, type Working } from '../base/working.ts';
 
 export const YARN_THICKNESS = formula({

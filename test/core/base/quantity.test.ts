@@ -1,18 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Problem } from '../../../src/core/base/problem.ts';
-import {
-  readBall,
-  readCounts,
-  readGauge,
-  readHook,
-  readLength,
-  readNumber,
-  readStitch,
-  readStitches,
-  readWeight,
-  readYarn,
-} from '../../../src/core/base/quantity.ts';
+import { readBall, readGauge, readLength, readNumber, readWeight } from '../../../src/core/base/quantity.ts';
+import { readCounts } from '../../../src/core/base/lists.ts';
+import { readHook, readStitch, readStitches, readYarn } from '../../../src/core/base/trade-words.ts';
 
 const READERS = {
   readBall,

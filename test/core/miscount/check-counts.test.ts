@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { miscount } from '../../../src/core/miscount/check-counts.ts';
+import { checkCounts } from '../../../src/core/miscount/check-counts.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan, SHAPES, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { asking } from '../../asking.ts';
 
 const wrong = (shape: Shape, size: number, counts: number[], fromRow?: number) => {
-  const found = miscount(
+  const found = checkCounts(
     rowPlan(shape, { size, ...(shape === 'flat' ? { otherSize: 20 } : {}) }),
     counts,
     fromRow,
@@ -29,7 +29,7 @@ describe('every count right', () => {
           const plan = rowPlan(shape, { size });
           const fromRow = 1 + (start % plan.rows.length);
           const counts = plan.rows.slice(fromRow - 1, fromRow - 1 + many).map(({ count }) => count);
-          const found = miscount(plan, counts, fromRow);
+          const found = checkCounts(plan, counts, fromRow);
           expect(found.wrong).toBeUndefined();
           expect(found.difference).toBe(0);
         },
@@ -54,7 +54,7 @@ describe('one count changed', () => {
           const at = where % counts.length;
           fc.pre(counts[at]! + by >= 0);
           counts[at]! += by;
-          const found = miscount(plan, counts);
+          const found = checkCounts(plan, counts);
           expect(found).toMatchObject({ difference: by, wrong: { row: at + 1, counted: counts[at]! } });
           expect(found.wrong!.causes.length).toBeGreaterThan(0);
           for (const cause of found.wrong!.causes)
@@ -69,7 +69,7 @@ describe('one count changed', () => {
   it('to an even count in the diagonal square is never a miscounted row', () => {
     const plan = rowPlan('diagonal', { size: 12 });
     for (let counted = 0; counted < 30; counted++) {
-      const { wrong } = miscount(plan, [counted], 5);
+      const { wrong } = checkCounts(plan, [counted], 5);
       if (counted % 2 === 0) {
         expect(wrong!.noRowHasIt).toContain('odd');
         expect(wrong!.causes.some(({ cause }) => /ahead|behind/.test(cause))).toBe(false);
@@ -145,8 +145,8 @@ describe('refused', () => {
     return 'answered';
   };
   it('more counts than rows, and a start past the end', () => {
-    expect(option(() => miscount(plan, [3, 5, 3, 1, 1]))).toBe('counts');
-    expect(option(() => miscount(plan, [3], 5))).toBe('from_row');
+    expect(option(() => checkCounts(plan, [3, 5, 3, 1, 1]))).toBe('counts');
+    expect(option(() => checkCounts(plan, [3], 5))).toBe('from_row');
   });
 });
 

@@ -1,7 +1,7 @@
 /** Counts that belong to other rows than they were taken for. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { miscount } from '../../../src/core/miscount/check-counts.ts';
+import { checkCounts } from '../../../src/core/miscount/check-counts.ts';
 import { elsewhere } from '../../../src/core/miscount/elsewhere.ts';
 import { rowPlan, SHAPES } from '../../../src/core/rows/index.ts';
 import { asking } from '../../asking.ts';
@@ -26,7 +26,7 @@ describe('counts of other rows', () => {
           expect(found.slipAt).toBeUndefined();
           expect([found.firstRow, ...found.otherFirstRows]).toContain(from);
           expect(rows.slice(found.firstRow - 1, found.lastRow).map(({ count }) => count)).toEqual(counts);
-          const { wrong } = miscount(rowPlan(shape, { size }), counts, fromRow);
+          const { wrong } = checkCounts(rowPlan(shape, { size }), counts, fromRow);
           expect(wrong!.causes[0]!.cause).toMatch(/ahead of|behind/);
         },
       ),

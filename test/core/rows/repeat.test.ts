@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { repeat } from '../../../src/core/rows/repeat.ts';
+import { findRepeat } from '../../../src/core/rows/repeat.ts';
 import { asking } from '../../asking.ts';
 
 describe('repeat', () => {
@@ -12,7 +12,7 @@ describe('repeat', () => {
         fc.integer({ min: 1, max: 900 }),
         (multiple, plus, near) => {
           fc.pre(near >= plus);
-          const { below, above, nearest } = repeat({ multiple, plus, near, stitch: 'sc' });
+          const { below, above, nearest } = findRepeat({ multiple, plus, near, stitch: 'sc' });
           expect(below.stitches).toBeLessThanOrEqual(near);
           expect(above.stitches).toBeGreaterThanOrEqual(near);
           expect(above.stitches - below.stitches).toBeLessThanOrEqual(multiple);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rowFacts } from '../../../src/core/rows/row-facts.ts';
+import { reckonRow } from '../../../src/core/rows/row-facts.ts';
 import { MOST_ROWS } from '../../../src/core/base/limits.ts';
 import { rowPlan, SHAPES, total, widest, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
@@ -20,7 +20,7 @@ describe('every plan', () => {
         (shape, size, stitch, where) => {
           const plan = rowPlan(shape, { size, stitch });
           const row = 1 + Math.floor(where * (plan.rows.length - 1));
-          const facts = rowFacts({ shape, size, stitch, row });
+          const facts = reckonRow({ shape, size, stitch, row });
           expect(facts.count).toBe(plan.rows[row - 1]!.count);
           expect(facts.soFar).toBe(total(plan, row));
           expect(facts.total).toBe(total(plan));
@@ -90,6 +90,6 @@ describe('refused', () => {
     },
   );
   it('a row that is not there', () => {
-    expect(() => rowFacts({ shape: 'circle', size: 4, row: 5 })).toThrow(/round 4/);
+    expect(() => reckonRow({ shape: 'circle', size: 4, row: 5 })).toThrow(/round 4/);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Problem } from '../../../src/core/base/problem.ts';
-import { segmentWords, share, spread, type Worked } from '../../../src/core/rows/spacing.ts';
+import { writeSegment, shareEvenly, spreadChanges, type Worked } from '../../../src/core/rows/spacing.ts';
 import { asking } from '../../asking.ts';
 
 const worked = fc.constantFrom<Worked>('flat', 'round');
@@ -18,7 +18,7 @@ describe('spread', () => {
   it('consumes what is there and leaves what is wanted', () => {
     fc.assert(
       fc.property(asked, ({ from, to, how }) => {
-        const { change, changes, runs } = spread(from, to, how);
+        const { change, changes, runs } = spreadChanges(from, to, how);
         const [eats, leaves] = change === 'decrease' ? [2, 1] : [1, 2];
         expect(sum(runs) + eats * changes).toBe(from);
         expect(sum(runs) + leaves * changes).toBe(to);
@@ -32,7 +32,7 @@ describe('spread', () => {
   it('says in its instruction exactly the runs it counts', () => {
     fc.assert(
       fc.property(asked, ({ from, to, how }) => {
-        const { runs, instruction } = spread(from, to, how);
+        const { runs, instruction } = spreadChanges(from, to, how);
         const said = instruction.flatMap((segment) =>
           Array.from({ length: segment.times }, () => segment.runs).flat(),
         );
@@ -47,9 +47,9 @@ describe('spread', () => {
   it('can be worked from its words alone', () => {
     fc.assert(
       fc.property(asked, ({ from, to, how }) => {
-        const { change, instruction } = spread(from, to, how);
+        const { change, instruction } = spreadChanges(from, to, how);
         const { eaten, left } = workWords(
-          instruction.map((segment) => segmentWords(segment, change)).join('; then '),
+          instruction.map((segment) => writeSegment(segment, change)).join('; then '),
         );
         expect([eaten, left]).toEqual([from, to]);
       }),
@@ -60,7 +60,7 @@ describe('spread', () => {
   it('shares so that the larger parts are spread evenly', () => {
     fc.assert(
       fc.property(fc.nat(500), fc.integer({ min: 1, max: 80 }), (total, parts) => {
-        const shared = share(total, parts);
+        const shared = shareEvenly(total, parts);
         expect(sum(shared)).toBe(total);
         // Any stretch holds its fair share of the larger parts, to within one.
         const larger = shared.map((one) => one - Math.floor(total / parts));
@@ -77,7 +77,7 @@ describe('spread', () => {
   ])('refuses %i to %i, with the nearest', (from, to, hint) => {
     let problem: unknown;
     try {
-      spread(from, to, 'round');
+      spreadChanges(from, to, 'round');
     } catch (error) {
       problem = error;
     }

@@ -5,13 +5,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { carriedStrand, CARRY_PAST, lengths, otherStripes } from '../../../src/core/stripes/carrying.ts';
-import { joined, readRuns, rowsIn } from '../../../src/core/stripes/colour-runs.ts';
+import { joinRuns, rowsIn } from '../../../src/core/stripes/colour-runs.ts';
+import { readRuns } from '../../../src/core/stripes/read-runs.ts';
 import { rowPlan } from '../../../src/core/rows/index.ts';
 import { Working } from '../../../src/core/base/working.ts';
 
 const square = rowPlan('diagonal', { size: 12 });
 const rounds = rowPlan('clusters', { size: 24 });
-const of = (text: string, plan = square) => lengths(plan, readRuns(text, plan.rows.length, plan.worked));
+const of = (text: string, plan = square) => lengths(plan, readRuns(text, plan.rows.length, plan.called));
 
 describe('carrying or cutting', () => {
   it('one colour is one length with two ends', () => {
@@ -67,7 +68,7 @@ describe('carrying or cutting', () => {
       minLength: 1,
       maxLength: 14,
     })
-    .map(joined);
+    .map(joinRuns);
 
   it('every row belongs to one length, and every pick-up obeys the rule', () => {
     fc.assert(

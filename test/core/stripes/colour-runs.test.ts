@@ -4,13 +4,13 @@ import { describe, expect, it } from 'vitest';
 import {
   colourOf,
   coloursIn,
-  joined,
-  readRuns,
+  joinRuns,
   rowsIn,
   spans,
   writeRuns,
   type ColourRun,
 } from '../../../src/core/stripes/colour-runs.ts';
+import { readRuns } from '../../../src/core/stripes/read-runs.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 
 const run = (rows: number, colour: string): ColourRun => ({ colour, rows });
@@ -107,15 +107,15 @@ describe('stripes as people say them', () => {
     .chain((group) =>
       fc.integer({ min: 1, max: 5 }).map((times) => Array(times).fill(group).flat() as ColourRun[]),
     )
-    .map(joined);
+    .map(joinRuns);
 
   it('reads back what it writes', () => {
     fc.assert(
-      fc.property(someRuns, fc.constantFrom('rows' as const, 'rounds' as const), (runs, worked) => {
-        const written = writeRuns(runs, worked);
-        const read = readRuns(written, rowsIn(runs), worked);
+      fc.property(someRuns, fc.constantFrom('row' as const, 'round' as const), (runs, called) => {
+        const written = writeRuns(runs, called);
+        const read = readRuns(written, rowsIn(runs), called);
         expect(read).toEqual(runs);
-        expect(writeRuns(read, worked)).toBe(written);
+        expect(writeRuns(read, called)).toBe(written);
       }),
     );
   });

@@ -5,7 +5,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { joined, rowsIn, spans } from '../../../src/core/stripes/colour-runs.ts';
+import { joinRuns, rowsIn, spans } from '../../../src/core/stripes/colour-runs.ts';
 import { lengths } from '../../../src/core/stripes/carrying.ts';
 import { rowPlan, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
 import { forReader, type Terms } from '../../../src/core/base/reader.ts';
@@ -294,12 +294,12 @@ describe('instructions re-read', () => {
             }),
             { minLength: 1, maxLength: 8 },
           )
-          .map(joined),
+          .map(joinRuns),
         (shape, stitch, given) => {
           let runs = given;
           // A diagonal square and a square in blocks have an even or odd number of rows of their own.
           if (shape === 'diagonal' && rowsIn(runs) % 2 === 1)
-            runs = joined([...runs, { colour: 'moss', rows: 1 }]);
+            runs = joinRuns([...runs, { colour: 'moss', rows: 1 }]);
           const rows = rowsIn(runs);
           const plan =
             shape === 'diagonal'

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readRuns } from '../../../src/core/stripes/colour-runs.ts';
+import { readRuns } from '../../../src/core/stripes/read-runs.ts';
 import { rowPlan, total } from '../../../src/core/rows/index.ts';
 import { countByColour } from '../../../src/core/yarn/motif.ts';
 import {

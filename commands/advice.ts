@@ -1,0 +1,38 @@
+/**
+ * What to ask next where something is refused: the core and the store know no commands, so their hints name none. By the
+ * problem's code, from what it is made of.
+ */
+import type { Advice } from '../src/chat/command.ts';
+import { writeLine } from '../src/chat/line.ts';
+import type { Problem } from '../src/core/base/problem.ts';
+
+const line = (words: string, options: Readonly<Record<string, string>>) =>
+  writeLine({ words: words.split(' '), options });
+
+export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => string>([
+  [
+    'motif-size-unknown',
+    ({ motif }) => `Measure a finished one: ${line('motif weigh', { name: String(motif), side: '15cm' })}.`,
+  ],
+  [
+    'yarn-at-hand-unknown',
+    ({ colour }) =>
+      `Say it colour by colour: ${line('blanket colours', { colour: String(colour), ball: '170m/100g', balls: '4' })}.`,
+  ],
+  ['blanket-closed', () => 'The organiser can open it again with /together reopen.'],
+  [
+    'organiser-gone',
+    () => 'Its organiser has gone; whoever takes part can take it over with /together handover.',
+  ],
+  ['not-named', ({ organiser }) => `Ask ${String(organiser)} to name you with /together invite.`],
+  ['not-taking-part', () => 'Join with /together join per_week:3.'],
+  ['nothing-pledged', () => '/together mine shows what you hold.'],
+  ['shares-changed', () => 'Ask /together shares again and look at the new ones.'],
+  ['nobody-joined', () => 'Makers join with /together join per_week:3.'],
+  ['closing-day-passed', () => 'Move it with /together reopen closes: and a day to come.'],
+  ['nothing-accepted', () => 'Accept what was handed in with /together accept.'],
+]);
+
+/** The problem with the hint that names the command to ask next, where there is one. */
+export const advised = (problem: Problem): Problem =>
+  problem.said(problem.message, ADVICE.get(problem.code)?.(problem.facts) ?? problem.hint);
