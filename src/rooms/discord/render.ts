@@ -11,11 +11,11 @@ import {
   type APIEmbed,
 } from 'discord.js';
 import type { Action, RenderedAnswer } from '../../chat/answer.ts';
-import { readLine, writeLine } from '../../chat/line.ts';
+import { readLine } from '../../chat/line.ts';
 import { writeAsked, type Asked } from './asked.ts';
 import { coded, fitsInto, keptAt, writeButton, type Does } from './buttons.ts';
 import { BUTTONS, EMBED, MESSAGE } from './limits.ts';
-import { clean, escaped, fit, oneLine, take } from './text.ts';
+import { asFilledIn, clean, escaped, fit, oneLine, take } from './text.ts';
 
 export type Row = APIActionRowComponent<APIButtonComponentWithCustomId>;
 
@@ -120,7 +120,7 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   );
   cut ||= care.left.length > 0;
   const notes = take((setting.notes ?? []).map(escaped), NOTES).taken;
-  const lines = shown.lines.map((line) => escaped(line).trimEnd());
+  const lines = shown.lines.map((line) => escaped(line.startsWith('/') ? asFilledIn(line) : line).trimEnd());
   const room =
     MESSAGE.content -
     [...parts, ...care.taken, ...notes, REST].reduce((sum, text) => sum + text.length + 2, 0);
@@ -189,7 +189,7 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     texts.push({
       name: 'next.txt',
       content: listed.written
-        .map(({ label, line }) => `${oneLine(label)}: ${clean(oneLine(line))}\n`)
+        .map((action) => `${oneLine(action.label)}: ${clean(lineOf(meantBy(action)))}\n`)
         .join(''),
       says: 'More to ask from here',
     });
@@ -229,8 +229,9 @@ const bearing = ({ asker, serial }: Setting, forAnyone = false) => ({
   serial,
 });
 
-/** A question as people would type it. */
-const lineOf = ({ question, options }: Asked) => oneLine(writeLine({ words: question.split(' '), options }));
+/** A question as people see it filled in. Nobody reads it back. */
+export const lineOf = ({ question, options }: Asked) =>
+  oneLine([`/${question}`, ...Object.entries(options).map(([name, value]) => `${name}:${value}`)].join(' '));
 
 /** Between a button's label and what it means, in the footer, which people read too. */
 const KEPT = ' ▸ ';

@@ -10,7 +10,6 @@ import type {
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask, type RawOptions } from '../../chat/ask.ts';
 import type { Context } from '../../chat/command.ts';
-import { writeLine } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
@@ -24,9 +23,9 @@ import { Metrics, type Outcome } from './metrics.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import { Rate, type Pace } from './rate.ts';
 import { Recent } from './recent.ts';
-import { keptIn, render, type Drawn, type Row } from './render.ts';
+import { keptIn, lineOf, render, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
-import { clean, clock, escaped, fit, oneLine } from './text.ts';
+import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text.ts';
 import { askedAgain, isAlone, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
 
 export interface RoomParts {
@@ -226,7 +225,7 @@ export class DiscordRoom {
   ): Promise<boolean> {
     const anyone = button.owner === '';
     const words = meant.question.split(' ');
-    if (!own && !anyone) throw notYours(writeLine({ words, options: meant.options }));
+    if (!own && !anyone) throw notYours(lineOf(meant));
     const found = this.parts.registry.find(words);
     const key = pressKey(interaction);
     const ephemeral = isEphemeral(interaction);
@@ -375,7 +374,10 @@ export class DiscordRoom {
       const offers = (await metaOf(schema).suggest?.(focused.value, context)) ?? [];
       const values = new Set<string>();
       return offers
-        .map(({ value, label }) => ({ name: fit(oneLine(label ?? value), COMMAND.choiceName), value }))
+        .map(({ value, label }) => ({
+          name: fit(oneLine(label ?? value), COMMAND.choiceName),
+          value: asTyped(value),
+        }))
         .filter(({ name, value }) => {
           const good =
             name !== '' && value !== '' && value.length <= COMMAND.choiceValue && !values.has(value);
@@ -414,13 +416,13 @@ class Unanswered extends Problem {
 function refusal(problem: Problem): Outbound {
   const { message, option, hint } = problem;
   const named = option === undefined || option === QUESTION || message.split(/\W+/).includes(option);
-  const sentence = `**${fit(oneLine(message), 900, escaped)}**${named ? '' : ` (${escaped(option)})`}`;
+  const sentence = `**${fit(asFilledIn(oneLine(message)), 900, escaped)}**${named ? '' : ` (${escaped(option)})`}`;
   // An example that rests on something saved would not work for her.
   const example =
     problem instanceof Unanswered && option !== undefined && !problem.found.question.before
-      ? `\n-# For example: ${escaped(exampleLine(problem.found))}`
+      ? `\n-# For example: ${escaped(asFilledIn(exampleLine(problem.found)))}`
       : '';
-  return { content: `${sentence}\n${fit(clean(hint), 600, escaped)}${fit(example, 300)}` };
+  return { content: `${sentence}\n${fit(asFilledIn(clean(hint)), 600, escaped)}${fit(example, 300)}` };
 }
 
 const lost = () =>

@@ -76,6 +76,31 @@ export function fit(text: string, most: number, dress: (text: string) => string 
   return cut(least);
 }
 
+/** Double quotes around the whole, then single ones; and the quotes of that kind that would be in the way inside. */
+const QUOTED = [
+  { whole: /^["“”„](.+)["“”]$/s, inside: /(?<!\d)["“”„]/ },
+  { whole: /^['‘](.+)['’]$/s, inside: /(?<!\p{L})['‘’]|['‘’](?!\p{L})/u },
+];
+
+/**
+ * What was typed into a form, without the quotes that it wants in a line: one pair around the whole. Quotes of its own
+ * inside stay (apostrophes, inches, a pair within the pair), and so do two that are no pair around the whole.
+ */
+export function unquoted(typed: string): string {
+  const text = typed.trim();
+  for (const { whole, inside } of QUOTED) {
+    const inner = whole.exec(text)?.[1];
+    if (inner !== undefined) return whole.test(inner) || !inside.test(inner) ? inner : typed;
+  }
+  return typed;
+}
+
+/** What has to be typed into a form so that `unquoted` gives this. */
+export const asTyped = (value: string) => (unquoted(value) === value ? value : `"${value}"`);
+
+/** A question as it is filled into a form, where no value needs quotes. */
+export const asFilledIn = (line: string) => line.replace(/\b([a-z][a-z0-9_]*):"([^"\n]*)"/g, '$1:$2');
+
 export interface Taken {
   readonly taken: readonly string[];
   readonly left: readonly string[];

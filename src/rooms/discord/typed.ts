@@ -15,7 +15,7 @@ import { plain, type Reader } from '../../core/base/reader.ts';
 import type { Asked } from './asked.ts';
 import { SEEN_BY } from './declare.ts';
 import type { Attached } from './files.ts';
-import { oneLine } from './text.ts';
+import { oneLine, unquoted } from './text.ts';
 
 export interface Pressed {
   readonly words: readonly string[];
@@ -39,10 +39,11 @@ export function readCommand(name: string, data: readonly CommandInteractionOptio
   const typed: Record<string, string> = Object.create(null) as Record<string, string>;
   const attached: [string, Attached][] = [];
   let seenBy: string | undefined;
-  for (const { name: option, value, attachment } of options) {
+  for (const { name: option, type, value, attachment } of options) {
     if (option === SEEN_BY) seenBy = String(value);
     else if (attachment) attached.push([option, attachment]);
     else if (typeof value === 'boolean') typed[option] = value ? 'yes' : 'no';
+    else if (type === Type.String) typed[option] = unquoted(String(value));
     else if (value !== undefined) typed[option] = String(value);
   }
   return { words, typed: { ...typed }, attached, seenBy };

@@ -129,15 +129,20 @@ export function asGiven(
   const { words, options } = readLine(line);
   const found = registry.find(words);
   const given: Record<string, Given> = {};
+  // Into a field for text goes what is typed, its quotes with it: the platform takes none off.
+  const verbatim = (name: string, text: string, value: Given) =>
+    value === text
+      ? ([`"${text}"`, `“${text}”`].find((quoted) => line.includes(`${name}:${quoted}`)) ?? text)
+      : value;
   for (const [name, text] of Object.entries(options)) {
     const schema = found.question.options[name];
     const meta = schema && metaOf(schema);
     // Whoever is to be mentioned is mentioned: a client offers her while the @ is typed.
     given[name] = !meta
-      ? text
+      ? verbatim(name, text, text)
       : /\bmention\b/i.test(meta.says)
         ? mention(text)
-        : asValue(meta, text, received);
+        : verbatim(name, text, asValue(meta, text, received));
   }
   return { path: found.path, given };
 }

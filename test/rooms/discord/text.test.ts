@@ -1,7 +1,7 @@
 /** Texts are looked over quickly; what comes out is what the slow way would give. */
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
-import { escaped, oneLine } from '../../../src/rooms/discord/text.ts';
+import { describe, expect, it } from 'vitest';
+import { asFilledIn, asTyped, escaped, oneLine, unquoted } from '../../../src/rooms/discord/text.ts';
 
 const pieces = fc.constantFrom(
   ...[
@@ -71,4 +71,52 @@ it('escapes points between letters, marks and addresses', () => {
       expect(escaped(text)).toBe(slowly);
     }),
   );
+});
+
+describe('quotes around what is typed into a form', () => {
+  it.each([
+    ['"moss square"', 'moss square'],
+    ['“moss square”', 'moss square'],
+    ['„moss square“', 'moss square'],
+    ["'moss square'", 'moss square'],
+    ['‘moss square’', 'moss square'],
+    [' "moss" ', 'moss'],
+    ['"13x10 over 4in"', '13x10 over 4in'],
+    ['"48""', '48"'],
+    ['"5\'6""', '5\'6"'],
+    ["'don't stop'", "don't stop"],
+    ['""moss""', '"moss"'],
+  ])('are taken off: %s', (typed, meant) => expect(unquoted(typed)).toBe(meant));
+
+  it.each([
+    '48"',
+    '"',
+    '""',
+    "'tis",
+    '"a" and "b"',
+    "'a' and 'b'",
+    'the "big" one',
+    '"a',
+    '“a" or "b”',
+    'moss',
+    '',
+  ])('are left where they are no pair around the whole: %s', (typed) => expect(unquoted(typed)).toBe(typed));
+
+  it('are put around an offer that would lose its own', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(fc.string(), fc.string({ unit: fc.constantFrom('"', '“', '”', "'", 'a', ' ', '4') })),
+        (name) => {
+          const value = name.trim();
+          expect(unquoted(asTyped(value))).toBe(value);
+        },
+      ),
+    );
+  });
+
+  it('are not shown in an example', () => {
+    expect(asFilledIn('/motif define name:"moss square" size:12 colours:"4 rows moss, 2 rows sand"')).toBe(
+      '/motif define name:moss square size:12 colours:4 rows moss, 2 rows sand',
+    );
+  });
 });
