@@ -27,6 +27,11 @@ const commands = [
   settings,
   lookup,
   together,
-];
+] as const;
 
-export const registry = new Registry([...commands, help(commands)]);
+const every = [...commands, help(commands)] as const;
+
+/** The commands as types: what each question takes. */
+export type Commands = (typeof every)[number];
+
+export const registry = new Registry(every);

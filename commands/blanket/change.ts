@@ -1,9 +1,10 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { borderOf, findBlanket, putBlanket, readNames } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { edges, SAVED, savedBlanket } from './options.ts';
 import { borderWords, joiningWords } from './words.ts';
 
@@ -20,7 +21,7 @@ export const change = question({
   refused: { line: 'border:"sc hdc dc" border_colours:"moss, sand"', option: 'border_colours' },
   before: SAVED,
   changes: true,
-  async answer({ name, ...asked }, { maker, projects, once }) {
+  async answer({ name, ...asked }, { maker, projects, once }): Promise<Answer> {
     if (Object.values(asked).every((value) => value === undefined))
       throw new Problem('unsorted', 'What to change is not said.', {
         hint: 'Give border, border_colours, corner, joining, join_colour, reserve or new_name.',
@@ -45,7 +46,7 @@ export const change = question({
         { key: 'reserve', label: 'Reserve', value: blanket.reserve, unit: '%' },
       ],
       data: { blanket: blanket.name, joining: blanket.joining, border: blanket.border },
-      actions: [{ label: 'What to buy', line: about('blanket materials', { name: blanket.name }) }],
+      actions: [action('What to buy', 'blanket materials', { name: blanket.name })],
     };
   },
 });

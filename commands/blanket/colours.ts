@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursOf, hardToTell, readHex } from '../../src/core/blanket/colour.ts';
@@ -8,7 +9,7 @@ import { clip } from '../../src/core/base/quantity.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { blanketColour, SAVED, savedBlanket } from './options.ts';
 import { alikeWords } from './words.ts';
 
@@ -32,7 +33,10 @@ export const colours = question({
   refused: { line: 'colour:moos ball:170m/100g', option: 'colour' },
   before: SAVED,
   changes: true,
-  async answer({ name, colour, ball, price, balls, hex, forget }, { maker, projects, once }) {
+  async answer(
+    { name, colour, ball, price, balls, hex, forget },
+    { maker, projects, once },
+  ): Promise<Answer> {
     const given = { ball, price, balls, hex };
     const change = Object.values(given).some((value) => value !== undefined) || forget === true;
     if (change && colour === undefined)
@@ -84,8 +88,8 @@ export const colours = question({
       cautions: alikeWords(hardToTell(all.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
       data: { blanket: blanket.name, colours: all, yarns: blanket.yarns, looks },
       actions: [
-        { label: 'What to buy', line: about('blanket materials', { name: blanket.name }) },
-        { label: 'How far it goes', line: about('blanket fit', { name: blanket.name }) },
+        action('What to buy', 'blanket materials', { name: blanket.name }),
+        action('How far it goes', 'blanket fit', { name: blanket.name }),
       ],
     };
   },

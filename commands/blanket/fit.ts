@@ -18,7 +18,7 @@ import { count, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, specOf } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
   blanketCautions,
@@ -56,7 +56,7 @@ export const fit = question({
     '/blanket colours colour:sand ball:170m/100g balls:2',
     '/blanket colours colour:clay ball:170m/100g balls:1.5',
   ],
-  async answer({ name, stretch, each, reserve }, { maker, projects }) {
+  async answer({ name, stretch, each, reserve }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const saved = findBlanket(doc, name);
     const blanket = reserve === undefined ? saved : { ...saved, reserve };
@@ -158,10 +158,11 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
     },
     actions: best
       ? [
-          {
-            label: 'See it at this size',
-            line: about('blanket scale', { name: blanket.name, columns: best.columns, rows: best.rows }),
-          },
+          action('See it at this size', 'blanket scale', {
+            name: blanket.name,
+            columns: best.columns,
+            rows: best.rows,
+          }),
         ]
       : [],
   };

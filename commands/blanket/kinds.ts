@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -8,8 +9,8 @@ import { findMotif } from '../../src/projects/motifs.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { withKinds } from '../../src/projects/relaying.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
-import { about } from '../motif/options.ts';
 import { described } from '../motif/words.ts';
+import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket, savedKinds } from './options.ts';
 import { layoutFacts, makeCounts } from './words.ts';
 
@@ -25,7 +26,7 @@ export const kinds = question({
   refused: { line: 'drop:"clay square"', option: 'drop' },
   before: SAVED,
   changes: true,
-  async answer({ name, add, drop }, { maker, projects, once }) {
+  async answer({ name, add, drop }, { maker, projects, once }): Promise<Answer> {
     const change = add !== undefined || drop !== undefined;
     if (change)
       await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
@@ -52,8 +53,8 @@ export const kinds = question({
       assumptions: ['How many of each to make is counted from the layout.'],
       data: { ...facts.data, made },
       actions: [
-        { label: 'Layout', line: about('blanket layout', { name: blanket.name }) },
-        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+        action('Layout', 'blanket layout', { name: blanket.name }),
+        action('Picture', 'blanket picture', { name: blanket.name }),
       ],
     };
   },

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { showTouches } from '../../src/core/blanket/scatter.ts';
@@ -5,7 +6,7 @@ import { count } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import { relaid } from '../../src/projects/relaying.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { arrangement, columns, countsByKind, rows, SAVED, savedBlanket, seed, setting } from './options.ts';
 import { layoutFacts, makeCounts } from './words.ts';
 
@@ -37,7 +38,7 @@ export const layout = question({
   refused: { line: 'counts:"A 12, B 9"', option: 'counts' },
   before: SAVED,
   changes: true,
-  async answer(asked, { maker, projects, once }) {
+  async answer(asked, { maker, projects, once }): Promise<Answer> {
     const { name, arrange, ...rest } = asked;
     const change = Object.values({ arrange, ...rest }).some((value) => value !== undefined);
     if (change)
@@ -61,13 +62,13 @@ export const layout = question({
       assumptions: facts.assumptions,
       data: facts.data,
       actions: [
-        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+        action('Picture', 'blanket picture', { name: blanket.name }),
         ...(facts.laid.arrangement === 'scattered'
           ? [
-              {
-                label: 'Scatter again',
-                line: about('blanket layout', { name: blanket.name, seed: (facts.laid.seed % 9999) + 1 }),
-              },
+              action('Scatter again', 'blanket layout', {
+                name: blanket.name,
+                seed: (facts.laid.seed % 9999) + 1,
+              }),
             ]
           : []),
       ],

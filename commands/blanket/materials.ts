@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countLaid } from '../../src/core/blanket/layout.ts';
@@ -10,7 +11,7 @@ import { Working } from '../../src/core/base/working.ts';
 import { blanketPace } from '../../src/projects/blanket-pace.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import { caution } from '../../src/standards/care.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import { blanketCautions, distinct, needLine, sizeWords, sureness } from './words.ts';
 
@@ -31,7 +32,7 @@ export const materials = question({
   example: 'minutes:45',
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: [...SAVED, '/blanket colours colour:moss ball:170m/100g price:4.5 balls:1'],
-  async answer({ name, reserve, minutes }, { maker, projects }) {
+  async answer({ name, reserve, minutes }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const saved = findBlanket(doc, name);
     const blanket = reserve === undefined ? saved : { ...saved, reserve };
@@ -119,8 +120,8 @@ export const materials = question({
         estimated: pieces.motifs.filter(({ how }) => how === 'rough').map((motif) => motif.name),
       },
       actions: [
-        { label: 'Will mine do?', line: about('blanket fit', { name: blanket.name }) },
-        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+        action('Will mine do?', 'blanket fit', { name: blanket.name }),
+        action('Picture', 'blanket picture', { name: blanket.name }),
       ],
     };
   },

@@ -1,4 +1,4 @@
-import type { Context } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { ARRANGEMENTS, type Arrangement } from '../../src/core/blanket/layout.ts';
 import { SEAM_METHODS } from '../../src/core/edges/seams.ts';

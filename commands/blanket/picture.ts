@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursOf, hardToTell, kindsHardToTell } from '../../src/core/blanket/colour.ts';
@@ -13,7 +14,7 @@ import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { fileName } from '../motif/instructions.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import { alikeWords, extentWords, laidLines, makeCounts, piecesIfKnown, sizeWords } from './words.ts';
 
@@ -27,7 +28,7 @@ export const picture = question({
   example: 'name:"garden throw"',
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: SAVED,
-  async answer({ name, made }, { maker, projects, reader }) {
+  async answer({ name, made }, { maker, projects, reader }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, name);
     const done = madeFor(doc, blanket);
@@ -79,7 +80,7 @@ export const picture = question({
       ]),
       data: { blanket: blanket.name, made: done },
       files: [{ name: `${fileName(blanket.name)}.svg`, says: drawn.alt, content: drawn.svg }],
-      actions: [{ label: 'Layout', line: about('blanket layout', { name: blanket.name }) }],
+      actions: [action('Layout', 'blanket layout', { name: blanket.name })],
     };
   },
 });

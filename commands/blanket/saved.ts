@@ -1,10 +1,11 @@
 /** Which blankets there are, which is the current one, and letting one go. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { findBlanket, removeBlanket, restoreBlanket } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import { extentWords } from './words.ts';
 
@@ -18,7 +19,7 @@ export const list = question({
   example: '',
   refused: { line: 'name:throw', option: 'name' },
   before: SAVED,
-  async answer(_, { maker, projects }) {
+  async answer(_, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const { blankets, current } = doc;
     return {
@@ -35,7 +36,7 @@ export const list = question({
       actions: blankets
         .filter(({ name }) => name !== current.blanket)
         .slice(0, MOST_BUTTONS)
-        .map(({ name }) => ({ label: `Choose ${name}`, line: about('blanket choose', { name }) })),
+        .map(({ name }) => action(`Choose ${name}`, 'blanket choose', { name })),
     };
   },
 });
@@ -48,7 +49,7 @@ export const choose = question({
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: SAVED,
   changes: true,
-  async answer({ name }, { maker, projects }) {
+  async answer({ name }, { maker, projects }): Promise<Answer> {
     const chosen = await projects.changeMaker(maker.id, maker.name, (doc) => {
       const blanket = findBlanket(doc, name);
       doc.current.blanket = blanket.name;
@@ -57,7 +58,7 @@ export const choose = question({
     return {
       headline: `${chosen.name} is the current blanket: ${extentWords(chosen)}, ${count(chosen.layout.length, 'motif')}.`,
       data: { blanket: chosen.name },
-      actions: [{ label: 'Show it', line: about('blanket show', { name: chosen.name }) }],
+      actions: [action('Show it', 'blanket show', { name: chosen.name })],
     };
   },
 });
@@ -73,15 +74,15 @@ export const remove = question({
   refused: { line: 'name:"garten trow" confirm:yes', option: 'name' },
   before: SAVED,
   changes: true,
-  async answer({ name, confirm }, { maker, now, projects, once }) {
+  async answer({ name, confirm }, { maker, now, projects, once }): Promise<Answer> {
     if (confirm !== true) {
       const blanket = findBlanket(await projects.maker(maker.id, maker.name), name);
       return {
         headline: `Remove ${blanket.name}, ${extentWords(blanket)}, with its layout and colours? It can be brought back for a day; its motifs stay.`,
         data: { blanket: blanket.name, removed: false },
         actions: [
-          { label: 'Remove it', line: about('blanket remove', { name: blanket.name, confirm: 'yes' }) },
-          { label: 'Keep it', line: about('blanket show', { name: blanket.name }) },
+          action('Remove it', 'blanket remove', { name: blanket.name, confirm: true }),
+          action('Keep it', 'blanket show', { name: blanket.name }),
         ],
       };
     }
@@ -93,7 +94,7 @@ export const remove = question({
     return {
       headline: `${tell.name} is removed. It can be brought back for a day.`,
       data: { blanket: tell.name, removed: true },
-      actions: [{ label: 'Bring it back', line: about('blanket undo', { name: tell.name }) }],
+      actions: [action('Bring it back', 'blanket undo', { name: tell.name })],
     };
   },
 });
@@ -108,7 +109,7 @@ export const undo = question({
   refused: { line: 'name:"porch blanket"', option: 'name' },
   before: [...SAVED, '/blanket remove name:"garden throw" confirm:yes'],
   changes: true,
-  async answer({ name }, { maker, now, projects, once }) {
+  async answer({ name }, { maker, now, projects, once }): Promise<Answer> {
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const { name: back, columns, rows } = restoreBlanket(doc, now, name);
       return { name: back, columns, rows };
@@ -116,7 +117,7 @@ export const undo = question({
     return {
       headline: `${tell.name} is back: ${extentWords(tell)}. It is the current blanket.`,
       data: { blanket: tell.name },
-      actions: [{ label: 'Show it', line: about('blanket show', { name: tell.name }) }],
+      actions: [action('Show it', 'blanket show', { name: tell.name })],
     };
   },
 });

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { letter, readLaidBy } from '../../src/core/blanket/layout.ts';
@@ -7,7 +8,7 @@ import { count, m, num, size } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/blankets.ts';
 import { relaid } from '../../src/projects/relaying.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { columns, rows, SAVED, savedBlanket } from './options.ts';
 import { blanketCautions, distinct, extentWords, kindFigures, makeCounts, middleNote } from './words.ts';
 
@@ -28,7 +29,7 @@ export const scale = question({
   refused: { line: 'columns:6 width:120cm', option: 'width' },
   before: SAVED,
   changes: true,
-  async answer({ name, keep, ...to }, { maker, projects, once }) {
+  async answer({ name, keep, ...to }, { maker, projects, once }): Promise<Answer> {
     const before = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(before, name);
     const working = new Working();
@@ -78,17 +79,14 @@ export const scale = question({
         after: plainly(after),
       },
       actions: keep
-        ? [{ label: 'Picture', line: about('blanket picture', { name: blanket.name }) }]
+        ? [action('Picture', 'blanket picture', { name: blanket.name })]
         : [
-            {
-              label: 'Keep this size',
-              line: about('blanket scale', {
-                name: blanket.name,
-                columns: after.columns,
-                rows: after.rows,
-                keep: 'yes',
-              }),
-            },
+            action('Keep this size', 'blanket scale', {
+              name: blanket.name,
+              columns: after.columns,
+              rows: after.rows,
+              keep: true,
+            }),
           ],
     };
   },

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { reckonMaterials } from '../../src/core/blanket/materials.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -5,7 +6,7 @@ import { count, g, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
   borderWords,
@@ -25,7 +26,7 @@ export const show = question({
   example: 'name:"garden throw"',
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: SAVED,
-  async answer({ name }, { maker, projects }) {
+  async answer({ name }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, name);
     const facts = layoutFacts(blanket, kindsOf(doc, blanket));
@@ -71,9 +72,9 @@ export const show = question({
       ],
       data: { ...facts.data, made, yarns: blanket.yarns, joining: blanket.joining, border: blanket.border },
       actions: [
-        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
-        { label: 'What to buy', line: about('blanket materials', { name: blanket.name }) },
-        { label: 'Will mine do?', line: about('blanket fit', { name: blanket.name }) },
+        action('Picture', 'blanket picture', { name: blanket.name }),
+        action('What to buy', 'blanket materials', { name: blanket.name }),
+        action('Will mine do?', 'blanket fit', { name: blanket.name }),
       ],
     };
   },

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { seedOf } from '../../src/core/base/chance.ts';
@@ -15,7 +16,7 @@ import { findMotif } from '../../src/projects/motifs.ts';
 import { relaid } from '../../src/projects/relaying.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { USUAL_RESERVE } from '../../src/standards/consumption.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import {
   arrangement,
   columns,
@@ -58,7 +59,7 @@ export const start = question({
   refused: { line: 'name:"porch blanket" kinds:"mos square" columns:4 rows:5', option: 'kinds' },
   before: SAVED.slice(0, 2),
   changes: true,
-  async answer(asked, { maker, now, projects, once }) {
+  async answer(asked, { maker, now, projects, once }): Promise<Answer> {
     const working = new Working();
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const made = drawUp(doc, asked, working);
@@ -118,8 +119,8 @@ export const start = question({
       ],
       data: facts.data,
       actions: [
-        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
-        { label: 'What to buy', line: about('blanket materials', { name: blanket.name }) },
+        action('Picture', 'blanket picture', { name: blanket.name }),
+        action('What to buy', 'blanket materials', { name: blanket.name }),
       ],
     };
   },

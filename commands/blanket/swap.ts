@@ -1,9 +1,10 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { letter, swapPlaces } from '../../src/core/blanket/layout.ts';
 import { MOST_PLACES } from '../../src/core/base/limits.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
-import { about } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import { layoutFacts } from './words.ts';
 
@@ -21,7 +22,7 @@ export const swap = question({
   refused: { line: 'a:3 b:40', option: 'b' },
   before: SAVED,
   changes: true,
-  async answer({ a, b, name }, { maker, projects, once }) {
+  async answer({ a, b, name }, { maker, projects, once }): Promise<Answer> {
     await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const was = findBlanket(doc, name);
       putBlanket(doc, was, { ...was, layout: swapPlaces(was.layout, a, b) });
@@ -44,8 +45,8 @@ export const swap = question({
       ],
       data: facts.data,
       actions: [
-        { label: 'Swap them back', line: about('blanket swap', { a, b, name: blanket.name }) },
-        { label: 'Picture', line: about('blanket picture', { name: blanket.name }) },
+        action('Swap them back', 'blanket swap', { a, b, name: blanket.name }),
+        action('Picture', 'blanket picture', { name: blanket.name }),
       ],
     };
   },

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countBorderRounds, type CornerFit } from '../../src/core/edges/border.ts';
@@ -15,7 +16,7 @@ export const rounds = question({
   },
   example: 'across:169 down:223 corner:3 rounds:"sc hdc sc"',
   refused: { line: 'across:169 down:223 rounds:"sc fog"', option: 'rounds' },
-  answer(asked) {
+  answer(asked): Answer {
     const found = countBorderRounds({ ...asked, stitches: asked.rounds });
     const { last, rounds: all } = found;
     const many = all.length;

@@ -1,5 +1,6 @@
-import type { Figure } from '../../src/chat/answer.ts';
-import { question, type Context } from '../../src/chat/command.ts';
+import type { Answer, Figure } from '../../src/chat/answer.ts';
+import { question } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
 import { rowEnds, type RowEnds } from '../../src/core/edges/row-ends.ts';
@@ -50,7 +51,7 @@ export const spacing = question({
   },
   example: 'width:120cm height:160cm gauge:14 multiple:6 plus:1 columns:8 rows:11',
   refused: { line: 'width:120cm height:160cm gauge:14 multiple:0', option: 'multiple' },
-  async answer(asked, context) {
+  async answer(asked, context): Promise<Answer> {
     const { across, down, total, perMotifAcross, perMotifDown, strained, working } = spaceBorder(asked);
     const plan = await planAsked(asked, context);
     const fromRows = plan && rowEnds(plan, working);

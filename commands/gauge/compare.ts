@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { compareGauges, HOOK_STAYS_WITHIN } from '../../src/core/size/compare-gauges.ts';
@@ -20,7 +21,7 @@ export const compare = question({
   },
   example: 'have:14x10 want:13x10 hook:5mm',
   refused: { line: 'have:14x10 want:soft', option: 'want' },
-  answer({ have, want, hook, width }) {
+  answer({ have, want, hook, width }): Answer {
     const found = compareGauges({ have, want, hook, width });
     const { widthPercent, heightPercent, suggested } = found;
     const off = Math.abs(widthPercent) > HOOK_STAYS_WITHIN;

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { diamond } from '../../src/core/size/blocking.ts';
@@ -13,7 +14,7 @@ export const shape = question({
   options: { gauge: opt.gauge(), size: opt.size('Rising rows of the diagonal square') },
   example: 'gauge:13x10 size:12',
   refused: { line: 'gauge:13 size:12', option: 'gauge' },
-  answer({ gauge, size }) {
+  answer({ gauge, size }): Answer {
     const found = diamond(gauge, size);
     const { across, along, side, cornerAngle, pull, increases } = found;
     // The angle is 90° only where the two diagonals are equal; a tenth of a degree is beyond any ruler.

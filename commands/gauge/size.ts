@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { sizeForSide, type SizeAndSide } from '../../src/core/size/size-for-side.ts';
@@ -16,7 +17,7 @@ export const size = question({
   },
   example: 'gauge:13x10 side:15cm size:12',
   refused: { line: 'gauge:13 side:15cm', option: 'gauge' },
-  answer(asked) {
+  answer(asked): Answer {
     const found = sizeForSide(asked);
     const { off, smaller, larger, pattern } = found;
     const same = Math.abs(off) < 0.05;

@@ -1,5 +1,7 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { command, question, type Command } from '../../src/chat/command.ts';
 import { suggest } from '../../src/core/base/nearest-name.ts';
+import { readLine } from '../../src/chat/line.ts';
 import { opt } from '../../src/chat/options.ts';
 import { exampleLine, optionWords } from '../../src/chat/reference.ts';
 import { Registry } from '../../src/chat/registry.ts';
@@ -8,7 +10,7 @@ import { clip } from '../../src/core/base/quantity.ts';
 import { count } from '../../src/core/base/reader.ts';
 
 /** The help page of these commands, itself a question like any other. */
-export function help(commands: readonly Command[]): Command {
+export function help(commands: readonly Command[]) {
   const registry = new Registry(commands);
   const paths = registry.routes.map(({ path }) => path);
   return command({
@@ -33,7 +35,7 @@ export function help(commands: readonly Command[]): Command {
         },
         example: 'about:"stitches row"',
         refused: { line: 'about:weaving', option: 'about' },
-        answer({ about }) {
+        answer({ about }): Answer {
           if (about === undefined) {
             return {
               headline: `There are ${count(registry.routes.length, 'question')} to ask; /help about: one of them shows how.`,
@@ -73,8 +75,19 @@ export function help(commands: readonly Command[]): Command {
                 : [`    ${one.question.says}`]),
             ]),
             data: { questions: found.map(({ path }) => path) },
-            ...(found.length === 1 && found[0]?.question.changes !== true && !found[0]?.question.before
-              ? { actions: [{ label: 'Ask that', line: exampleLine(found[0] as (typeof found)[0]) }] }
+            ...(found.length === 1 &&
+            found[0] &&
+            found[0].question.changes !== true &&
+            !found[0].question.before
+              ? {
+                  actions: [
+                    {
+                      label: 'Ask that',
+                      question: found[0].path,
+                      options: readLine(exampleLine(found[0])).options,
+                    },
+                  ],
+                }
               : {}),
           };
         },

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
@@ -45,7 +46,7 @@ export const joining = command({
       },
       example: 'columns:8 rows:11 side:15cm method:whip',
       refused: { line: 'columns:1 rows:1 side:15cm', option: 'columns' },
-      answer({ yarn, ...asked }) {
+      answer({ yarn, ...asked }): Answer {
         const usual = findUsualHook(yarn);
         const found = joinMotifs({ ...asked, hook: asked.hook ?? usual.mm, wpi: yarn.wpi });
         // A sewn seam at a known gauge asks for no hook.

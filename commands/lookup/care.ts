@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { CARE, CARE_TOPICS, caution, type CareTopic } from '../../src/standards/care.ts';
@@ -26,7 +27,7 @@ export const care = question({
   },
   example: 'topic:baby',
   refused: { line: 'topic:dragons', option: 'topic' },
-  answer({ topic }) {
+  answer({ topic }): Answer {
     if (topic === undefined)
       return {
         headline: 'Take care of babies, hands, heat, small parts, selling, dye lots and rough estimates.',

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { hooksAround, lookUpHook, type HookFound } from '../../src/core/lookup/hook.ts';
@@ -44,7 +45,7 @@ export const hook = question({
   },
   example: 'hook:7',
   refused: { line: 'hook:banana', option: 'hook' },
-  answer({ hook: typed }) {
+  answer({ hook: typed }): Answer {
     const found = lookUpHook(typed);
     const governs =
       'The millimetre size governs: letters and numbers vary from maker to maker (from memory).';

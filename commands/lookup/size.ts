@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpSize, SIZE_NAMES } from '../../src/core/lookup/size.ts';
@@ -24,7 +25,7 @@ export const size = question({
   },
   example: 'size:queen',
   refused: { line: 'size:elephantine', option: 'size' },
-  answer({ size: typed }) {
+  answer({ size: typed }): Answer {
     const none = 'No body has set a standard for blanket sizes: these are conventions.';
     if (typed === undefined)
       return {

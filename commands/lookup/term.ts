@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpTerm, TERM_WORDS, type Meaning } from '../../src/core/lookup/term.ts';
@@ -22,7 +23,7 @@ export const term = question({
   },
   example: 'term:dc',
   refused: { line: 'term:zigzagstitchery', option: 'term' },
-  answer({ term: typed }) {
+  answer({ term: typed }): Answer {
     const meanings = lookUpTerm(typed);
     const [only] = meanings;
     if (only === undefined) throw unknown('term', typed, TERM_WORDS, EXAMPLE);

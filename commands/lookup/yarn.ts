@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpYarn, YARN_WORDS } from '../../src/core/lookup/yarn.ts';
@@ -33,7 +34,7 @@ export const yarn = question({
   },
   example: 'yarn:12wpi',
   refused: { line: 'yarn:spaghetti', option: 'yarn' },
-  answer({ yarn: typed }) {
+  answer({ yarn: typed }): Answer {
     if (typed === undefined)
       return {
         headline:

@@ -1,11 +1,13 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { drawChart } from '../../src/pictures/chart.ts';
 import { findMotif, hexes } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
+import { action } from '../shared/actions.ts';
 import { fileName } from './instructions.ts';
-import { about, DEFINED, savedMotif } from './options.ts';
+import { DEFINED, savedMotif } from './options.ts';
 import { described, rowWord } from './words.ts';
 
 export const chart = question({
@@ -15,7 +17,7 @@ export const chart = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
-  async answer({ name }, { maker, projects, reader }) {
+  async answer({ name }, { maker, projects, reader }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
@@ -30,7 +32,7 @@ export const chart = question({
       headline: `The chart of ${motif.name}, ${described(motif)}${row > 0 ? `; ${count(row, rowWord(plan))} ${row === 1 ? 'is' : 'are'} done` : ''}.`,
       data: { motif: motif.name },
       files: [{ name: `${fileName(motif.name)}.svg`, says: alt, content: svg }],
-      actions: [{ label: 'Instructions', line: about('motif words', { name: motif.name }) }],
+      actions: [action('Instructions', 'motif words', { name: motif.name })],
     };
   },
 });

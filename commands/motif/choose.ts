@@ -1,6 +1,8 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
-import { about, DEFINED, savedMotif } from './options.ts';
+import { action } from '../shared/actions.ts';
+import { DEFINED, savedMotif } from './options.ts';
 import { described } from './words.ts';
 
 export const choose = question({
@@ -11,7 +13,7 @@ export const choose = question({
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
   changes: true,
-  async answer({ name }, { maker, projects }) {
+  async answer({ name }, { maker, projects }): Promise<Answer> {
     const chosen = await projects.changeMaker(maker.id, maker.name, (doc) => {
       const motif = findMotif(doc, name, 'name');
       doc.current.motif = motif.name;
@@ -20,7 +22,7 @@ export const choose = question({
     return {
       headline: `${chosen.name} is the current motif, ${described(chosen)}.`,
       data: { motif: chosen.name },
-      actions: [{ label: 'Where I am', line: about('progress show', { motif: chosen.name }) }],
+      actions: [action('Where I am', 'progress show', { motif: chosen.name })],
     };
   },
 });

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { readRuns } from '../../src/core/stripes/read-runs.ts';
@@ -8,7 +9,8 @@ import { t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { keepMotif, motifName } from '../../src/projects/motifs.ts';
 import type { Motif } from '../../src/projects/schema.ts';
-import { about, DEFINED, STRIPES } from './options.ts';
+import { action } from '../shared/actions.ts';
+import { DEFINED, STRIPES } from './options.ts';
 import { carryAssumption, carryLines, described, rowWord, stripeLines, units } from './words.ts';
 
 export const define = question({
@@ -42,7 +44,7 @@ export const define = question({
     option: 'colours',
   },
   changes: true,
-  async answer(asked, { maker, now, projects, once }) {
+  async answer(asked, { maker, now, projects, once }): Promise<Answer> {
     const { shape, size, other_size, hook, gauge, blocked, colours } = asked;
     const name = motifName(asked.name);
     if (shape === 'flat' && other_size === undefined) {
@@ -110,9 +112,9 @@ export const define = question({
       ...(kept
         ? {
             actions: [
-              { label: 'Instructions', line: about('motif words', { name: kept.name }) },
-              { label: 'Chart', line: about('motif chart', { name: kept.name }) },
-              { label: 'Begin', line: about('progress next', { motif: kept.name, from_row: 0 }) },
+              action('Instructions', 'motif words', { name: kept.name }),
+              action('Chart', 'motif chart', { name: kept.name }),
+              action('Begin', 'progress next', { motif: kept.name, from_row: 0 }),
             ],
           }
         : {}),

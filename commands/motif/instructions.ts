@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
@@ -27,7 +28,7 @@ export const words = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
-  async answer({ name }, { maker, projects, reader }) {
+  async answer({ name }, { maker, projects, reader }): Promise<Answer> {
     const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
     const plan = planOf(motif);
     const lines = wordLines(written(plan, motif.runs));

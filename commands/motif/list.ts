@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count, g } from '../../src/core/base/reader.ts';
@@ -12,7 +13,7 @@ export const list = question({
   example: '',
   refused: { line: 'name:moss', option: 'name' },
   before: [DEFINED],
-  async answer(_, { maker, projects }) {
+  async answer(_, { maker, projects }): Promise<Answer> {
     const { motifs, current } = await projects.maker(maker.id, maker.name);
     if (motifs.length === 0) {
       return {

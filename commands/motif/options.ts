@@ -1,4 +1,4 @@
-import type { Context } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
 import { writeLine } from '../../src/chat/line.ts';
 import { opt } from '../../src/chat/options.ts';
 

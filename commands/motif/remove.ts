@@ -1,7 +1,9 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { findMotif, removeMotif } from '../../src/projects/motifs.ts';
-import { about, DEFINED, savedMotif } from './options.ts';
+import { action } from '../shared/actions.ts';
+import { DEFINED, savedMotif } from './options.ts';
 import { described } from './words.ts';
 
 export const remove = question({
@@ -15,15 +17,15 @@ export const remove = question({
   refused: { line: 'name:"mos squar" confirm:yes', option: 'name' },
   before: [DEFINED],
   changes: true,
-  async answer({ name, confirm }, { maker, now, projects, once }) {
+  async answer({ name, confirm }, { maker, now, projects, once }): Promise<Answer> {
     if (confirm !== true) {
       const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
       return {
         headline: `Remove ${motif.name}, ${described(motif)}? It can be brought back for a day.`,
         data: { motif: motif.name, removed: false },
         actions: [
-          { label: 'Remove it', line: about('motif remove', { name: motif.name, confirm: 'yes' }) },
-          { label: 'Keep it', line: about('motif show', { name: motif.name }) },
+          action('Remove it', 'motif remove', { name: motif.name, confirm: true }),
+          action('Keep it', 'motif show', { name: motif.name }),
         ],
       };
     }
@@ -35,7 +37,7 @@ export const remove = question({
     return {
       headline: `${tell.name} is removed. It can be brought back for a day.`,
       data: { motif: tell.name, removed: true },
-      actions: [{ label: 'Bring it back', line: about('motif undo', { name: tell.name }) }],
+      actions: [action('Bring it back', 'motif undo', { name: tell.name })],
     };
   },
 });

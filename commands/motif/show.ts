@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
@@ -6,7 +7,8 @@ import { cm, count, g, mm, num, size, t } from '../../src/core/base/reader.ts';
 import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
-import { about, DEFINED, savedMotif } from './options.ts';
+import { action } from '../shared/actions.ts';
+import { DEFINED, savedMotif } from './options.ts';
 import { carryAssumption, carryLines, described, rowWord, RowWord, stripeLines, units } from './words.ts';
 
 export const show = question({
@@ -16,7 +18,7 @@ export const show = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
-  async answer({ name }, { maker, projects }) {
+  async answer({ name }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
@@ -71,8 +73,8 @@ export const show = question({
       assumptions: carryAssumption(plan, runs),
       data: { motif: motif.name, runs },
       actions: [
-        { label: 'Instructions', line: about('motif words', { name: motif.name }) },
-        { label: 'Chart', line: about('motif chart', { name: motif.name }) },
+        action('Instructions', 'motif words', { name: motif.name }),
+        action('Chart', 'motif chart', { name: motif.name }),
       ],
     };
   },

@@ -1,7 +1,9 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { restoreMotif } from '../../src/projects/motifs.ts';
-import { about, DEFINED } from './options.ts';
+import { action } from '../shared/actions.ts';
+import { DEFINED } from './options.ts';
 import { described } from './words.ts';
 
 export const undo = question({
@@ -16,7 +18,7 @@ export const undo = question({
   refused: { line: 'name:"clay square"', option: 'name' },
   before: [DEFINED, '/motif remove name:"moss square" confirm:yes'],
   changes: true,
-  async answer({ name }, { maker, now, projects, once }) {
+  async answer({ name }, { maker, now, projects, once }): Promise<Answer> {
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const { motif, inPlaceOf } = restoreMotif(doc, now, name);
       return { name: motif.name, described: described(motif), inPlaceOf };
@@ -27,7 +29,7 @@ export const undo = question({
         ? ['The one that stood in its place is kept for a day: asking again changes them back.']
         : [],
       data: { motif: tell.name },
-      actions: [{ label: 'Show it', line: about('motif show', { name: tell.name }) }],
+      actions: [action('Show it', 'motif show', { name: tell.name })],
     };
   },
 });

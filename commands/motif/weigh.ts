@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -8,7 +9,8 @@ import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
 import { caution } from '../../src/standards/care.ts';
 import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
 import { hookWords } from '../gauge/hook-words.ts';
-import { about, DEFINED, savedMotif } from './options.ts';
+import { action } from '../shared/actions.ts';
+import { DEFINED, savedMotif } from './options.ts';
 
 export const weigh = question({
   name: 'weigh',
@@ -24,7 +26,7 @@ export const weigh = question({
   refused: { line: 'name:"moss square"', option: 'weight' },
   before: [DEFINED.replace('size:12', 'size:12 gauge:13x10 hook:5mm')],
   changes: true,
-  async answer({ name, weight, side, hook, ball }, { maker, projects }) {
+  async answer({ name, weight, side, hook, ball }, { maker, projects }): Promise<Answer> {
     if (weight === undefined && side === undefined) {
       throw new Problem('unsorted', 'Neither weight nor side is given.', {
         option: 'weight',
@@ -90,7 +92,7 @@ export const weigh = question({
           : [`The weight is shared evenly over its ${planOf(motif).counted}.`],
       cautions: off.block ? [caution('heat')] : [],
       data: { motif: motif.name },
-      actions: [{ label: 'Where I am', line: about('progress show', { motif: motif.name }) }],
+      actions: [action('Where I am', 'progress show', { motif: motif.name })],
     };
 
     function headline(): string {

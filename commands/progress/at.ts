@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
@@ -28,7 +29,7 @@ export const at = question({
   refused: { line: 'row:25 motif:"moss square"', option: 'row' },
   before: [DEFINED],
   changes: true,
-  async answer({ row, motif: name, made }, context) {
+  async answer({ row, motif: name, made }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const plan = planOf(motif);
       const rows = plan.rows.length;

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -17,7 +18,7 @@ export const back = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED, '/progress at motif:"moss square" row:5'],
   changes: true,
-  async answer({ motif: name, from_row }, context) {
+  async answer({ motif: name, from_row }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);
       if (from_row !== undefined && from_row !== row) return { row, made, counted: false };

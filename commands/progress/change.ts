@@ -1,4 +1,4 @@
-import type { Context } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import type { MakerDoc, Motif } from '../../src/projects/schema.ts';
 

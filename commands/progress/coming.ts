@@ -5,8 +5,8 @@ import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { rowWords } from '../../src/core/stripes/written-rows.ts';
 import type { Motif } from '../../src/projects/schema.ts';
-import { about } from '../motif/options.ts';
 import { rowWord, RowWord, units } from '../motif/words.ts';
+import { action } from '../shared/actions.ts';
 
 export interface At {
   readonly row: number;
@@ -34,12 +34,11 @@ export function coming(motif: Motif, { row, made }: At): Coming {
     { key: 'rows', label: `${RowWord(plan)}s in all`, value: rows, unit: '' },
     { key: 'made', label: 'Motifs made', value: made, unit: '' },
   ];
-  const back: Action[] =
-    row === 0 ? [] : [{ label: `Back one ${called}`, line: about('progress back', where) }];
-  const finished: Action = {
-    label: 'Motif finished',
-    line: about('progress finished', { motif: motif.name, from_made: made }),
-  };
+  const back: Action[] = row === 0 ? [] : [action(`Back one ${called}`, 'progress back', where)];
+  const finished: Action = action('Motif finished', 'progress finished', {
+    motif: motif.name,
+    from_made: made,
+  });
   if (!next) {
     return {
       says: `that was the last ${called}: fasten off, and it is finished`,
@@ -66,7 +65,7 @@ export function coming(motif: Motif, { row, made }: At): Coming {
       { key: 'next_row', label: `Next ${called}`, value: next.row, unit: '' },
       { key: 'next_count', label: 'Its count', value: next.count, unit: '' },
     ],
-    actions: [{ label: `${RowWord(plan)} ${next.row} done`, line: about('progress next', where) }, ...back],
+    actions: [action(`${RowWord(plan)} ${next.row} done`, 'progress next', where), ...back],
     data: {
       motif: motif.name,
       row,

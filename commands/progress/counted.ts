@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { checkCounts } from '../../src/core/miscount/check-counts.ts';
@@ -5,9 +6,10 @@ import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { findRowsWith } from '../../src/core/yarn/still-to-come.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
-import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { DEFINED, savedMotif } from '../motif/options.ts';
 import { elsewhereWords } from '../stitches/elsewhere-words.ts';
 import { rowWord, RowWord, units } from '../motif/words.ts';
+import { action } from '../shared/actions.ts';
 import { change } from './change.ts';
 import { coming } from './coming.ts';
 
@@ -25,7 +27,7 @@ export const counted = question({
   refused: { line: 'counts:"3 5 7 9 11 13" motif:"moss square"', option: 'counts' },
   before: [DEFINED, '/progress at motif:"moss square" row:5'],
   changes: true,
-  async answer({ counts, motif: name }, context) {
+  async answer({ counts, motif: name }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);
       const called = rowWord(planOf(motif));
@@ -104,16 +106,15 @@ export const counted = question({
         ...others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
       ],
       actions: [
-        ...places.map((place) => ({
-          label: `I am at ${rowWord(plan)} ${place}`,
-          line: about('progress at', { motif: motif.name, row: place }),
-        })),
+        ...places.map((place) =>
+          action(`I am at ${rowWord(plan)} ${place}`, 'progress at', { motif: motif.name, row: place }),
+        ),
         ...(wrong.row > 0 && other === undefined
           ? [
-              {
-                label: `Ripped back to ${rowWord(plan)} ${wrong.row - 1}`,
-                line: about('progress at', { motif: motif.name, row: wrong.row - 1 }),
-              },
+              action(`Ripped back to ${rowWord(plan)} ${wrong.row - 1}`, 'progress at', {
+                motif: motif.name,
+                row: wrong.row - 1,
+              }),
             ]
           : []),
       ],

@@ -1,8 +1,10 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
 import { MOST_MADE } from '../../src/projects/schema.ts';
-import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { DEFINED, savedMotif } from '../motif/options.ts';
+import { action } from '../shared/actions.ts';
 import { change } from './change.ts';
 import { coming, madeWords } from './coming.ts';
 
@@ -23,7 +25,7 @@ export const finished = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED],
   changes: true,
-  async answer({ motif: name, from_made }, context) {
+  async answer({ motif: name, from_made }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const was = progressOf(doc, motif.name);
       const blanket = blanketOf(doc, motif.name);
@@ -63,7 +65,7 @@ export const finished = question({
       data: { ...found.data, counted },
       actions: [
         ...(all ? [] : found.actions),
-        { label: 'How far it all is', line: about('progress show', { motif: motif.name }) },
+        action('How far it all is', 'progress show', { motif: motif.name }),
       ],
     };
   },

@@ -1,9 +1,11 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
-import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { DEFINED, savedMotif } from '../motif/options.ts';
 import { rowWord, RowWord } from '../motif/words.ts';
+import { lineOf } from '../shared/actions.ts';
 import { change } from './change.ts';
 import { coming, pressedBefore } from './coming.ts';
 import { fromRow } from './options.ts';
@@ -16,7 +18,7 @@ export const next = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED],
   changes: true,
-  async answer({ motif: name, from_row }, context) {
+  async answer({ motif: name, from_row }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);
       if (from_row !== undefined && from_row !== row) return { row, made, counted: false };
@@ -24,7 +26,7 @@ export const next = question({
       if (row >= plan.rows.length) {
         throw new Problem('unsorted', `${RowWord(plan)} ${row} is the last of ${motif.name}.`, {
           option: 'motif',
-          hint: `Count it as made with ${about('progress finished', { motif: motif.name })}.`,
+          hint: `Count it as made with ${lineOf('progress finished', { motif: motif.name })}.`,
         });
       }
       record(doc, motif, 'row', { row: row + 1, made }, context.now);

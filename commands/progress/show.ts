@@ -1,5 +1,5 @@
 import { question } from '../../src/chat/command.ts';
-import type { Figure } from '../../src/chat/answer.ts';
+import type { Figure, Answer } from '../../src/chat/answer.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
 import { planOf, runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
@@ -23,8 +23,9 @@ import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../s
 import type { Blanket, Motif } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
 import { picture } from '../blanket/picture.ts';
-import { about, DEFINED, savedMotif } from '../motif/options.ts';
+import { DEFINED, savedMotif } from '../motif/options.ts';
 import { rowWord, units } from '../motif/words.ts';
+import { lineOf } from '../shared/actions.ts';
 import { coming, madeWords } from './coming.ts';
 
 export const show = question({
@@ -52,7 +53,7 @@ export const show = question({
     '/motif weigh name:"moss square" weight:12g',
     '/progress at motif:"moss square" row:5 made:3',
   ],
-  async answer({ motif: name, left, colour, ball, minutes_each }, context) {
+  async answer({ motif: name, left, colour, ball, minutes_each }, context): Promise<Answer> {
     const { maker, projects } = context;
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name);
@@ -78,7 +79,9 @@ export const show = question({
     );
     const next = coming(motif, progress);
     const all = blanket ? allOf(blanket, madeFor(doc, blanket)) : undefined;
-    const drawn = blanket ? await picture.answer({ name: blanket.name }, context) : undefined;
+    const drawn = blanket
+      ? await picture.answer({ name: blanket.name, made: undefined }, context)
+      : undefined;
     return {
       headline: scale?.headline ?? headline(),
       figures: [
@@ -163,7 +166,7 @@ function yarnWords(
   if (come.weight === undefined) {
     return {
       lines: [
-        `${units(plan, come.stitches)} still to work. Weigh a finished one, and it becomes yarn: ${about('motif weigh', { name: motif.name, weight: '12g' })}`,
+        `${units(plan, come.stitches)} still to work. Weigh a finished one, and it becomes yarn: ${lineOf('motif weigh', { name: motif.name, weight: '12g' })}`,
       ],
       figures: [],
     };
@@ -240,7 +243,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   if (motif.weight === undefined || of?.weight === undefined) {
     throw new Problem('unsorted', `What one ${motif.name} weighs is not known yet.`, {
       option: 'left',
-      hint: `Weigh a finished one: ${about('motif weigh', { name: motif.name, weight: '12g' })}`,
+      hint: `Weigh a finished one: ${lineOf('motif weigh', { name: motif.name, weight: '12g' })}`,
     });
   }
   const spare = reckonSpareWeight(left, of.weight, working);

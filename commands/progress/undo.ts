@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
@@ -23,7 +24,7 @@ export const undo = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED, '/progress next motif:"moss square"'],
   changes: true,
-  async answer({ motif: name }, context) {
+  async answer({ motif: name }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { progress, undone } = takeBack(doc, motif);
       return { row: progress.row, made: progress.made, undone };

@@ -56,7 +56,7 @@ export const resize = command({
       },
       example: 'width:120cm height:160cm gauge:13x10 size:12 border:4cm row_step:1',
       refused: { line: 'width:120cm height:160cm side:15cm border:70cm', option: 'border' },
-      answer(asked) {
+      answer(asked): Answer {
         const { side, gauge, size, border, shape, ends } = asked;
         if (shape !== undefined && shape !== 'diagonal' && side === undefined) {
           throw new Problem('unsorted', 'Only a diagonal square is reckoned from its rows.', {

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -33,7 +34,7 @@ export const change = question({
   refused: { line: 'units:cubits', option: 'units' },
   changes: true,
   private: true,
-  async answer({ units, terms, answers }, { maker, projects }) {
+  async answer({ units, terms, answers }, { maker, projects }): Promise<Answer> {
     if (units === undefined && terms === undefined && answers === undefined) {
       throw new Problem('unsorted', 'Nothing to change is named.', {
         option: 'units',

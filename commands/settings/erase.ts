@@ -1,5 +1,7 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { action } from '../shared/actions.ts';
 import { keptWords } from './words.ts';
 
 export const erase = question({
@@ -11,7 +13,7 @@ export const erase = question({
   before: ['/settings change units:imperial'],
   changes: true,
   private: true,
-  async answer({ confirm }, { maker, projects }) {
+  async answer({ confirm }, { maker, projects }): Promise<Answer> {
     const elsewhere = await projects.saysElsewhere(maker.id);
     if (!(await projects.knows(maker.id)) && elsewhere.length === 0) {
       return { headline: 'Nothing is kept about you.', data: { erased: false }, private: true };
@@ -24,8 +26,8 @@ export const erase = question({
         lines: [...parts, 'An export beforehand keeps it for you: /settings export.'],
         data: { erased: false },
         actions: [
-          { label: 'Erase it all', line: '/settings erase confirm:yes' },
-          { label: 'Export first', line: '/settings export' },
+          action('Erase it all', 'settings erase', { confirm: true }),
+          action('Export first', 'settings export', {}),
         ],
         private: true,
       };

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { writeExport } from '../../src/projects/export.ts';
 import { keptWords } from './words.ts';
@@ -9,7 +10,7 @@ export const exportMine = question({
   example: '',
   refused: { line: 'format:pdf', option: 'format' },
   private: true,
-  async answer(_options, { maker, projects }) {
+  async answer(_options, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const kept = keptWords(doc, await projects.saysElsewhere(maker.id));
     return {

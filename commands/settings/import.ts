@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { readExport } from '../../src/projects/export.ts';
@@ -15,7 +16,7 @@ export const importMine = question({
   before: ['/settings change units:imperial', '/settings export'],
   changes: true,
   private: true,
-  async answer({ file, replace }, { maker, projects }) {
+  async answer({ file, replace }, { maker, projects }): Promise<Answer> {
     const doc = readExport(file, maker.id, maker.name);
     const brings = keptWords(doc, []).map((part) => `- ${part}`);
     if (replace !== true && (await projects.knows(maker.id))) {

@@ -1,4 +1,6 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
+import { action } from '../shared/actions.ts';
 import { keptWords, settingsWords } from './words.ts';
 
 export const show = question({
@@ -8,7 +10,7 @@ export const show = question({
   example: '',
   refused: { line: 'whose:mine', option: 'whose' },
   private: true,
-  async answer(_options, { maker, projects }) {
+  async answer(_options, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const elsewhere = await projects.saysElsewhere(maker.id);
     const kept = (await projects.knows(maker.id)) || elsewhere.length > 0;
@@ -19,15 +21,13 @@ export const show = question({
         : ['Nothing is kept about you yet.'],
       data: { settings: doc.settings, kept },
       actions: [
-        {
-          label: doc.settings.units === 'metric' ? 'Use inches' : 'Use centimetres',
-          line: `/settings change units:${doc.settings.units === 'metric' ? 'imperial' : 'metric'}`,
-        },
-        {
-          label: doc.settings.terms === 'US' ? 'Use UK terms' : 'Use US terms',
-          line: `/settings change terms:${doc.settings.terms === 'US' ? 'UK' : 'US'}`,
-        },
-        ...(kept ? [{ label: 'Export', line: '/settings export' }] : []),
+        action(doc.settings.units === 'metric' ? 'Use inches' : 'Use centimetres', 'settings change', {
+          units: doc.settings.units === 'metric' ? 'imperial' : 'metric',
+        }),
+        action(doc.settings.terms === 'US' ? 'Use UK terms' : 'Use US terms', 'settings change', {
+          terms: doc.settings.terms === 'US' ? 'UK' : 'US',
+        }),
+        ...(kept ? [action('Export', 'settings export', {})] : []),
       ],
       private: true,
     };

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { checkCounts } from '../../src/core/miscount/check-counts.ts';
@@ -31,7 +32,7 @@ export const check = question({
   },
   example: 'shape:diagonal size:12 counts:"3 5 7 8 10"',
   refused: { line: 'shape:diagonal size:2 counts:"3 5 3 1 1"', option: 'counts' },
-  answer({ shape, size, counts, from_row, other_size, stitch }) {
+  answer({ shape, size, counts, from_row, other_size, stitch }): Answer {
     const rows = other_size ?? (shape === 'flat' ? from_row + counts.length - 1 : undefined);
     const plan = rowPlan(shape, { size, otherSize: rows, stitch });
     const found = checkCounts(plan, counts, from_row);

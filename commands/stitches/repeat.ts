@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { findRepeat, type RepeatNeighbour } from '../../src/core/rows/repeat.ts';
@@ -34,7 +35,7 @@ export const repeat = question({
   },
   example: 'multiple:8 plus:10 near:106',
   refused: { line: 'multiple:8 width:120cm', option: 'gauge' },
-  answer({ multiple, plus, near, width, gauge, stitch }) {
+  answer({ multiple, plus, near, width, gauge, stitch }): Answer {
     const found = findRepeat({ multiple, plus, near, width, gauge, stitch });
     const { below, above, nearest, foundationChain, firstInto } = found;
     const wide = (one: RepeatNeighbour) => (one.width === undefined ? '' : `, ${cm(one.width)} wide`);

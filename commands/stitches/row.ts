@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { reckonRow } from '../../src/core/rows/row-facts.ts';
@@ -17,7 +18,7 @@ export const row = question({
   },
   example: 'shape:diagonal size:12 row:9',
   refused: { line: 'shape:diagonal size:12 row:25', option: 'row' },
-  answer({ shape, size, row, other_size, stitch }) {
+  answer({ shape, size, row, other_size, stitch }): Answer {
     const facts = reckonRow({ shape, size, row, otherSize: other_size, stitch });
     const { plan } = facts;
     const unit = plan.counted === 'blocks' ? 'block' : 'stitch';

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { writeSegment, spreadChanges } from '../../src/core/rows/spacing.ts';
@@ -22,7 +23,7 @@ export const spread = question({
   },
   example: 'from:40 to:48 worked:round',
   refused: { line: 'from:40 to:81', option: 'to' },
-  answer({ from, to, worked }) {
+  answer({ from, to, worked }): Answer {
     const { change, changes, runs, instruction, working } = spreadChanges(from, to, worked);
     const stretches = instruction.map((segment) => writeSegment(segment, change));
     const figures = [{ key: 'changes', label: 'Changes', value: changes, unit: '' }] as const;

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { noRowHas } from '../../src/core/miscount/causes.ts';
@@ -20,7 +21,7 @@ export const which = question({
   },
   example: 'shape:diagonal size:14 stitches:19',
   refused: { line: 'shape:diagonal stitches:19', option: 'size' },
-  answer({ other_size, ...asked }) {
+  answer({ other_size, ...asked }): Answer {
     const found = whichRow({ ...asked, otherSize: other_size });
     const { plan, rows, row, otherRow, below, above } = found;
     const [called, Called] = plan.worked === 'rounds' ? ['round', 'Round'] : ['row', 'Row'];

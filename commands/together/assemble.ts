@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
@@ -24,7 +25,7 @@ export const assemble = question({
     '/together accept motifs:1-12',
   ],
   refused: { line: 'name:"No such blanket"', option: 'name' },
-  async answer({ try: attempt, name }, context) {
+  async answer({ try: attempt, name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const { plan } = state;
     const found = putTogether(state, seeded(attempt));

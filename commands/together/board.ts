@@ -1,12 +1,14 @@
 /** The board: the blanket filling up cell by cell, and by kind what is made, pledged and open. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
 import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
+import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { nameOption, quoted, whichBlanket } from './which.ts';
+import { nameOption, whichBlanket } from './which.ts';
 
 function picture(state: GroupState, reader: Reader) {
   const { plan } = state;
@@ -43,7 +45,7 @@ export const board = question({
   example: '',
   before: [...OPENED, 'rowan: /together pledge kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const { plan } = state;
     const drawn = picture(state, context.reader);
@@ -52,7 +54,8 @@ export const board = question({
     const wanted = plan.kinds.reduce((all, kind) => all + kind.quota, 0);
     const open = plan.kinds.reduce((all, _, kind) => all + openFor(state, kind), 0);
     const inHand = sum('handedIn') + sum('accepted');
-    const line = (what: string) => `/together ${what} name:${quoted(plan.name)}`;
+    const named = { name: plan.name };
+    const anyone = { forAnyone: true } as const;
     return {
       headline: `${plan.name}: ${num(inHand)} of ${count(wanted, 'motif')} in, ${num(sum('pledged'))} pledged, ${num(open)} open${state.open ? (state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`) : '; closed'}.`,
       figures: [
@@ -82,11 +85,11 @@ export const board = question({
       },
       files: [{ name: 'board.svg', says: drawn.alt, content: drawn.svg }],
       actions: [
-        ...(state.open && open > 0 ? [{ label: 'Pledge one', line: line('pledge'), forAnyone: true }] : []),
+        ...(state.open && open > 0 ? [action('Pledge one', 'together pledge', named, anyone)] : []),
         ...(state.open || sum('pledged') > 0
-          ? [{ label: 'Hand one in', line: line('handin'), forAnyone: true }]
+          ? [action('Hand one in', 'together handin', named, anyone)]
           : []),
-        { label: 'What I hold', line: line('mine'), forAnyone: true },
+        action('What I hold', 'together mine', named, anyone),
       ],
       board: doc.id,
     };

@@ -1,4 +1,5 @@
 /** Handing in, accepting, sending back. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { sizeCheck } from '../../src/core/group/size-check.ts';
@@ -6,9 +7,10 @@ import { accept as acceptRule, handIn, kindNamed, sendBack } from '../../src/cor
 import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
 import { numbered } from '../../src/core/group/words.ts';
 import { cm, count, num } from '../../src/core/base/reader.ts';
+import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { chooseKind, onlyKind } from './pledging.ts';
-import { askerOf, doing, kindOption, nameOption, quoted, whichBlanket } from './which.ts';
+import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
 
 export const handin = question({
   name: 'handin',
@@ -24,14 +26,24 @@ export const handin = question({
   before: OPENED,
   refused: { line: 'kind:furrow motifs:400', option: 'motifs' },
   changes: true,
-  async answer({ kind, motifs, side, hook, name }, context) {
+  async answer({ kind, motifs, side, hook, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
     const any = state.plan.kinds.some((_, one) => hers(one) > 0);
     const left = any ? hers : (one: number) => openFor(state, one);
     const meant = kind ?? onlyKind(state, left);
     if (meant === undefined) {
-      return chooseKind(state, { verb: 'hand in', question: 'handin', motifs, left, side });
+      return chooseKind(state, {
+        verb: 'hand in',
+        typed: '/together handin',
+        motifs,
+        left,
+        ask: (label, options) =>
+          action(label, 'together handin', {
+            ...options,
+            side: side === undefined ? undefined : `${side}cm`,
+          }),
+      });
     }
     const which = kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
@@ -93,7 +105,7 @@ export const accept = question({
   before: HANDED_IN,
   refused: { line: 'motifs:99', option: 'motifs' },
   changes: true,
-  async answer({ motifs, name }, context) {
+  async answer({ motifs, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     if (motifs === undefined) {
       const wait = waiting(state);
@@ -107,10 +119,11 @@ export const accept = question({
           return `${pieceWords(state, piece)}${off?.flagged ? `: ${off.sentence}` : ''}`;
         }),
         data: { waiting: wait.map(({ piece }) => piece) },
-        actions: wait.slice(0, 20).map(({ piece }) => ({
-          label: `Accept #${piece}`,
-          line: `/together accept motifs:${piece} name:${quoted(state.plan.name)}`,
-        })),
+        actions: wait
+          .slice(0, 20)
+          .map(({ piece }) =>
+            action(`Accept #${piece}`, 'together accept', { motifs: String(piece), name: state.plan.name }),
+          ),
         private: true,
       };
     }
@@ -139,7 +152,7 @@ export const sentBack = question({
   before: HANDED_IN,
   refused: { line: 'motifs:99 reason:none', option: 'motifs' },
   changes: true,
-  async answer({ motifs, reason, name }, context) {
+  async answer({ motifs, reason, name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       sendBack(now, askerOf(context), motifs, reason),

@@ -1,4 +1,5 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { holdings, parcelsCsv, parcelsOf } from '../../src/core/group/holdings.ts';
 import { openFor } from '../../src/core/group/state.ts';
@@ -6,8 +7,9 @@ import { numbered } from '../../src/core/group/words.ts';
 import { groupYarn } from '../../src/core/group/yarn.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
+import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { nameOption, quoted, whichBlanket } from './which.ts';
+import { nameOption, whichBlanket } from './which.ts';
 
 const PLEDGED = [...OPENED, '/together pledge kind:furrow motifs:2', 'rowan: /together pledge kind:trellis'];
 
@@ -19,12 +21,11 @@ export const mine = question({
   before: PLEDGED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
   private: true,
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const hers = holdings(state, context.maker.id);
     const sum = (of: (one: (typeof hers)[number]) => number) => hers.reduce((all, one) => all + of(one), 0);
     const pledged = sum((one) => one.pledged);
-    const called = quoted(state.plan.name);
     const [waits, isIn] = [sum((one) => one.handedIn.length), sum((one) => one.accepted.length)];
     const asked = state.remindedAt.get(context.maker.id);
     return {
@@ -56,13 +57,13 @@ export const mine = question({
       actions: [
         ...(asked === undefined || pledged === 0
           ? []
-          : [{ label: 'My pledges stand', line: `/together keep name:${called}` }]),
+          : [action('My pledges stand', 'together keep', { name: state.plan.name })]),
         ...hers
           .filter(({ pledged: held }) => held > 0)
           .slice(0, 9)
           .flatMap(({ kind }) => [
-            { label: `Hand in one ${kind}`, line: `/together handin kind:${quoted(kind)} name:${called}` },
-            { label: `Give back one ${kind}`, line: `/together release kind:${quoted(kind)} name:${called}` },
+            action(`Hand in one ${kind}`, 'together handin', { kind, name: state.plan.name }),
+            action(`Give back one ${kind}`, 'together release', { kind, name: state.plan.name }),
           ]),
       ],
     };
@@ -76,7 +77,7 @@ export const parcels = question({
   example: '',
   before: PLEDGED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const makers = parcelsOf(state);
     const waiting = state.tally.reduce((sum, tally) => sum + tally.handedIn, 0);
@@ -119,7 +120,7 @@ export const yarn = question({
   example: '',
   before: PLEDGED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const found = groupYarn(state, context.maker.id);
     const need = ({ colour, metres, balls }: { colour: string; metres: number; balls?: number }) =>

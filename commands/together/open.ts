@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -5,7 +6,8 @@ import { careFor } from '../../src/core/size/cautions.ts';
 import { openGroup } from '../../src/core/group/open.ts';
 import { cm, count, when } from '../../src/core/base/reader.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
-import { doing, quoted } from './which.ts';
+import { action } from '../shared/actions.ts';
+import { doing } from './which.ts';
 
 export const open = question({
   name: 'open',
@@ -44,7 +46,7 @@ export const open = question({
   ],
   refused: { line: 'blanket:nothing', option: 'blanket' },
   changes: true,
-  async answer({ blanket, name, spares, closes, side, tolerance, who }, context) {
+  async answer({ blanket, name, spares, closes, side, tolerance, who }, context): Promise<Answer> {
     const doc = await context.projects.maker(context.maker.id, context.maker.name);
     const saved = findBlanket(doc, blanket, 'blanket');
     const { plan, working, assumptions } = openGroup({
@@ -96,8 +98,8 @@ export const open = question({
         kinds: plan.kinds.map(({ name: kind, quota, spares: more }) => ({ name: kind, quota, spares: more })),
       },
       actions: [
-        { label: 'Pledge motifs', line: `/together pledge name:${quoted(plan.name)}`, forAnyone: true },
-        { label: 'See the board', line: `/together board name:${quoted(plan.name)}`, forAnyone: true },
+        action('Pledge motifs', 'together pledge', { name: plan.name }, { forAnyone: true }),
+        action('See the board', 'together board', { name: plan.name }, { forAnyone: true }),
       ],
       board: id,
     };

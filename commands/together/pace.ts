@@ -1,4 +1,5 @@
 /** How fast motifs come in, when it will be done, and how likely that is by the closing day. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { FEW_PARCELS, groupPace, type GroupPace } from '../../src/core/group/pace.ts';
 import { mayOrganise } from '../../src/core/group/rules.ts';
@@ -47,7 +48,7 @@ export const pace = question({
   example: '',
   before: [...JOINED, 'rowan: /together handin kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const mayKnow = mayOrganise(state, askerOf(context));
     const found = groupPace(state, context.now);

@@ -1,5 +1,5 @@
 /** Pledging and giving back. */
-import type { Answer } from '../../src/chat/answer.ts';
+import type { Action, Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import {
@@ -10,8 +10,9 @@ import {
 } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { count, num } from '../../src/core/base/reader.ts';
+import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, doing, kindOption, nameOption, quoted, whichBlanket } from './which.ts';
+import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
 
 const motifsOption = opt.whole('How many', { max: 500, example: '2' }).default(1);
 
@@ -23,16 +24,20 @@ export function chooseKind(
   state: GroupState,
   {
     verb,
-    question,
+    typed,
     motifs,
     left,
-    side,
+    ask,
   }: {
+    /** What is done with a kind: `pledge`. */
     verb: string;
-    question: string;
+    /** How the question is typed. */
+    typed: string;
     motifs: number;
+    /** How many of a kind there are to choose. */
     left: (kind: number) => number;
-    side?: number | undefined;
+    /** The button for one kind. */
+    ask: (label: string, options: { kind: string; motifs: number | undefined; name: string }) => Action;
   },
 ): Answer {
   const kinds = state.plan.kinds.flatMap(({ name }, kind) =>
@@ -45,17 +50,16 @@ export function chooseKind(
         : `Which kind do you ${verb} for ${state.plan.name}?`,
     lines: [
       ...kinds.map(({ name, left: some }) => `${name}: ${some}`),
-      ...(kinds.length > MOST_BUTTONS
-        ? [`The kinds without a button are typed: /together ${question} kind:…`]
-        : []),
+      ...(kinds.length > MOST_BUTTONS ? [`The kinds without a button are typed: ${typed} kind:…`] : []),
     ],
     data: { kinds },
     actions: kinds.slice(0, MOST_BUTTONS).map(({ name, left: some }) => {
       const many = Math.min(motifs, some);
-      return {
-        label: `${many === 1 ? 'One' : num(many)} ${name}`,
-        line: `/together ${question} kind:${quoted(name)}${many === 1 ? '' : ` motifs:${many}`}${side === undefined ? '' : ` side:${side}cm`} name:${quoted(state.plan.name)}`,
-      };
+      return ask(`${many === 1 ? 'One' : num(many)} ${name}`, {
+        kind: name,
+        motifs: many === 1 ? undefined : many,
+        name: state.plan.name,
+      });
     }),
     private: true,
   };
@@ -75,11 +79,18 @@ export const pledge = question({
   before: OPENED,
   refused: { line: 'kind:furrow motifs:400', option: 'motifs' },
   changes: true,
-  async answer({ kind, motifs, name }, context) {
+  async answer({ kind, motifs, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const left = (one: number) => openFor(state, one);
     const meant = kind ?? onlyKind(state, left);
-    if (meant === undefined) return chooseKind(state, { verb: 'pledge', question: 'pledge', motifs, left });
+    if (meant === undefined)
+      return chooseKind(state, {
+        verb: 'pledge',
+        typed: '/together pledge',
+        motifs,
+        left,
+        ask: (label, options) => action(label, 'together pledge', options),
+      });
     const which = kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       pledgeRule(now, askerOf(context), which, motifs),
@@ -94,14 +105,8 @@ export const pledge = question({
       ],
       lines: [`Still open: ${stillOpen(after)}.`],
       actions: [
-        {
-          label: 'Hand one in',
-          line: `/together handin kind:${quoted(called)} name:${quoted(after.plan.name)}`,
-        },
-        {
-          label: 'Give one back',
-          line: `/together release kind:${quoted(called)} name:${quoted(after.plan.name)}`,
-        },
+        action('Hand one in', 'together handin', { kind: called, name: after.plan.name }),
+        action('Give one back', 'together release', { kind: called, name: after.plan.name }),
       ],
       board: doc.id,
     };
@@ -116,12 +121,18 @@ export const release = question({
   before: [...OPENED, '/together pledge kind:furrow motifs:2'],
   refused: { line: 'kind:furrow motifs:9', option: 'motifs' },
   changes: true,
-  async answer({ kind, motifs, name }, context) {
+  async answer({ kind, motifs, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
     const meant = kind ?? onlyKind(state, hers);
     if (meant === undefined)
-      return chooseKind(state, { verb: 'give back', question: 'release', motifs, left: hers });
+      return chooseKind(state, {
+        verb: 'give back',
+        typed: '/together release',
+        motifs,
+        left: hers,
+        ask: (label, options) => action(label, 'together release', options),
+      });
     const which = kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       releaseRule(now, context.maker.id, which, motifs),

@@ -1,4 +1,5 @@
 /** Running the blanket: closing, opening again, handing over, taking back, and the list of those there are. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import {
@@ -11,8 +12,9 @@ import {
 import { happeningWords } from '../../src/core/group/words.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num, when } from '../../src/core/base/reader.ts';
+import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
+import { askerOf, doing, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
 
 export const close = question({
   name: 'close',
@@ -22,12 +24,12 @@ export const close = question({
   before: OPENED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     await context.projects.groups.happen(doc.id, doing(context), (now) => closeRule(now, askerOf(context)));
     return {
       headline: `${state.plan.name} is closed to new pledges.`,
-      actions: [{ label: 'Open it again', line: `/together reopen name:${quoted(state.plan.name)}` }],
+      actions: [action('Open it again', 'together reopen', { name: state.plan.name })],
       board: doc.id,
     };
   },
@@ -41,7 +43,7 @@ export const reopen = question({
   before: [...OPENED, '/together close'],
   refused: { line: 'closes:2026-02-31', option: 'closes' },
   changes: true,
-  async answer({ closes, name }, context) {
+  async answer({ closes, name }, context): Promise<Answer> {
     if (closes !== undefined && closes < context.now.toISOString().slice(0, 10)) {
       throw new Problem('unsorted', `${when(closes)} has passed.`, {
         option: 'closes',
@@ -67,7 +69,7 @@ export const handover = question({
   before: [...OPENED, 'rowan: /together join per_week:2'],
   refused: { line: 'maker:nobody', option: 'maker' },
   changes: true,
-  async answer({ maker, name }, context) {
+  async answer({ maker, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const to = memberNamed(state, maker, context);
     await context.projects.groups.happen(doc.id, doing(context), (now) =>
@@ -85,7 +87,7 @@ export const undo = question({
   before: [...OPENED, '/together pledge kind:furrow'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { happened, state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       undoRule(now, askerOf(context)),
@@ -113,7 +115,7 @@ export const history = question({
   example: '',
   before: [...OPENED, '/together pledge kind:furrow'],
   refused: { line: 'last:0', option: 'last' },
-  async answer({ last, name }, context) {
+  async answer({ last, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const standing = new Set(state.standing.map(({ event }) => event));
     // Whom the organiser has asked is between the two of them.
@@ -143,7 +145,7 @@ export const list = question({
   example: '',
   before: OPENED,
   refused: { line: 'all:yes', option: 'all' },
-  async answer(_, context) {
+  async answer(_, context): Promise<Answer> {
     const all = await context.projects.groups.of(context.place.server);
     return {
       headline:
@@ -155,10 +157,11 @@ export const list = question({
           `${state.plan.name}: ${state.open ? 'open' : 'closed'}${state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`}, ${count(state.members.size, 'maker')}`,
       ),
       data: { names: all.map(({ state }) => state.plan.name) },
-      actions: all.slice(-5).map(({ state }) => ({
-        label: state.plan.name.slice(0, 60),
-        line: `/together board name:${quoted(state.plan.name)}`,
-      })),
+      actions: all
+        .slice(-5)
+        .map(({ state }) =>
+          action(state.plan.name.slice(0, 60), 'together board', { name: state.plan.name }),
+        ),
     };
   },
 });

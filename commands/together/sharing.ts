@@ -1,4 +1,5 @@
 /** A fair proposal for what is open, and a word to those who have gone quiet. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import {
@@ -13,8 +14,9 @@ import { proposeShares } from '../../src/core/group/proposal.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
+import { action } from '../shared/actions.ts';
 import { JOINED } from './example.ts';
-import { askerOf, doing, memberNamed, memberOption, nameOption, quoted, whichBlanket } from './which.ts';
+import { askerOf, doing, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
 
 export const shares = question({
   name: 'shares',
@@ -42,7 +44,7 @@ export const shares = question({
   before: JOINED,
   refused: { line: 'apply:perhaps', option: 'apply' },
   changes: true,
-  async answer({ apply, spares, shown, name }, context) {
+  async answer({ apply, spares, shown, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     let working = new Working();
     let proposal = proposeShares(state, context.now, spares, working);
@@ -103,10 +105,12 @@ export const shares = question({
         ? {}
         : {
             actions: [
-              {
-                label: 'Organiser: pledge these',
-                line: `/together shares apply:yes shown:${proposal.mark}${spares ? ' spares:yes' : ''} name:${quoted(state.plan.name)}`,
-              },
+              action('Organiser: pledge these', 'together shares', {
+                apply: true,
+                shown: proposal.mark,
+                spares: spares || undefined,
+                name: state.plan.name,
+              }),
             ],
           }),
       ...(applied ? { board: doc.id } : {}),
@@ -135,7 +139,7 @@ export const remind = question({
   before: [...JOINED, 'rowan: /together pledge kind:furrow'],
   refused: { line: 'maker:nobody', option: 'maker' },
   changes: true,
-  async answer({ maker, do: what, name }, context) {
+  async answer({ maker, do: what, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     mustOrganise(state, askerOf(context));
     const who = memberNamed(state, maker, context);

@@ -1,4 +1,5 @@
 /** Joining, leaving, naming who may join. */
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import {
@@ -11,7 +12,8 @@ import {
 import { SOMEBODY } from '../../src/core/group/events.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count } from '../../src/core/base/reader.ts';
-import { askerOf, doing, nameOption, quoted, whichBlanket } from './which.ts';
+import { action } from '../shared/actions.ts';
+import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
 import { OPENED } from './example.ts';
 
 export const join = question({
@@ -41,7 +43,7 @@ export const join = question({
   before: OPENED,
   refused: { line: 'per_week:0', option: 'per_week' },
   changes: true,
-  async answer({ per_week, colours, terms, name }, context) {
+  async answer({ per_week, colours, terms, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const has = (colours ?? '')
       .split(',')
@@ -65,7 +67,7 @@ export const join = question({
       assumptions:
         strange.length === 0 ? [] : [`The blanket has no ${strange.join(', ')}; it was noted all the same.`],
       data: { members: after.members.size },
-      actions: [{ label: 'Pledge motifs', line: `/together pledge name:${quoted(state.plan.name)}` }],
+      actions: [action('Pledge motifs', 'together pledge', { name: state.plan.name })],
       board: doc.id,
     };
   },
@@ -79,7 +81,7 @@ export const leave = question({
   before: [...OPENED, '/together join per_week:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
     await context.projects.groups.happen(doc.id, doing(context), (now) => leaveRule(now, askerOf(context)));
@@ -98,7 +100,7 @@ export const keep = question({
   before: [...OPENED, '/together pledge kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
-  async answer({ name }, context) {
+  async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       keepRule(now, askerOf(context)),
@@ -126,7 +128,7 @@ export const invite = question({
   before: OPENED,
   refused: { line: 'maker:rowan name:"No such blanket"', option: 'name' },
   changes: true,
-  async answer({ maker, name }, context) {
+  async answer({ maker, name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const who = context.whois(maker);
     if (!who) {

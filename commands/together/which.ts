@@ -1,5 +1,5 @@
 /** Which group blanket is meant, and who asks. */
-import type { Context } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { isStranger } from '../../src/core/group/events.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
@@ -141,6 +141,3 @@ export const memberOption = (says: string) =>
     },
     { max: 100, example: 'rowan' },
   );
-
-/** Quotes a name for a line that a button asks. */
-export const quoted = (name: string) => `"${name.replace(/["\\]/g, '\\$&')}"`;

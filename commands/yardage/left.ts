@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
@@ -28,7 +29,7 @@ export const left = question({
   },
   example: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:6',
   refused: { line: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:25', option: 'done_row' },
-  answer({ other_size, done_row, ...asked }) {
+  answer({ other_size, done_row, ...asked }): Answer {
     const found = reckonLeft({ ...asked, doneRow: done_row, otherSize: other_size });
     const { plan, lastRow, spare, more } = found;
     const row = plan.worked === 'rounds' ? 'round' : 'row';

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
@@ -28,7 +29,7 @@ export const rough = question({
   },
   example: 'shape:diagonal size:12 stitch:hdc hook:5mm yarn:4 motifs:80 ball:170m/100g',
   refused: { line: 'shape:flat size:20', option: 'other_size' },
-  answer({ yarn, other_size, ...asked }) {
+  answer({ yarn, other_size, ...asked }): Answer {
     const usual = findUsualHook(yarn);
     const hook = asked.hook ?? usual.mm;
     const found = estimateYarn({ ...asked, hook, wpi: yarn.wpi, otherSize: other_size });

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, g, m, num, t } from '../../src/core/base/reader.ts';
@@ -20,7 +21,7 @@ export const swap = question({
   },
   example: 'balls:9 ball:170m/100g new_ball:125m/50g',
   refused: { line: 'balls:0 ball:170m/100g new_ball:125m/50g', option: 'balls' },
-  answer({ balls, ball, new_ball }) {
+  answer({ balls, ball, new_ball }): Answer {
     const found = swapYarn({ balls, ball, newBall: new_ball });
     const { heavierPercent: heavier } = found;
     const differ = Math.abs(heavier) > ALIKE;

@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, g, m, num, size } from '../../src/core/base/reader.ts';
@@ -22,7 +23,7 @@ export const swatch = question({
   },
   example: 'swatch_width:15cm swatch_height:15cm weight:14g width:120cm height:160cm ball:170m/100g',
   refused: { line: 'swatch_width:15cm swatch_height:15cm weight:14g', option: 'width' },
-  answer({ swatch_width: swatchWidth, swatch_height: swatchHeight, ...asked }) {
+  answer({ swatch_width: swatchWidth, swatch_height: swatchHeight, ...asked }): Answer {
     const { width, height } = neededSize(asked);
     const { weight, ball, reserve: spare } = asked;
     const found = swatchYarn({ swatchWidth, swatchHeight, weight, width, height, ball, reserve: spare });

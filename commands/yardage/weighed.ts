@@ -1,3 +1,4 @@
+import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
@@ -16,7 +17,7 @@ export const weighed = question({
   },
   example: 'motif:12g motifs:80 ball:170m/100g',
   refused: { line: 'motif:12g ball:100g', option: 'ball' },
-  answer(asked) {
+  answer(asked): Answer {
     const { each, total, balls, working } = reckonWeighed(asked);
     const all = asked.motifs === 1 ? 'One motif takes' : `${count(asked.motifs, 'motif')} take`;
     const spared = asked.reserve === 0 ? 'no reserve' : `${num(asked.reserve)} % in reserve`;

@@ -1,6 +1,7 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
 import { stepLine, type Step } from '../core/base/working.ts';
 import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
+import { writeLine, type RawOptions } from './line.ts';
 
 /** A figure of the answer: a number in the core's unit under a key that stays the same. */
 export interface Figure {
@@ -20,14 +21,20 @@ export interface AnswerFile {
   readonly content: string;
 }
 
-/** A button: another question to ask, by its own typed line. */
+/** A button: another question to ask, with its options. */
 export interface Action {
   readonly label: string;
-  /** A whole line without a maker's name: `/progress next`. */
-  readonly line: string;
+  /** The question's words: `progress next`. */
+  readonly question: string;
+  /** Its options, as they would be typed. */
+  readonly options: RawOptions;
   /** True where everybody may press it, each for herself; otherwise it is the asker's alone. */
   readonly forAnyone?: boolean;
 }
+
+/** The line that asks what a button asks, without a maker's name: `/progress next`. */
+export const actionLine = ({ question, options }: Pick<Action, 'question' | 'options'>): string =>
+  writeLine({ words: question.split(' '), options });
 
 export interface Answer {
   /** One sentence that already answers. */

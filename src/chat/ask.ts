@@ -4,13 +4,11 @@ import { clip } from '../core/base/quantity.ts';
 import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { show, type Answer, type RenderedAnswer } from './answer.ts';
-import type { Context } from './command.ts';
+import type { Context } from './context.ts';
+import type { RawOptions } from './line.ts';
 import { suggest } from '../core/base/nearest-name.ts';
 import { inOwnUnits, metaOf } from './options.ts';
 import type { Route } from './registry.ts';
-
-/** Options by name, as text, whatever room they come from. */
-export type RawOptions = Readonly<Record<string, string>>;
 
 export interface ParsedOptions {
   readonly options: Record<string, unknown>;

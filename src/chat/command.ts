@@ -1,44 +1,12 @@
 /** What a command is: a group of questions, each with its words, its options and its answer. */
-import * as z from 'zod';
 import type { Problem } from '../core/base/problem.ts';
-import type { Reader } from '../core/base/reader.ts';
-import type { Projects } from '../projects/projects.ts';
 import type { Answer } from './answer.ts';
-import type { Options } from './options.ts';
+import type { Context } from './context.ts';
+import type { Options, Parsed } from './options.ts';
 
-export interface Maker {
-  /** Safe in a file name; made by the room. */
-  readonly id: string;
-  /** What she is called; text of a person. */
-  readonly name: string;
-}
-
-/** Where a question is asked. Unset ids: a direct message, or the terminal. */
-export interface Place {
-  readonly server?: string;
-  readonly channel?: string;
-  /** Who keeps a message of ours from standing in the channel: the asker, or this bot, who may not write there. */
-  readonly mute?: 'asker' | 'bot';
-  /** True where the asker may manage the server. */
-  readonly manager: boolean;
-}
-
-export interface Context {
-  readonly maker: Maker;
-  readonly reader: Reader;
-  readonly place: Place;
-  /** The moment of asking: nothing below a room looks at a clock. */
-  readonly now: Date;
-  /** Once per press or question: what is asked twice with the same key is done once. */
-  readonly once: string;
-  /** Whom a typed name or mention means; undefined where the room knows nobody by it. */
-  readonly whois: (typed: string) => Maker | undefined;
-  readonly projects: Projects;
-}
-
-export interface Question<O extends Options = Options> {
+export interface Question<O extends Options = Options, Name extends string | undefined = string | undefined> {
   /** One word, lower case; undefined where the command is the question itself. */
-  readonly name?: string;
+  readonly name?: Name;
   /** One line, at most 100 characters, that says what it answers. */
   readonly says: string;
   readonly options: O;
@@ -52,26 +20,53 @@ export interface Question<O extends Options = Options> {
   readonly private?: boolean;
   /** Lines asked before the example and the refusal, by the tests: what must have been saved. */
   readonly before?: readonly string[];
-  answer(options: { readonly [K in keyof O]: z.output<O[K]> }, context: Context): Answer | Promise<Answer>;
+  answer(options: Parsed<O>, context: Context): Answer | Promise<Answer>;
 }
 
 /** What to ask next, by the code of the problem that was met: the core's hints name no command. */
 export type Advice = ReadonlyMap<string, (facts: Problem['facts']) => string>;
 
-export interface Command {
+export interface Command<
+  Name extends string = string,
+  Questions extends readonly Question[] = readonly Question[],
+> {
   /** One word, lower case. */
-  readonly name: string;
+  readonly name: Name;
   /** One line, at most 100 characters. */
   readonly says: string;
-  readonly questions: readonly Question[];
+  readonly questions: Questions;
   /** Hints in place of those that the problems bring along. */
   readonly advice?: Advice;
 }
 
-/** Declares a question; its options type what `answer` is handed. */
-export function question<const O extends Options>(declared: Question<O>): Question {
+/**
+ * Declares a question; its options type what `answer` is handed, and what another question's button may give. Say what
+ * `answer` returns, `Answer` or `Promise<Answer>`: questions point at each other, and their types would go in a circle.
+ */
+export function question<const O extends Options, const Name extends string | undefined = undefined>(
+  declared: Question<O, Name>,
+): Question<O, Name> {
   return declared;
 }
 
 /** Declares a command of several questions. */
-export const command = (declared: Command): Command => declared;
+export function command<const Name extends string, const Questions extends readonly Question[]>(
+  declared: Command<Name, Questions>,
+): Command<Name, Questions> {
+  return declared;
+}
+
+/** A question's words with its options, for each question of the commands. */
+type Asked<C extends Command> =
+  C extends Command<infer Name, infer Questions>
+    ? Questions[number] extends infer One
+      ? One extends Question<infer O, infer Own>
+        ? { readonly path: Own extends string ? `${Name} ${Own}` : Name; readonly options: O }
+        : never
+      : never
+    : never;
+
+/** The options of every question of these commands, by the question's words: `'stitches row'`. */
+export type OptionsByPath<C extends Command> = {
+  readonly [One in Asked<C> as One['path']]: One['options'];
+};

@@ -2,11 +2,14 @@
 import { Problem, QUESTION } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 
+/** Options by name, as text, whatever room they come from. */
+export type RawOptions = Readonly<Record<string, string>>;
+
 export interface Line {
   /** The words before the first option: `['stitches', 'row']`. */
   readonly words: readonly string[];
   /** Options by name, as typed. */
-  readonly options: Readonly<Record<string, string>>;
+  readonly options: RawOptions;
 }
 
 /** The longest line that is read: longer than any question with sense in it. */

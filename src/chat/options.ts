@@ -23,7 +23,8 @@ import { mm, plain, type Reader } from '../core/base/reader.ts';
 import { HOOKS } from '../standards/hooks.ts';
 import { STITCHES } from '../standards/stitches.ts';
 import { TERMS } from '../standards/terms.ts';
-import type { Context } from './command.ts';
+import type { Context } from './context.ts';
+import type { RawOptions } from './line.ts';
 
 /** How an option is typed; a room chooses its own control by it. */
 export type Kind =
@@ -67,7 +68,14 @@ export interface OptionMeta {
 
 const registered = new WeakMap<z.ZodType, OptionMeta>();
 
-function declare<T extends z.ZodType>(schema: T, meta: OptionMeta): T {
+declare const KIND: unique symbol;
+/** A schema that is known, to the compiler alone, to be typed as a kind. */
+type Declared<S extends z.ZodType, K extends Kind> = S & { readonly [KIND]?: K };
+
+function declare<S extends z.ZodType, K extends Kind>(
+  schema: S,
+  meta: OptionMeta & { readonly kind: K },
+): Declared<S, K> {
   registered.set(schema, meta);
   return schema;
 }
@@ -136,8 +144,11 @@ function decimal(min: number, max: number, example: string, suffix = '') {
   });
 }
 
-type Said = string | (Partial<OptionMeta> & { says: string });
-const meta = (said: Said, rest: Omit<OptionMeta, 'says'>): OptionMeta => ({
+type Said = string | (Partial<Omit<OptionMeta, 'kind'>> & { says: string });
+const meta = <K extends Kind>(
+  said: Said,
+  rest: Omit<OptionMeta, 'says' | 'kind'> & { readonly kind: K },
+): OptionMeta & { readonly kind: K } => ({
   ...rest,
   ...(typeof said === 'string' ? { says: said } : said),
 });
@@ -339,3 +350,47 @@ export function inOwnUnits(kind: Kind, text: string, reader: Reader): string {
 }
 
 export type Options = Readonly<Record<string, z.ZodType>>;
+
+/** What a question is handed: each option read. */
+export type Parsed<O extends Options> = { readonly [Name in keyof O]: z.output<O[Name]> };
+
+/** An option that may be left out. */
+type Optional = z.ZodOptional | z.ZodDefault;
+
+/** What is given for an option where another question names it: a value, with the core's unit where it has one. */
+type GivenValue<S> = S extends z.ZodOptional<infer Inner> | z.ZodDefault<infer Inner>
+  ? GivenValue<Inner>
+  : S extends Declared<infer Schema, 'choice'>
+    ? z.output<Schema>
+    : S extends Declared<z.ZodType, infer K>
+      ? K extends keyof GivenByKind
+        ? GivenByKind[K]
+        : string
+      : string;
+
+interface GivenByKind {
+  readonly integer: number;
+  readonly number: number;
+  readonly yesno: boolean;
+  /** A bare number would be read in the reader's own units. */
+  readonly length: `${number}cm`;
+  readonly weight: `${number}g`;
+}
+
+/** Options given to a question by another: those that must be given, those that may be. */
+export type Given<O extends Options> = {
+  readonly [Name in keyof O as O[Name] extends Optional ? never : Name]: GivenValue<O[Name]>;
+} & {
+  readonly [Name in keyof O as O[Name] extends Optional ? Name : never]?: GivenValue<O[Name]> | undefined;
+};
+
+/** Given values as they would be typed; what is undefined is left out. */
+export function typed(given: Readonly<Record<string, string | number | boolean | undefined>>): RawOptions {
+  return Object.fromEntries(
+    Object.entries(given).flatMap(([name, value]) =>
+      value === undefined
+        ? []
+        : [[name, typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value)]],
+    ),
+  );
+}

@@ -29,6 +29,23 @@ describe('a typed line', () => {
     );
   });
 
+  it('is read back whatever a name is made of, one character or among others', () => {
+    const back = (options: Readonly<Record<string, string>>) =>
+      readLine(writeLine({ words: ['together', 'board'], options })).options;
+    for (let code = 0; code <= 0xffff; code++) {
+      const alone = String.fromCharCode(code);
+      const among = `Bean ${alone}row${alone} throw`;
+      const read = back({ alone, among });
+      if (read['alone'] !== alone || read['among'] !== among) expect.fail(`U+${code.toString(16)}`);
+    }
+    expect(back({ name: 'Bean “row” throw' })).toEqual({ name: 'Bean “row” throw' });
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', minLength: 1, maxLength: 60 }), (name) => {
+        expect(back({ name })).toEqual({ name });
+      }),
+    );
+  });
+
   it('is read or refused in words, whatever it is', () => {
     fc.assert(
       fc.property(fc.string({ maxLength: 80 }), (text) => {

@@ -355,7 +355,7 @@ describe('a blanket made by a group', () => {
     );
     const pick = await room.text('rowan: /together pledge motifs:2');
     expect(pick).toContain('The kinds without a button are typed: /together pledge kind:…');
-    expect(pick).toContain('2 patch 20: /together pledge kind:"patch 20" motifs:2 name:"quilt"');
+    expect(pick).toContain('2 patch 20: /together pledge kind:"patch 20" motifs:2 name:quilt');
     const seen = await room.ask('/together board');
     expect(seen.lines).toHaveLength(27);
     expect(seen.figures['open']?.value).toBe(104);

@@ -2,7 +2,7 @@
  * A question with its options as one short text: what a button means. It is values, each in its place, and no line of
  * words: whatever somebody called her blanket, reading gives back exactly what was written, and nothing else.
  */
-import type { RawOptions } from '../../chat/ask.ts';
+import type { RawOptions } from '../../chat/line.ts';
 
 export interface Asked {
   /** The question's words: `together pledge`. */

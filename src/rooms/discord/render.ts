@@ -11,7 +11,6 @@ import {
   type APIEmbed,
 } from 'discord.js';
 import type { Action, RenderedAnswer } from '../../chat/answer.ts';
-import { readLine } from '../../chat/line.ts';
 import { writeAsked, type Asked } from './asked.ts';
 import { coded, fitsInto, keptAt, writeButton, type Does } from './buttons.ts';
 import { BUTTONS, EMBED, MESSAGE } from './limits.ts';
@@ -189,7 +188,7 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     texts.push({
       name: 'next.txt',
       content: listed.written
-        .map((action) => `${oneLine(action.label)}: ${clean(lineOf(meantBy(action)))}\n`)
+        .map((action) => `${oneLine(action.label)}: ${clean(lineOf(action))}\n`)
         .join(''),
       says: 'More to ask from here',
     });
@@ -282,17 +281,12 @@ interface Actions {
   readonly written: readonly Action[];
 }
 
-function meantBy({ line }: Action): Asked {
-  const { words, options } = readLine(line);
-  return { question: words.join(' '), options };
-}
-
 function actionButtons(actions: readonly Action[], setting: Setting, keeper: Keeper): Actions {
   const buttons: APIButtonComponentWithCustomId[] = [];
   const written: Action[] = [];
   const seen = new Set<string>();
   for (const action of actions) {
-    const asked = meantBy(action);
+    const asked: Asked = { question: action.question, options: action.options };
     const meaning = writeAsked(asked);
     if (seen.has(meaning)) continue;
     seen.add(meaning);

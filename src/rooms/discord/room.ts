@@ -8,8 +8,9 @@ import type {
   ChatInputCommandInteraction,
 } from 'discord.js';
 import type { RenderedAnswer } from '../../chat/answer.ts';
-import { ask, type RawOptions } from '../../chat/ask.ts';
-import type { Context } from '../../chat/command.ts';
+import { ask } from '../../chat/ask.ts';
+import type { Context } from '../../chat/context.ts';
+import type { RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
 import type { Route, Registry } from '../../chat/registry.ts';

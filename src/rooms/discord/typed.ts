@@ -7,8 +7,8 @@ import {
   type BaseInteraction,
   type CommandInteractionOption,
 } from 'discord.js';
-import type { RawOptions } from '../../chat/ask.ts';
-import type { Maker, Place } from '../../chat/command.ts';
+import type { Maker, Place } from '../../chat/context.ts';
+import type { RawOptions } from '../../chat/line.ts';
 import { inOwnUnits, metaOf } from '../../chat/options.ts';
 import type { Route } from '../../chat/registry.ts';
 import { plain, type Reader } from '../../core/base/reader.ts';

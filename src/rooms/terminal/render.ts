@@ -1,5 +1,5 @@
 /** An answer as plain text, and as one JSON object a line. */
-import type { RenderedAnswer } from '../../chat/answer.ts';
+import { actionLine, type RenderedAnswer } from '../../chat/answer.ts';
 import { QUESTION } from '../../core/base/problem.ts';
 
 /** What a room says instead of an answer. */
@@ -43,7 +43,7 @@ export function asText(shown: RenderedAnswer, written: readonly string[] = []): 
     ...block('Files', written),
     ...block(
       'Next',
-      shown.actions.map((action) => `${action.label}: ${action.line}`),
+      shown.actions.map((action) => `${action.label}: ${actionLine(action)}`),
     ),
   ].join('\n');
   return visible(text);

@@ -1,8 +1,8 @@
 /** The room without Discord: lines in, answers out, one after the other. */
 import { createHash } from 'node:crypto';
-import { ask, type RawOptions } from '../../chat/ask.ts';
-import type { Context, Maker } from '../../chat/command.ts';
-import { readLine } from '../../chat/line.ts';
+import { ask } from '../../chat/ask.ts';
+import type { Context, Maker } from '../../chat/context.ts';
+import { readLine, type RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';

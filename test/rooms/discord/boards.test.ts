@@ -15,7 +15,7 @@ const shown = (headline: string): RenderedAnswer => ({
   cautions: [],
   data: {},
   files: [{ name: 'board.svg', says: 'The blanket so far', content: '<svg/>' }],
-  actions: [{ label: 'Take one', line: '/together pledge', forAnyone: true }],
+  actions: [{ label: 'Take one', question: 'together pledge', options: {}, forAnyone: true }],
   private: false,
 });
 

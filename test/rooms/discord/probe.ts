@@ -62,7 +62,11 @@ const long = question({
       ),
       assumptions: times(Math.min(lines, 30)).map((n) => `Assumption ${n}: nothing else was said.`),
       working: working.steps,
-      actions: times(actions).map((n) => ({ label: `Lines ${n}`, line: `/probe long lines:${n}` })),
+      actions: times(actions).map((n) => ({
+        label: `Lines ${n}`,
+        question: 'probe long',
+        options: { lines: String(n) },
+      })),
       files: times(files).map((n) => ({
         name: `file-${n}.txt`,
         says: `File ${n}`,
@@ -89,7 +93,7 @@ const echo = question({
     figures: [{ key: 'one', label: text, value: 1, unit: '' }],
     assumptions: [text],
     cautions: [text],
-    actions: [{ label: text, line: '/probe long' }],
+    actions: [{ label: text, question: 'probe long', options: {} }],
     files: [{ name: `${text}.txt`, says: text, content: text }],
   }),
 });
@@ -124,7 +128,10 @@ const count = question({
       kept.row += 1;
       return { row: kept.row };
     });
-    return { headline: `Counted ${tell.row}.`, actions: [{ label: 'One more', line: '/probe count' }] };
+    return {
+      headline: `Counted ${tell.row}.`,
+      actions: [{ label: 'One more', question: 'probe count', options: {} }],
+    };
   },
 });
 
@@ -136,7 +143,7 @@ const where = question({
   refused: { line: 'any:1', option: 'any' },
   answer: (_, { place }) => ({
     headline: `manager: ${place.manager ? 'yes' : 'no'}, server: ${place.server ?? 'none'}.`,
-    actions: [{ label: 'And now', line: '/probe where' }],
+    actions: [{ label: 'And now', question: 'probe where', options: {} }],
   }),
 });
 

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RenderedAnswer } from '../../../src/chat/answer.ts';
-import { writeLine } from '../../../src/chat/line.ts';
 import { coded, meantBy, readButton, writeButton } from '../../../src/rooms/discord/buttons.ts';
 import { keptIn, render, type Drawn, type Setting } from '../../../src/rooms/discord/render.ts';
 import { escaped, fit } from '../../../src/rooms/discord/text.ts';
@@ -54,7 +53,8 @@ const options = (value: fc.Arbitrary<string>) =>
 /** A button with another question, as a command writes it. */
 const act = (label: string, question: string, options: Record<string, string>) => ({
   label,
-  line: writeLine({ words: question.split(' '), options }),
+  question,
+  options,
 });
 const many = (most: number) => fc.array(nasty, { maxLength: most });
 const actions = fc.array(

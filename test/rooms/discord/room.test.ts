@@ -42,7 +42,7 @@ const questions: Record<string, Omit<Question, 'refused' | 'name' | 'example'> &
       return {
         headline: `Heard ${said}.`,
         working: [step],
-        actions: [{ label: 'Again', line: `/try plain note:"${said}"` }],
+        actions: [{ label: 'Again', question: 'try plain', options: { note: said } }],
       };
     },
   },
@@ -75,7 +75,7 @@ const questions: Record<string, Omit<Question, 'refused' | 'name' | 'example'> &
       return {
         headline: `Row ${counted}.`,
         working: [step],
-        actions: [{ label: 'Next', line: '/try next' }],
+        actions: [{ label: 'Next', question: 'try next', options: {} }],
       };
     },
   },
@@ -84,7 +84,7 @@ const questions: Record<string, Omit<Question, 'refused' | 'name' | 'example'> &
     options: {},
     answer: () => ({
       headline: 'Take one.',
-      actions: [{ label: 'Take', line: '/try take', forAnyone: true }],
+      actions: [{ label: 'Take', question: 'try take', options: {}, forAnyone: true }],
     }),
   },
   take: {

@@ -1,0 +1,33 @@
+/** Who asks, where, and when: what a question is handed beside its options. */
+import type { Reader } from '../core/base/reader.ts';
+import type { Projects } from '../projects/projects.ts';
+
+export interface Maker {
+  /** Safe in a file name; made by the room. */
+  readonly id: string;
+  /** What she is called; text of a person. */
+  readonly name: string;
+}
+
+/** Where a question is asked. Unset ids: a direct message, or the terminal. */
+export interface Place {
+  readonly server?: string;
+  readonly channel?: string;
+  /** Who keeps a message of ours from standing in the channel: the asker, or this bot, who may not write there. */
+  readonly mute?: 'asker' | 'bot';
+  /** True where the asker may manage the server. */
+  readonly manager: boolean;
+}
+
+export interface Context {
+  readonly maker: Maker;
+  readonly reader: Reader;
+  readonly place: Place;
+  /** The moment of asking: nothing below a room looks at a clock. */
+  readonly now: Date;
+  /** Once per press or question: what is asked twice with the same key is done once. */
+  readonly once: string;
+  /** Whom a typed name or mention means; undefined where the room knows nobody by it. */
+  readonly whois: (typed: string) => Maker | undefined;
+  readonly projects: Projects;
+}
