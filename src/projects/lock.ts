@@ -120,6 +120,13 @@ function cardOf(text: string): Holder | undefined {
 /** What this process holds now, in whichever of its locks. */
 const ours = new Set<string>();
 
+/** The card of one who wants the lock, before it is put in its place. */
+interface Card {
+  readonly path: string;
+  /** Writes it whole, over whatever is there. */
+  readonly write: () => Promise<void>;
+}
+
 interface Mine {
   readonly self: Holder;
   /** Where in the card its counter stands, in bytes. */
@@ -169,12 +176,13 @@ export class FolderLock {
       stays: this.options.stays,
     };
     const text = JSON.stringify({ ...self, count: counted(0) });
-    const card = join(this.folder, `lock.${self.nonce}`);
+    const path = join(this.folder, `lock.${self.nonce}`);
+    const card: Card = { path, write: () => this.disk.writeFile(path, text, { mode: 0o600 }) };
     let put = false;
     let taken = false;
     ours.add(self.nonce);
     try {
-      await this.disk.writeFile(card, text, { flag: 'wx', mode: 0o600 });
+      await card.write();
       for (;;) {
         if (await this.put(card, this.path)) {
           put = true;
@@ -206,7 +214,7 @@ export class FolderLock {
         if (put) await this.removeOwn(self.nonce).catch(() => undefined);
       }
       // A card that stays behind is swept by whoever holds the folder next.
-      await this.remove(card).catch(() => undefined);
+      await this.remove(path).catch(() => undefined);
     }
     await this.sweepCards().catch(() => undefined);
     return undefined;
@@ -398,7 +406,7 @@ export class FolderLock {
    * Who may remove a dead one's lock is settled by making a file named after that one lock, which succeeds once. Had the
    * winner died before removing it, the right passes on in the same way. Returns the files that give the right.
    */
-  private async mayClear(dead: Holder, card: string): Promise<readonly string[] | undefined> {
+  private async mayClear(dead: Holder, card: Card): Promise<readonly string[] | undefined> {
     const right = join(this.folder, `lock.over.${dead.nonce}`);
     if (await this.put(card, right)) return [right];
     const winner = await this.read(right);
@@ -408,13 +416,18 @@ export class FolderLock {
   }
 
   /** Puts a whole card in a place that must be free. */
-  private async put(card: string, place: string): Promise<boolean> {
-    try {
-      await this.disk.link(card, place);
-      return true;
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
-      throw error;
+  private async put(card: Card, place: string): Promise<boolean> {
+    for (;;) {
+      try {
+        await this.disk.link(card.path, place);
+        return true;
+      } catch (error) {
+        const { code } = error as NodeJS.ErrnoException;
+        if (code === 'EEXIST') return false;
+        if (code !== 'ENOENT') throw error;
+        // Found half-written by a holder that sweeps, and taken for one that was left: written again.
+        await card.write();
+      }
     }
   }
 
