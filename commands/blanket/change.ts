@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { borderOf, findBlanket, putBlanket, readNames } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
@@ -13,7 +14,7 @@ export const change = question({
   says: 'Changes a blanket’s name, joining, border or reserve',
   options: {
     name: savedBlanket().optional(),
-    new_name: opt.text('Another name for it', { max: 60, example: 'garden throw' }).optional(),
+    new_name: opt.text('Another name for it', { max: LONGEST_NAME, example: 'garden throw' }).optional(),
     ...edges,
     no_border: opt.yesno('yes takes the border away').optional(),
   },

@@ -1,5 +1,6 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
+import { MOST_KINDS } from '../../src/core/base/limits.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
@@ -82,10 +83,10 @@ function changed(
       hint: 'Name another motif.',
     });
   const now = [...stay, ...more];
-  if (now.length === 0 || now.length > 26)
+  if (now.length === 0 || now.length > MOST_KINDS)
     throw new Problem(
       'unsorted',
-      now.length === 0 ? 'A blanket needs at least one kind.' : 'At most 26 kinds have letters.',
+      now.length === 0 ? 'A blanket needs at least one kind.' : `At most ${MOST_KINDS} kinds have letters.`,
       {
         option: now.length === 0 ? 'drop' : 'add',
         hint: 'Add one and drop another in one go, or remove the blanket with /blanket remove.',

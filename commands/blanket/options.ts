@@ -1,5 +1,6 @@
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME, MOST_ALONG } from '../../src/core/base/limits.ts';
 import { ARRANGEMENTS, type Arrangement } from '../../src/core/blanket/layout.ts';
 import { SEAM_METHODS } from '../../src/core/edges/seams.ts';
 import { SETTING_KEYS, SETTINGS } from '../../src/standards/settings.ts';
@@ -22,7 +23,7 @@ async function suggest(typed: string, { projects, maker }: Context) {
 
 /** A saved blanket by name; the current one where it is left out. */
 export const savedBlanket = (says = 'The blanket’s name; the current one if not given') =>
-  opt.text({ says, suggest }, { max: 60, example: 'garden throw' });
+  opt.text({ says, suggest }, { max: LONGEST_NAME, example: 'garden throw' });
 
 /** Saved motifs by name, commas between: offers complete the last of them. */
 export const savedKinds = (says: string, example = 'moss square, sand square') =>
@@ -60,7 +61,7 @@ export const blanketColour = (says: string) =>
           .map((value) => ({ value }));
       },
     },
-    { max: 60, example: 'moss' },
+    { max: LONGEST_NAME, example: 'moss' },
   );
 
 /** What each arrangement does, in words that stand after a name. */
@@ -95,13 +96,13 @@ export const seed = () => opt.whole('Another number scatters kinds another way',
 export const countsByKind = () =>
   opt.text('How many of each kind, scattered: A 12, B 8', { max: 400, example: 'A 12, B 8' });
 
-export const columns = (says = 'Motifs side by side') => opt.whole(says, { max: 100, example: '6' });
-export const rows = (says = 'Motifs under each other') => opt.whole(says, { max: 100, example: '8' });
+export const columns = (says = 'Motifs side by side') => opt.whole(says, { max: MOST_ALONG, example: '6' });
+export const rows = (says = 'Motifs under each other') => opt.whole(says, { max: MOST_ALONG, example: '8' });
 
 /** How motifs are joined, and what goes round them: asked when a blanket starts and when it changes. */
 export const edges = {
   joining: opt.choice('How motifs are joined; whip if not given', SEAM_METHODS, 'whip').optional(),
-  join_colour: opt.text('The colour they are joined with', { max: 60, example: 'moss' }).optional(),
+  join_colour: opt.text('The colour they are joined with', { max: LONGEST_NAME, example: 'moss' }).optional(),
   border: opt.stitches('The border, one stitch a round from the inside', 'sc hdc sc').optional(),
   border_colours: opt
     .text('One colour for the whole border, or one a round', { max: 1000, example: 'moss, sand, moss' })

@@ -2,6 +2,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { findBlanket, removeBlanket, restoreBlanket } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
@@ -103,7 +104,9 @@ export const undo = question({
   name: 'undo',
   says: 'Brings back the blanket that was removed last, within a day',
   options: {
-    name: opt.text('Its name, if it was not the last one', { max: 60, example: 'garden throw' }).optional(),
+    name: opt
+      .text('Its name, if it was not the last one', { max: LONGEST_NAME, example: 'garden throw' })
+      .optional(),
   },
   example: '',
   refused: { line: 'name:"porch blanket"', option: 'name' },

@@ -2,6 +2,7 @@ import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { seedOf } from '../../src/core/base/chance.ts';
+import { LONGEST_NAME, MOST_KINDS } from '../../src/core/base/limits.ts';
 import { checkSize, DEFAULT_LAID, letter, writeLaidBy } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials } from '../../src/core/blanket/materials.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
@@ -37,7 +38,7 @@ export const start = question({
   name: 'start',
   says: 'Starts a blanket from saved motifs: its kinds, columns and rows, layout, joining, border',
   options: {
-    name: opt.text('What you call it', { max: 60, example: 'garden throw' }),
+    name: opt.text('What you call it', { max: LONGEST_NAME, example: 'garden throw' }),
     kinds: savedKinds('Saved motifs, commas between; the first is A, the next B'),
     columns: columns().optional(),
     rows: rows().optional(),
@@ -155,8 +156,8 @@ function drawUp(doc: MakerDoc, asked: Asked, working: Working): Blanket {
       option: 'kinds',
       hint: 'Name each kind once.',
     });
-  if (names.length > 26)
-    throw new Problem('unsorted', 'More than 26 kinds have no letters left.', {
+  if (names.length > MOST_KINDS)
+    throw new Problem('unsorted', `More than ${MOST_KINDS} kinds have no letters left.`, {
       option: 'kinds',
       hint: 'Name at most 26.',
     });

@@ -2,6 +2,7 @@ import type { Answer, Figure } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
+import { MOST_ROWS } from '../../src/core/base/limits.ts';
 import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
 import { rowEnds, type RowEnds } from '../../src/core/edges/row-ends.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -44,7 +45,7 @@ export const spacing = question({
     shape: opt.shape('The motif’s shape, with size: what its edges take from its rows').optional(),
     size: opt.size().optional(),
     other_size: opt
-      .whole('Blocks along the other side, or rows of a flat piece', { max: 400, example: '8' })
+      .whole('Blocks along the other side, or rows of a flat piece', { max: MOST_ROWS, example: '8' })
       .optional(),
     stitch: opt.stitch('The stitch of the motif').optional(),
     motif: savedMotif('A saved motif, instead of shape and size').optional(),

@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME, MOST_ROWS } from '../../src/core/base/limits.ts';
 import { readRuns } from '../../src/core/stripes/read-runs.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -17,11 +18,11 @@ export const define = question({
   name: 'define',
   says: 'Saves a motif of your own: its shape, size, stitch, gauge and colours',
   options: {
-    name: opt.text('What you call it', { max: 60, example: 'moss square' }),
+    name: opt.text('What you call it', { max: LONGEST_NAME, example: 'moss square' }),
     shape: opt.shape(),
     size: opt.size(),
     other_size: opt
-      .whole('Blocks along the other side, or rows of a flat piece', { max: 400, example: '8' })
+      .whole('Blocks along the other side, or rows of a flat piece', { max: MOST_ROWS, example: '8' })
       .optional(),
     stitch: opt.stitch().optional(),
     colours: opt

@@ -1,6 +1,7 @@
 import type { Context } from '../../src/chat/context.ts';
 import { writeLine } from '../../src/chat/line.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 
 /** The example that the questions about saved motifs share, and the line that saves it. */
 export const STRIPES = '4 rows moss, 2 rows sand, three times, then 6 rows moss';
@@ -16,7 +17,7 @@ async function suggest(typed: string, { projects, maker }: Context) {
 
 /** A saved motif by name; the current one where it is left out. */
 export const savedMotif = (says = 'The motif’s name; the current one if not given') =>
-  opt.text({ says, suggest }, { max: 60, example: 'moss square' });
+  opt.text({ says, suggest }, { max: LONGEST_NAME, example: 'moss square' });
 
 /** The line of a button: names of people are quoted where they must be. */
 export const about = (path: string, options: Readonly<Record<string, string | number>>): string =>

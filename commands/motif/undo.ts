@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { restoreMotif } from '../../src/projects/motifs.ts';
 import { action } from '../shared/actions.ts';
 import { DEFINED } from './options.ts';
@@ -11,7 +12,7 @@ export const undo = question({
   says: 'Brings back a motif that was removed or replaced within the last day',
   options: {
     name: opt
-      .text('Its name; the last one removed if not given', { max: 60, example: 'moss square' })
+      .text('Its name; the last one removed if not given', { max: LONGEST_NAME, example: 'moss square' })
       .optional(),
   },
   example: 'name:"moss square"',

@@ -9,7 +9,7 @@ import { listStripes } from '../../src/core/yarn/still-to-come.ts';
 import { count, m, num, t } from '../../src/core/base/reader.ts';
 import type { Working } from '../../src/core/base/working.ts';
 
-export const rowWord = (plan: RowPlan) => (plan.worked === 'rounds' ? 'round' : 'row');
+export const rowWord = (plan: RowPlan) => plan.called;
 export const RowWord = (plan: RowPlan) => (plan.worked === 'rounds' ? 'Round' : 'Row');
 export const units = (plan: RowPlan, n: number) =>
   plan.counted === 'blocks' ? count(n, 'block') : count(n, 'stitch', 'stitches');

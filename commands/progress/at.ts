@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -15,7 +16,11 @@ export const at = question({
   name: 'at',
   says: 'Sets where you are: the last row done, and how many motifs are made',
   options: {
-    row: opt.whole('The last row that is done; 0 before the first', { min: 0, max: 800, example: '6' }),
+    row: opt.whole('The last row that is done; 0 before the first', {
+      min: 0,
+      max: MOST_ROWS_WORKED,
+      example: '6',
+    }),
     motif: savedMotif().optional(),
     made: opt
       .whole('How many of this motif are made; as before if not given', {

@@ -1,6 +1,7 @@
 import { question } from '../../src/chat/command.ts';
 import type { Figure, Answer } from '../../src/chat/answer.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
 import { planOf, runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
 import { findNearest, sameName } from '../../src/core/base/nearest-name.ts';
@@ -35,7 +36,7 @@ export const show = question({
     motif: savedMotif().optional(),
     left: opt.weight('What the yarn that is left weighs', '40g').optional(),
     colour: opt
-      .text('Which colour that is, where there are several', { max: 60, example: 'moss' })
+      .text('Which colour that is, where there are several', { max: LONGEST_NAME, example: 'moss' })
       .optional(),
     ball: opt.ball().optional(),
     minutes_each: opt

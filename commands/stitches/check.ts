@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { checkCounts } from '../../src/core/miscount/check-counts.ts';
 import { rowPlan } from '../../src/core/rows/index.ts';
 import { elsewhereWords } from './elsewhere-words.ts';
@@ -22,11 +23,11 @@ export const check = question({
           says: 'The row of the first count; 1 if not given',
           assumed: 'The first count is that of the first row or round.',
         },
-        { max: 800, example: '4' },
+        { max: MOST_ROWS_WORKED, example: '4' },
       )
       .default(1),
     other_size: opt
-      .whole('Blocks along the other side of a rectangle', { max: 400, example: '8' })
+      .whole('Blocks along the other side of a rectangle', { max: MOST_ROWS, example: '8' })
       .optional(),
     stitch: opt.stitch().optional(),
   },
@@ -37,7 +38,7 @@ export const check = question({
     const plan = rowPlan(shape, { size, otherSize: rows, stitch });
     const found = checkCounts(plan, counts, from_row);
     const [unit, many] = plan.counted === 'blocks' ? ['block', 'blocks'] : ['stitch', 'stitches'];
-    const called = plan.worked === 'rounds' ? 'round' : 'row';
+    const { called } = plan;
     const said = {
       working: found.working.steps,
       assumptions: stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : [],

@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { reckonRow } from '../../src/core/rows/row-facts.ts';
 import { count, t } from '../../src/core/base/reader.ts';
 
@@ -10,9 +11,11 @@ export const row = question({
   options: {
     shape: opt.shape(),
     size: opt.size(),
-    row: opt.whole('The row or round; the last one if not given', { max: 800, example: '9' }).optional(),
+    row: opt
+      .whole('The row or round; the last one if not given', { max: MOST_ROWS_WORKED, example: '9' })
+      .optional(),
     other_size: opt
-      .whole('Blocks along the other side, or rows of a flat piece', { max: 400, example: '8' })
+      .whole('Blocks along the other side, or rows of a flat piece', { max: MOST_ROWS, example: '8' })
       .optional(),
     stitch: opt.stitch().optional(),
   },

@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { MOST_ROWS } from '../../src/core/base/limits.ts';
 import { noRowHas } from '../../src/core/miscount/causes.ts';
 import { rowWithCount, whichRow } from '../../src/core/rows/which-row.ts';
 import { count } from '../../src/core/base/reader.ts';
@@ -15,7 +16,7 @@ export const which = question({
       .size('Rising rows of a diagonal square or blocks along a side; shapes in rounds need none')
       .optional(),
     other_size: opt
-      .whole('Blocks along the other side of a rectangle', { max: 400, example: '8' })
+      .whole('Blocks along the other side of a rectangle', { max: MOST_ROWS, example: '8' })
       .optional(),
     stitch: opt.stitch().optional(),
   },

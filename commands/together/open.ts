@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { openGroup } from '../../src/core/group/open.ts';
@@ -14,10 +15,10 @@ export const open = question({
   says: 'Opens a group blanket from a saved one: quotas by kind, spares, a closing day; posts the board',
   options: {
     blanket: opt
-      .text('A blanket you saved; the current one if not given', { max: 60, example: 'Bean rows' })
+      .text('A blanket you saved; the current one if not given', { max: LONGEST_NAME, example: 'Bean rows' })
       .optional(),
     name: opt
-      .text('What the group blanket is called; the saved one’s name if not given', { max: 60 })
+      .text('What the group blanket is called; the saved one’s name if not given', { max: LONGEST_NAME })
       .optional(),
     spares: opt
       .whole('Motifs of each kind beyond what the layout needs', { min: 0, max: 100, example: '1' })

@@ -1,6 +1,7 @@
 /** Which group blanket is meant, and who asks. */
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { isStranger } from '../../src/core/group/events.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
@@ -24,7 +25,7 @@ export const nameOption = opt
           .map(({ state }) => ({ value: state.plan.name }))
           .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase())),
     },
-    { max: 60, example: 'Bean row throw' },
+    { max: LONGEST_NAME, example: 'Bean row throw' },
   )
   .optional();
 
@@ -42,7 +43,7 @@ export const kindOption = opt.text(
         .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase()));
     },
   },
-  { max: 60, example: 'furrow' },
+  { max: LONGEST_NAME, example: 'furrow' },
 );
 
 /** The blanket of the channel, where there is no doubt. */

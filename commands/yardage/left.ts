@@ -1,6 +1,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { reckonLeft } from '../../src/core/yarn/left.ts';
 import { TAIL } from '../../src/standards/consumption.ts';
@@ -21,7 +22,7 @@ export const left = question({
           says: 'The last row already finished; 0, nothing yet, if not given',
           assumed: 'Nothing is worked yet, as no done_row was given.',
         },
-        { min: 0, max: 800, example: '6' },
+        { min: 0, max: MOST_ROWS_WORKED, example: '6' },
       )
       .default(0),
     other_size: otherSize(),
@@ -32,7 +33,7 @@ export const left = question({
   answer({ other_size, done_row, ...asked }): Answer {
     const found = reckonLeft({ ...asked, doneRow: done_row, otherSize: other_size });
     const { plan, lastRow, spare, more } = found;
-    const row = plan.worked === 'rounds' ? 'round' : 'row';
+    const row = plan.called;
     const rows = plan.rows.length;
     const tail = cm(TAIL * 100);
     return {

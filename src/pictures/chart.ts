@@ -135,7 +135,7 @@ export function chartSize(plan: RowPlan, reader: Reader): string {
   const top = widest(plan);
   const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
   const many = unit === 'block' ? 'blocks' : 'stitches';
-  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  const { called } = plan;
   const widestWords = () => {
     if (plan.shape === 'flat') return `${num(top.count)} in every row`;
     return plan.worked === 'rounds'
@@ -259,7 +259,7 @@ function chartLegend(
     parts.push(symbolKey(plan, view.reader, y));
     y += 52;
   }
-  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  const { called } = plan;
   for (const [name, rows] of colourRows(named)) {
     const words = `${name === '' ? 'one colour' : drawable(name)}: ${rows.length === 1 ? called : `${called}s`} ${rowSpans(rows)}`;
     const wrapped = lines(words, INNER - 36, SMALL);
@@ -326,7 +326,7 @@ function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] 
   const { chainCounts, turningChain } = STITCH_FACTS[stitch];
   const notes: string[] = [];
   if (view.done !== undefined) {
-    const called = plan.worked === 'rounds' ? 'rounds' : 'rows';
+    const called = plan.worked;
     const last = plan.rows.length;
     const onDark = symbols && plan.worked === 'rounds';
     const next = view.done < last ? (onDark ? '; the next is ringed' : '; ▶ marks the next') : '';
@@ -360,7 +360,7 @@ function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] 
 }
 
 function chartAlt(plan: RowPlan, named: readonly string[], view: ChartView, symbols: boolean): string {
-  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  const { called } = plan;
   const colours = [...colourRows(named)].map(
     ([name, rows]) =>
       `${name === '' ? 'One colour' : drawable(name)}: ${rows.length === 1 ? called : `${called}s`} ${rowSpans(rows)}.`,

@@ -1,4 +1,5 @@
 /** Saved blankets: found by name, kept, changed, removed and brought back. Functions on a maker's document, or on a draft of it. */
+import { LONGEST_NAME, MOST_BLANKETS } from '../core/base/limits.ts';
 import { countLaid, readLaidBy, type Laying } from '../core/blanket/layout.ts';
 import type { BlanketSpec } from '../core/blanket/pieces.ts';
 import { findNamed, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
@@ -9,8 +10,6 @@ import type { Stitch } from '../standards/stitches.ts';
 import { emptyBin, takeBack, throwAway } from './bin.ts';
 import { findMotif } from './motifs.ts';
 import type { Blanket, MakerDoc, Motif } from './schema.ts';
-
-export const MOST_BLANKETS = 50;
 
 const START = '/blanket start name:"garden throw" kinds:"moss square" columns:6 rows:8';
 
@@ -90,14 +89,14 @@ export function readNames(text: string, option: string): string[] {
     .split(/[,;]/)
     .map((name) => name.trim())
     .filter((name) => name !== '');
-  const long = names.find((name) => [...name].length > 60);
+  const long = names.find((name) => [...name].length > LONGEST_NAME);
   if (names.length === 0 || long !== undefined)
     throw new Problem(
       'unsorted',
       long === undefined ? 'No name is given.' : `“${clip(long)}” is too long a name.`,
       {
         option,
-        hint: 'Write names with commas between, at most 60 characters each.',
+        hint: `Write names with commas between, at most ${LONGEST_NAME} characters each.`,
       },
     );
   return names;

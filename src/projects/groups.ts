@@ -1,6 +1,7 @@
 /** Group blankets as they are saved: one document each, a list of events that is only ever added to. */
 import { createHash } from 'node:crypto';
 import * as z from 'zod';
+import { LONGEST_NAME, MOST_KINDS, MOST_PLACES } from '../core/base/limits.ts';
 import {
   SOMEBODY,
   strangerId,
@@ -11,32 +12,35 @@ import {
 import { BrokenHistory, continued, replay, type GroupState } from '../core/group/state.ts';
 import { Problem } from '../core/base/problem.ts';
 import type { Elsewhere } from './elsewhere.ts';
-import { blanketParts, MOST_CELLS, motifSchema } from './schema.ts';
+import { blanketParts, motifSchema } from './schema.ts';
 import { SAFE_ID, type Kind, type Store } from './store.ts';
 
 const makerId = z.string().regex(SAFE_ID);
-const colour = z.string().trim().min(1).max(60);
+const colour = z.string().trim().min(1).max(LONGEST_NAME);
 
 const planSchema = blanketParts.omit({ setting: true }).extend({
   kinds: z
     .array(
       z.object({
         ...motifSchema.shape,
-        quota: z.int().min(0).max(MOST_CELLS),
-        spares: z.int().min(0).max(MOST_CELLS),
+        quota: z.int().min(0).max(MOST_PLACES),
+        spares: z.int().min(0).max(MOST_PLACES),
       }),
     )
     .min(1)
-    .max(26),
+    .max(MOST_KINDS),
   side: z.number().positive(),
   tolerance: z.number().min(0).max(100),
   closes: z.iso.date().exactOptional(),
   joinable: z.enum(['anyone', 'named']),
 }) satisfies z.ZodType<GroupPlan>;
 
-const motifs = z.int().min(1).max(MOST_CELLS);
-const kind = z.int().min(0).max(25);
-const pieces = z.array(z.int().positive()).min(1).max(MOST_CELLS);
+const motifs = z.int().min(1).max(MOST_PLACES);
+const kind = z
+  .int()
+  .min(0)
+  .max(MOST_KINDS - 1);
+const pieces = z.array(z.int().positive()).min(1).max(MOST_PLACES);
 const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
 
 const eventSchema = z.discriminatedUnion('did', [

@@ -1,11 +1,21 @@
 /** What is saved of a maker: one document each, checked on reading and before writing. */
 import * as z from 'zod';
-import { MOST_ROWS } from '../core/base/limits.ts';
+import {
+  LONGEST_NAME,
+  MOST_ALONG,
+  MOST_BLANKETS,
+  MOST_KINDS,
+  MOST_MOTIFS,
+  MOST_PLACES,
+  MOST_ROWS,
+  MOST_ROWS_WORKED,
+} from '../core/base/limits.ts';
+import { SEAM_METHODS } from '../core/edges/seams.ts';
 import { SHAPES } from '../core/rows/plan.ts';
 import { STITCHES } from '../standards/stitches.ts';
 
 /** A name a person gave: short, one line. */
-export const nameText = z.string().trim().min(1).max(60);
+export const nameText = z.string().trim().min(1).max(LONGEST_NAME);
 const positive = z.number().positive();
 const moment = z.iso.datetime();
 
@@ -30,10 +40,7 @@ export const ballSchema = z.object({ m: positive, g: positive });
 /** Rows of one colour, one after the other. */
 export const colourRunSchema = z.object({
   colour: nameText,
-  rows: z
-    .int()
-    .min(1)
-    .max(2 * MOST_ROWS),
+  rows: z.int().min(1).max(MOST_ROWS_WORKED),
 });
 
 export const motifSchema = z.object({
@@ -48,7 +55,7 @@ export const motifSchema = z.object({
   /** Whether the gauge was counted on a blocked piece. */
   blocked: z.boolean().exactOptional(),
   /** By row, from the first; empty for a motif in one unnamed colour. */
-  runs: z.array(colourRunSchema).max(2 * MOST_ROWS),
+  runs: z.array(colourRunSchema).max(MOST_ROWS_WORKED),
   /** Grams of one finished motif, once one was weighed. */
   weight: positive.exactOptional(),
   /** cm along a side of one finished motif, once one was measured. */
@@ -72,23 +79,27 @@ export const yarnSchema = z.object({
 });
 
 /** One place of the layout: which of the blanket's kinds, and how many quarter turns clockwise. */
-export const cellSchema = z.object({ kind: z.int().min(0).max(25), turn: z.int().min(0).max(3) });
-
-export const MOST_CELLS = 2500;
+export const cellSchema = z.object({
+  kind: z
+    .int()
+    .min(0)
+    .max(MOST_KINDS - 1),
+  turn: z.int().min(0).max(3),
+});
 
 /** A blanket before it is checked as a whole; group blankets are made of the same parts. */
 export const blanketParts = z.object({
   name: nameText,
   /** Names of saved motifs, in the order in which the layout counts them. */
-  kinds: z.array(nameText).min(1).max(26),
-  columns: z.int().min(1).max(100),
-  rows: z.int().min(1).max(100),
+  kinds: z.array(nameText).min(1).max(MOST_KINDS),
+  columns: z.int().min(1).max(MOST_ALONG),
+  rows: z.int().min(1).max(MOST_ALONG),
   /** Row by row from the top left. */
-  layout: z.array(cellSchema).max(MOST_CELLS),
+  layout: z.array(cellSchema).max(MOST_PLACES),
   /** The setting the layout was laid by, so that another size continues it. */
   setting: z.string().max(40),
   joining: z.object({
-    method: z.enum(['whip', 'slip-stitch', 'single-crochet']),
+    method: z.enum(SEAM_METHODS),
     colour: nameText.exactOptional(),
   }),
   border: z.object({
@@ -143,8 +154,8 @@ export const makerSchema = z.object({
   id: z.string(),
   name: z.string().max(100),
   settings: settingsSchema,
-  motifs: z.array(motifSchema).max(100),
-  blankets: z.array(blanketSchema).max(50),
+  motifs: z.array(motifSchema).max(MOST_MOTIFS),
+  blankets: z.array(blanketSchema).max(MOST_BLANKETS),
   current: z.object({ motif: nameText.exactOptional(), blanket: nameText.exactOptional() }),
   progress: z.array(progressSchema).max(500),
   bin: z.array(binSchema).max(50),

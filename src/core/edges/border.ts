@@ -7,8 +7,8 @@ import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { num } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
-import { STITCHES_WANTED } from '../rows/repeat.ts';
-import { CORNER_FOR } from '../rows/solid-square.ts';
+import { STITCHES_WANTED } from '../rows/width.ts';
+import { CORNER_FOR } from '../../standards/growth.ts';
 import { shareEvenly } from '../rows/spacing.ts';
 
 export const FEWEST = formula({

@@ -1,5 +1,5 @@
 /** What goes wrong in each shape. The reasons are common practice; what a difference can mean is derived from the plan. */
-import { CORNER_FOR } from '../rows/solid-square.ts';
+import { CORNER_FOR } from '../../standards/growth.ts';
 import { count, t } from '../base/reader.ts';
 import { makeUp, ripBack, units, type Ranked, type Scene } from './mending.ts';
 

@@ -204,7 +204,7 @@ export function noRowHas(plan: RowPlan, counted: number, farOff: boolean): strin
   if (step < 2 || (counted - first) % step === 0) return undefined;
   if (plan.shape === 'diagonal')
     return `Every row of the diagonal square has an odd count. ${counted} is even, ${farOff ? 'and no row of any size has it' : 'so a stitch was missed or added: it is never a miscounted row'}.`;
-  const called = plan.worked === 'rounds' ? 'round' : 'row';
+  const { called } = plan;
   return `The ${called}s of this piece go by ${step}s and none has ${counted}${farOff ? '' : `, so stitches were missed or added: it is never a miscounted ${called}`}.`;
 }
 

@@ -70,7 +70,7 @@ export function sceneOf(departure: Departure): Scene {
   const before = plan.rows[row - 2]?.count;
   return {
     ...departure,
-    called: plan.worked === 'rounds' ? 'round' : 'row',
+    called: plan.called,
     one: blocks ? 'block' : 'stitch',
     many: blocks ? 'blocks' : 'stitches',
     before,

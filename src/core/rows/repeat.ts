@@ -4,16 +4,10 @@ import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { cm } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
+import { STITCHES_WANTED, WIDTH_MADE } from './width.ts';
 
 const ONCE = 'published: so many repeats, the plus added once (crochetcabana.com, "Multiples")';
 
-export const STITCHES_WANTED = formula({
-  label: 'Stitches that would make the width',
-  formula: 'width * stitches / over',
-  given: { width: 'cm', stitches: '', over: 'cm' },
-  unit: '',
-  source: 'derived: width times stitches over the length they were counted on',
-});
 export const REPEATS_BELOW = formula({
   label: 'Whole repeats that fit',
   formula: 'floor((near - plus) / multiple)',
@@ -43,13 +37,6 @@ export const FIRST_INTO = formula({
   given: { turning_chain: '' },
   unit: '',
   source: 'published: turning chains 1, 2, 3, 4 (Dummies (Wiley), "How to crochet a turning chain")',
-});
-export const WIDTH_MADE = formula({
-  label: 'Width',
-  formula: 'count * over / stitches',
-  given: { count: '', over: 'cm', stitches: '' },
-  unit: 'cm',
-  source: 'derived: stitches times the width of one',
 });
 
 export interface RepeatNeighbour {

@@ -1,23 +1,15 @@
 /** Flat pieces worked in rounds from the middle: the circle and the hexagon. */
+import { CIRCLE_GROWTH, CIRCLE_GROWTH_SOURCE, HEXAGON_GROWTH } from '../../standards/growth.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan, type Shape } from './plan.ts';
-
-const CIRCLE_SOURCE =
-  'published: 6 sc, 8 hdc, 12 dc more a round (craftymaria.blogspot.com, "Getting your circles flat"); ' +
-  'tr 12 to 14 (mkcarroll.com, 2009), though 2π × height ÷ width would give more';
-
-/** Increases a round that keep a circle flat. */
-export const CIRCLE_GROWTH: Readonly<Record<Stitch, number>> = { sc: 6, hdc: 8, dc: 12, tr: 14 };
-/** Increases a round that keep a hexagon flat: the multiple of six nearest to 4√3 × height ÷ width (derived). */
-export const HEXAGON_GROWTH: Readonly<Record<Stitch, number>> = { sc: 6, hdc: 12, dc: 12, tr: 18 };
 
 export const CIRCLE_COUNT = formula({
   label: 'Stitches in the round',
   formula: 'increases * round_number',
   given: { increases: '', round_number: '' },
   unit: '',
-  source: CIRCLE_SOURCE,
+  source: CIRCLE_GROWTH_SOURCE,
 });
 export const HEXAGON_COUNT = formula({
   label: 'Stitches in the round',

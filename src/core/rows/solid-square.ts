@@ -1,14 +1,11 @@
 /** The solid square, worked in rounds with the same number of stitches in each corner stitch. */
-import type { Stitch } from '../../standards/stitches.ts';
+import { CORNER_FOR } from '../../standards/growth.ts';
 import { formula } from '../base/working.ts';
 import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
 
 const PUBLISHED =
   'published: sc rounds 4, 12, 20, 28 … = 8r − 4 with three in each corner (crochetspot.com, ' +
   '"How to crochet a square"); k in each of four corners adds 4(k − 1) a round';
-
-/** Stitches worked into each corner stitch so that the square lies flat: 3 and 5 are published, 4 and 7 derived (8·h/w = 4(k − 1)). */
-export const CORNER_FOR: Readonly<Record<Stitch, number>> = { sc: 3, hdc: 4, dc: 5, tr: 7 };
 
 export const SOLID_COUNT = formula({
   label: 'Stitches in the round',

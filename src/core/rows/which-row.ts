@@ -106,6 +106,6 @@ function nearest(
 
 /** `row 9 (19)`: a row with what it has. */
 export const rowWithCount = (plan: RowPlan, { row, count: has }: Row): string =>
-  `${plan.worked === 'rounds' ? 'round' : 'row'} ${row} has ${
+  `${plan.called} ${row} has ${
     plan.counted === 'blocks' ? count(has, 'block') : count(has, 'stitch', 'stitches')
   }`;

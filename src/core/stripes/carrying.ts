@@ -6,13 +6,6 @@ import { formula, type Working } from '../base/working.ts';
 /** The most rows that a colour is carried past (common practice: a few; more leaves a long loop at the edge). */
 export const CARRY_PAST = 4;
 
-export const ENDS = formula({
-  label: 'Ends to weave in',
-  formula: '2 * lengths',
-  given: { lengths: '' },
-  unit: '',
-  source: 'common practice: every unbroken length of yarn has a beginning and an end',
-});
 export const CARRIED_STRAND = formula({
   label: 'Yarn carried up the side',
   formula: 'rows_carried * row_height / cm_per_m',

@@ -7,8 +7,7 @@ import { TAIL } from '../../standards/consumption.ts';
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { lengths, type Carrying, type Length } from './carrying.ts';
 import { spans, type ColourRun } from './colour-runs.ts';
-import { CIRCLE_GROWTH, HEXAGON_GROWTH } from '../rows/round.ts';
-import { CORNER_FOR } from '../rows/solid-square.ts';
+import { CIRCLE_GROWTH, HEXAGON_GROWTH, CORNER_FOR } from '../../standards/growth.ts';
 import type { RowPlan, Shape } from '../rows/plan.ts';
 import { cm, count, t } from '../base/reader.ts';
 
@@ -294,7 +293,7 @@ function grouped(plan: RowPlan, from: number, to: number, all: readonly Saying[]
 
 /** What happens to the colours before the first row of a run. */
 function change(plan: RowPlan, carrying: Carrying, from: number, colour: string, dropped: string): string {
-  const row = plan.worked === 'rounds' ? 'round' : 'row';
+  const row = plan.called;
   const edge = (ended: number) =>
     plan.worked === 'rounds' ? 'at the join' : `at the edge where row ${ended} ended`;
   const using = (name: string, at: number): Length | undefined =>
