@@ -55,7 +55,7 @@ function ends(scene: Scene): Ranked[] {
   if (rising && d === -2)
     found.push({
       rank: 40,
-      cause: 'One end was decreased instead of increased, and the other left as it was.',
+      cause: 'One end was decreased instead of increased; the other was increased as it should be.',
       why: 'That too makes two too few, and leaves one edge leaning inwards.',
       ...ripBack(scene),
     });
@@ -70,14 +70,17 @@ function ends(scene: Scene): Ranked[] {
   if (!rising && d === 4)
     found.push({
       rank: 8,
-      cause: 'The turn was missed: both ends were increased where they should be decreased.',
+      cause:
+        row === scene.plan.size + 1
+          ? 'The turn was missed: both ends were increased where they should be decreased.'
+          : 'Both ends were increased instead of decreased.',
       why: `The count is 2 more than row ${row - 1}; after row ${scene.plan.size} it should be 2 fewer.`,
       ...ripBack(scene),
     });
   if (!rising && d === 2)
     found.push({
       rank: 40,
-      cause: 'One end was increased instead of decreased, and the other left as it was.',
+      cause: 'One end was increased instead of decreased; the other was decreased as it should be.',
       why: 'That too makes two too many.',
       ...ripBack(scene),
     });

@@ -70,37 +70,58 @@ function matchesShifted({ plan, counts, fromRow, row }: Scene, by: number): numb
 
 /** Rows noted twice or left out in the middle of a list: what follows fits the plan moved by one or two rows. */
 function shifted(scene: Scene): Ranked[] {
-  const { row, fromRow, called, plan } = scene;
+  const { row, fromRow, counts, called, plan } = scene;
   if (row === fromRow) return begunElsewhere(scene);
   if (new Set(plan.rows.map((one) => one.count)).size === 1) return [];
-  const found: Ranked[] = [];
-  for (const by of [1, -1, 2, -2]) {
+  const fits = (by: number) => matchesShifted(scene, by) > 0;
+  // Only rows that the list holds can have been noted twice.
+  const [ahead, behind] = [[1, 2].find(fits), [1, 2].find((by) => row - by >= fromRow && fits(-by))];
+  const shift = (by: number): Pick<Ranked, 'rank' | 'why'> => {
     const matching = matchesShifted(scene, by);
-    if (matching === 0) continue;
-    const ahead = by > 0;
-    const many = count(Math.abs(by), called);
-    // Two counts that fit a shifted plan are no accident; one alone may be.
-    const rank = (matching >= 2 ? 5 : 35) + 10 * (Math.abs(by) - 1);
-    found.push({
-      rank,
-      cause: ahead
-        ? `You are ${many} ahead of where you think: these are the counts from ${called} ${row + by} on.`
-        : `You are ${many} behind: ${called} ${row} repeats the count of ${called} ${row + by}, so it was noted twice or worked straight.`,
+    return {
+      // Two counts that fit a shifted plan are no accident; one alone may be.
+      rank: (matching >= 2 ? 5 : 35) + 10 * (Math.abs(by) - 1),
       why: `${matching === 1 ? 'The count matches' : `${matching === 2 ? 'Both' : `All ${matching}`} counts from here on match`} the plan of ${called} ${row + by}${matching === 1 ? '' : ' and after'}.`,
-      mend: ahead
-        ? `A count is missing in the list: look for ${called} ${row} in the work, and call the last one ${called} ${scene.fromRow + scene.counts.length - 1 + by}.`
-        : onlyTheList(scene, many),
-      cost: ahead ? 'Nothing: the shape is as planned.' : straightRow(scene),
+    };
+  };
+  const found: Ranked[] = [];
+  if (ahead !== undefined)
+    found.push({
+      ...shift(ahead),
+      cause: `You are ${count(ahead, called)} ahead of where you think: these are the counts from ${called} ${row + ahead} on.`,
+      mend: `${ahead === 1 ? 'A count is' : 'Counts are'} missing in the list: look for ${called} ${row} in the work, and call the last one ${called} ${fromRow + counts.length - 1 + ahead}.`,
+      cost: 'Nothing: the shape is as planned.',
     });
-  }
+  if (behind === 1)
+    found.push({
+      ...shift(-1),
+      cause: `You are 1 ${called} behind: ${called} ${row} repeats the count of ${called} ${row - 1}, so it was noted twice or worked straight.`,
+      ...fewerRows(scene, 1),
+    });
+  else if (behind !== undefined)
+    found.push({
+      ...shift(-behind),
+      cause: `You are ${count(behind, called)} behind: from ${called} ${row} on the counts are those from ${called} ${row - behind} on again, so ${behind} were noted twice.`,
+      ...fewerRows(scene, behind),
+    });
   return found;
 }
 
-const onlyTheList = (scene: Scene, many: string) =>
-  `Count the ${scene.called}s in the work. If the work has ${many} fewer than the list, only the list is wrong: go on from there. If not, ${scene.called} ${scene.row} was worked without its change: ${ripBack(scene).mend.replace('Rip', 'rip')}`;
-
-const straightRow = ({ called }: Scene) =>
-  `Nothing if only the list is wrong. Left in, one straight ${called} makes the edge step once and the piece ${called === 'row' ? 'a row' : 'a round'} higher.`;
+/** Where the list may be ahead of the work by so many rows: one may also have been worked straight, more hardly. */
+function fewerRows(scene: Scene, by: number): Pick<Cause, 'mend' | 'cost'> {
+  const { called, row } = scene;
+  const back = ripBack(scene);
+  const list = `Count the ${called}s in the work. If the work has ${count(by, called)} fewer than the list, only the list is wrong: go on from there.`;
+  return by === 1
+    ? {
+        mend: `${list} If not, ${called} ${row} was worked without its change: ${back.mend.replace('Rip', 'rip')}`,
+        cost: `Nothing if only the list is wrong. Left in, one straight ${called} makes the edge step once and the piece a ${called} higher.`,
+      }
+    : {
+        mend: `${list} If not: ${back.mend.replace('Rip', 'rip')}`,
+        cost: `Nothing if only the list is wrong. If not: ${back.cost}`,
+      };
+}
 
 /** A list whose very first count is that of another row: where it begins is what is wrong, whatever the distance. */
 function begunElsewhere(scene: Scene): Ranked[] {
@@ -124,18 +145,17 @@ function begunElsewhere(scene: Scene): Ranked[] {
         slipAt === undefined
           ? `${lone ? 'The count matches' : `${counts.length === 2 ? 'Both' : `All ${counts.length}`} counts match`} the plan of ${called} ${firstRow}${lone ? '' : ' and after'}.`
           : `The first ${slipAt} counts match the plan of ${called} ${firstRow} and after; only then one ${called} goes wrong.`,
-      mend:
-        slipped === undefined
-          ? ahead
-            ? `Nothing is wrong in the work: start the list from ${called} ${firstRow} (from_row:${firstRow}).`
-            : onlyTheList(scene, many)
-          : `Start the list from ${called} ${firstRow} (from_row:${firstRow}). Then: ${slipped.mend.replace(/^./, (first) => first.toLowerCase())}`,
-      cost:
-        slipped === undefined
-          ? ahead
-            ? 'Nothing: the shape is as planned.'
-            : straightRow(scene)
-          : slipped.cost,
+      ...(slipped !== undefined
+        ? {
+            mend: `Start the list from ${called} ${firstRow} (from_row:${firstRow}). Then: ${slipped.mend.replace(/^./, (first) => first.toLowerCase())}`,
+            cost: slipped.cost,
+          }
+        : ahead
+          ? {
+              mend: `Nothing is wrong in the work: start the list from ${called} ${firstRow} (from_row:${firstRow}).`,
+              cost: 'Nothing: the shape is as planned.',
+            }
+          : fewerRows(scene, -by)),
     },
   ];
 }
