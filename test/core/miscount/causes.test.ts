@@ -1,7 +1,7 @@
 /** Every cause of a miscount is worked out again from its words: what it would leave on the row, and what its mend leaves. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { miscount } from '../../../src/core/miscount/check-counts.ts';
+import { checkCounts } from '../../../src/core/miscount/check-counts.ts';
 import type { Cause } from '../../../src/core/miscount/mending.ts';
 import { rowPlan, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
@@ -89,7 +89,7 @@ describe('every cause', () => {
         // A list that departs at once may belong to other rows: that is told below.
         fc.pre(row > fromRow);
         const piece = pieceOf(plan, counts, fromRow);
-        const { wrong } = miscount(plan, counts, fromRow);
+        const { wrong } = checkCounts(plan, counts, fromRow);
         expect(wrong!.causes.map((cause) => reread(piece, cause)).sort()).toEqual(possible(piece));
       }),
       { numRuns: 500 },
@@ -119,7 +119,7 @@ describe('every cause', () => {
           .map(({ count }, index) => count + (index >= 2 ? slip : 0));
         fc.pre(counts[0] !== plan.rows[fromRow - 1]!.count && counts.every((count) => count >= 0));
         const piece = pieceOf(plan, counts, fromRow);
-        const { wrong } = miscount(plan, counts, fromRow);
+        const { wrong } = checkCounts(plan, counts, fromRow);
         const found = elsewhereOf(piece);
         expect(wrong!.elsewhere).toEqual(
           found && {
@@ -139,7 +139,7 @@ describe('every cause', () => {
           );
           return;
         }
-        const really_ = miscount(plan, counts, found.from);
+        const really_ = checkCounts(plan, counts, found.from);
         readElsewhere(piece, first!, really_.wrong?.causes[0]);
         // Four at most are taken for slips where another row explains them.
         expect(rest.map((cause) => reread(piece, cause)).sort()).toEqual(
@@ -163,7 +163,7 @@ describe('a miscount', () => {
       fc.property(drawn, ({ plan, fromRow, row, counts }) => {
         fc.pre(counts.every((count) => count >= 0));
         const piece = pieceOf(plan, counts, fromRow);
-        const found = miscount(plan, counts, fromRow);
+        const found = checkCounts(plan, counts, fromRow);
         const last = fromRow + counts.length - 1;
         const next = plan.rows.find((one) => one.row === last + 1)?.count;
         expect(found).toMatchObject({ fromRow, lastRow: last, difference: piece.off });
@@ -200,22 +200,22 @@ describe('a miscount', () => {
 
   it('says of right counts which row is next', () => {
     const plan = rowPlan('diagonal', { size: 3 });
-    expect(miscount(plan, [5, 7], 2)).toMatchObject({ fromRow: 2, lastRow: 3, difference: 0, next: 5 });
-    expect(miscount(plan, [5, 3, 1], 4)).not.toHaveProperty('next');
-    expect(miscount(plan, [5, 7], 2)).not.toHaveProperty('wrong');
+    expect(checkCounts(plan, [5, 7], 2)).toMatchObject({ fromRow: 2, lastRow: 3, difference: 0, next: 5 });
+    expect(checkCounts(plan, [5, 3, 1], 4)).not.toHaveProperty('next');
+    expect(checkCounts(plan, [5, 7], 2)).not.toHaveProperty('wrong');
   });
 
   it('is refused where the plan has no such rows, with the counts that would do', () => {
     const circle = rowPlan('circle', { size: 4 });
-    expect(() => miscount(circle, [6], 5)).toThrow('This piece ends with round 4; there is no round 5.');
-    expect(() => miscount(circle, [12, 18, 24, 30], 2)).toThrow(
+    expect(() => checkCounts(circle, [6], 5)).toThrow('This piece ends with round 4; there is no round 5.');
+    expect(() => checkCounts(circle, [12, 18, 24, 30], 2)).toThrow(
       expect.objectContaining({
         option: 'counts',
         message: '4 counts from round 2 would reach round 5; this piece ends with round 4.',
         hint: 'Give at most 3 counts, or a smaller from_row.',
       }),
     );
-    expect(() => miscount(rowPlan('diagonal', { size: 2 }), [3], 5)).toThrow(
+    expect(() => checkCounts(rowPlan('diagonal', { size: 2 }), [3], 5)).toThrow(
       expect.objectContaining({ option: 'from_row', hint: 'Start from a row from 1 to 4.' }),
     );
   });
@@ -275,7 +275,7 @@ describe('of several causes the likeliest', () => {
       ...(shape === 'flat' ? { otherSize: 9, stitch: 'sc' as const } : {}),
     });
     const piece = pieceOf(plan, counts);
-    expect(miscount(plan, counts).wrong!.causes.map((cause) => reread(piece, cause))).toEqual(keys);
+    expect(checkCounts(plan, counts).wrong!.causes.map((cause) => reread(piece, cause))).toEqual(keys);
   });
 });
 
