@@ -8,7 +8,17 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { realDisk, type Disk } from './disk.ts';
 import { isThere, makeFolder, mustBePlace } from './folder.ts';
 import { FolderLock, HoldLost, type LockTimes, type Machine } from './lock.ts';
-import { holdLost, NotSaved, notKnown, notRead, notSaved } from './not-saved.ts';
+import {
+  damaged,
+  holdLost,
+  newer,
+  notKnown,
+  notMigrated,
+  notRead,
+  notSaved,
+  NotSaved,
+  Unreadable,
+} from './not-saved.ts';
 import { SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 import { upToDate } from './versions.ts';
 
@@ -42,7 +52,8 @@ interface Remembered {
 }
 
 interface Waiting {
-  readonly change: (doc: unknown) => Changed<unknown, unknown>;
+  /** Undefined erases the document. */
+  readonly change: ((doc: unknown) => Changed<unknown, unknown>) | undefined;
   readonly resolve: (tell: unknown) => void;
   readonly reject: (error: unknown) => void;
 }
@@ -63,6 +74,17 @@ const TAKES = 3;
 const CANNOT_SYNC_FOLDERS = ['EINVAL', 'EISDIR', 'EPERM', 'ENOTSUP', 'EBADF'];
 
 const codeOf = (error: unknown) => (error as NodeJS.ErrnoException).code;
+
+/** A text in this version; undefined where it is not good. */
+function goodText(kind: Kind<unknown>, raw: string): string | undefined {
+  try {
+    const read = upToDate(kind, raw);
+    return read.is === 'good' ? JSON.stringify(read.doc) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** The text of a document that is not there. */
 const NONE = '';
 
@@ -77,6 +99,8 @@ export class FileStore implements Store {
   private rememberedSize = 0;
   /** Folders that are there, or are being made: whoever writes waits until they are. */
   private readonly madeFolders = new Map<string, Promise<void>>();
+  /** Documents that cannot be read whole, by path, with why; noted in the log once. */
+  private readonly spoilt = new Map<string, string>();
   /** Documents of which neither the new text nor the old one was got to the disk for certain, with the new text. */
   private readonly unsure = new Map<string, string>();
   /** Documents that are being read for somebody, by path. */
@@ -116,23 +140,17 @@ export class FileStore implements Store {
     return this.docOf(kind, this.path(kind, id), await this.text(kind, id)) as T | undefined;
   }
 
+  /** Documents that were asked for and cannot be read whole. */
+  get unreadable(): number {
+    return this.spoilt.size;
+  }
+
   change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R> {
-    const path = this.path(kind, id);
-    if (this.closed)
-      return Promise.reject(
-        new NotSaved('closing', 'This is closing down. Nothing was changed.', 'Ask again in a moment.'),
-      );
-    return new Promise<R>((resolve, reject) => {
-      const entry = { change, resolve, reject } as unknown as Waiting;
-      const queue = this.queues.get(path);
-      if (queue) {
-        queue.push(entry);
-        return;
-      }
-      this.queues.set(path, [entry]);
-      const run = this.drain(kind, id, path).finally(() => this.running.delete(run));
-      this.running.add(run);
-    });
+    return this.enqueue(kind, id, change as NonNullable<Waiting['change']>) as Promise<R>;
+  }
+
+  async erase(kind: Kind<unknown>, id: string): Promise<void> {
+    await this.enqueue(kind, id, undefined);
   }
 
   async ids(kind: Kind<unknown>, prefix = ''): Promise<string[]> {
@@ -157,6 +175,25 @@ export class FileStore implements Store {
 
   // — one document at a time —
 
+  private enqueue(kind: Kind<unknown>, id: string, change: Waiting['change']): Promise<unknown> {
+    const path = this.path(kind, id);
+    if (this.closed)
+      return Promise.reject(
+        new NotSaved('closing', 'This is closing down. Nothing was changed.', 'Ask again in a moment.'),
+      );
+    return new Promise((resolve, reject) => {
+      const entry = { change, resolve, reject };
+      const queue = this.queues.get(path);
+      if (queue) {
+        queue.push(entry);
+        return;
+      }
+      this.queues.set(path, [entry]);
+      const run = this.drain(kind, id, path).finally(() => this.running.delete(run));
+      this.running.add(run);
+    });
+  }
+
   /** What a text says: a copy, or the one that everybody is handed. */
   private docOf(kind: Kind<unknown>, path: string, text: string): unknown {
     if (text === NONE) return undefined;
@@ -176,12 +213,17 @@ export class FileStore implements Store {
   /** Takes what waits for a document, together, until nothing does. */
   private async drain(kind: Kind<unknown>, id: string, path: string): Promise<void> {
     for (;;) {
-      const together = this.queues.get(path)?.splice(0, MOST_TOGETHER) ?? [];
+      const queue = this.queues.get(path) ?? [];
+      const erases = queue.findIndex(({ change }) => change === undefined);
+      // What is erased is erased by itself, whatever the document says.
+      const many = erases === 0 ? 1 : erases < 0 ? MOST_TOGETHER : Math.min(erases, MOST_TOGETHER);
+      const together = queue.splice(0, many);
       if (together.length === 0) break;
       try {
         const hold = await this.hold();
         try {
-          await this.apply(hold, kind, id, path, together);
+          if (erases === 0) await this.eraseAll(hold, kind, id, path, together);
+          else await this.apply(hold, kind, id, path, together);
         } finally {
           this.done();
         }
@@ -210,10 +252,11 @@ export class FileStore implements Store {
     const answered: (() => void)[] = [];
     for (const { change, resolve, reject } of together) {
       try {
-        const { keep, tell, forgets = false } = change(doc);
+        const { keep, tell, forgets = false } = change?.(doc) ?? { keep: undefined, tell: undefined };
         // What was kept is checked before it is written, and is what the next change is handed: a copy of its own.
-        if (keep === undefined) doc = undefined;
-        else if (keep !== doc || !kind.builtBeside) doc = kind.schema.parse(keep);
+        if (keep === undefined) {
+          if (!kind.builtBeside) doc = text === NONE ? undefined : JSON.parse(text);
+        } else if (keep !== doc || !kind.builtBeside) doc = kind.schema.parse(keep);
         if (!kind.builtBeside) text = textOf(doc);
         forgetting ||= forgets;
         answered.push(() => resolve(tell));
@@ -223,20 +266,40 @@ export class FileStore implements Store {
       }
     }
     text = textOf(doc);
+    await this.writing(kind, path, async () => {
+      if (forgetting) await this.dropCopies(hold, kind, id);
+      if (text !== before) await this.write(hold, kind, id, text, !forgetting);
+    });
+    this.loading.delete(path);
+    // Under another hold somebody else may have changed it since.
+    if (this.lock.token === hold.token) this.remember(path, { text, ...(kind.builtBeside ? { doc } : {}) });
+    for (const answer of answered) answer();
+  }
+
+  private async eraseAll(
+    hold: Hold,
+    kind: Kind<unknown>,
+    id: string,
+    path: string,
+    together: readonly Waiting[],
+  ): Promise<void> {
+    await this.writing(kind, path, () => this.erased(hold, kind, id));
+    this.loading.delete(path);
+    this.spoilt.delete(path);
+    this.unsure.delete(path);
+    for (const { resolve } of together) resolve(undefined);
+  }
+
+  /** Lets something be written; says in words, and in the log, where the disk will not have it. */
+  private async writing(kind: Kind<unknown>, path: string, write: () => Promise<void>): Promise<void> {
     try {
-      if (forgetting && text !== NONE) await this.dropCopies(hold, kind, id);
-      if (text !== before)
-        await (text === NONE ? this.erase(hold, kind, id) : this.write(hold, kind, id, text, !forgetting));
+      await write();
     } catch (error) {
       this.madeFolders.delete(kind.folder); // someone may have removed them
       this.note('a document could not be written', { path, code: codeOf(error), error });
       if (error instanceof NotSaved) throw error;
       throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);
     }
-    this.loading.delete(path);
-    // Under another hold somebody else may have changed it since.
-    if (this.lock.token === hold.token) this.remember(path, { text, ...(kind.builtBeside ? { doc } : {}) });
-    for (const answer of answered) answer();
   }
 
   // — the disk —
@@ -362,7 +425,7 @@ export class FileStore implements Store {
   }
 
   /** Removes a document and every copy of it: what is erased is gone. */
-  private async erase(hold: Hold, kind: Kind<unknown>, id: string): Promise<void> {
+  private async erased(hold: Hold, kind: Kind<unknown>, id: string): Promise<void> {
     await this.lock.prove();
     await this.dropCopies(hold, kind, id);
     await this.removeHeld(hold, this.path(kind, id));
@@ -461,19 +524,30 @@ export class FileStore implements Store {
     await this.findOut(kind, path);
     const raw = await this.raw(path);
     if (raw === undefined) return { text: NONE };
-    const read = upToDate(kind, raw);
-    if (read.is === 'good') return { text: JSON.stringify(read.doc) };
-    if (read.is === 'newer') {
-      this.note('a document of a newer version is left alone', { path, version: read.version });
-      throw new NotSaved(
-        'newer-document',
-        'What is saved was written by a newer version of this program. Nothing was changed.',
-        'Whoever runs this should bring the program up to date.',
-      );
+    let read;
+    try {
+      read = upToDate(kind, raw);
+    } catch (error) {
+      throw this.spoils(path, notMigrated(kind.called, error), { error });
     }
-    const copy = await this.raw(this.previous(kind, id));
-    const before = copy === undefined ? undefined : upToDate(kind, copy);
-    return { text: before?.is === 'good' ? JSON.stringify(before.doc) : NONE, bad: read.why };
+    if (read.is === 'newer') throw this.spoils(path, newer(kind.called), { version: read.version });
+    if (read.is === 'bad') {
+      const copy = await this.raw(this.previous(kind, id));
+      const before = copy === undefined ? undefined : goodText(kind, copy);
+      if (before === undefined) throw this.spoils(path, damaged(kind.called), { why: read.why });
+      this.spoilt.delete(path);
+      return { text: before, bad: read.why };
+    }
+    this.spoilt.delete(path);
+    return { text: JSON.stringify(read.doc) };
+  }
+
+  /** Counts a document that cannot be read whole and says so in the log, once; it is left where it is. */
+  private spoils(path: string, problem: Unreadable, facts: Readonly<Record<string, unknown>>): Unreadable {
+    if (this.spoilt.get(path) !== problem.code)
+      this.note('a document cannot be read and is left alone', { path, code: problem.code, ...facts });
+    this.spoilt.set(path, problem.code);
+    return problem;
   }
 
   /** What a change starts from: what is remembered, or what the disk says, mended first where it is bad. */
@@ -482,8 +556,10 @@ export class FileStore implements Store {
     if (known !== undefined) return known.text;
     const { text, bad } = await this.checked(kind, id, path);
     if (bad !== undefined) {
-      const took = text === NONE ? 'nothing: no good copy is left' : 'the copy before it';
-      this.note('a document cannot be read and is moved aside', { path, why: bad, took });
+      this.note('a document cannot be read and is moved aside; the copy before it serves', {
+        path,
+        why: bad,
+      });
       await this.moveAside(hold, kind, id, path, text);
     }
     return text;
@@ -505,13 +581,10 @@ export class FileStore implements Store {
       const bad = join(hold.writing, randomUUID());
       await this.copyTo(path, bad);
       await this.disk.rename(bad, aside);
-      if (good === NONE) await this.removeHeld(hold, path);
-      else {
-        // Renamed into place over the bad one; the good copy stays where it is as well.
-        const fresh = join(hold.writing, randomUUID());
-        await this.writeWhole(fresh, good);
-        await this.disk.rename(fresh, path);
-      }
+      // Renamed into place over the bad one; the good copy stays where it is as well.
+      const fresh = join(hold.writing, randomUUID());
+      await this.writeWhole(fresh, good);
+      await this.disk.rename(fresh, path);
       await this.syncFolder(folder);
     } catch (error) {
       this.note('a bad document could not be moved aside', { path, code: codeOf(error), error });

@@ -3,6 +3,7 @@ import { SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 
 export class MemoryStore implements Store {
   readonly waiting = 0;
+  readonly unreadable = 0;
   private readonly docs = new Map<string, unknown>();
 
   private static key(kind: Kind<unknown>, id: string): string {
@@ -17,9 +18,14 @@ export class MemoryStore implements Store {
   async change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R> {
     const key = MemoryStore.key(kind, id);
     const { keep, tell } = change(structuredClone(this.docs.get(key)) as T | undefined);
-    if (keep === undefined) this.docs.delete(key);
-    else this.docs.set(key, structuredClone(kind.schema.parse(keep)));
+    if (keep !== undefined) this.docs.set(key, structuredClone(kind.schema.parse(keep)));
     return Promise.resolve(tell);
+  }
+
+  erase(kind: Kind<unknown>, id: string): Promise<void> {
+    const key = MemoryStore.key(kind, id);
+    this.docs.delete(key);
+    return Promise.resolve();
   }
 
   ids(kind: Kind<unknown>, prefix = ''): Promise<string[]> {

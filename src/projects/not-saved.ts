@@ -13,6 +13,34 @@ export class NotSaved extends Problem {
   }
 }
 
+/** A document that is there and cannot be read whole. It is left as it is, and only whom it concerns is told. */
+export class Unreadable extends NotSaved {}
+
+/** Both a document and the copy before it are damaged. */
+export const damaged = (called: string) =>
+  new Unreadable(
+    'damaged-document',
+    `${called} cannot be read: the file and the copy before it are damaged. Nothing was changed; whoever runs this has the file.`,
+    'Whoever runs this may be able to mend it; what is erased can be begun anew.',
+  );
+
+/** Written by a program that knows more than this one. */
+export const newer = (called: string) =>
+  new Unreadable(
+    'newer-document',
+    `${called} was written by a newer version of this program. Nothing was changed.`,
+    'Whoever runs this should bring the program up to date.',
+  );
+
+/** A fault of ours: an older document that cannot be brought up to date. */
+export const notMigrated = (called: string, error: unknown) =>
+  new Unreadable(
+    'document-not-migrated',
+    `${called} is of an earlier version, and this program fails to bring it up to date. Nothing was changed.`,
+    'Whoever runs this finds more in the log.',
+    error,
+  );
+
 const codeOf = (error: unknown) => (error as NodeJS.ErrnoException | undefined)?.code ?? '';
 
 /** Says in words why a change did not reach the disk. Nothing has changed then, on the disk or in memory. */

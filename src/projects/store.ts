@@ -4,6 +4,8 @@ import type { z } from 'zod';
 /** A kind of document: its folder, its shape, and how to bring an older version up to date. */
 export interface Kind<T> {
   readonly folder: string;
+  /** What a document of it is, as the beginning of a sentence to whom it belongs: `What is saved of you`. */
+  readonly called: string;
   /** The newest version; every document carries its own under `version`. */
   readonly version: number;
   readonly schema: z.ZodType<T>;
@@ -18,7 +20,7 @@ export interface Kind<T> {
 
 /** What a change comes to. */
 export interface Changed<T, R> {
-  /** Undefined removes the document and every copy of it. */
+  /** Undefined leaves everything as it was. */
   readonly keep: T | undefined;
   readonly tell: R;
   /** True where what is not kept must be gone: no copy of the document as it was stays behind. */
@@ -26,19 +28,27 @@ export interface Changed<T, R> {
 }
 
 export interface Store {
-  /** The document as it stands, or undefined. What is handed out is a copy, unless the kind is built beside. */
+  /**
+   * The document as it stands, or undefined. What is handed out is a copy, unless the kind is built beside.
+   * Rejects with Unreadable, a Problem, where it is there and cannot be read whole.
+   */
   read<T>(kind: Kind<T>, id: string): Promise<T | undefined>;
   /**
    * Changes a document: `change` is handed a copy (or undefined where there is none yet) and returns what to keep and
    * what to tell. When the promise resolves the change is on the disk. Whatever `change`
    * throws leaves the document as it was. One change at a time for each document, in the order of asking.
-   * Rejects with NotSaved, a Problem, when the disk will not have it: nothing has changed then.
+   * Rejects with NotSaved, a Problem, when the disk will not have it: nothing has changed then. A document that cannot be
+   * read whole is never taken for one that is not there: such a change is rejected with Unreadable.
    */
   change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R>;
-  /** The ids of all documents of a kind that begin so. */
+  /** Removes a document and every copy of it, readable or not, in its turn among the changes. Rejects as `change` does. */
+  erase(kind: Kind<unknown>, id: string): Promise<void>;
+  /** The ids of all documents of a kind that begin so, those that cannot be read among them. */
   ids(kind: Kind<unknown>, prefix?: string): Promise<string[]>;
   /** Changes that wait to be written. */
   readonly waiting: number;
+  /** Documents that were asked for and cannot be read whole, until they are mended or erased. */
+  readonly unreadable: number;
   /** Waits for what is being written and lets go of the folder. */
   close(): Promise<void>;
 }

@@ -1,0 +1,112 @@
+/** What is saved of a group blanket: one document each, a list of events that is only ever added to. */
+import * as z from 'zod';
+import type { GroupEvent, GroupPlan } from '../core/group/events.ts';
+import { blanketParts, MOST_CELLS, motifSchema } from './schema.ts';
+import { SAFE_ID, type Kind } from './store.ts';
+
+const makerId = z.string().regex(SAFE_ID);
+const colour = z.string().trim().min(1).max(60);
+
+const planSchema = blanketParts.omit({ setting: true }).extend({
+  kinds: z
+    .array(
+      z.object({
+        ...motifSchema.shape,
+        quota: z.int().min(0).max(MOST_CELLS),
+        spares: z.int().min(0).max(MOST_CELLS),
+      }),
+    )
+    .min(1)
+    .max(26),
+  side: z.number().positive(),
+  tolerance: z.number().min(0).max(100),
+  closes: z.iso.date().exactOptional(),
+  joinable: z.enum(['anyone', 'named']),
+}) satisfies z.ZodType<GroupPlan>;
+
+const motifs = z.int().min(1).max(MOST_CELLS);
+const kind = z.int().min(0).max(25);
+const pieces = z.array(z.int().positive()).min(1).max(MOST_CELLS);
+const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
+
+const eventSchema = z.discriminatedUnion('did', [
+  z.object({ ...whoAndWhen, did: z.literal('opened'), name: z.string().max(100), plan: planSchema }),
+  z.object({ ...whoAndWhen, did: z.literal('invited'), name: z.string().max(100), maker: makerId }),
+  z.object({
+    ...whoAndWhen,
+    did: z.literal('joined'),
+    maker: makerId,
+    name: z.string().max(100),
+    perWeek: z.number().positive().max(1000),
+    colours: z.array(colour).max(60),
+  }),
+  z.object({ ...whoAndWhen, did: z.literal('left'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('pledged'), maker: makerId, kind, motifs }),
+  z.object({ ...whoAndWhen, did: z.literal('released'), maker: makerId, kind, motifs }),
+  z.object({
+    ...whoAndWhen,
+    did: z.literal('handed-in'),
+    maker: makerId,
+    kind,
+    motifs,
+    side: z.number().positive().exactOptional(),
+  }),
+  z.object({ ...whoAndWhen, did: z.literal('accepted'), pieces }),
+  z.object({ ...whoAndWhen, did: z.literal('returned'), pieces, reason: z.string().max(300) }),
+  z.object({ ...whoAndWhen, did: z.literal('reminded'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('kept'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('handed-over'), to: makerId, name: z.string().max(100) }),
+  z.object({ ...whoAndWhen, did: z.literal('closed') }),
+  z.object({ ...whoAndWhen, did: z.literal('reopened'), closes: z.iso.date().exactOptional() }),
+  z.object({ ...whoAndWhen, did: z.literal('undone'), event: z.int().positive() }),
+]) satisfies z.ZodType<GroupEvent>;
+
+/** Events that were checked already. They are never changed, so a press need not have all those before it checked again. */
+const checked = new WeakSet<object>();
+const eventsSchema = z
+  .array(z.unknown())
+  .min(1)
+  .transform((events, issues): GroupEvent[] => {
+    const good: GroupEvent[] = [];
+    for (const [index, event] of events.entries()) {
+      if (typeof event === 'object' && event !== null && checked.has(event)) {
+        good.push(event as GroupEvent);
+        continue;
+      }
+      const read = eventSchema.safeParse(event);
+      if (!read.success) {
+        for (const { message, path } of read.error.issues)
+          issues.addIssue({ code: 'custom', message, path: [index, ...path] });
+        return z.NEVER;
+      }
+      checked.add(read.data);
+      good.push(read.data);
+    }
+    return good;
+  });
+
+export const GROUP_VERSION = 1;
+export const groupSchema = z.object({
+  version: z.literal(GROUP_VERSION),
+  id: z.string().regex(SAFE_ID),
+  /** The server it belongs to, and the channel whose default it is; unset in the terminal. */
+  server: z.string().max(40).exactOptional(),
+  channel: z.string().max(40).exactOptional(),
+  /** The one message that shows the board, and how many events it showed when it was last drawn. */
+  board: z
+    .object({ channel: z.string().max(40), message: z.string().max(40), events: z.int().min(0) })
+    .exactOptional(),
+  /** How often somebody was forgotten: but for that, events are only ever added. */
+  edition: z.int().min(0),
+  events: eventsSchema,
+});
+export type GroupDoc = z.infer<typeof groupSchema>;
+
+export const GROUPS: Kind<GroupDoc> = {
+  folder: 'groups',
+  called: 'What is saved of this group blanket',
+  version: GROUP_VERSION,
+  schema: groupSchema,
+  migrations: {},
+  builtBeside: true,
+};
