@@ -23,6 +23,7 @@ const counterSchema = z.object({ version: z.literal(1), count: z.int() });
 type Counter = z.infer<typeof counterSchema>;
 const COUNTERS: Kind<Counter> = {
   folder: 'counters',
+  called: 'That document',
   version: 1,
   schema: counterSchema,
   migrations: {},

@@ -1,8 +1,14 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { Unreadable } from '../../src/projects/not-saved.ts';
+import { newMaker } from '../../src/projects/schema.ts';
 import { action } from '../shared/actions.ts';
 import { keptWords } from './words.ts';
+
+/** What no program can take back. */
+const OUT_OF_REACH =
+  'Out of reach from here: messages that were posted, files that somebody saved, and copies that whoever runs this made of the data.';
 
 export const erase = question({
   name: 'erase',
@@ -14,16 +20,23 @@ export const erase = question({
   changes: true,
   private: true,
   async answer({ confirm }, { maker, projects }): Promise<Answer> {
-    const elsewhere = await projects.saysElsewhere(maker.id);
-    if (!(await projects.knows(maker.id)) && elsewhere.length === 0) {
+    const [kept, elsewhere] = await Promise.all([
+      projects.keptOf(maker.id),
+      projects.saysElsewhere(maker.id),
+    ]);
+    if (kept === undefined && elsewhere.length === 0) {
       return { headline: 'Nothing is kept about you.', data: { erased: false }, private: true };
     }
-    const doc = await projects.maker(maker.id, maker.name);
-    const parts = keptWords(doc, elsewhere).map((part) => `- ${part}`);
+    const own = (
+      kept instanceof Unreadable
+        ? ['what is saved of you, which cannot be read now']
+        : keptWords(kept ?? newMaker(maker.id, maker.name), [])
+    ).map((part) => `- ${part}`);
+    const parts = [...own, ...elsewhere.map((part) => `- ${part}`)];
     if (confirm !== true) {
       return {
         headline: 'Nothing has been erased yet. This would go, and could not come back:',
-        lines: [...parts, 'An export beforehand keeps it for you: /settings export.'],
+        lines: [...parts, OUT_OF_REACH, 'An export beforehand keeps it for you: /settings export.'],
         data: { erased: false },
         actions: [
           action('Erase it all', 'settings erase', { confirm: true }),
@@ -32,11 +45,20 @@ export const erase = question({
         private: true,
       };
     }
-    await projects.eraseMaker(maker.id);
+    const { removed, left } = await projects.eraseMaker(maker.id);
     return {
-      headline: 'Everything that was kept about you is erased.',
-      lines: parts,
-      data: { erased: true },
+      headline:
+        left.length === 0
+          ? 'Everything that was kept about you is erased.'
+          : 'What was kept about you is erased, but for what could not be reached.',
+      lines: [
+        'Erased:',
+        ...(kept === undefined ? [] : own),
+        ...removed.map((part) => `- ${part}`),
+        ...(left.length === 0 ? [] : ['Not reached:', ...left.map((part) => `- ${part}`)]),
+        OUT_OF_REACH,
+      ],
+      data: { erased: true, left },
       private: true,
     };
   },

@@ -80,7 +80,7 @@ export async function ask(found: Route, typed: RawOptions, context: Context): Pr
     const answer: Answer = await found.question.answer(options, context);
     if (!found.question.changes) return show(answer, context.reader, assumed);
     // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
-    const { settings } = await context.projects.maker(context.maker.id, context.maker.name);
+    const settings = await context.projects.settings(context.maker.id);
     const { clock } = context.reader;
     return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
   } catch (error) {

@@ -75,6 +75,12 @@ const CANNOT_SYNC_FOLDERS = ['EINVAL', 'EISDIR', 'EPERM', 'ENOTSUP', 'EBADF'];
 
 const codeOf = (error: unknown) => (error as NodeJS.ErrnoException).code;
 
+/** The text, unless it is longer than it may be and than it was. Throws what the kind says of that. */
+function within({ most }: Kind<unknown>, text: string, before: string): string {
+  if (most && text.length > most.characters && text.length > before.length) throw most.refuse(text.length);
+  return text;
+}
+
 /** A text in this version; undefined where it is not good. */
 function goodText(kind: Kind<unknown>, raw: string): string | undefined {
   try {
@@ -257,7 +263,7 @@ export class FileStore implements Store {
         if (keep === undefined) {
           if (!kind.builtBeside) doc = text === NONE ? undefined : JSON.parse(text);
         } else if (keep !== doc || !kind.builtBeside) doc = kind.schema.parse(keep);
-        if (!kind.builtBeside) text = textOf(doc);
+        if (!kind.builtBeside) text = within(kind, textOf(doc), text);
         forgetting ||= forgets;
         answered.push(() => resolve(tell));
       } catch (error) {
@@ -268,7 +274,7 @@ export class FileStore implements Store {
     text = textOf(doc);
     await this.writing(kind, path, async () => {
       if (forgetting) await this.dropCopies(hold, kind, id);
-      if (text !== before) await this.write(hold, kind, id, text, !forgetting);
+      if (text !== before) await this.write(hold, kind, id, text, !forgetting && !kind.derived);
     });
     this.loading.delete(path);
     // Under another hold somebody else may have changed it since.
@@ -529,6 +535,10 @@ export class FileStore implements Store {
       read = upToDate(kind, raw);
     } catch (error) {
       throw this.spoils(path, notMigrated(kind.called, error), { error });
+    }
+    if (read.is !== 'good' && kind.derived) {
+      this.note('what is made from other documents cannot be read and is made anew', { path });
+      return { text: NONE };
     }
     if (read.is === 'newer') throw this.spoils(path, newer(kind.called), { version: read.version });
     if (read.is === 'bad') {

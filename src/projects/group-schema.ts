@@ -1,32 +1,36 @@
 /** What is saved of a group blanket: one document each, a list of events that is only ever added to. */
 import * as z from 'zod';
+import { LONGEST_NAME, MOST_KINDS, MOST_PLACES } from '../core/base/limits.ts';
 import type { GroupEvent, GroupPlan } from '../core/group/events.ts';
-import { blanketParts, MOST_CELLS, motifSchema } from './schema.ts';
+import { blanketParts, motifSchema } from './schema.ts';
 import { SAFE_ID, type Kind } from './store.ts';
 
 const makerId = z.string().regex(SAFE_ID);
-const colour = z.string().trim().min(1).max(60);
+const colour = z.string().trim().min(1).max(LONGEST_NAME);
 
 const planSchema = blanketParts.omit({ setting: true }).extend({
   kinds: z
     .array(
       z.object({
         ...motifSchema.shape,
-        quota: z.int().min(0).max(MOST_CELLS),
-        spares: z.int().min(0).max(MOST_CELLS),
+        quota: z.int().min(0).max(MOST_PLACES),
+        spares: z.int().min(0).max(MOST_PLACES),
       }),
     )
     .min(1)
-    .max(26),
+    .max(MOST_KINDS),
   side: z.number().positive(),
   tolerance: z.number().min(0).max(100),
   closes: z.iso.date().exactOptional(),
   joinable: z.enum(['anyone', 'named']),
 }) satisfies z.ZodType<GroupPlan>;
 
-const motifs = z.int().min(1).max(MOST_CELLS);
-const kind = z.int().min(0).max(25);
-const pieces = z.array(z.int().positive()).min(1).max(MOST_CELLS);
+const motifs = z.int().min(1).max(MOST_PLACES);
+const kind = z
+  .int()
+  .min(0)
+  .max(MOST_KINDS - 1);
+const pieces = z.array(z.int().positive()).min(1).max(MOST_PLACES);
 const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
 
 const eventSchema = z.discriminatedUnion('did', [
@@ -55,6 +59,10 @@ const eventSchema = z.discriminatedUnion('did', [
   z.object({ ...whoAndWhen, did: z.literal('returned'), pieces, reason: z.string().max(300) }),
   z.object({ ...whoAndWhen, did: z.literal('reminded'), maker: makerId }),
   z.object({ ...whoAndWhen, did: z.literal('kept'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('barred'), maker: makerId, reason: z.string().max(300) }),
+  z.object({ ...whoAndWhen, did: z.literal('readmitted'), maker: makerId }),
+  z.object({ ...whoAndWhen, did: z.literal('offered-over'), to: makerId, name: z.string().max(100) }),
+  z.object({ ...whoAndWhen, did: z.literal('declined'), maker: makerId }),
   z.object({ ...whoAndWhen, did: z.literal('handed-over'), to: makerId, name: z.string().max(100) }),
   z.object({ ...whoAndWhen, did: z.literal('closed') }),
   z.object({ ...whoAndWhen, did: z.literal('reopened'), closes: z.iso.date().exactOptional() }),
@@ -85,7 +93,8 @@ const eventsSchema = z
     return good;
   });
 
-export const GROUP_VERSION = 1;
+/** 2: a maker can be kept from pledging, and a hand-over waits for a yes. What version 1 says is said in the same way. */
+export const GROUP_VERSION = 2;
 export const groupSchema = z.object({
   version: z.literal(GROUP_VERSION),
   id: z.string().regex(SAFE_ID),
@@ -107,6 +116,6 @@ export const GROUPS: Kind<GroupDoc> = {
   called: 'What is saved of this group blanket',
   version: GROUP_VERSION,
   schema: groupSchema,
-  migrations: {},
+  migrations: { 1: (older) => older },
   builtBeside: true,
 };

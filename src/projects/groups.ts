@@ -1,128 +1,17 @@
-/** Group blankets as they are saved: one document each, a list of events that is only ever added to. */
+/** Group blankets: opened, changed by what happens to them, found, and cleared of a maker who asks for it. */
 import { createHash } from 'node:crypto';
-import * as z from 'zod';
-import { LONGEST_NAME, MOST_KINDS, MOST_PLACES } from '../core/base/limits.ts';
-import {
-  SOMEBODY,
-  strangerId,
-  type GroupEvent,
-  type GroupPlan,
-  type Happening,
-} from '../core/group/events.ts';
+import type { GroupEvent, GroupPlan, Happening } from '../core/group/events.ts';
 import { BrokenHistory, continued, replay, type GroupState } from '../core/group/state.ts';
 import { Problem } from '../core/base/problem.ts';
-import type { Elsewhere } from './elsewhere.ts';
-import { blanketParts, motifSchema } from './schema.ts';
-import { SAFE_ID, type Kind, type Store } from './store.ts';
+import { Catalogue, makersIn, type Entry } from './catalogue.ts';
+import type { Elsewhere, Forgotten } from './elsewhere.ts';
+import { idsIn, mentions, withoutMaker } from './group-forgetting.ts';
+import { GROUP_VERSION, GROUPS, type GroupDoc } from './group-schema.ts';
+import { Unreadable } from './not-saved.ts';
+import { mayHappen, mayOpen } from './quotas.ts';
+import type { Store } from './store.ts';
 
-const makerId = z.string().regex(SAFE_ID);
-const colour = z.string().trim().min(1).max(LONGEST_NAME);
-
-const planSchema = blanketParts.omit({ setting: true }).extend({
-  kinds: z
-    .array(
-      z.object({
-        ...motifSchema.shape,
-        quota: z.int().min(0).max(MOST_PLACES),
-        spares: z.int().min(0).max(MOST_PLACES),
-      }),
-    )
-    .min(1)
-    .max(MOST_KINDS),
-  side: z.number().positive(),
-  tolerance: z.number().min(0).max(100),
-  closes: z.iso.date().exactOptional(),
-  joinable: z.enum(['anyone', 'named']),
-}) satisfies z.ZodType<GroupPlan>;
-
-const motifs = z.int().min(1).max(MOST_PLACES);
-const kind = z
-  .int()
-  .min(0)
-  .max(MOST_KINDS - 1);
-const pieces = z.array(z.int().positive()).min(1).max(MOST_PLACES);
-const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
-
-const eventSchema = z.discriminatedUnion('did', [
-  z.object({ ...whoAndWhen, did: z.literal('opened'), name: z.string().max(100), plan: planSchema }),
-  z.object({ ...whoAndWhen, did: z.literal('invited'), name: z.string().max(100), maker: makerId }),
-  z.object({
-    ...whoAndWhen,
-    did: z.literal('joined'),
-    maker: makerId,
-    name: z.string().max(100),
-    perWeek: z.number().positive().max(1000),
-    colours: z.array(colour).max(60),
-  }),
-  z.object({ ...whoAndWhen, did: z.literal('left'), maker: makerId }),
-  z.object({ ...whoAndWhen, did: z.literal('pledged'), maker: makerId, kind, motifs }),
-  z.object({ ...whoAndWhen, did: z.literal('released'), maker: makerId, kind, motifs }),
-  z.object({
-    ...whoAndWhen,
-    did: z.literal('handed-in'),
-    maker: makerId,
-    kind,
-    motifs,
-    side: z.number().positive().exactOptional(),
-  }),
-  z.object({ ...whoAndWhen, did: z.literal('accepted'), pieces }),
-  z.object({ ...whoAndWhen, did: z.literal('returned'), pieces, reason: z.string().max(300) }),
-  z.object({ ...whoAndWhen, did: z.literal('reminded'), maker: makerId }),
-  z.object({ ...whoAndWhen, did: z.literal('kept'), maker: makerId }),
-  z.object({ ...whoAndWhen, did: z.literal('handed-over'), to: makerId, name: z.string().max(100) }),
-  z.object({ ...whoAndWhen, did: z.literal('closed') }),
-  z.object({ ...whoAndWhen, did: z.literal('reopened'), closes: z.iso.date().exactOptional() }),
-  z.object({ ...whoAndWhen, did: z.literal('undone'), event: z.int().positive() }),
-]) satisfies z.ZodType<GroupEvent>;
-
-/** Events that were checked already. They are never changed, so a press need not have all those before it checked again. */
-const checked = new WeakSet<object>();
-const eventsSchema = z
-  .array(z.unknown())
-  .min(1)
-  .transform((events, issues): GroupEvent[] => {
-    const good: GroupEvent[] = [];
-    for (const [index, event] of events.entries()) {
-      if (typeof event === 'object' && event !== null && checked.has(event)) {
-        good.push(event as GroupEvent);
-        continue;
-      }
-      const read = eventSchema.safeParse(event);
-      if (!read.success) {
-        for (const { message, path } of read.error.issues)
-          issues.addIssue({ code: 'custom', message, path: [index, ...path] });
-        return z.NEVER;
-      }
-      checked.add(read.data);
-      good.push(read.data);
-    }
-    return good;
-  });
-
-export const GROUP_VERSION = 1;
-export const groupSchema = z.object({
-  version: z.literal(GROUP_VERSION),
-  id: z.string().regex(SAFE_ID),
-  /** The server it belongs to, and the channel whose default it is; unset in the terminal. */
-  server: z.string().max(40).exactOptional(),
-  channel: z.string().max(40).exactOptional(),
-  /** The one message that shows the board, and how many events it showed when it was last drawn. */
-  board: z
-    .object({ channel: z.string().max(40), message: z.string().max(40), events: z.int().min(0) })
-    .exactOptional(),
-  /** How often somebody was forgotten: but for that, events are only ever added. */
-  edition: z.int().min(0),
-  events: eventsSchema,
-});
-export type GroupDoc = z.infer<typeof groupSchema>;
-
-export const GROUPS: Kind<GroupDoc> = {
-  folder: 'groups',
-  version: GROUP_VERSION,
-  schema: groupSchema,
-  migrations: {},
-  builtBeside: true,
-};
+export type { GroupDoc } from './group-schema.ts';
 
 /** Who does something, when, and the press it came from. */
 export interface Doing {
@@ -145,9 +34,29 @@ const KEPT_STATES = 200;
 /** The longest part of an id that a name becomes. */
 const LONGEST_SLUG = 60;
 
+/** Thrown out of a change that names somebody whom the catalogue does not name yet. */
+class Unlisted extends Error {
+  constructor(
+    readonly doc: GroupDoc,
+    readonly makers: readonly string[],
+  ) {
+    super('not in the catalogue yet');
+  }
+}
+
+interface Known {
+  readonly doc: GroupDoc;
+  readonly state: GroupState;
+  readonly makers: ReadonlySet<string>;
+}
+
 /** Where group blankets are kept. */
 export class Groups implements Elsewhere {
-  constructor(private readonly store: Store) {}
+  private readonly catalogue: Catalogue;
+
+  constructor(private readonly store: Store) {
+    this.catalogue = new Catalogue(store);
+  }
 
   /** The id of a blanket of this name of this server (or in the terminal). Names that differ by more than capitals and marks never share one. */
   static idOf(server: string | undefined, name: string): string {
@@ -164,111 +73,189 @@ export class Groups implements Elsewhere {
   }
 
   /** The latest states that were needed, so that a press replays what is new and not the whole season. */
-  private readonly states = new Map<string, { readonly doc: GroupDoc; readonly state: GroupState }>();
+  private readonly states = new Map<string, Known>();
 
   /** The state of a document. Throws BrokenHistory where its events do not follow from one another. */
   stateOf(doc: GroupDoc): GroupState {
+    return this.known(doc).state;
+  }
+
+  private known(doc: GroupDoc): Known {
     const { id, edition, events } = doc;
-    const known = this.states.get(id);
+    const before = this.states.get(id);
     // A document that was never written after all may have been seen as well: every event is compared.
     const goesOn =
-      known?.doc.edition === edition &&
-      known.doc.events.length <= events.length &&
-      known.doc.events.every((event, index) => isSame(event, events[index]));
-    if (goesOn && known.doc.events.length === events.length) return known.state;
-    const state = goesOn ? continued(known.state, known.doc.events.length, events) : replay(events);
+      before?.doc.edition === edition &&
+      before.doc.events.length <= events.length &&
+      before.doc.events.every((event, index) => isSame(event, events[index]));
+    if (goesOn && before.doc.events.length === events.length) return before;
+    const known: Known = goesOn
+      ? {
+          doc,
+          state: continued(before.state, before.doc.events.length, events),
+          makers: new Set([...before.makers, ...events.slice(before.doc.events.length).flatMap(idsIn)]),
+        }
+      : { doc, state: replay(events), makers: makersIn(doc) };
     this.states.delete(id);
-    this.states.set(id, { doc, state });
+    this.states.set(id, known);
     for (const [oldest] of this.states) {
       if (this.states.size <= KEPT_STATES) break;
       this.states.delete(oldest);
     }
-    return state;
+    return known;
   }
 
   async read(id: string): Promise<GroupDoc | undefined> {
     return this.store.read(GROUPS, id);
   }
 
-  /** The blanket of this name of this server (or in the terminal). */
+  /** A document with its state. Throws Unreadable where its events do not follow from one another. */
+  private withState(doc: GroupDoc): { doc: GroupDoc; state: GroupState } {
+    try {
+      return { doc, state: this.stateOf(doc) };
+    } catch (error) {
+      if (!(error instanceof BrokenHistory)) throw error;
+      throw new Unreadable(
+        'history-broken',
+        'The history of this group blanket does not follow from itself. Nothing was changed.',
+        'Whoever runs this has the file.',
+        error,
+      );
+    }
+  }
+
+  /** The blanket of this name of this server (or in the terminal). Throws Unreadable where it is there and cannot be read. */
   async named(
     server: string | undefined,
     name: string,
   ): Promise<{ doc: GroupDoc; state: GroupState } | undefined> {
     const doc = await this.read(Groups.idOf(server, name));
-    return doc && { doc, state: this.stateOf(doc) };
+    return doc && this.withState(doc);
+  }
+
+  /** The blankets of these ids that can be read; what cannot concerns only whom it names. */
+  private async readable(ids: readonly string[]): Promise<{ doc: GroupDoc; state: GroupState }[]> {
+    const found = await Promise.all(
+      ids.map(async (id) => {
+        try {
+          const doc = await this.read(id);
+          return doc && this.withState(doc);
+        } catch (error) {
+          if (error instanceof Unreadable) return undefined;
+          throw error;
+        }
+      }),
+    );
+    return found.flatMap((one) => one ?? []);
   }
 
   /** Blankets whose one message does not show all that happened, or is not there yet though it has a channel. */
   async unshown(): Promise<string[]> {
     const behind: string[] = [];
-    for (const id of await this.store.ids(GROUPS)) {
-      const doc = await this.read(id);
-      if (doc?.channel !== undefined && doc.board?.events !== doc.events.length) behind.push(id);
+    for (const { id, channel } of await this.catalogue.entries()) {
+      if (channel === undefined) continue;
+      const [found] = await this.readable([id]);
+      if (found && found.doc.board?.events !== found.doc.events.length) behind.push(id);
     }
     return behind;
   }
 
-  /** Every group blanket of a server, the latest opened last. */
+  /** Every group blanket of a server that can be read, the latest opened last. */
   async of(server: string | undefined): Promise<{ doc: GroupDoc; state: GroupState }[]> {
-    const ids = await this.store.ids(GROUPS, `${server ?? 'here'}.`);
-    const docs = await Promise.all(ids.map((id) => this.store.read(GROUPS, id)));
-    return docs
-      .flatMap((doc) => (doc ? [{ doc, state: this.stateOf(doc) }] : []))
-      .sort((a, b) => (a.doc.events[0]?.at ?? '').localeCompare(b.doc.events[0]?.at ?? ''));
+    const found = await this.readable(await this.store.ids(GROUPS, `${server ?? 'here'}.`));
+    return found.sort((a, b) => (a.doc.events[0]?.at ?? '').localeCompare(b.doc.events[0]?.at ?? ''));
   }
 
-  /** Opens a blanket. Throws a Problem where one of that name is there already. */
+  /** What the group blankets of a server are called and where they belong, without reading them, the latest opened last. */
+  async listed(server: string | undefined): Promise<readonly Entry[]> {
+    const entries = await this.catalogue.entries(`${server ?? 'here'}.`);
+    return entries.sort((a, b) => a.opened.localeCompare(b.opened));
+  }
+
+  /**
+   * Opens a blanket. Throws a Problem where one of that name is there already, readable or not, and where there are too
+   * many.
+   */
   async open(
     place: { readonly server?: string | undefined; readonly channel?: string | undefined },
     plan: GroupPlan,
     doing: Doing & { readonly name: string },
   ): Promise<Happened> {
     const id = Groups.idOf(place.server, plan.name);
+    const happening: Happening = { did: 'opened', name: doing.name, plan };
+    const fresh: GroupDoc = {
+      version: GROUP_VERSION,
+      id,
+      ...(place.server === undefined ? {} : { server: place.server }),
+      ...(place.channel === undefined ? {} : { channel: place.channel }),
+      edition: 0,
+      events: [stamp(happening, doing)],
+    };
+    if (!(await this.isThere(id, plan.name))) {
+      mayOpen(await this.listed(place.server), doing);
+      await this.catalogue.note(fresh, [doing.by]);
+    }
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
-      if (doc) {
-        if (doc.events[0]?.once === doing.once) {
-          return { keep: doc, tell: { id, state: this.stateOf(doc), happened: [], again: true } };
-        }
-        const [first] = doc.events;
-        const called = first?.did === 'opened' ? first.plan.name : plan.name;
-        throw new Problem('unsorted', `There is a group blanket called ${called} already.`, {
-          option: 'name',
-          hint: 'Give this one another name.',
-        });
-      }
-      const happening: Happening = { did: 'opened', name: doing.name, plan };
-      const keep: GroupDoc = {
-        version: GROUP_VERSION,
-        id,
-        ...(place.server === undefined ? {} : { server: place.server }),
-        ...(place.channel === undefined ? {} : { channel: place.channel }),
-        edition: 0,
-        events: [stamp(happening, doing)],
+      if (doc?.events[0]?.once === doing.once)
+        return { keep: doc, tell: { id, state: this.stateOf(doc), happened: [], again: true } };
+      if (doc) throw nameTaken(nameOf(doc) ?? plan.name);
+      return {
+        keep: fresh,
+        tell: { id, state: this.stateOf(fresh), happened: [happening], again: false },
       };
-      return { keep, tell: { id, state: this.stateOf(keep), happened: [happening], again: false } };
     });
+  }
+
+  /** Whether a blanket is there. Throws a Problem where one is there that cannot be read: its name is not free. */
+  private async isThere(id: string, name: string): Promise<boolean> {
+    try {
+      return (await this.read(id)) !== undefined;
+    } catch (error) {
+      if (!(error instanceof Unreadable)) throw error;
+      throw nameTaken(name, error);
+    }
   }
 
   /**
    * Lets something happen: `rule` sees the state as it is at its turn and gives the events that follow, or throws a
-   * Problem. When this resolves they are on the disk. A press that arrives twice changes nothing the second time.
+   * Problem; it may be asked twice. When this resolves they are on the disk. A press that arrives twice changes nothing
+   * the second time.
    */
   async happen(
     id: string,
     doing: Doing,
     rule: (state: GroupState, doc: GroupDoc) => readonly Happening[],
   ): Promise<Happened> {
+    for (let listed: ReadonlySet<string> = new Set((await this.catalogue.entry(id))?.makers); ;) {
+      try {
+        return await this.happens(id, doing, rule, listed);
+      } catch (error) {
+        if (!(error instanceof Unlisted)) throw error;
+        listed = await this.catalogue.note(error.doc, error.makers);
+      }
+    }
+  }
+
+  private happens(
+    id: string,
+    doing: Doing,
+    rule: (state: GroupState, doc: GroupDoc) => readonly Happening[],
+    listed: ReadonlySet<string>,
+  ): Promise<Happened> {
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
       if (!doc) throw gone();
-      const state = this.stateOf(doc);
+      const { state } = this.withState(doc);
       if (doc.events.some((event) => event.once === doing.once)) {
         return { keep: doc, tell: { id, state, happened: [], again: true } };
       }
       const happened = rule(state, doc);
       if (happened.length === 0) return { keep: doc, tell: { id, state, happened, again: false } };
+      mayHappen(doc, state, happened, doing);
       const keep = { ...doc, events: [...doc.events, ...happened.map((one) => stamp(one, doing))] };
-      return { keep, tell: { id, state: stands(() => this.stateOf(keep)), happened, again: false } };
+      const after = stands(() => this.known(keep));
+      const unlisted = [...after.makers].filter((maker) => !listed.has(maker));
+      if (unlisted.length > 0) throw new Unlisted(doc, unlisted);
+      return { keep, tell: { id, state: after.state, happened, again: false } };
     });
   }
 
@@ -289,67 +276,94 @@ export class Groups implements Elsewhere {
   }
 
   async says(maker: string): Promise<readonly string[]> {
-    const named: string[] = [];
-    for (const doc of await this.with(maker)) {
-      const opened = doc.events[0];
-      if (opened?.did !== 'opened') continue;
-      const runs = this.stateOf(doc).organiser === maker;
-      named.push(
-        runs
-          ? `the running of the group blanket ${opened.plan.name} (hand it over first, if somebody else should run it)`
-          : `a part in the group blanket ${opened.plan.name}`,
-      );
-    }
-    return named;
+    const { found, unreadable } = await this.with(maker);
+    return [
+      ...found.map((doc) => partOf(doc, this.stateOf(doc).organiser === maker)),
+      ...unreadable.map(({ name }) => `a part in the group blanket ${name}, which cannot be read now`),
+    ];
   }
 
   async collect(maker: string): Promise<Readonly<Record<string, unknown>> | undefined> {
-    const docs = await this.with(maker);
-    if (docs.length === 0) return undefined;
+    const { found, unreadable } = await this.with(maker);
+    if (found.length + unreadable.length === 0) return undefined;
     return {
-      groups: docs.map((doc) => ({
-        id: doc.id,
-        events: doc.events.filter((event) => mentions(event, maker)),
-      })),
+      groups: [
+        ...found.map((doc) => ({
+          id: doc.id,
+          events: doc.events.filter((event) => mentions(event, maker)),
+        })),
+        ...unreadable.map(({ id, problem }) => ({ id, unreadable: problem.message })),
+      ],
     };
   }
 
   /** Her id and name leave the events; what she made and pledged stays counted, as "a maker". */
-  async forget(maker: string): Promise<void> {
-    for (const { id } of await this.with(maker)) {
-      await this.store.change(GROUPS, id, (doc) => {
+  async forget(maker: string): Promise<Forgotten> {
+    const { found, unreadable } = await this.with(maker);
+    const removed: string[] = [];
+    for (const { id } of found) {
+      const said = await this.store.change<GroupDoc, string | undefined>(GROUPS, id, (doc) => {
         if (!doc) return { keep: undefined, tell: undefined };
-        const stranger = strangerIn(doc);
-        const isOfHer = wordsOf(maker, this.stateOf(doc));
+        const { state } = this.withState(doc);
         return {
-          keep: {
-            ...doc,
-            edition: doc.edition + 1,
-            events: doc.events.map((event) =>
-              withoutWords(forgotten(event, maker, stranger, doc.events), isOfHer),
-            ),
-          },
-          tell: undefined,
+          keep: withoutMaker(doc, state, maker),
+          tell: partOf(doc, state.organiser === maker),
           forgets: true,
         };
       });
+      await this.catalogue.forget(id, maker);
+      if (said !== undefined) removed.push(said);
     }
+    return {
+      removed,
+      left: unreadable.map(
+        ({ name }) =>
+          `a part in the group blanket ${name}, which cannot be read now; whoever runs this has the file`,
+      ),
+    };
   }
 
-  private async with(maker: string): Promise<GroupDoc[]> {
+  /** The blankets that name a maker, and those that may and cannot be read. */
+  private async with(maker: string): Promise<{
+    found: GroupDoc[];
+    unreadable: { id: string; name: string; problem: Unreadable }[];
+  }> {
     const found: GroupDoc[] = [];
-    for (const id of await this.store.ids(GROUPS)) {
-      const doc = await this.store.read(GROUPS, id);
-      if (doc?.events.some((event) => mentions(event, maker))) found.push(doc);
+    const unreadable: { id: string; name: string; problem: Unreadable }[] = [];
+    for (const { id, name } of await this.catalogue.naming(maker)) {
+      try {
+        const doc = await this.read(id);
+        if (!doc || !this.known(this.withState(doc).doc).makers.has(maker)) continue;
+        found.push(doc);
+      } catch (problem) {
+        if (!(problem instanceof Unreadable)) throw problem;
+        unreadable.push({ id, name, problem });
+      }
     }
-    return found;
+    return { found, unreadable };
   }
 }
 
+const nameOf = ({ events: [first] }: GroupDoc): string | undefined =>
+  first?.did === 'opened' ? first.plan.name : undefined;
+
+const partOf = (doc: GroupDoc, runs: boolean): string =>
+  runs
+    ? `the running of the group blanket ${nameOf(doc) ?? doc.id} (hand it over first, if somebody else should run it)`
+    : `a part in the group blanket ${nameOf(doc) ?? doc.id}`;
+
+function nameTaken(name: string, unreadable?: Unreadable): Problem {
+  return new Problem(
+    'group-name-taken',
+    `There is a group blanket called ${name} already${unreadable ? ', which cannot be read now' : ''}.`,
+    { option: 'name', hint: 'Give this one another name.' },
+  );
+}
+
 const gone = () =>
-  new Problem('unsorted', 'There is no such group blanket.', {
+  new Problem('no-such-group', 'There is no such group blanket.', {
     option: 'name',
-    hint: '/together list shows those there are.',
+    hint: 'The list of group blankets shows those there are.',
   });
 
 /** Whether two events are one and the same: of the same press, by the same maker, at the same moment. */
@@ -364,65 +378,13 @@ const stamp = (happening: Happening, { by, at, once }: Doing): GroupEvent => ({
 });
 
 /** Turns a history that cannot be into a sentence: somebody undid what something later stands on. */
-function stands(state: () => GroupState): GroupState {
+function stands<T>(state: () => T): T {
   try {
     return state();
   } catch (error) {
     if (!(error instanceof BrokenHistory)) throw error;
-    throw new Problem('unsorted', 'That cannot be taken back: something later stands on it.', {
+    throw new Problem('later-stands-on-it', 'That cannot be taken back: something later stands on it.', {
       hint: 'Take back the later one first.',
     });
   }
-}
-
-const idsIn = (event: GroupEvent): string[] => [
-  event.by,
-  ...('maker' in event ? [event.maker] : []),
-  ...('to' in event ? [event.to] : []),
-];
-const mentions = (event: GroupEvent, maker: string) => idsIn(event).includes(maker);
-
-/** An id for somebody who is forgotten, not yet used in this document. */
-function strangerIn(doc: GroupDoc): string {
-  const used = new Set(doc.events.flatMap(idsIn));
-  let number = 1;
-  while (used.has(strangerId(number))) number++;
-  return strangerId(number);
-}
-
-type Returned = Extract<GroupEvent, { did: 'returned' }>;
-
-/** Which reasons for sending motifs back are about hers, or name her. */
-function wordsOf(maker: string, { pieces, names }: GroupState) {
-  const hers = new Set(pieces.flatMap((piece) => (piece.maker === maker ? [piece.piece] : [])));
-  const name = names.get(maker)?.toLowerCase();
-  return ({ pieces: sent, reason }: Returned) =>
-    sent.some((piece) => hers.has(piece)) ||
-    (name !== undefined && name !== '' && reason.toLowerCase().includes(name));
-}
-
-/** What somebody wrote of her goes with her; that a motif was sent back stays. */
-const withoutWords = <E extends GroupEvent>(event: E, isOfHer: (event: Returned) => boolean): E =>
-  event.did === 'returned' && isOfHer(event) ? { ...event, reason: 'erased' } : event;
-
-function forgotten<E extends GroupEvent>(
-  event: E,
-  maker: string,
-  stranger: string,
-  all: readonly GroupEvent[],
-): E {
-  if (!mentions(event, maker)) return event;
-  const swap = (id: string) => (id === maker ? stranger : id);
-  const named = 'maker' in event ? event.maker : 'to' in event ? event.to : event.by;
-  return {
-    ...event,
-    by: swap(event.by),
-    ...('maker' in event ? { maker: swap(event.maker) } : {}),
-    ...('to' in event ? { to: swap(event.to) } : {}),
-    ...('name' in event && named === maker ? { name: SOMEBODY } : {}),
-    // The key of a press is made from who pressed; what came of one press stays together.
-    ...(event.by === maker
-      ? { once: `${stranger}:${all.findIndex(({ once }) => once === event.once)}` }
-      : {}),
-  };
 }

@@ -16,11 +16,11 @@ export class NotSaved extends Problem {
 /** A document that is there and cannot be read whole. It is left as it is, and only whom it concerns is told. */
 export class Unreadable extends NotSaved {}
 
-/** Both a document and the copy before it are damaged. */
+/** A document is damaged, and so is the copy before it, or there is none. */
 export const damaged = (called: string) =>
   new Unreadable(
     'damaged-document',
-    `${called} cannot be read: the file and the copy before it are damaged. Nothing was changed; whoever runs this has the file.`,
+    `${called} cannot be read: the file is damaged, and no good copy of it is left. Nothing was changed; whoever runs this has the file.`,
     'Whoever runs this may be able to mend it; what is erased can be begun anew.',
   );
 

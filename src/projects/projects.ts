@@ -1,14 +1,25 @@
 /** What commands ask of the saved things. */
-import type { Elsewhere } from './elsewhere.ts';
+import type { Elsewhere, Forgotten } from './elsewhere.ts';
 import { Groups } from './groups.ts';
-import { MAKER_VERSION, makerSchema, newMaker, type MakerDoc } from './schema.ts';
+import { Unreadable } from './not-saved.ts';
+import { keepWithin, MOST_OF_MAKER, savedOf, tooMuchSaved } from './quotas.ts';
+import {
+  DEFAULT_SETTINGS,
+  MAKER_VERSION,
+  makerSchema,
+  newMaker,
+  type MakerDoc,
+  type Settings,
+} from './schema.ts';
 import type { Kind, Store } from './store.ts';
 
 export const MAKERS: Kind<MakerDoc> = {
   folder: 'makers',
+  called: 'What is saved of you',
   version: MAKER_VERSION,
   schema: makerSchema,
   migrations: {},
+  most: { characters: MOST_OF_MAKER.size, refuse: tooMuchSaved },
 };
 
 /** How many of a maker's latest changes are remembered, so that one that arrives twice is done once. */
@@ -35,6 +46,22 @@ export class Projects {
     return (await this.store.read(MAKERS, id)) ?? newMaker(id, name);
   }
 
+  /** Her units, her terms, who sees her answers; the usual ones where nothing is saved of her, or it cannot be read. */
+  async settings(id: string): Promise<Settings> {
+    const kept = await this.keptOf(id);
+    return kept === undefined || kept instanceof Unreadable ? { ...DEFAULT_SETTINGS } : kept.settings;
+  }
+
+  /** Her document; why it cannot be read, where it is there and cannot be; undefined where nothing is saved of her. */
+  async keptOf(id: string): Promise<MakerDoc | Unreadable | undefined> {
+    try {
+      return await this.store.read(MAKERS, id);
+    } catch (error) {
+      if (error instanceof Unreadable) return error;
+      throw error;
+    }
+  }
+
   /** Whether anything is saved of her. */
   async knows(id: string): Promise<boolean> {
     return (await this.store.read(MAKERS, id)) !== undefined;
@@ -47,7 +74,9 @@ export class Projects {
   async changeMaker<R>(id: string, name: string, change: (doc: MakerDoc) => R): Promise<R> {
     return this.store.change(MAKERS, id, (saved) => {
       const doc = saved ?? newMaker(id, name);
+      const before = saved && savedOf(saved);
       const tell = change(doc);
+      keepWithin(doc, before);
       return { keep: doc, tell };
     });
   }
@@ -82,9 +111,19 @@ export class Projects {
     return Object.assign({}, ...parts) as Record<string, unknown>;
   }
 
-  /** Removes everything that is kept of a maker. Her own document goes last, so that she can ask again if this breaks off. */
-  async eraseMaker(id: string): Promise<void> {
-    for (const place of this.elsewhere) await place.forget(id);
-    await this.store.change(MAKERS, id, () => ({ keep: undefined, tell: undefined }));
+  /**
+   * Removes everything that is kept of a maker, and says what else went and what could not be reached. Her own document goes
+   * last, so that she can ask again if this breaks off.
+   */
+  async eraseMaker(id: string): Promise<Forgotten> {
+    const removed: string[] = [];
+    const left: string[] = [];
+    for (const place of this.elsewhere) {
+      const forgotten = await place.forget(id);
+      removed.push(...forgotten.removed);
+      left.push(...forgotten.left);
+    }
+    await this.store.erase(MAKERS, id);
+    return { removed, left };
   }
 }

@@ -1,5 +1,6 @@
 /** Where documents are kept. Two stores stand behind this: files in a folder, and memory for the tests. */
 import type { z } from 'zod';
+import type { Problem } from '../core/base/problem.ts';
 
 /** A kind of document: its folder, its shape, and how to bring an older version up to date. */
 export interface Kind<T> {
@@ -16,6 +17,13 @@ export interface Kind<T> {
    * for each change, and all that reads is handed the same one.
    */
   readonly builtBeside?: boolean;
+  /**
+   * True where all that a document says is made from other documents: no copy is kept of it, and one that cannot be read is
+   * taken for one that is not there.
+   */
+  readonly derived?: boolean;
+  /** How long a document may be; a change that makes it longer is refused, one that leaves less than there was is not. */
+  readonly most?: { readonly characters: number; readonly refuse: (characters: number) => Problem };
 }
 
 /** What a change comes to. */

@@ -92,9 +92,7 @@ it('an erasure that stood still while another took over erases nothing of the ot
   const slept = await open(folder, { disk: slow, times: STOPPED, machine: on('one') });
   await slept.change(TALLIES, 'a', more);
   state.stands = true;
-  const refused = expect(
-    slept.change(TALLIES, 'a', () => ({ keep: undefined, tell: 0 })),
-  ).rejects.toMatchObject({ code: 'hold-lost' });
+  const refused = expect(slept.erase(TALLIES, 'a')).rejects.toMatchObject({ code: 'hold-lost' });
   await reached;
   const other = await open(folder, { machine: on('two') });
   await other.change(TALLIES, 'a', more);

@@ -9,7 +9,7 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { realDisk, type Disk } from '../../src/projects/disk.ts';
 import { FileStore, type FileStoreOptions } from '../../src/projects/file-store.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
-import { NotSaved } from '../../src/projects/not-saved.ts';
+import { NotSaved, Unreadable } from '../../src/projects/not-saved.ts';
 import type { Store } from '../../src/projects/store.ts';
 import { fileOf, more, newFolder, onDisk, TALLIES, tree, type Tally } from './kinds.ts';
 
@@ -94,6 +94,9 @@ describe.each([
     expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 2 });
     expect(await store.ids(TALLIES)).toEqual(['a']);
     await store.change(TALLIES, 'a', () => ({ keep: undefined, tell: undefined }));
+    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 2 });
+    await store.erase(TALLIES, 'a');
+    await store.erase(TALLIES, 'never-there');
     expect(await store.read(TALLIES, 'a')).toBeUndefined();
     expect(await store.ids(TALLIES)).toEqual([]);
   });
@@ -271,9 +274,10 @@ describe('changes that wait together', () => {
         const asked = steps.map(({ id, does }) => {
           if (does === 'more') model.set(id, (model.get(id) ?? 0) + 1);
           if (does === 'remove') model.delete(id);
+          if (does === 'remove') return store.erase(TALLIES, id);
           return store.change(TALLIES, id, (doc) => {
             if (does === 'throw') throw new Error('no');
-            return does === 'remove' ? { keep: undefined, tell: 0 } : more(doc);
+            return more(doc);
           });
         });
         await Promise.allSettled(asked);
@@ -360,7 +364,7 @@ describe('a disk that refuses', () => {
       expect(await store.read(TALLIES, `b${kept}`)).toBeUndefined();
       expect(halfWritten(folder)).toEqual([]);
       // Erasing makes room, and it goes on.
-      await store.change(TALLIES, 'b0', () => ({ keep: undefined, tell: 0 }));
+      await store.erase(TALLIES, 'b0');
       expect(await store.change(TALLIES, 'a', more)).toBe(2);
       execFileSync('mount', ['-o', 'remount,ro', folder]);
       await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(/cannot be written to/);
@@ -404,16 +408,77 @@ describe('a bad document', () => {
     expect(noted?.facts['path']).toBe(fileOf(folder, 'a'));
   });
 
-  it('with no good copy left begins anew, and everybody else goes on', async () => {
+  it('with no good copy left is said, counted and left alone until it is mended or erased; everybody else goes on', async () => {
     const folder = newFolder();
     const store = await open(folder);
-    for (const id of ['a', 'b']) await store.change(TALLIES, id, more);
+    for (const id of ['a', 'a', 'b']) await store.change(TALLIES, id, more);
+    await store.close();
+    const whole = readFileSync(fileOf(folder, 'a'));
+    const copy = join(folder, 'tallies/previous/a.json');
+    for (const path of [fileOf(folder, 'a'), copy]) writeFileSync(path, '{{');
+    const again = await open(folder);
+    for (const ask of [() => again.read(TALLIES, 'a'), () => again.change(TALLIES, 'a', more)]) {
+      await expect(ask()).rejects.toBeInstanceOf(Unreadable);
+      await expect(ask()).rejects.toMatchObject({ code: 'damaged-document' });
+    }
+    expect(again.unreadable).toBe(1);
+    expect(notes.filter(({ facts }) => facts['code'] === 'damaged-document')).toHaveLength(1);
+    expect(await again.change(TALLIES, 'b', more)).toBe(2);
+    expect((await again.ids(TALLIES)).sort()).toEqual(['a', 'b']);
+    expect(readFileSync(fileOf(folder, 'a'), 'utf8')).toBe('{{');
+    // Whoever runs it puts it right while the program runs.
+    writeFileSync(fileOf(folder, 'a'), whole);
+    expect(await again.change(TALLIES, 'a', more)).toBe(3);
+    expect(again.unreadable).toBe(0);
+    await again.close();
+    for (const path of [fileOf(folder, 'a'), copy]) writeFileSync(path, '{{ her name');
+    const third = await open(folder);
+    await expect(third.read(TALLIES, 'a')).rejects.toBeInstanceOf(Unreadable);
+    await third.erase(TALLIES, 'a');
+    expect(third.unreadable).toBe(0);
+    expect(await third.change(TALLIES, 'a', more)).toBe(1);
+    expect(everything(folder)).not.toContain('her name');
+  });
+
+  it('that is made from others is taken for one that is not there, and no copy of it is kept', async () => {
+    const folder = newFolder();
+    const derived = { ...TALLIES, derived: true };
+    const store = await open(folder);
+    for (const id of ['a', 'a', 'a']) await store.change(derived, id, more);
+    expect(tree(folder)).toEqual(['lock', 'tallies/a.json']);
     await store.close();
     writeFileSync(fileOf(folder, 'a'), '{{');
     const again = await open(folder);
-    expect(await again.change(TALLIES, 'a', more)).toBe(1);
-    expect(await again.change(TALLIES, 'b', more)).toBe(2);
-    expect(readdirSync(join(folder, 'tallies/aside'))).toHaveLength(1);
+    expect(await again.read(derived, 'a')).toBeUndefined();
+    expect(await again.change(derived, 'a', more)).toBe(1);
+    expect(again.unreadable).toBe(0);
+  });
+
+  it('longer than it may be is refused at the change that makes it longer, and can be made shorter', async () => {
+    const refuse = (characters: number) => new Problem('too-long', `${characters}`, { hint: 'less' });
+    const bounded = { ...TALLIES, most: { characters: 100, refuse } };
+    const say = (length: number) => () => ({
+      keep: { version: 2 as const, n: 1, said: 'x'.repeat(length) },
+      tell: length,
+    });
+    const folder = newFolder();
+    const before = await open(folder);
+    await before.change(TALLIES, 'a', say(300));
+    await before.close();
+    const store = await open(folder);
+    await expect(store.change(bounded, 'a', say(301))).rejects.toMatchObject({ code: 'too-long' });
+    // One of several that wait together is refused by itself.
+    const told = await Promise.allSettled(
+      [say(290), say(400), say(20), say(90), say(50)].map((change) => store.change(bounded, 'a', change)),
+    );
+    expect(told.map(({ status }) => status)).toEqual([
+      'fulfilled',
+      'rejected',
+      'fulfilled',
+      'rejected',
+      'fulfilled',
+    ]);
+    expect((await store.read(TALLIES, 'a'))?.said).toHaveLength(50);
   });
 
   it('is left where it is by a reader that does not hold the folder', async () => {
@@ -434,7 +499,7 @@ describe('a bad document', () => {
     writeFileSync(fileOf(folder, 'a'), '{{');
     const again = await open(folder);
     await again.change(TALLIES, 'a', more);
-    await again.change(TALLIES, 'a', () => ({ keep: undefined, tell: 0 }));
+    await again.erase(TALLIES, 'a');
     await again.close();
     expect(tree(folder)).toEqual(['tallies/ab.json', 'tallies/previous/ab.json']);
   });
@@ -518,7 +583,10 @@ describe('versions', () => {
     const folder = newFolder();
     put(folder, '{"version":1,"count":"four"}');
     const store = await open(folder);
-    await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(/migrated wrongly/);
+    await expect(store.change(TALLIES, 'a', more)).rejects.toMatchObject({
+      code: 'document-not-migrated',
+      cause: { message: expect.stringContaining('migrated wrongly') as string },
+    });
     expect(tree(folder)).toEqual(['lock', 'tallies/a.json']);
   });
 });

@@ -11,6 +11,7 @@ export type Tally = z.infer<typeof tally>;
 /** Version 1 called the number `count`. */
 export const TALLIES: Kind<Tally> = {
   folder: 'tallies',
+  called: 'That document',
   version: 2,
   schema: tally,
   migrations: { 1: ({ count, ...rest }) => ({ ...rest, n: count }) },

@@ -60,6 +60,14 @@ export type Happening =
   | { readonly did: 'reminded'; readonly maker: string }
   /** A maker says that what she has pledged still stands. */
   | { readonly did: 'kept'; readonly maker: string }
+  /** The organiser keeps a maker from taking part: what she has pledged is open again, what was accepted of hers stays. */
+  | { readonly did: 'barred'; readonly maker: string; readonly reason: string }
+  /** She may take part again. */
+  | { readonly did: 'readmitted'; readonly maker: string }
+  /** The organiser asks somebody to run the blanket; nothing changes before she says yes. */
+  | { readonly did: 'offered-over'; readonly to: string; readonly name: string }
+  /** She says no. */
+  | { readonly did: 'declined'; readonly maker: string }
   | { readonly did: 'handed-over'; readonly to: string; readonly name: string }
   | { readonly did: 'closed' }
   | { readonly did: 'reopened'; readonly closes?: string }

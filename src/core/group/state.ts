@@ -40,6 +40,12 @@ export interface GroupState {
   readonly lastSeen: ReadonlyMap<string, string>;
   /** When a maker was asked whether her pledges stand, until she is heard of again. */
   readonly remindedAt: ReadonlyMap<string, string>;
+  /** Who is kept from taking part, with when and why she was. */
+  readonly barred: ReadonlyMap<string, { readonly at: string; readonly reason: string }>;
+  /** Who was asked to run it and has not answered. */
+  readonly offeredTo: { readonly maker: string; readonly name: string } | undefined;
+  /** When somebody else last gave free what a maker had pledged. */
+  readonly clearedAt: ReadonlyMap<string, string>;
   /** When each maker was last given something to make, by herself or by the organiser. */
   readonly pledgedAt: ReadonlyMap<string, string>;
   /** The events that count, with their numbers: what was undone is left out. */
@@ -61,6 +67,9 @@ interface Draft {
   lastSeen: Map<string, string>;
   remindedAt: Map<string, string>;
   pledgedAt: Map<string, string>;
+  barred: Map<string, { at: string; reason: string }>;
+  offeredTo: { maker: string; name: string } | undefined;
+  clearedAt: Map<string, string>;
   standing: { event: number; happened: GroupEvent }[];
 }
 
@@ -88,6 +97,9 @@ export function replay(events: readonly GroupEvent[]): GroupState {
     lastSeen: new Map(),
     remindedAt: new Map(),
     pledgedAt: new Map(),
+    barred: new Map(),
+    offeredTo: undefined,
+    clearedAt: new Map(),
     standing: [],
   };
   events.forEach((happened, event) => step(state, happened, event, undone.has(event)));
@@ -113,6 +125,8 @@ export function continued(before: GroupState, known: number, events: readonly Gr
     lastSeen: new Map(before.lastSeen),
     remindedAt: new Map(before.remindedAt),
     pledgedAt: new Map(before.pledgedAt),
+    barred: new Map(before.barred),
+    clearedAt: new Map(before.clearedAt),
     standing: [...before.standing],
   };
   more.forEach((happened, index) => step(state, happened, known + index, false));
@@ -175,6 +189,14 @@ function number(state: Draft, event: GroupEvent & { did: 'handed-in' }, as: Piec
   }
 }
 
+/** She takes no part any more, and what she has pledged is open again. */
+function drop(state: Draft, maker: string): void {
+  state.members.delete(maker);
+  (state.pledges.get(maker) ?? []).forEach((motifs, kind) => {
+    if (motifs > 0) pledge(state, maker, kind, -motifs);
+  });
+}
+
 function apply(state: Draft, event: GroupEvent): void {
   switch (event.did) {
     case 'opened':
@@ -196,10 +218,8 @@ function apply(state: Draft, event: GroupEvent): void {
       return;
     }
     case 'left':
-      if (!state.members.delete(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
-      (state.pledges.get(event.maker) ?? []).forEach((motifs, kind) => {
-        if (motifs > 0) pledge(state, event.maker, kind, -motifs);
-      });
+      if (!state.members.has(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
+      drop(state, event.maker);
       return;
     case 'pledged':
       if (!state.members.has(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
@@ -208,6 +228,21 @@ function apply(state: Draft, event: GroupEvent): void {
       return;
     case 'released':
       pledge(state, event.maker, event.kind, -event.motifs);
+      if (event.by !== event.maker) state.clearedAt.set(event.maker, event.at);
+      return;
+    case 'barred':
+      state.barred.set(event.maker, { at: event.at, reason: event.reason });
+      drop(state, event.maker);
+      return;
+    case 'readmitted':
+      if (!state.barred.delete(event.maker)) throw new BrokenHistory(`${event.maker} is not kept out`);
+      return;
+    case 'offered-over':
+      state.offeredTo = { maker: event.to, name: event.name };
+      state.names.set(event.to, event.name);
+      return;
+    case 'declined':
+      state.offeredTo = undefined;
       return;
     case 'handed-in':
       pledge(state, event.maker, event.kind, -event.motifs);
@@ -241,6 +276,7 @@ function apply(state: Draft, event: GroupEvent): void {
     case 'handed-over':
       state.organiser = event.to;
       state.organiserName = event.name;
+      state.offeredTo = undefined;
       state.names.set(event.to, event.name);
       return;
     case 'kept':

@@ -45,6 +45,14 @@ export function happeningWords(event: GroupEvent, { names, plan }: GroupState): 
       return `${name(event.maker)} was asked whether her pledges stand`;
     case 'kept':
       return `${name(event.maker)} said that her pledges stand`;
+    case 'barred':
+      return `${name(event.by)} keeps ${name(event.maker)} from taking part: ${event.reason}`;
+    case 'readmitted':
+      return `${name(event.by)} lets ${name(event.maker)} take part again`;
+    case 'offered-over':
+      return `${name(event.by)} asked ${event.name} to run it`;
+    case 'declined':
+      return `${name(event.maker)} would rather not run it`;
     case 'handed-over':
       return `${event.name} became the organiser`;
     case 'closed':

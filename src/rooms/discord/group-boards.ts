@@ -23,8 +23,7 @@ export class GroupBoards implements BoardKeeper {
     const channel = doc?.board?.channel ?? doc?.channel;
     if (!found || !doc || opened?.did !== 'opened' || channel === undefined) return undefined;
     // Everybody reads it: in the organiser's own units and terms.
-    const { organiser, organiserName } = this.projects.groups.stateOf(doc);
-    const { settings } = await this.projects.maker(organiser, organiserName);
+    const settings = await this.projects.settings(this.projects.groups.stateOf(doc).organiser);
     const shown = await ask(
       found,
       { name: opened.plan.name },

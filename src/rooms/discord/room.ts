@@ -277,7 +277,7 @@ export class DiscordRoom {
   private async contextOf(interaction: BaseInteraction, once: string) {
     const maker = makerOf(interaction);
     const { projects } = this.parts;
-    const { settings } = await projects.maker(maker.id, maker.name);
+    const settings = await projects.settings(maker.id);
     const place = placeOf(interaction, this.parts.inThread?.(interaction));
     const context: Context = {
       maker,

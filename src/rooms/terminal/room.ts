@@ -85,7 +85,7 @@ export class TerminalRoom {
       const found = this.parts.registry.find(words);
       asked = found.path;
       const maker = { id: terminalId(name), name };
-      const { settings } = await this.parts.projects.maker(maker.id, name);
+      const settings = await this.parts.projects.settings(maker.id);
       const context: Context = {
         maker,
         reader: { ...settings, clock: (iso) => ownTime(iso) },

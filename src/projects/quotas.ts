@@ -1,0 +1,161 @@
+/**
+ * How much may be saved: of one maker, of one group blanket, in one server. Far more than anybody needs, and little enough
+ * that nobody can make the others wait. A limit is said at the change that would pass it; what is beyond it already, from
+ * before there was one, stays and can be made less.
+ */
+import { Problem } from '../core/base/problem.ts';
+import { count, num } from '../core/base/reader.ts';
+import type { Happening } from '../core/group/events.ts';
+import type { GroupState } from '../core/group/state.ts';
+import type { Entry } from './catalogue.ts';
+import type { GroupDoc } from './group-schema.ts';
+import type { MakerDoc } from './schema.ts';
+
+/** What a maker may keep in all her blankets and motifs together, the removed ones that can still come back among them. */
+export const MOST_OF_MAKER = {
+  /** Places of layouts. */
+  cells: 25_000,
+  /** Runs of rows in one colour. */
+  stripes: 10_000,
+  /** Colours of blankets. */
+  colours: 1_000,
+  /** Changes of her progress that are remembered; the oldest go first. */
+  history: 10_000,
+  /** Characters of her document. */
+  size: 1_000_000,
+} as const;
+
+/** Opened by one maker within so many days, and in all of one server. */
+export const MOST_OPENED = 10;
+export const OPENED_WITHIN_DAYS = 30;
+export const MOST_OF_SERVER = 500;
+
+/** Events of one group blanket; the last of them are for whoever runs it, so that nobody can shut it for good. */
+export const MOST_EVENTS = 20_000;
+const KEPT_FOR_ORGANISER = 2_000;
+/** Events that one maker may cause in one group blanket: each motif of the largest blanket pledged and handed in by itself. */
+export const MOST_EVENTS_OF_MAKER = 5_000;
+
+const MS_PER_DAY = 86_400_000;
+const HINT = 'Remove something that is finished or not needed any more; an export keeps it for you.';
+
+/** How much of each is kept. */
+export function savedOf(doc: MakerDoc): Record<'cells' | 'stripes' | 'colours' | 'history', number> {
+  const blankets = [...doc.blankets];
+  const motifs = [...doc.motifs];
+  for (const one of doc.bin) {
+    if (one.kind === 'blanket') blankets.push(one.thing);
+    else motifs.push(one.thing);
+  }
+  const sum = <T>(things: readonly T[], of: (thing: T) => number) =>
+    things.reduce((all, thing) => all + of(thing), 0);
+  return {
+    cells: sum(blankets, ({ layout }) => layout.length),
+    stripes: sum(motifs, ({ runs }) => runs.length),
+    colours: sum(blankets, ({ yarns }) => yarns.length),
+    history: sum(doc.progress, ({ history }) => history.length),
+  };
+}
+
+const WORDS = {
+  cells: { option: 'columns', one: 'place', of: 'in all your blankets together' },
+  stripes: { option: 'colours', one: 'stripe', of: 'in all your motifs together' },
+  colours: { option: 'colour', one: 'colour', of: 'in all your blankets together' },
+} as const;
+
+/**
+ * Lets go of what goes by itself (the oldest of what was removed, the oldest of her history) where there is too much, and
+ * throws a Problem where there is still too much of something, and more than `before`.
+ */
+export function keepWithin(doc: MakerDoc, before: ReturnType<typeof savedOf> | undefined): void {
+  let saved = savedOf(doc);
+  const isOver = () =>
+    (['cells', 'stripes', 'colours'] as const).some((what) => saved[what] > MOST_OF_MAKER[what]);
+  // The latest that was removed stays: it is what somebody wants back.
+  while (isOver() && doc.bin.length > 1) {
+    doc.bin.shift();
+    saved = savedOf(doc);
+  }
+  if (saved.history > MOST_OF_MAKER.history) trimHistory(doc, saved.history - MOST_OF_MAKER.history);
+  for (const what of ['cells', 'stripes', 'colours'] as const) {
+    const most = MOST_OF_MAKER[what];
+    if (saved[what] <= most || saved[what] <= (before?.[what] ?? 0)) continue;
+    const { option, one, of } = WORDS[what];
+    throw new Problem(
+      `too-many-${what}`,
+      `That would come to ${count(saved[what], one)} ${of}; ${num(most)} can be kept.`,
+      { option, hint: HINT, facts: { most, asked: saved[what] } },
+    );
+  }
+}
+
+/** Sums up the oldest changes of the longest histories. */
+function trimHistory(doc: MakerDoc, tooMany: number): void {
+  let left = tooMany;
+  for (const progress of [...doc.progress].sort((a, b) => b.history.length - a.history.length)) {
+    const drop = Math.min(left, Math.ceil(progress.history.length / 2));
+    const last = progress.history[drop - 1];
+    if (drop <= 0 || !last) return;
+    progress.before = { row: last.row, made: last.made };
+    progress.history = progress.history.slice(drop);
+    left -= drop;
+  }
+}
+
+/** The Problem for a document that would become longer than it may be. */
+export const tooMuchSaved = (size: number): Problem =>
+  new Problem(
+    'too-much-saved',
+    `What is saved of you would come to ${num(Math.ceil(size / 1000))} thousand characters; ${num(MOST_OF_MAKER.size / 1000)} thousand can be kept.`,
+    { hint: HINT, facts: { most: MOST_OF_MAKER.size, asked: size } },
+  );
+
+/** Throws a Problem where a server has too many group blankets, or one maker opened too many of late. */
+export function mayOpen(
+  entries: readonly Entry[],
+  { by, at }: { readonly by: string; readonly at: Date },
+): void {
+  if (entries.length >= MOST_OF_SERVER)
+    throw new Problem(
+      'too-many-groups',
+      `There are ${num(entries.length)} group blankets here, and no more can be kept.`,
+      { hint: 'Go on with one of those there are.', facts: { most: MOST_OF_SERVER } },
+    );
+  const since = at.getTime() - OPENED_WITHIN_DAYS * MS_PER_DAY;
+  const hers = entries.filter(({ opener, opened }) => opener === by && Date.parse(opened) > since);
+  if (hers.length >= MOST_OPENED)
+    throw new Problem(
+      'opened-too-many-groups',
+      `You have opened ${count(hers.length, 'group blanket')} within ${count(OPENED_WITHIN_DAYS, 'day')}, as many as one maker can.`,
+      {
+        hint: 'Go on with one of those, or let somebody else open it.',
+        facts: { most: MOST_OPENED, days: OPENED_WITHIN_DAYS },
+      },
+    );
+}
+
+/** Throws a Problem where a group blanket has had too many events, or too many by one maker. */
+export function mayHappen(
+  doc: GroupDoc,
+  state: GroupState,
+  happened: readonly Happening[],
+  { by }: { readonly by: string },
+): void {
+  const events = doc.events.length + happened.length;
+  const most = MOST_EVENTS - (by === state.organiser ? 0 : KEPT_FOR_ORGANISER);
+  if (events > most)
+    throw new Problem(
+      'too-many-events',
+      `So much has happened to this blanket (${count(doc.events.length, 'thing')}) that no more can be kept of it.`,
+      { hint: 'Whoever runs it can close it and open another one for what is left.', facts: { most } },
+    );
+  // Only counted where it can matter: nobody has done more than everybody together.
+  if (by === state.organiser || events <= MOST_EVENTS_OF_MAKER) return;
+  const hers = doc.events.reduce((sum, event) => sum + Number(event.by === by), happened.length);
+  if (hers > MOST_EVENTS_OF_MAKER)
+    throw new Problem(
+      'too-many-events-of-maker',
+      `You have changed this blanket ${count(MOST_EVENTS_OF_MAKER, 'time')}, as often as one maker can.`,
+      { hint: 'Whoever runs it can go on for you.', facts: { most: MOST_EVENTS_OF_MAKER } },
+    );
+}
