@@ -56,7 +56,9 @@ describe('ids', () => {
       await expect(projects.eraseMaker(id)).rejects.toThrow('unsafe id');
       await store.close();
     }
-    expect(readdirSync(folder)).toEqual([]);
+    // Where it would begin to write, and did not.
+    expect(readdirSync(folder)).toEqual(['writing']);
+    expect(readdirSync(join(folder, 'writing'))).toEqual([]);
   });
 
   it('that are made of names are safe, whatever the name, and a server’s are never the terminal’s', () => {

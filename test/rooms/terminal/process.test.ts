@@ -18,6 +18,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { exampleLine } from '../../../src/chat/reference.ts';
 import { FileStore } from '../../../src/projects/file-store.ts';
+import { newMaker } from '../../../src/projects/schema.ts';
 import type { Json } from '../../asking.ts';
 
 interface Ran {
@@ -28,6 +29,13 @@ interface Ran {
 
 const ROW = '/stitches row shape:diagonal size:12 row:9';
 const folderOf = () => mkdtempSync(join(tmpdir(), 'room-'));
+
+/** A document that is damaged, with the good copy before it. */
+function spoilt(folder: string, name: string, text = '{"version":1') {
+  mkdirSync(join(folder, 'data/makers/previous'), { recursive: true });
+  writeFileSync(join(folder, 'data/makers', `${name}.json`), text);
+  writeFileSync(join(folder, 'data/makers/previous', `${name}.json`), JSON.stringify(newMaker(name, name)));
+}
 
 /** Has a module loaded before the program. */
 const preloaded = (name: string) => ({
@@ -251,13 +259,35 @@ describe('what is ours or the machine’s', () => {
   it('goes to the log of the data folder, without what anybody wrote', async () => {
     const folder = folderOf();
     await run(['ask', '/settings change units:imperial'], '', folder);
-    writeFileSync(join(folder, 'data/makers/rowan.json'), '{"version":1,"name":"my secret garden"');
+    spoilt(folder, 'rowan', '{"version":1,"name":"my secret garden"');
     const ran = await run(['ask', 'rowan: /settings change terms:UK'], '', folder);
     expect(ran.status).toBe(0);
     const log = readFileSync(join(folder, 'data/log/terminal.log'), 'utf8');
     expect(log).toContain('rowan.json');
     expect(log).not.toContain('my secret garden');
     expect(readdirSync(join(folder, 'data/makers/aside'))).toHaveLength(1);
+  });
+
+  it('says to whom it belongs that her document is damaged, answers the rest, and erases it when she asks', async () => {
+    const folder = folderOf();
+    mkdirSync(join(folder, 'data/makers'), { recursive: true });
+    writeFileSync(join(folder, 'data/makers/me.json'), '{"version":1');
+    const lines = [
+      ROW,
+      '/settings show',
+      '/motif define name:moss shape:diagonal size:12',
+      'rowan: /settings show',
+    ];
+    const ran = await run(['ask', '--json'], lines.join('\n'), folder);
+    expect(json(ran).map(({ ok, code }) => [ok, code])).toEqual([
+      [true, undefined],
+      [false, 'damaged-document'],
+      [false, 'damaged-document'],
+      [true, undefined],
+    ]);
+    expect(ran.status).toBe(1);
+    const erased = await run(['ask', '--json'], `/settings erase confirm:yes\n${lines[2]}\n`, folder);
+    expect(json(erased).map(({ ok }) => ok)).toEqual([true, true]);
   });
 
   // With a document that is damaged, so that there is something to log; and what the log cannot be written to.
@@ -274,11 +304,9 @@ describe('what is ours or the machine’s', () => {
   ])('a log that is %s stops no answer, and is said in one sentence', async (_what, spoil) => {
     for (const args of [['ask'], ['main']]) {
       const folder = folderOf();
-      mkdirSync(join(folder, 'data/makers'), { recursive: true });
-      mkdirSync(join(folder, 'data/log'));
+      mkdirSync(join(folder, 'data/log'), { recursive: true });
       spoil(join(folder, 'data/log'));
-      writeFileSync(join(folder, 'data/makers/me.json'), '{"version":1');
-      writeFileSync(join(folder, 'data/makers/rowan.json'), '{"version":1');
+      for (const name of ['me', 'rowan']) spoilt(folder, name);
       const ran = await run(args, `/settings show\nrowan: /settings change units:imperial\n${ROW}\n`, folder);
       expect(ran.status).toBe(0);
       expect(ran.err).toMatch(/^The log data\/log\/terminal\.log cannot be written \(E[A-Z]+\)\. .*\n$/);
@@ -299,8 +327,7 @@ describe('what is ours or the machine’s', () => {
       ROW,
     ];
     const folder = folderOf();
-    mkdirSync(join(folder, 'data/makers'), { recursive: true });
-    writeFileSync(join(folder, 'data/makers/me.json'), '{"version":1');
+    spoilt(folder, 'me');
     const ran = await run(['ask', '--json'], input.join('\n'), folder, {
       ...preloaded('failing-disk'),
       DISK_SAYS: code,

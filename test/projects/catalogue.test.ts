@@ -1,0 +1,235 @@
+/** Which group blankets name a maker is known without reading them all; what cannot be read concerns only its own. */
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { pledge } from '../../src/core/group/rules.ts';
+import { realDisk, type Disk } from '../../src/projects/disk.ts';
+import { FileStore } from '../../src/projects/file-store.ts';
+import { Groups } from '../../src/projects/groups.ts';
+import { Projects } from '../../src/projects/projects.ts';
+import { groupPlan } from '../core/group/plan.ts';
+import { newFolder, tree } from './kinds.ts';
+
+const SERVER = '7';
+const at = new Date('2026-03-02T12:00:00Z');
+const asker = (id: string) => ({ id, name: `Maker ${id}`, manager: false, managed: true });
+
+const open: FileStore[] = [];
+afterEach(async () => {
+  for (const store of open.splice(0)) await store.close();
+});
+
+/** What is read from the folder while it is asked, by name. */
+const reads = new Set<string>();
+async function projectsIn(folder: string): Promise<Projects> {
+  const readFile = ((path: string, encoding: 'utf8') => {
+    reads.add(path.slice(folder.length + 1));
+    return realDisk.readFile(path, encoding);
+  }) as unknown as Disk['readFile'];
+  const store = await FileStore.open({ folder, stays: true, disk: { ...realDisk, readFile } });
+  open.push(store);
+  return new Projects(store);
+}
+
+async function ended(): Promise<void> {
+  for (const store of open.splice(0)) await store.close();
+  reads.clear();
+}
+
+let presses = 0;
+const press = (by: string) => ({ by, name: `Maker ${by}`, at, once: `press-${presses++}` });
+
+/** Blankets of these names, each with its own members. */
+async function season(folder: string, names: Readonly<Record<string, readonly string[]>>): Promise<void> {
+  const { groups } = await projectsIn(folder);
+  for (const [name, makers] of Object.entries(names)) {
+    await groups.open(
+      { server: SERVER, channel: '9' },
+      { ...groupPlan({ quotas: [20], columns: 1 }), name },
+      press(`runs-${makers[0] ?? ''}`),
+    );
+    for (const maker of makers)
+      await groups.happen(Groups.idOf(SERVER, name), press(maker), (state) =>
+        pledge(state, asker(maker), 0, 1),
+      );
+  }
+  await ended();
+}
+
+const fileOf = (folder: string, name: string) => join(folder, 'groups', `${Groups.idOf(SERVER, name)}.json`);
+
+describe('the catalogue of group blankets', () => {
+  it('names whom each names, so that nothing is read but a maker’s own', async () => {
+    const folder = newFolder();
+    await season(folder, { Furrow: ['rowan'], Trellis: ['rowan', 'hazel'], Bean: ['wren'], Pea: ['wren'] });
+    const projects = await projectsIn(folder);
+    expect(await projects.saysElsewhere('hazel')).toEqual(['a part in the group blanket Trellis']);
+    expect(Object.keys(await projects.collectElsewhere('hazel'))).toEqual(['groups']);
+    await projects.eraseMaker('hazel');
+    expect([...reads].filter((path) => path.startsWith('groups'))).toEqual(['groups/7.trellis.json']);
+    expect(await projects.saysElsewhere('hazel')).toEqual([]);
+    expect(await projects.saysElsewhere('rowan')).toHaveLength(2);
+    expect((await projects.groups.listed(SERVER)).map(({ name, channel }) => [name, channel])).toEqual(
+      ['Bean', 'Furrow', 'Pea', 'Trellis'].map((name) => [name, '9']),
+    );
+  });
+
+  it.each<[string, (folder: string) => void]>([
+    ['is missing', (folder) => rmSync(join(folder, 'catalogue'), { recursive: true })],
+    ['lacks an entry', (folder) => rmSync(join(folder, 'catalogue/7.trellis.json'))],
+    [
+      'has an entry that is cut short',
+      (folder) => writeFileSync(join(folder, 'catalogue/7.trellis.json'), '{"vers'),
+    ],
+    [
+      'has an entry of something else',
+      (folder) => writeFileSync(join(folder, 'catalogue/7.trellis.json'), '{"version":1}'),
+    ],
+    [
+      'has an entry of a newer version',
+      (folder) => writeFileSync(join(folder, 'catalogue/7.trellis.json'), '{"version":9}'),
+    ],
+    [
+      'knows a blanket that is gone',
+      (folder) =>
+        writeFileSync(
+          join(folder, 'catalogue/7.gone.json'),
+          readFileSync(join(folder, 'catalogue/7.bean.json')),
+        ),
+    ],
+  ])('is made anew from the blankets where it %s', async (_what, spoil) => {
+    const folder = newFolder();
+    await season(folder, { Furrow: ['rowan'], Trellis: ['rowan', 'hazel'], Bean: ['wren'] });
+    const before = JSON.parse(readFileSync(join(folder, 'catalogue/7.trellis.json'), 'utf8')) as {
+      makers: string[];
+    };
+    spoil(folder);
+    const projects = await projectsIn(folder);
+    for (const [maker, parts] of [
+      ['hazel', 1],
+      ['rowan', 2],
+      ['wren', 1],
+      ['runs-rowan', 2],
+      ['nobody', 0],
+    ] as const)
+      expect(await projects.saysElsewhere(maker)).toHaveLength(parts);
+    const after = JSON.parse(readFileSync(join(folder, 'catalogue/7.trellis.json'), 'utf8')) as {
+      makers: string[];
+    };
+    expect({ ...after, makers: after.makers.sort() }).toEqual({ ...before, makers: before.makers.sort() });
+    await projects.eraseMaker('hazel');
+    await ended();
+    for (const path of tree(folder)) expect(readFileSync(join(folder, path), 'utf8')).not.toMatch(/hazel/);
+  });
+
+  it('learns of whom a blanket names that was put there by hand, at its next change', async () => {
+    const folder = newFolder();
+    await season(folder, { Trellis: ['rowan'] });
+    const text = readFileSync(fileOf(folder, 'Trellis'), 'utf8');
+    writeFileSync(fileOf(folder, 'Trellis'), text.replaceAll('rowan', 'linden'));
+    const projects = await projectsIn(folder);
+    await projects.groups.happen(Groups.idOf(SERVER, 'Trellis'), press('wren'), (state) =>
+      pledge(state, asker('wren'), 0, 1),
+    );
+    expect(await projects.saysElsewhere('linden')).toHaveLength(1);
+    expect(await projects.saysElsewhere('rowan')).toEqual([]);
+  });
+});
+
+describe.each<[string, (path: string) => void]>([
+  [
+    'damaged',
+    (path) =>
+      [path, path.replace(/([^/]+)$/, 'previous/$1')].forEach((file) =>
+        writeFileSync(file, '{"version":1,"na'),
+      ),
+  ],
+  ['of a newer version', (path) => writeFileSync(path, '{"version":99}')],
+  [
+    'with a history that cannot be',
+    (path) => {
+      const doc = JSON.parse(readFileSync(path, 'utf8')) as { events: Record<string, unknown>[] };
+      doc.events.push({ ...doc.events.at(-1), did: 'accepted', pieces: [400] });
+      writeFileSync(path, JSON.stringify(doc));
+    },
+  ],
+])('a group blanket that is %s', (_what, spoil) => {
+  const spoilt = async () => {
+    const folder = newFolder();
+    await season(folder, { Trellis: ['rowan', 'hazel'], Bean: ['wren', 'rowan'] });
+    spoil(fileOf(folder, 'Trellis'));
+    return { folder, projects: await projectsIn(folder) };
+  };
+
+  it('concerns its own members, and nobody else', async () => {
+    const { projects } = await spoilt();
+    expect(await projects.saysElsewhere('wren')).toEqual(['a part in the group blanket Bean']);
+    expect(JSON.stringify(await projects.collectElsewhere('wren'))).not.toContain('trellis');
+    expect(await projects.eraseMaker('wren')).toEqual({
+      removed: ['a part in the group blanket Bean'],
+      left: [],
+    });
+    expect((await projects.groups.of(SERVER)).map(({ state }) => state.plan.name)).toEqual(['Bean']);
+    expect(await projects.groups.unshown()).toEqual(['7.bean']);
+    // Hers are told: what there is, that it cannot be read, and what erasing does not reach.
+    expect(await projects.saysElsewhere('rowan')).toEqual([
+      'a part in the group blanket Bean',
+      'a part in the group blanket Trellis, which cannot be read now',
+    ]);
+    expect(JSON.stringify(await projects.collectElsewhere('rowan'))).toContain('unreadable');
+    const { removed, left } = await projects.eraseMaker('rowan');
+    expect(removed).toEqual(['a part in the group blanket Bean']);
+    expect(left).toEqual([expect.stringMatching(/Trellis.*whoever runs this has the file/)]);
+  });
+
+  it('keeps its name: nobody opens another in its place', async () => {
+    const { folder, projects } = await spoilt();
+    const before = readFileSync(fileOf(folder, 'Trellis'), 'utf8');
+    const again = projects.groups.open(
+      { server: SERVER },
+      { ...groupPlan({ quotas: [1], columns: 1 }), name: 'trellis' },
+      press('wren'),
+    );
+    await expect(again).rejects.toMatchObject({ code: 'group-name-taken', option: 'name' });
+    await expect(projects.groups.named(SERVER, 'Trellis')).rejects.toThrow(/Nothing was changed/);
+    expect(readFileSync(fileOf(folder, 'Trellis'), 'utf8')).toBe(before);
+  });
+});
+
+it('a group blanket of the earlier version is read whole, and its members are known', async () => {
+  const folder = newFolder();
+  mkdirSync(join(folder, 'groups'));
+  const old = readFileSync(new URL('fixtures/group-version-1.json', import.meta.url), 'utf8');
+  writeFileSync(join(folder, 'groups/here.allotment.json'), old);
+  const projects = await projectsIn(folder);
+  const { state, doc } = (await projects.groups.named(undefined, 'Allotment'))!;
+  const { events } = JSON.parse(old) as { events: unknown[] };
+  expect(doc.events).toEqual(events);
+  expect(state.tally).toEqual([
+    { pledged: 2, handedIn: 1, accepted: 1 },
+    { pledged: 1, handedIn: 0, accepted: 0 },
+  ]);
+  expect(state.organiser).toBe('rowan');
+  expect(await projects.saysElsewhere('rowan')).toEqual([
+    expect.stringContaining('the running of the group blanket Allotment'),
+  ]);
+  expect(await projects.saysElsewhere('hazel')).toEqual(['a part in the group blanket Allotment']);
+  // Read, it stays as it was; changed, it is of the version that older programs leave alone.
+  expect(readFileSync(join(folder, 'groups/here.allotment.json'), 'utf8')).toBe(old);
+  await projects.groups.happen('here.allotment', press('hazel'), (now) => pledge(now, asker('hazel'), 0, 1));
+  const kept = JSON.parse(readFileSync(join(folder, 'groups/here.allotment.json'), 'utf8')) as {
+    version: number;
+    events: unknown[];
+  };
+  expect(kept.version).toBe(2);
+  expect(kept.events.slice(0, events.length)).toEqual(events);
+});
+
+it('a maker’s document of the earlier version is read whole', async () => {
+  const folder = newFolder();
+  mkdirSync(join(folder, 'makers'));
+  const old = readFileSync(new URL('fixtures/maker-version-1.json', import.meta.url), 'utf8');
+  writeFileSync(join(folder, 'makers/ines.json'), old);
+  const projects = await projectsIn(folder);
+  expect(await projects.maker('ines', 'Ines')).toEqual(JSON.parse(old));
+});
