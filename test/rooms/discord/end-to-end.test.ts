@@ -244,6 +244,3 @@ describe('over everything that was sent', () => {
     expect(world.registrations).toBe(registrations);
   });
 });
-afterAll(() =>
-  console.log('429s', harness.platform.world.calls.filter(({ status }) => status === 429).length),
-);
