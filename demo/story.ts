@@ -37,8 +37,8 @@ export const STORY: readonly Scene[] = [
   ask('willow: /motif chart name:furrow'),
 
   tell('The first furrow is off the hook, blocked, and on the kitchen scale.'),
-  askWhy('willow: /motif weigh name:furrow weight:12g side:15.2cm ball:170m/100g'),
-  ask('willow: /motif weigh name:trellis weight:12g side:15.2cm ball:170m/100g'),
+  askWhy('willow: /motif weigh name:furrow weight:18g side:15.2cm ball:170m/100g'),
+  ask('willow: /motif weigh name:trellis weight:18g side:15.2cm ball:170m/100g'),
 
   tell(
     'The throw itself: four across and five down, laid as a pinwheel, which is an old setting of split squares.',

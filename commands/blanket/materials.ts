@@ -117,7 +117,7 @@ export const materials = question({
         colours: found.colours,
         border: found.border,
         weighed: pieces.motifs.filter(({ how }) => how === 'weighed').map((motif) => motif.name),
-        estimated: pieces.motifs.filter(({ how }) => how === 'rough').map((motif) => motif.name),
+        estimated: pieces.motifs.filter(({ how }) => how !== 'weighed').map((motif) => motif.name),
       },
       actions: [
         action('Will mine do?', 'blanket fit', { name: blanket.name }),

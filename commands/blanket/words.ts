@@ -15,6 +15,7 @@ import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { caution } from '../../src/standards/care.ts';
 import { turningsWords } from '../../src/core/blanket/turnings.ts';
+import { GAUGED_BAND } from '../../src/standards/consumption.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
 import { advised } from '../advice.ts';
 import { ARRANGED } from './options.ts';
@@ -157,18 +158,26 @@ export function needLine(need: Materials['colours'][number]): string {
 
 /** What was weighed and what is estimated, said of each part. */
 export function sureness(pieces: Pieces): string[] {
-  const by = (how: 'weighed' | 'rough') =>
+  const by = (how: Pieces['motifs'][number]['how']) =>
     pieces.motifs.filter((motif) => motif.how === how).map(({ name }) => name);
   const weighed = by('weighed');
+  const asWeighed = by('as-weighed');
+  const byGauge = by('by-gauge');
   const rough = by('rough');
   return [
     ...(weighed.length > 0 ? [`Weighed: ${listed(weighed)}, tails and carried strands with them.`] : []),
+    ...(asWeighed.length > 0 ? [`As the weighed ones, stitch by stitch: ${listed(asWeighed)}.`] : []),
+    ...(byGauge.length > 0
+      ? [
+          `Estimated from the ${t('gauge')}, right to about ${num(GAUGED_BAND)} %: ${listed(byGauge)}. Weigh one to be surer.`,
+        ]
+      : []),
     ...(rough.length > 0
       ? [`Estimated from hook and yarn, right to about a quarter: ${listed(rough)}.`]
       : []),
     ...(pieces.border.rounds.length > 0
       ? [
-          `The border’s yarn is ${pieces.motifs[0]?.how === 'weighed' ? 'reckoned from the weighed stitch' : 'estimated like the motifs’'}; seams are reckoned by geometry.`,
+          `The border’s yarn is ${pieces.borderWeighed ? 'reckoned from the weighed stitch' : 'estimated like the motifs’'}; seams are reckoned by geometry.`,
         ]
       : ['Seams are reckoned by geometry.']),
     `Motifs of ${cm(pieces.side)}, ${pieces.sideHow === 'measured' ? 'as measured' : `as their ${t('gauge')} says, blocked`}.`,
@@ -178,7 +187,7 @@ export function sureness(pieces: Pieces): string[] {
 /** Cautions of every answer about a blanket's yarn and size. */
 export function blanketCautions(pieces: Pieces, made: Materials): string[] {
   return [
-    ...(pieces.motifs.some(({ how }) => how === 'rough')
+    ...(pieces.motifs.some(({ how }) => how === 'rough' || how === 'by-gauge')
       ? [caution('rough-estimate')]
       : [caution('dye-lot')]),
     ...careFor(made.width, made.height),

@@ -4,7 +4,7 @@ import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { joinMotifs, SEAM_METHODS, type SeamMethod } from '../../src/core/edges/seams.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
-import { findUsualHook } from '../../src/core/yarn/stitch-yarn.ts';
+import { findUsualHook } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
 import { ROUGH_BAND, USUAL_YARN } from '../../src/standards/consumption.ts';
 import { usualHookWords } from '../yardage/options.ts';

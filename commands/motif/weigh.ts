@@ -17,12 +17,12 @@ export const weigh = question({
   says: 'Keeps what a finished motif weighs and measures, and what that says of yarn and size',
   options: {
     name: savedMotif().optional(),
-    weight: opt.weight('What one finished motif weighs', '12g').optional(),
+    weight: opt.weight('What one finished motif weighs', '18g').optional(),
     side: opt.length('How long a side of it is', '15cm').optional(),
     hook: opt.hook('The hook it was worked with').optional(),
     ball: opt.ball().optional(),
   },
-  example: 'name:"moss square" weight:12g side:15.2cm ball:170m/100g',
+  example: 'name:"moss square" weight:18g side:15.2cm ball:170m/100g',
   refused: { line: 'name:"moss square"', option: 'weight' },
   before: [DEFINED.replace('size:12', 'size:12 gauge:13x10 hook:5mm')],
   changes: true,
@@ -30,13 +30,13 @@ export const weigh = question({
     if (weight === undefined && side === undefined) {
       throw new Problem('unsorted', 'Neither weight nor side is given.', {
         option: 'weight',
-        hint: 'Put a finished one on the scale: weight:12g; or measure it: side:15cm.',
+        hint: 'Put a finished one on the scale: weight:18g; or measure it: side:15cm.',
       });
     }
     const motif = await projects.changeMaker(maker.id, maker.name, (doc) =>
-      measureMotif(doc, findMotif(doc, name, 'name'), { weight, side, hook }),
+      measureMotif(doc, findMotif(doc, name, 'name'), { weight, side, hook, ball }),
     );
-    const measured = readMeasured(motif, ball);
+    const measured = readMeasured(motif, ball ?? motif.ball);
     const one = planOf(motif).counted === 'blocks' ? 'block' : 'stitch';
     const off = sizeLines(measured, motif);
     return {

@@ -2,8 +2,8 @@
 import { carriedStrand, lengths, otherStripes, CARRY_PAST } from '../../src/core/stripes/carrying.ts';
 import { writeRuns, type ColourRun } from '../../src/core/stripes/colour-runs.ts';
 import { planOf, type MotifSpec, countByColour } from '../../src/core/yarn/motif.ts';
-import { reckonRowHeight, reckonStitchWidth } from '../../src/core/yarn/motif-size.ts';
-import { wpiOf } from '../../src/core/yarn/stitch-yarn.ts';
+import { reckonRowHeight, reckonStitchWidth } from '../../src/core/size/stitch-size.ts';
+import { wpiOf } from '../../src/core/yarn/thickness.ts';
 import type { RowPlan } from '../../src/core/rows/index.ts';
 import { listStripes } from '../../src/core/yarn/still-to-come.ts';
 import { count, m, num, t } from '../../src/core/base/reader.ts';

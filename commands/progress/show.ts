@@ -51,7 +51,7 @@ export const show = question({
   refused: { line: 'motif:"moss square" left:40g', option: 'colour' },
   before: [
     DEFINED,
-    '/motif weigh name:"moss square" weight:12g',
+    '/motif weigh name:"moss square" weight:18g',
     '/progress at motif:"moss square" row:5 made:3',
   ],
   async answer({ motif: name, left, colour, ball, minutes_each }, context): Promise<Answer> {
@@ -167,7 +167,7 @@ function yarnWords(
   if (come.weight === undefined) {
     return {
       lines: [
-        `${units(plan, come.stitches)} still to work. Weigh a finished one, and it becomes yarn: ${lineOf('motif weigh', { name: motif.name, weight: '12g' })}`,
+        `${units(plan, come.stitches)} still to work. Weigh a finished one, and it becomes yarn: ${lineOf('motif weigh', { name: motif.name, weight: '18g' })}`,
       ],
       figures: [],
     };
@@ -244,7 +244,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   if (motif.weight === undefined || of?.weight === undefined) {
     throw new Problem('unsorted', `What one ${motif.name} weighs is not known yet.`, {
       option: 'left',
-      hint: `Weigh a finished one: ${lineOf('motif weigh', { name: motif.name, weight: '12g' })}`,
+      hint: `Weigh a finished one: ${lineOf('motif weigh', { name: motif.name, weight: '18g' })}`,
     });
   }
   const spare = reckonSpareWeight(left, of.weight, working);

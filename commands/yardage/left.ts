@@ -15,7 +15,7 @@ export const left = question({
     ball: opt.ball(),
     shape: opt.shape(),
     size: opt.size(),
-    each: opt.weight('What one finished motif weighs', '12g'),
+    each: opt.weight('What one finished motif weighs', '18g'),
     done_row: opt
       .whole(
         {
@@ -28,8 +28,8 @@ export const left = question({
     other_size: otherSize(),
     stitch: opt.stitch().optional(),
   },
-  example: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:6',
-  refused: { line: 'left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:25', option: 'done_row' },
+  example: 'left:5g ball:170m/100g shape:diagonal size:12 each:18g done_row:6',
+  refused: { line: 'left:5g ball:170m/100g shape:diagonal size:12 each:18g done_row:25', option: 'done_row' },
   answer({ other_size, done_row, ...asked }): Answer {
     const found = reckonLeft({ ...asked, doneRow: done_row, otherSize: other_size });
     const { plan, lastRow, spare, more } = found;

@@ -3,9 +3,9 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { estimateYarn } from '../../src/core/yarn/rough.ts';
-import { findUsualHook } from '../../src/core/yarn/stitch-yarn.ts';
+import { findUsualHook, wpiOf } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
-import { ROUGH_BAND, STITCHES_A_BLOCK, USUAL_YARN } from '../../src/standards/consumption.ts';
+import { STITCHES_A_BLOCK, USUAL_YARN } from '../../src/standards/consumption.ts';
 import { motifs, otherSize, reserve, usualHookWords } from './options.ts';
 
 export const rough = question({
@@ -16,12 +16,10 @@ export const rough = question({
     size: opt.size(),
     stitch: opt.stitch().optional(),
     hook: opt.hook('The hook: 5mm, or a US size like H-8; a usual one for the yarn if not given').optional(),
+    gauge: opt.gauge('Your gauge, like 13x10: much surer than hook and yarn').optional(),
     yarn: opt
-      .yarn({
-        says: 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
-        assumed: USUAL_YARN.assumed,
-      })
-      .default(USUAL_YARN.thickness),
+      .yarn('How thick: a category 0 to 7, its name, or wraps per inch like 11wpi; else read off the ball')
+      .optional(),
     motifs: motifs(),
     ball: opt.ball().optional(),
     reserve: reserve(),
@@ -29,7 +27,9 @@ export const rough = question({
   },
   example: 'shape:diagonal size:12 stitch:hdc hook:5mm yarn:4 motifs:80 ball:170m/100g',
   refused: { line: 'shape:flat size:20', option: 'other_size' },
-  answer({ yarn, other_size, ...asked }): Answer {
+  answer({ yarn: named, other_size, ...asked }): Answer {
+    const { ball, gauge } = asked;
+    const yarn = named ?? (ball ? { wpi: wpiOf(ball) } : USUAL_YARN.thickness);
     const usual = findUsualHook(yarn);
     const hook = asked.hook ?? usual.mm;
     const found = estimateYarn({ ...asked, hook, wpi: yarn.wpi, otherSize: other_size });
@@ -53,15 +53,29 @@ export const rough = question({
       ],
       working: found.working.steps,
       assumptions: [
-        ...(asked.hook === undefined ? [usualHookWords(usual)] : []),
+        ...(found.bySize
+          ? []
+          : [
+              ...(named
+                ? []
+                : [
+                    ball
+                      ? `Yarn of about ${num(yarn.wpi)} wraps per inch, read off the ball.`
+                      : USUAL_YARN.assumed,
+                  ]),
+              ...(asked.hook === undefined ? [usualHookWords(usual)] : []),
+              ...(gauge ? [`The ${t('gauge')} is not used: blocks lie slanting.`] : []),
+            ]),
         ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
         ...(plan.counted === 'blocks'
           ? [
               `A block is reckoned as ${STITCHES_A_BLOCK} of ${t(plan.stitch)}: three, and the chain that stands as one (common practice).`,
             ]
           : []),
-        `Tails (${cm(15)} at each end), foundation and turning chains, seams and border are not in it.`,
-        `The band is ${num(ROUGH_BAND)} % either way: hands differ more than stitches do.`,
+        found.bySize
+          ? `Tails (${cm(15)} at each end), seams and border are not in it; chains are.`
+          : `Tails (${cm(15)} at each end), foundation and turning chains, seams and border are not in it.`,
+        `The band is ${num(found.band)} % either way: hands differ more than stitches do.`,
       ],
       cautions: [caution('rough-estimate')],
     };

@@ -10,13 +10,13 @@ export const weighed = question({
   name: 'weighed',
   says: 'How much yarn and how many balls, from one finished motif on the scale',
   options: {
-    motif: opt.weight('What one finished motif weighs', '12g'),
+    motif: opt.weight('What one finished motif weighs', '18g'),
     ball: opt.ball(),
     motifs: motifs(),
     reserve: reserve(),
   },
-  example: 'motif:12g motifs:80 ball:170m/100g',
-  refused: { line: 'motif:12g ball:100g', option: 'ball' },
+  example: 'motif:18g motifs:80 ball:170m/100g',
+  refused: { line: 'motif:18g ball:100g', option: 'ball' },
   answer(asked): Answer {
     const { each, total, balls, working } = reckonWeighed(asked);
     const all = asked.motifs === 1 ? 'One motif takes' : `${count(asked.motifs, 'motif')} take`;

@@ -1,6 +1,7 @@
 /** Saved motifs: found by name, kept, removed and brought back. Functions on a maker's document, or on a draft of it. */
 import { MOST_MOTIFS } from '../core/base/limits.ts';
 import { findNamed, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
+import type { Ball } from '../core/base/quantity.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { planOf } from '../core/yarn/motif.ts';
@@ -160,14 +161,20 @@ export function restoreMotif(
 export function measureMotif(
   doc: MakerDoc,
   motif: Motif,
-  found: { weight?: number | undefined; side?: number | undefined; hook?: number | undefined },
+  found: {
+    weight?: number | undefined;
+    side?: number | undefined;
+    hook?: number | undefined;
+    ball?: Ball | undefined;
+  },
 ): Motif {
-  const { weight, side, hook } = found;
+  const { weight, side, hook, ball } = found;
   const measured: Motif = {
     ...motif,
     ...(weight === undefined ? {} : { weight }),
     ...(side === undefined ? {} : { side }),
     ...(hook === undefined ? {} : { hook }),
+    ...(ball === undefined ? {} : { ball }),
   };
   doc.motifs = doc.motifs.map((one) => (one.name === motif.name ? measured : one));
   doc.current.motif = motif.name;

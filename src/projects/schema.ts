@@ -58,6 +58,8 @@ export const motifSchema = z.object({
   runs: z.array(colourRunSchema).max(MOST_ROWS_WORKED),
   /** Grams of one finished motif, once one was weighed. */
   weight: positive.exactOptional(),
+  /** The ball it was worked from, where it was said at the scale. */
+  ball: ballSchema.exactOptional(),
   /** cm along a side of one finished motif, once one was measured. */
   side: positive.exactOptional(),
 });

@@ -13,6 +13,25 @@ export const SC_LOOPS = 3.2;
 /** Per cent by which a rough estimate may be out either way (common practice for figures from few measurements). */
 export const ROUGH_BAND = 25;
 
+/**
+ * Yarn in a stitch by its size: so many times its width across, and so many times the height of its row up. One pair serves
+ * all stitches. Fitted by least squares of the logarithms to six published figures: yarn in 5 in of row and in 25 square
+ * inches in sc, hdc and dc (windchilde.com/bluedepth, stitch width as for its hook and yarn); hdc to sc by weight over 400
+ * stitches of measured size (interweave.com, “Yarn usage: knitting vs. crochet”); heights of strips of equal yarn in sc, dc
+ * and tr (thesnugglery.net). The fit and its residuals stand in the tests.
+ */
+export const STITCH_ACROSS = 2.32;
+export const STITCH_UP = 7.52;
+
+/**
+ * Per cent by which an estimate from a gauge may be out either way: the 95 % limits of one more measurement about that fit
+ * (residuals of 4.7 % with 4 degrees of freedom).
+ */
+export const GAUGED_BAND = 15;
+
+/** Yarn in a length of chain, over that length: 25.5 in of yarn in 5 in of chain (windchilde.com/bluedepth; it prints 4.8 too). */
+export const CHAIN_PER_LENGTH = 5.1;
+
 /** Per cent of yarn bought beyond what the sum says (common practice). */
 export const USUAL_RESERVE = 10;
 
@@ -29,7 +48,7 @@ export const STITCHES_A_BLOCK = 4;
  * Inches of yarn in an inch of row, as one maker measured them on a 5 mm hook in medium yarn (windchilde.com/bluedepth).
  * For the chain she prints 25.5 in for 5 in, which is 5.1, and beside it 4.8: the page contradicts itself.
  */
-export const YARN_PER_LENGTH = { sc: 10.6, chain: 5.1, chainOtherwise: 4.8 } as const;
+export const YARN_PER_LENGTH = { sc: 10.6, chain: CHAIN_PER_LENGTH, chainOtherwise: 4.8 } as const;
 
 /**
  * A stitch's width over hook and yarn thickness together. Derived: medium yarn, 11–14 single crochet over 4 in on 5.5–6.5 mm
@@ -50,6 +69,3 @@ export const USUAL_YARN = {
   thickness: { wpi: 10.5, category: 4 },
   assumed: 'Medium yarn (category 4, about 10.5 wraps per inch), as none was given.',
 } as const;
-
-/** The hook that is assumed where none is named: the one of the published measurement (windchilde.com/bluedepth). */
-export const USUAL_HOOK = { mm: 5, assumed: 'A ⟦5 mm⟧ hook, as none was given.' } as const;

@@ -135,7 +135,8 @@ describe('/blanket materials', () => {
     expect(colours[0]!.motifs).toBeCloseTo((238 * 168) / 312, 6);
     // 20 motifs of 45 minutes each, all of 312 stitches.
     expect(answer.figures['hours']!.value).toBeCloseTo(15, 9);
-    expect(answer.cautions.join(' ')).toContain('quarter');
+    // The other kind is of the same yarn: it goes by the weighed stitch, whatever the order.
+    expect(answer.lines?.join(' ')).toContain('As the weighed ones');
   });
 
   it('is the same in inches and yards', async () => {

@@ -2,7 +2,7 @@
  * What a whole blanket takes, colour by colour: motifs row by row, tails, carried strands, seams, every round of its border,
  * a reserve, and then whole balls.
  */
-import { ROUGH_BAND, TAIL } from '../../standards/consumption.ts';
+import { GAUGED_BAND, ROUGH_BAND, TAIL } from '../../standards/consumption.ts';
 import { defined } from '../base/defined.ts';
 import { sameName } from '../base/nearest-name.ts';
 import { formula, type Working } from '../base/working.ts';
@@ -39,10 +39,12 @@ export const COLOUR_TOTAL = formula({
 });
 export const HIGH_TOTAL = formula({
   label: 'The same, what is estimated taken at its high end',
-  formula: '(sure + estimated * (1 + band / 100)) * (1 + reserve / 100)',
-  given: { sure: 'm', estimated: 'm', band: '', reserve: '' },
+  formula:
+    '(sure + by_gauge * (1 + gauge_band / 100) + by_hook * (1 + hook_band / 100)) * (1 + reserve / 100)',
+  given: { sure: 'm', by_gauge: 'm', gauge_band: '', by_hook: 'm', hook_band: '', reserve: '' },
   unit: 'm',
-  source: 'common practice: figures from few measurements may be a quarter out',
+  source:
+    'derived: limits of the fit to published measurements where a gauge tells; common practice: a quarter where only hook and yarn do',
 });
 export const TO_BUY = formula({
   label: 'Balls still to buy',
@@ -230,12 +232,21 @@ function reckonColour(
       .filter((round) => sameName(round.colour, colour))
       .reduce((sum, { metres }) => sum + metres, 0),
   };
-  const estimated = inMotifs.estimated + (parts.carried + parts.seams + parts.border);
+  const beside = parts.carried + parts.seams + parts.border;
+  const byGauge = inMotifs.byGauge + (pieces.gauged ? beside : 0);
+  const byHook = inMotifs.byHook + (pieces.gauged ? 0 : beside);
   const { reserve } = pieces;
   const total = working.do(COLOUR_TOTAL, { ...parts, reserve }, `${colour}, with the reserve`);
   const high = working.do(
     HIGH_TOTAL,
-    { sure: sumOfParts(parts) - estimated, estimated, band: ROUGH_BAND, reserve },
+    {
+      sure: sumOfParts(parts) - byGauge - byHook,
+      by_gauge: byGauge,
+      gauge_band: GAUGED_BAND,
+      by_hook: byHook,
+      hook_band: ROUGH_BAND,
+      reserve,
+    },
     `${colour}, what is estimated taken at its high end`,
   );
   const { weighed } = inMotifs;
@@ -244,7 +255,7 @@ function reckonColour(
 
 /** What all motifs take of a colour in m, and how much of that is estimated. */
 function reckonInMotifs(pieces: Pieces, counts: readonly number[], colour: string, working: Working) {
-  const sum = { worked: 0, tails: 0, carried: 0, estimated: 0, weighed: false };
+  const sum = { worked: 0, tails: 0, carried: 0, byGauge: 0, byHook: 0, weighed: false };
   pieces.motifs.forEach((motif, kind) => {
     const motifs = counts[kind] ?? 0;
     const part = motif.colours.find((one) => sameName(one.colour, colour));
@@ -253,8 +264,9 @@ function reckonInMotifs(pieces: Pieces, counts: readonly number[], colour: strin
       working.do(FOR_ALL, { each, motifs }, `${colour}, ${what} ${motif.name}`);
     const worked = forAll(part.worked, 'in every');
     sum.worked += worked;
-    if (motif.how === 'weighed') sum.weighed = true;
-    else sum.estimated += worked;
+    if (motif.how === 'weighed' || motif.how === 'as-weighed') sum.weighed = true;
+    else if (motif.how === 'by-gauge') sum.byGauge += worked;
+    else sum.byHook += worked;
     if (part.tails > 0) sum.tails += forAll(part.tails, 'tails of every');
     if (part.carried > 0) sum.carried += forAll(part.carried, 'carried in every');
   });

@@ -1,5 +1,4 @@
 /** The pieces of a blanket, whatever its extent: its motifs' yarn, its seam, the rounds of its border. */
-import { USUAL_HOOK } from '../../standards/consumption.ts';
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { SEAMS_FORGIVE } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
@@ -9,15 +8,17 @@ import type { Ball } from '../base/quantity.ts';
 import { formula, type Working } from '../base/working.ts';
 import { reckonSeamRatio, type SeamMethod } from '../edges/seams.ts';
 import { yarnOf, type MotifSpec, type Yarn } from '../yarn/motif.ts';
+import { reckonRowHeight, reckonStitchWidth, reckonTaller } from '../size/stitch-size.ts';
+import { reckonSide, type Side } from '../yarn/motif-size.ts';
 import {
-  reckonRowHeight,
-  reckonSide,
-  reckonStitchWidth,
-  reckonTaller,
-  type Side,
-} from '../yarn/motif-size.ts';
-import { reckonMotifYarn, type MotifYarn } from '../yarn/motif-yarn.ts';
-import { reckonOtherStitch, reckonStitchMetres, wpiOf } from '../yarn/stitch-yarn.ts';
+  findTwin,
+  readWeighedStitches,
+  reckonMotifYarn,
+  type MotifYarn,
+  type WeighedStitch,
+} from '../yarn/motif-yarn.ts';
+import { reckonOtherStitch, reckonStitchMetres } from '../yarn/stitch-yarn.ts';
+import { findUsualHook, wpiOf } from '../yarn/thickness.ts';
 
 /** A blanket without its layout: what its pieces are, and how it is put together. */
 export interface BlanketSpec {
@@ -44,8 +45,9 @@ export const HEIGHT_OF_ROUND = formula({
 export interface BorderRoundYarn {
   readonly stitch: Stitch;
   readonly colour: string;
-  /** Metres in a stitch. */
+  /** Metres in a stitch, and whether a weighed motif tells them. */
   readonly perStitch: number;
+  readonly weighed: boolean;
   /** In cm. */
   readonly height: number;
 }
@@ -59,6 +61,10 @@ export interface Pieces {
   /** Sides of the kinds, where they differ by more than seams forgive. */
   readonly uneven?: { readonly name: string; readonly side: number };
   readonly seam: { readonly colour: string; readonly ratio: number };
+  /** True where a gauge or a weighed stitch tells of seams and border. */
+  readonly gauged: boolean;
+  /** True where the border’s stitches are reckoned from a weighed one. */
+  readonly borderWeighed: boolean;
   readonly border: {
     readonly rounds: readonly BorderRoundYarn[];
     readonly corner: number;
@@ -82,8 +88,8 @@ interface Basket {
   readonly seamColour: string;
   /** The first kind's first colour. */
   readonly main: string;
-  readonly hook: number;
-  /** The ball of a colour; of one without, that of the main colour or of any. */
+  readonly weighed: readonly WeighedStitch[];
+  /** The ball of a colour; of one without, that of the main colour. */
   readonly ballOf: (colour: string) => Ball | undefined;
 }
 
@@ -96,7 +102,8 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
   const { yarns, reserve, joining } = blanket;
   const first = blanket.kinds[0];
   if (!first) throw new Error('a blanket has at least one kind');
-  const motifs = blanket.kinds.map((motif) => reckonMotifYarn(motif, yarns, working));
+  const weighed = readWeighedStitches(blanket.kinds, yarns, working);
+  const motifs = blanket.kinds.map((motif) => reckonMotifYarn(motif, yarns, working, weighed));
   const sides = blanket.kinds.map((motif) => reckonSide(motif, working));
   const main = motifs[0]?.colours[0]?.colour ?? first.name;
   const basket: Basket = {
@@ -105,14 +112,19 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
     motifs,
     main,
     seamColour: joining.colour ?? main,
-    hook: first.hook ?? USUAL_HOOK.mm,
-    ballOf: (colour) =>
-      yarnOf(yarns, colour)?.ball ?? yarnOf(yarns, main)?.ball ?? yarns.find(({ ball }) => ball)?.ball,
+    weighed,
+    ballOf: (colour) => yarnOf(yarns, colour)?.ball ?? yarnOf(yarns, main)?.ball ?? first.ball,
   };
-  const { seamColour, hook, ballOf } = basket;
+  const { seamColour, ballOf } = basket;
+  const wpi = wpiOf(ballOf(seamColour));
   const ratio = reckonSeamRatio(
     joining.method,
-    { gauge: first.gauge, hook, wpi: wpiOf(ballOf(seamColour)) },
+    {
+      gauge: first.gauge,
+      hook: first.hook ?? findUsualHook({ wpi }).mm,
+      wpi,
+      weighed: takeWeighed(basket, 'sc', seamColour, working),
+    },
     working,
   );
   const border = reckonBorder(basket, working);
@@ -120,6 +132,8 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
     motifs,
     ...sizeOf(motifs, sides),
     seam: { colour: seamColour, ratio },
+    gauged: first.gauge !== undefined || weighed.length > 0,
+    borderWeighed: border.rounds.some(({ weighed: known }) => known),
     border,
     yarns,
     colours: coloursOf(motifs, seamColour, border.rounds),
@@ -136,24 +150,36 @@ function sizeOf(motifs: readonly MotifYarn[], sides: readonly Side[]) {
   return { side, sideHow: how, uneven };
 }
 
-/** The rounds of the border, their yarn and height, on an edge of the first kind's stitches. */
-function reckonBorder(
-  { blanket, first, motifs, main, seamColour, hook, ballOf }: Basket,
+/** Metres in a stitch of a colour as a weighed motif of the same yarn tells them; undefined where none does. */
+function takeWeighed(
+  { weighed, first, ballOf }: Basket,
+  stitch: Stitch,
+  colour: string,
   working: Working,
-): Pieces['border'] {
+): number | undefined {
+  const twin = findTwin(weighed, { stitch, hook: first.hook, wpi: wpiOf(ballOf(colour)) });
+  return twin && reckonOtherStitch(twin.perStitch, twin.stitch, stitch, working);
+}
+
+/** The rounds of the border, their yarn and height, on an edge of the first kind's stitches. */
+function reckonBorder(basket: Basket, working: Working): Pieces['border'] {
+  const { blanket, first, main, seamColour, ballOf } = basket;
   const width = reckonStitchWidth(first, wpiOf(ballOf(main)), working);
   const height = blanket.border.rounds.length === 0 ? 0 : reckonRowHeight(first, width, working);
-  const weighed = motifs[0]?.how === 'weighed' ? motifs[0] : undefined;
+  const edge = first.gauge && { stitches: first.gauge.stitches, over: first.gauge.over };
   let colour = seamColour;
   const rounds = blanket.border.rounds.map((round): BorderRoundYarn => {
     const { stitch } = round;
     colour = round.colour ?? colour;
+    const weighed = takeWeighed(basket, stitch, colour, working);
     return {
       stitch,
       colour,
-      perStitch: weighed
-        ? reckonOtherStitch(weighed.perStitch, weighed.plan.stitch, stitch, working)
-        : reckonStitchMetres(working, { stitch, hook, wpi: wpiOf(ballOf(colour)) }),
+      weighed: weighed !== undefined,
+      perStitch:
+        weighed ??
+        reckonStitchMetres(working, { stitch, gauge: edge, hook: first.hook, wpi: wpiOf(ballOf(colour)) })
+          .stitch,
       height:
         first.gauge?.rows === undefined
           ? reckonTaller(stitch, width, working)

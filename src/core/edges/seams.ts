@@ -3,7 +3,9 @@ import { SEAM_STRANDS, TAIL, WIDTH_OF_LOOP, YARN_PER_LENGTH } from '../../standa
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
-import { reckonStitchYarn, reckonThickness } from '../yarn/stitch-yarn.ts';
+import { USUAL_PITCH } from '../size/stitch-size.ts';
+import { MM_PER_M, reckonStitchMetres } from '../yarn/stitch-yarn.ts';
+import { reckonThickness } from '../yarn/thickness.ts';
 
 export const SEAM_METHODS = ['whip', 'slip-stitch', 'single-crochet'] as const;
 export type SeamMethod = (typeof SEAM_METHODS)[number];
@@ -36,15 +38,6 @@ export const GAUGED_PITCH = formula({
   unit: 'mm',
   source: 'common practice: one stitch of the seam to each stitch of the edge',
 });
-export const USUAL_PITCH = formula({
-  label: 'From stitch to stitch along the seam',
-  formula: 'width_of_loop * (hook + thickness)',
-  given: { width_of_loop: '', hook: 'mm', thickness: 'mm' },
-  unit: 'mm',
-  source:
-    'derived: a stitch’s width grows with hook and yarn, fitted to the published medium yarn (11–14 ⟦sc⟧ over 4 in on ' +
-    '5.5–6.5 mm)',
-});
 export const IN_STRANDS = formula({
   label: 'In strands of the yarn',
   formula: 'strands * thickness',
@@ -66,6 +59,13 @@ export const PER_LENGTH = formula({
   given: { stitch_yarn: 'mm', pitch: 'mm' },
   unit: '',
   source: 'derived: one stitch’s yarn over its length of the seam',
+});
+export const IN_MM = formula({
+  label: 'Yarn in one stitch of the seam',
+  formula: 'stitch_yarn * mm_per_m',
+  given: { stitch_yarn: 'm', mm_per_m: 'mm/m' },
+  unit: 'mm',
+  source: 'derived',
 });
 export const SLIP_STITCH_SHARE = formula({
   label: 'Yarn in so much of the seam, in ⟦sl st⟧',
@@ -89,13 +89,20 @@ const MM_PER_CM = 10;
 
 /**
  * Yarn in a length of seam, over that length. With a gauge the stitches of the seam follow it; without one they follow hook (mm)
- * and yarn (wraps per inch).
+ * and yarn (wraps per inch). Stitches take what a weighed one (metres in a ⟦sc⟧) does, where there is one.
  */
 export function reckonSeamRatio(
   method: SeamMethod,
-  { gauge, hook, wpi }: { gauge?: Gauge | undefined; hook: number; wpi: number },
+  {
+    gauge,
+    hook,
+    wpi,
+    weighed,
+  }: { gauge?: Gauge | undefined; hook: number; wpi: number; weighed?: number | undefined },
   working: Working,
 ): number {
+  // Its rows are those of the motif's own stitch.
+  const edge = gauge && { stitches: gauge.stitches, over: gauge.over };
   const strand = reckonThickness(working, wpi);
   const pitch = gauge
     ? working.do(GAUGED_PITCH, { over: gauge.over, mm_per_cm: MM_PER_CM, stitches: gauge.stitches })
@@ -114,10 +121,9 @@ export function reckonSeamRatio(
     const stitch = working.do(WHIP_STITCH, { bite, pitch, fabric });
     return working.do(PER_LENGTH, { stitch_yarn: stitch, pitch });
   }
-  const inSingle = working.do(PER_LENGTH, {
-    stitch_yarn: reckonStitchYarn(working, 'sc', hook, strand),
-    pitch,
-  });
+  const metres = weighed ?? reckonStitchMetres(working, { stitch: 'sc', gauge: edge, hook, wpi }).stitch;
+  const stitchYarn = working.do(IN_MM, { stitch_yarn: metres, mm_per_m: MM_PER_M });
+  const inSingle = working.do(PER_LENGTH, { stitch_yarn: stitchYarn, pitch });
   if (method === 'single-crochet') return inSingle;
   return working.do(SLIP_STITCH_SHARE, {
     single_crochet: inSingle,

@@ -8,6 +8,7 @@ import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { lengths, type Carrying, type Length } from './carrying.ts';
 import { spans, type ColourRun } from './colour-runs.ts';
 import { CIRCLE_GROWTH, HEXAGON_GROWTH, CORNER_FOR } from '../../standards/growth.ts';
+import { foundationChain, losingChain } from '../rows/chains.ts';
 import type { RowPlan, Shape } from '../rows/plan.ts';
 import { cm, count, t } from '../base/reader.ts';
 
@@ -42,12 +43,6 @@ function opening(stitch: Stitch, more: number): { parts: Part[]; eaten: boolean 
     eaten: true,
   };
 }
-
-/** Rows that lose stitches begin with a chain that stands for nothing, one shorter where the stitch is tall (common practice). */
-const losingChain = (stitch: Stitch) => {
-  const { turningChain } = STITCH_FACTS[stitch];
-  return turningChain > 2 ? turningChain - 1 : turningChain;
-};
 
 function diagonalRow(plan: RowPlan, row: number): Body {
   const { stitch } = plan;
@@ -187,10 +182,6 @@ function flatRow(plan: RowPlan, row: number): Body {
   const { parts, eaten } = opening(stitch, 0);
   return eaten && size === 1 ? parts : [...parts, `1 ${t(stitch)} in each stitch to the end`];
 }
-
-/** Chains to begin a flat piece of `stitches` stitches (published for sc, hdc and dc, from memory for tr). */
-export const foundationChain = (stitch: Stitch, stitches: number) =>
-  stitches + STITCH_FACTS[stitch].foundationExtra;
 
 const BODY: Readonly<Record<Shape, (plan: RowPlan, row: number) => Body>> = {
   diagonal: diagonalRow,

@@ -1,16 +1,12 @@
 /** How large a motif comes out: its stitch, its row, its side. */
-import { USUAL_HOOK, WIDTH_OF_LOOP } from '../../standards/consumption.ts';
-import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { SEAMS_FORGIVE } from '../../standards/tolerances.ts';
 import { isOffBy } from '../base/percent-off.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { cm } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
-import { USUAL_PITCH } from '../edges/seams.ts';
 import { blockedSide, ROW_HEIGHT, STITCH_WIDTH } from '../size/blocking.ts';
 import type { MotifSpec } from './motif.ts';
-import { reckonThickness } from './stitch-yarn.ts';
 
 export const ROUND_SIDE = formula({
   label: 'Side of the square',
@@ -26,50 +22,6 @@ export const PIECE_ALONG = formula({
   unit: 'cm',
   source: 'derived: stitches times their width, or rows times their height',
 });
-export const TALLER = formula({
-  label: 'Height of a row',
-  formula: 'stitch_width * height_to_width',
-  given: { stitch_width: 'cm', height_to_width: '' },
-  unit: 'cm',
-  source:
-    'derived: one ⟦sc⟧ about as tall as wide; others in the published proportions of their row ends (1, 2 and 3 ⟦sc⟧ per ⟦sc⟧, ⟦dc⟧ and ⟦tr⟧ row)',
-});
-export const IN_CM = formula({
-  label: 'The same in centimetres',
-  formula: 'pitch / mm_per_cm',
-  given: { pitch: 'mm', mm_per_cm: 'mm/cm' },
-  unit: 'cm',
-  source: 'derived',
-});
-
-const MM_PER_CM = 10;
-
-/** Width of a stitch in cm: from the gauge, or from hook and yarn where there is none. */
-export function reckonStitchWidth(motif: MotifSpec, wpi: number, working: Working): number {
-  if (motif.gauge)
-    return working.do(STITCH_WIDTH, { over: motif.gauge.over, stitches: motif.gauge.stitches });
-  const pitch = working.do(
-    USUAL_PITCH,
-    {
-      width_of_loop: WIDTH_OF_LOOP,
-      hook: motif.hook ?? USUAL_HOOK.mm,
-      thickness: reckonThickness(working, wpi),
-    },
-    'Width of a stitch',
-  );
-  return working.do(IN_CM, { pitch, mm_per_cm: MM_PER_CM });
-}
-
-/** Height of a row in cm: from the gauge, or from the stitch's width and how tall it is. */
-export function reckonRowHeight(motif: MotifSpec, width: number, working: Working): number {
-  if (motif.gauge?.rows !== undefined)
-    return working.do(ROW_HEIGHT, { over: motif.gauge.over, rows: motif.gauge.rows });
-  return reckonTaller(motif.stitch, width, working);
-}
-
-/** Height in cm of a row of a stitch, from how wide it is (cm) and how tall for its width. */
-export const reckonTaller = (stitch: Stitch, width: number, working: Working): number =>
-  working.do(TALLER, { stitch_width: width, height_to_width: STITCH_FACTS[stitch].height });
 
 export interface Side {
   /** In cm. */

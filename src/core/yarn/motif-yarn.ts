@@ -1,12 +1,29 @@
 /** What one motif takes of each colour: worked row by row, its tails, and what is carried up its side. */
-import { TAIL, USUAL_HOOK } from '../../standards/consumption.ts';
+import { GAUGED_BAND, TAIL } from '../../standards/consumption.ts';
+import type { Stitch } from '../../standards/stitches.ts';
 import type { Ball } from '../base/quantity.ts';
+import { g, mm, num } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
 import type { RowPlan } from '../rows/index.ts';
+import { reckonRowHeight, reckonStitchWidth, type Worked } from '../size/stitch-size.ts';
 import { carriedStrand, lengths, type Carrying } from '../stripes/carrying.ts';
-import { countStitchesByColour, planOf, runsOf, yarnOf, type MotifSpec, type Yarn } from './motif.ts';
-import { reckonRowHeight, reckonStitchWidth } from './motif-size.ts';
-import { reckonStitchMetres, wpiOf, YARN_WORKED } from './stitch-yarn.ts';
+import {
+  countBesideByColour,
+  countStitchesByColour,
+  planOf,
+  runsOf,
+  yarnOf,
+  type MotifSpec,
+  type Yarn,
+} from './motif.ts';
+import {
+  reckonOtherStitch,
+  reckonStitchMetres,
+  YARN_WORKED,
+  YARN_WORKED_WHOLE,
+  type StitchYarn,
+} from './stitch-yarn.ts';
+import { findUsualHook, wpiOf } from './thickness.ts';
 
 export const WEIGHT_A_STITCH_LENGTH = formula({
   label: 'Weight, for every metre in a stitch',
@@ -42,8 +59,8 @@ export interface ColourPart {
 export interface MotifYarn {
   readonly name: string;
   readonly plan: RowPlan;
-  /** A weighed motif holds its tails and carried strands already. */
-  readonly how: 'weighed' | 'rough';
+  /** A weighed motif holds its tails and carried strands already; the others are estimated, from gauge or from hook and yarn. */
+  readonly how: 'weighed' | 'as-weighed' | 'by-gauge' | 'rough';
   readonly stitches: number;
   readonly colours: readonly ColourPart[];
   /** Ends to weave in. */
@@ -59,44 +76,60 @@ interface LaidOpen {
   readonly plan: RowPlan;
   readonly stitches: ReadonlyMap<string, number>;
   readonly carrying: Carrying;
-  /** A colour without a ball of its own is taken to be like the first that has one; unset where none has. */
+  /** A colour of which no ball is known is taken to be like another of the same motif's; unset where none of them is. */
   readonly ballOf: (colour: string) => Ball | undefined;
+  /** The colours that are taken to be like another. */
+  readonly alike: readonly string[];
 }
 
 function layOpen(motif: MotifSpec, yarns: readonly Yarn[]): LaidOpen {
   const plan = planOf(motif);
   const runs = runsOf(motif, plan);
   const stitches = countStitchesByColour(plan, runs);
-  const own = [...stitches.keys()].map((colour) => yarnOf(yarns, colour)?.ball).find((ball) => ball);
-  const fallback = own ?? yarns.find(({ ball }) => ball)?.ball;
+  const known = (colour: string) => yarnOf(yarns, colour)?.ball ?? motif.ball;
+  const like = [...stitches.keys()].map(known).find((ball) => ball);
   return {
     motif,
     plan,
     stitches,
     carrying: lengths(plan, runs),
-    ballOf: (colour) => yarnOf(yarns, colour)?.ball ?? fallback,
+    ballOf: (colour) => known(colour) ?? like,
+    alike: like ? [...stitches.keys()].filter((colour) => !known(colour)) : [],
   };
 }
 
 /**
- * What one motif takes of each colour. Weighed where its weight and the length of a ball are known, otherwise the rough
- * estimate from hook and yarn.
+ * What one motif takes of each colour. Weighed where its weight and a ball of its own yarn are known: the weight becomes
+ * metres by no other ball. Otherwise as a weighed motif beside it of the same yarn and hook (`weighed`), or estimated, from its gauge where there is one, or from hook and yarn.
  */
-export function reckonMotifYarn(motif: MotifSpec, yarns: readonly Yarn[], working: Working): MotifYarn {
+export function reckonMotifYarn(
+  motif: MotifSpec,
+  yarns: readonly Yarn[],
+  working: Working,
+  weighed: readonly WeighedStitch[] = [],
+): MotifYarn {
   const open = layOpen(motif, yarns);
   return {
     name: motif.name,
     plan: open.plan,
     stitches: [...open.stitches.values()].reduce((sum, stitches) => sum + stitches, 0),
     ends: open.carrying.ends,
-    ...(shareWeight(open, working) ?? estimate(open, working)),
+    ...(shareWeight(open, working) ?? takeFromTwin(open, weighed, working) ?? estimate(open, working)),
   };
 }
 
 type Reckoned = Pick<MotifYarn, 'how' | 'perStitch' | 'colours' | 'assumptions'>;
 
+const alikeWords = ({ motif, alike }: LaidOpen): string[] =>
+  alike.length === 0
+    ? []
+    : [
+        `${motif.name}: ${alike.join(', ')} of the same yarn as its other colours, as no ball of it is known.`,
+      ];
+
 /** The weight of a finished motif shared evenly over its stitches; undefined where it, or every ball, is not known. */
-function shareWeight({ motif, stitches, ballOf }: LaidOpen, working: Working): Reckoned | undefined {
+function shareWeight(open: LaidOpen, working: Working): Reckoned | undefined {
+  const { motif, stitches, ballOf } = open;
   const of = (label: string) => `${motif.name}: ${label}`;
   if (motif.weight === undefined) return undefined;
   let weightOfAll = 0;
@@ -121,42 +154,109 @@ function shareWeight({ motif, stitches, ballOf }: LaidOpen, working: Working): R
     tails: 0,
     carried: 0,
   }));
-  return { how: 'weighed', perStitch, colours, assumptions: [] };
+  return { how: 'weighed', perStitch, colours, assumptions: alikeWords(open) };
 }
 
-/** The rough estimate: the yarn of a stitch by hook and yarn, tails and what is carried up the side counted one by one. */
-function estimate({ motif, plan, stitches, carrying, ballOf }: LaidOpen, working: Working): Reckoned {
+/** What the weight of a finished motif tells of a stitch: metres in it, and how it was worked. */
+export interface WeighedStitch {
+  readonly name: string;
+  readonly stitch: Stitch;
+  readonly hook: number | undefined;
+  readonly wpi: number;
+  readonly perStitch: number;
+}
+
+/** What every weighed motif of a blanket tells of its stitch. The steps are added to the working. */
+export function readWeighedStitches(
+  motifs: readonly MotifSpec[],
+  yarns: readonly Yarn[],
+  working: Working,
+): WeighedStitch[] {
+  return motifs.flatMap((motif) => {
+    const open = layOpen(motif, yarns);
+    const reckoned = shareWeight(open, working);
+    if (!reckoned) return [];
+    const [first = ''] = open.stitches.keys();
+    const { name, hook, stitch } = { ...motif, stitch: open.plan.stitch };
+    return [{ name, stitch, hook, wpi: wpiOf(open.ballOf(first)), perStitch: reckoned.perStitch }];
+  });
+}
+
+/** The weighed stitch that tells of another: of the same thickness, and of the same hook where both are known; the same stitch first. */
+export function findTwin(
+  weighed: readonly WeighedStitch[],
+  { stitch, hook, wpi }: { stitch: Stitch; hook: number | undefined; wpi: number },
+): WeighedStitch | undefined {
+  const alike = weighed.filter(
+    (one) => one.wpi === wpi && (hook === undefined || one.hook === undefined || one.hook === hook),
+  );
+  return alike.find((one) => one.stitch === stitch) ?? alike[0];
+}
+
+/** The yarn of a motif that was not weighed, from one that was; undefined where none tells of it. */
+function takeFromTwin(
+  { motif, plan, stitches, ballOf }: LaidOpen,
+  weighed: readonly WeighedStitch[],
+  working: Working,
+): Reckoned | undefined {
+  const [first = ''] = stitches.keys();
+  const twin = findTwin(weighed, { stitch: plan.stitch, hook: motif.hook, wpi: wpiOf(ballOf(first)) });
+  if (!twin) return undefined;
+  const perStitch = reckonOtherStitch(twin.perStitch, twin.stitch, plan.stitch, working);
+  const colours = [...stitches].map(([colour, many]) => ({
+    colour,
+    stitches: many,
+    worked: working.do(
+      YARN_WORKED,
+      { stitches: many, stitch_yarn: perStitch },
+      `${motif.name}: ${colour} in one, as ${twin.name} was weighed`,
+    ),
+    tails: 0,
+    carried: 0,
+  }));
+  return {
+    how: 'as-weighed',
+    perStitch,
+    colours,
+    assumptions: [`${motif.name} takes as much yarn in a stitch as ${twin.name}, which was weighed.`],
+  };
+}
+
+/** The estimate: the yarn of a stitch by its size, or by hook and yarn; tails and what is carried up the side counted one by one. */
+function estimate(open: LaidOpen, working: Working): Reckoned {
+  const { motif, plan, stitches, carrying, ballOf } = open;
   const of = (label: string) => `${motif.name}: ${label}`;
   const [first = ''] = stitches.keys();
-  const hook = motif.hook ?? USUAL_HOOK.mm;
-  const perStitch = new Map<number, number>();
-  const stitchYarnOf = (colour: string) => {
+  const worked = workedAs(motif);
+  const known = new Map<number, StitchYarn>();
+  const yarnIn = (colour: string) => {
     const wpi = wpiOf(ballOf(colour));
-    const metres =
-      perStitch.get(wpi) ??
-      reckonStitchMetres(working, {
-        stitch: plan.stitch,
-        hook,
-        wpi,
-        label: of('yarn in a stitch, rough'),
-      });
-    perStitch.set(wpi, metres);
-    return metres;
+    const yarn =
+      known.get(wpi) ??
+      reckonStitchMetres(working, { ...worked, wpi, label: of('yarn in a stitch, estimated') });
+    known.set(wpi, yarn);
+    return yarn;
   };
   const height =
     carrying.carriedOver > 0
-      ? reckonRowHeight(motif, reckonStitchWidth(motif, wpiOf(ballOf(first)), working), working)
+      ? reckonRowHeight(worked, reckonStitchWidth(worked, wpiOf(ballOf(first)), working), working)
       : 0;
+  const beside = countBesideByColour(plan, runsOf(motif, plan));
   const colours = [...stitches].map(([colour, many]): ColourPart => {
     const part = carrying.byColour.get(colour) ?? { lengths: 1, carriedOver: 0 };
+    const { stitch, chain, upright, bySize } = yarnIn(colour);
+    const { chains, together } = beside.get(colour) ?? { chains: 0, together: 0 };
+    const label = of(`${colour} worked in one`);
     return {
       colour,
       stitches: many,
-      worked: working.do(
-        YARN_WORKED,
-        { stitches: many, stitch_yarn: stitchYarnOf(colour) },
-        of(`${colour} worked in one`),
-      ),
+      worked: bySize
+        ? working.do(
+            YARN_WORKED_WHOLE,
+            { stitches: many, stitch_yarn: stitch, chains, chain_yarn: chain, together, upright },
+            label,
+          )
+        : working.do(YARN_WORKED, { stitches: many, stitch_yarn: stitch }, label),
       tails: working.do(
         TAILS,
         { lengths: part.lengths, tail: TAIL },
@@ -165,21 +265,42 @@ function estimate({ motif, plan, stitches, carrying, ballOf }: LaidOpen, working
       carried: part.carriedOver > 0 ? carriedStrand(part.carriedOver, height, working) : 0,
     };
   });
+  const { bySize, stitch } = yarnIn(first);
   return {
-    how: 'rough',
-    perStitch: stitchYarnOf(first),
+    how: bySize ? 'by-gauge' : 'rough',
+    perStitch: stitch,
     colours,
-    assumptions: assumptionsOf(motif, ballOf(first) !== undefined),
+    assumptions: [...assumptionsOf(open, bySize), ...alikeWords(open)],
   };
 }
 
-/** What the rough estimate takes for granted. */
-function assumptionsOf({ name, weight, hook }: MotifSpec, ballKnown: boolean): string[] {
+/** Blocks lie slanting, so that a gauge does not tell their stitches' size. */
+const workedAs = ({ shape, stitch, hook, gauge }: MotifSpec): Worked => ({
+  stitch,
+  hook,
+  gauge: shape === 'blocks' ? undefined : gauge,
+});
+
+/** What the estimate takes for granted. */
+function assumptionsOf({ motif, stitches, ballOf }: LaidOpen, bySize: boolean): string[] {
+  const { name, weight, hook } = motif;
+  const [first = ''] = stitches.keys();
+  const ball = ballOf(first);
   return [
     ...(weight === undefined
       ? []
-      : [`${name} was weighed, but no ball’s length and weight are known: its yarn is the rough estimate.`]),
-    ...(hook === undefined ? [`${name}: ${USUAL_HOOK.assumed.replace(/^A/, 'a').replace(/\.$/, '')}.`] : []),
-    ...(ballKnown ? [] : [`${name}: medium yarn, as no ball was given.`]),
+      : [
+          `${name} was weighed, but no ball of its own yarn is known: its metres are the estimate, its weight is ${g(weight)} each.`,
+        ]),
+    ...(bySize
+      ? [`${name}: its yarn is estimated from its gauge, right to about ${num(GAUGED_BAND)} %.`]
+      : [
+          ...(hook === undefined
+            ? [
+                `${name}: a hook of ${mm(findUsualHook({ wpi: wpiOf(ball) }).mm)}, usual for its yarn, as none was given.`,
+              ]
+            : []),
+          ...(ball ? [] : [`${name}: medium yarn, as no ball was given.`]),
+        ]),
   ];
 }

@@ -3,6 +3,7 @@ import { STITCHES_A_BLOCK } from '../../standards/consumption.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 import type { Ball, Gauge } from '../base/quantity.ts';
 import { sameName } from '../base/nearest-name.ts';
+import { countBeside } from '../rows/chains.ts';
 import { rowPlan, total, type RowPlan, type Shape } from '../rows/index.ts';
 import { spans, type ColourRun } from '../stripes/colour-runs.ts';
 
@@ -17,6 +18,8 @@ export interface MotifSpec {
   readonly gauge?: Gauge;
   readonly runs: readonly ColourRun[];
   readonly weight?: number;
+  /** The ball it was worked from, where it was said at the scale. */
+  readonly ball?: Ball;
   readonly side?: number;
 }
 
@@ -52,4 +55,18 @@ export function countByColour(plan: RowPlan, runs: readonly ColourRun[], done = 
 export function countStitchesByColour(plan: RowPlan, runs: readonly ColourRun[]): Map<string, number> {
   const each = plan.counted === 'blocks' ? STITCHES_A_BLOCK : 1;
   return new Map([...countByColour(plan, runs)].map(([colour, counted]) => [colour, counted * each]));
+}
+
+/** Chains that stand for no stitch and second uprights by colour, as stitches are counted. */
+export function countBesideByColour(
+  plan: RowPlan,
+  runs: readonly ColourRun[],
+): Map<string, { chains: number; together: number }> {
+  const by = new Map<string, { chains: number; together: number }>();
+  for (const { colour, from, to } of spans(runs)) {
+    const { chains, together } = countBeside(plan, from, to);
+    const sum = by.get(colour) ?? { chains: 0, together: 0 };
+    by.set(colour, { chains: sum.chains + chains, together: sum.together + together });
+  }
+  return by;
 }

@@ -1,11 +1,19 @@
 /** How much yarn, roughly, from the stitches of a shape, the hook and the thickness of the yarn. */
-import { ROUGH_BAND, STITCHES_A_BLOCK } from '../../standards/consumption.ts';
+import { GAUGED_BAND, ROUGH_BAND, STITCHES_A_BLOCK } from '../../standards/consumption.ts';
 import type { Stitch } from '../../standards/stitches.ts';
-import type { Ball } from '../base/quantity.ts';
+import type { Ball, Gauge } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
+import { countBeside } from '../rows/chains.ts';
 import { planWhole, type RowPlan, type Shape } from '../rows/index.ts';
 import { WHOLE_BALLS, YARN_WITH_RESERVE } from './balls.ts';
-import { MM_PER_M, reckonStitchYarn, reckonThickness, YARN_OF_STITCHES } from './stitch-yarn.ts';
+import {
+  MM_PER_M,
+  reckonStitchMetres,
+  reckonStitchYarn,
+  YARN_OF_STITCHES,
+  YARN_WORKED_WHOLE,
+} from './stitch-yarn.ts';
+import { reckonThickness } from './thickness.ts';
 
 export const STITCHES_OF_BLOCKS = formula({
   label: 'Stitches, a block reckoned as its tall stitches and the chain that stands as one',
@@ -19,14 +27,16 @@ export const LOW_END = formula({
   formula: 'each * (1 - band / 100)',
   given: { each: 'm', band: '' },
   unit: 'm',
-  source: 'common practice: figures from few measurements may be a quarter out',
+  source:
+    'derived: limits of the fit to published measurements where a gauge tells; common practice: a quarter where only hook and yarn do',
 });
 export const HIGH_END = formula({
   label: 'The high end of the band',
   formula: 'each * (1 + band / 100)',
   given: { each: 'm', band: '' },
   unit: 'm',
-  source: 'common practice: figures from few measurements may be a quarter out',
+  source:
+    'derived: limits of the fit to published measurements where a gauge tells; common practice: a quarter where only hook and yarn do',
 });
 
 export interface Rough {
@@ -36,6 +46,9 @@ export interface Rough {
   readonly each: number;
   readonly low: number;
   readonly high: number;
+  /** Per cent by which it may be out either way, and whether the gauge told it. */
+  readonly band: number;
+  readonly bySize: boolean;
   /** Metres in all, with the reserve. */
   readonly total: number;
   /** Whole balls, and as many as the high end of the band would take; unset where no ball was given. */
@@ -45,8 +58,8 @@ export interface Rough {
 }
 
 /**
- * A rough estimate of yarn (m) from the stitches of a shape, the hook (mm) and the yarn's wraps per inch. Tails, chains, seams
- * and border are left out.
+ * An estimate of yarn (m) from the stitches of a shape: by their size where a gauge is given, chains and stitches worked together
+ * counted in; otherwise by the hook (mm) and the yarn's wraps per inch, chains left out. Tails, seams and border are left out.
  *
  * Throws Problem: rows-missing, one-measure-only.
  */
@@ -57,11 +70,12 @@ export function estimateYarn(asked: {
   stitch?: Stitch | undefined;
   hook: number;
   wpi: number;
+  gauge?: Gauge | undefined;
   motifs: number;
   ball?: Ball | undefined;
   reserve: number;
 }): Rough {
-  const { hook, wpi, motifs, ball, reserve } = asked;
+  const { motifs, ball, reserve } = asked;
   const plan = planWhole(asked.shape, asked);
   const working = new Working();
   const inAll = plan.soFarFormula(plan.rows.length);
@@ -70,12 +84,15 @@ export function estimateYarn(asked: {
     plan.counted === 'blocks'
       ? working.do(STITCHES_OF_BLOCKS, { blocks: counted, stitches_a_block: STITCHES_A_BLOCK })
       : counted;
-  const perStitch = reckonStitchYarn(working, plan.stitch, hook, reckonThickness(working, wpi));
-  const each = working.do(YARN_OF_STITCHES, { stitches, stitch_yarn: perStitch, mm_per_m: MM_PER_M });
-  const low = working.do(LOW_END, { each, band: ROUGH_BAND });
-  const high = working.do(HIGH_END, { each, band: ROUGH_BAND });
+  const bySize = asked.gauge !== undefined && plan.counted !== 'blocks';
+  const each = bySize
+    ? reckonBySize(plan, stitches, asked, working)
+    : reckonByHook(plan, stitches, asked, working);
+  const band = bySize ? GAUGED_BAND : ROUGH_BAND;
+  const low = working.do(LOW_END, { each, band });
+  const high = working.do(HIGH_END, { each, band });
   const total = working.do(YARN_WITH_RESERVE, { each, motifs, reserve });
-  const estimate = { plan, stitches, each, low, high, total, working };
+  const estimate = { plan, stitches, each, low, high, band, bySize, total, working };
   if (!ball) return estimate;
   const balls = working.do(WHOLE_BALLS, { yarn: total, ball_length: ball.m });
   const most = working.do(
@@ -89,4 +106,27 @@ export function estimateYarn(asked: {
     'Whole balls at the high end',
   );
   return { ...estimate, balls, ballsHigh };
+}
+
+interface How {
+  readonly hook: number;
+  readonly wpi: number;
+  readonly gauge?: Gauge | undefined;
+}
+
+const reckonByHook = ({ stitch }: RowPlan, stitches: number, { hook, wpi }: How, working: Working): number =>
+  working.do(YARN_OF_STITCHES, {
+    stitches,
+    stitch_yarn: reckonStitchYarn(working, stitch, hook, reckonThickness(working, wpi)),
+    mm_per_m: MM_PER_M,
+  });
+
+function reckonBySize(plan: RowPlan, stitches: number, { hook, wpi, gauge }: How, working: Working): number {
+  const yarn = reckonStitchMetres(working, { stitch: plan.stitch, hook, gauge, wpi });
+  const { chains, together } = countBeside(plan);
+  return working.do(
+    YARN_WORKED_WHOLE,
+    { stitches, stitch_yarn: yarn.stitch, chains, chain_yarn: yarn.chain, together, upright: yarn.upright },
+    'Yarn in one motif, with chains, and the second upright where two are worked together',
+  );
 }

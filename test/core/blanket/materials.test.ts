@@ -8,7 +8,7 @@ import { piecesOf } from '../../../src/core/blanket/pieces.ts';
 import { reckonSide } from '../../../src/core/yarn/motif-size.ts';
 import { reckonMotifYarn } from '../../../src/core/yarn/motif-yarn.ts';
 import { countStitchesByColour, type MotifSpec } from '../../../src/core/yarn/motif.ts';
-import { wpiOf } from '../../../src/core/yarn/stitch-yarn.ts';
+import { wpiOf } from '../../../src/core/yarn/thickness.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan } from '../../../src/core/rows/index.ts';
 import { Working } from '../../../src/core/base/working.ts';
@@ -65,7 +65,7 @@ describe('the yarn of a motif', () => {
       })),
     };
     const { colours, how, ends } = reckonMotifYarn(striped, yarns, new Working());
-    expect(how).toBe('rough');
+    expect(how).toBe('by-gauge');
     expect(ends).toBe(4);
     for (const { tails, carried } of colours) {
       expect(tails).toBeCloseTo(0.3, 12);

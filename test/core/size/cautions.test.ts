@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { careFor } from '../../../src/core/size/cautions.ts';
-import { findUsualHook } from '../../../src/core/yarn/stitch-yarn.ts';
+import { findUsualHook } from '../../../src/core/yarn/thickness.ts';
 import { asking } from '../../asking.ts';
 
 const BABY = /under 12 months/;
