@@ -44,7 +44,8 @@ describe('the yarn of a motif', () => {
   });
 
   it('goes by hook and yarn where no gauge is known, the hook usual for the yarn', () => {
-    const { gauge: _, hook: __, ...plain } = wool;
+    const { name, shape, size, stitch, runs } = wool;
+    const plain: MotifSpec = { name, shape, size, stitch, runs };
     const found = reckonMotifYarn(plain, [{ colour: 'wool', ball: { m: 400, g: 100 } }], new Working());
     expect(found.how).toBe('rough');
     expect(found.assumptions.join(' ')).not.toContain('⟦5 mm⟧');
