@@ -1,10 +1,13 @@
 import tseslint from 'typescript-eslint';
 
 /** What a room of the house may not know: the arrows run main → rooms → commands → core, and never back. */
-const mayNotImport = (files, rooms, message) => ({
+const mayNotImport = (files, rooms, message, more = []) => ({
   files,
   rules: {
-    'no-restricted-imports': ['error', { patterns: rooms.map((room) => ({ group: [room], message })) }],
+    'no-restricted-imports': [
+      'error',
+      { patterns: [...rooms.map((room) => ({ group: [room], message })), ...more] },
+    ],
   },
 });
 
@@ -72,7 +75,12 @@ export default tseslint.config(
     ['**/rooms/**', '**/commands/**', '**/pictures/**', 'discord.js', 'node:*'],
     'Both rooms share the chat.',
   ),
-  mayNotImport(['commands/**/*.ts'], ['**/rooms/**', 'discord.js', 'node:*'], 'Commands know no room.'),
+  mayNotImport(['commands/**/*.ts'], ['**/rooms/**', 'discord.js', 'node:*'], 'Commands know no room.', [
+    {
+      regex: '^\\.\\./(?!shared/|\\.\\./|src/|index)',
+      message: 'What commands share lives in commands/shared/.',
+    },
+  ]),
   mayNotImport(
     ['src/rooms/terminal/**/*.ts'],
     ['**/rooms/discord/**', 'discord.js'],

@@ -1,5 +1,5 @@
 import { command } from '../../src/chat/command.ts';
-import { ADVICE } from '../advice.ts';
+import { ADVICE } from '../shared/advice.ts';
 import { change } from './change.ts';
 import { colours } from './colours.ts';
 import { fit } from './fit.ts';

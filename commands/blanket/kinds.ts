@@ -10,7 +10,7 @@ import { findMotif } from '../../src/projects/motifs.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { withKinds } from '../../src/projects/relaying.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
-import { described } from '../motif/words.ts';
+import { described } from '../shared/motif-words.ts';
 import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket, savedKinds } from './options.ts';
 import { layoutFacts, makeCounts } from './words.ts';

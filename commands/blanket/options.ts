@@ -4,7 +4,7 @@ import { LONGEST_NAME, MOST_ALONG } from '../../src/core/base/limits.ts';
 import { ARRANGEMENTS, type Arrangement } from '../../src/core/blanket/layout.ts';
 import { SEAM_METHODS } from '../../src/core/edges/seams.ts';
 import { SETTING_KEYS, SETTINGS } from '../../src/standards/settings.ts';
-import { DEFINED } from '../motif/options.ts';
+import { DEFINED } from '../shared/saved-motif.ts';
 
 /** What the examples of these questions have saved before. */
 export const SAVED = [

@@ -7,6 +7,7 @@ import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { action } from '../shared/actions.ts';
+import { piecesIfKnown } from '../shared/blanket-drawing.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
   borderWords,
@@ -15,7 +16,6 @@ import {
   joiningWords,
   layoutFacts,
   makeCounts,
-  piecesIfKnown,
   sizeWords,
 } from './words.ts';
 

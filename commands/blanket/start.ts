@@ -18,6 +18,7 @@ import { relaid } from '../../src/projects/relaying.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { USUAL_RESERVE } from '../../src/standards/consumption.ts';
 import { action } from '../shared/actions.ts';
+import { piecesIfKnown } from '../shared/blanket-drawing.ts';
 import {
   arrangement,
   columns,
@@ -29,7 +30,7 @@ import {
   seed,
   setting,
 } from './options.ts';
-import { extentWords, layoutFacts, makeCounts, piecesIfKnown, sizeWords } from './words.ts';
+import { extentWords, layoutFacts, makeCounts, sizeWords } from './words.ts';
 
 /** Three in each corner lie flat in the shortest stitch. */
 const USUAL_CORNER = 3;

@@ -3,21 +3,18 @@ import type { Figure } from '../../src/chat/answer.ts';
 import type { Alike } from '../../src/core/blanket/colour.ts';
 import { countLaid, letter, readLaidBy, type Cell, type LaidBy } from '../../src/core/blanket/layout.ts';
 import { writeMap } from '../../src/core/blanket/map.ts';
-import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
+import type { Pieces } from '../../src/core/blanket/pieces.ts';
 import { type Extent, type Materials } from '../../src/core/blanket/materials.ts';
 import type { MotifSpec } from '../../src/core/yarn/motif.ts';
-import { Problem } from '../../src/core/base/problem.ts';
 import { fewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
-import type { Step, Working } from '../../src/core/base/working.ts';
-import { specOf } from '../../src/projects/blankets.ts';
-import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
+import type { Step } from '../../src/core/base/working.ts';
+import type { Blanket } from '../../src/projects/schema.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { caution } from '../../src/standards/care.ts';
 import { turningsWords } from '../../src/core/blanket/turnings.ts';
 import { GAUGED_BAND } from '../../src/standards/consumption.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
-import { advised } from '../advice.ts';
 import { ARRANGED } from './options.ts';
 
 export const listed = (names: readonly string[]) =>
@@ -111,16 +108,6 @@ export const middleNote = (laid: LaidBy, { columns, rows }: Pick<Extent, 'column
         'Its middle lies between motifs: with an odd number of columns or rows the diamonds lie half a motif off the middle.',
       ]
     : [];
-
-/** The pieces, or undefined where a motif's size is not known yet: many answers can do without. */
-export function piecesIfKnown(doc: MakerDoc, blanket: Blanket, working: Working): Pieces | Problem {
-  try {
-    return piecesOf(specOf(doc, blanket), working);
-  } catch (problem) {
-    if (problem instanceof Problem) return advised(problem);
-    throw problem;
-  }
-}
 
 /** `hdc, dc; 3 in each corner` in words. */
 export function borderWords({ border }: Pick<Blanket, 'border'>): string {

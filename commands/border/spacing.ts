@@ -12,7 +12,7 @@ import { findMotif } from '../../src/projects/motifs.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { count, num, t } from '../../src/core/base/reader.ts';
 import { STITCH_FACTS, STITCHES, type Stitch } from '../../src/standards/stitches.ts';
-import { savedMotif } from '../motif/options.ts';
+import { savedMotif } from '../shared/saved-motif.ts';
 import { corner } from './corner.ts';
 
 export const spacing = question({

@@ -3,7 +3,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { compareGauges, HOOK_STAYS_WITHIN } from '../../src/core/size/compare-gauges.ts';
 import { cm, mm, num, t } from '../../src/core/base/reader.ts';
-import { asMeant, hookWords, offWords } from './hook-words.ts';
+import { asMeant, hookWords, offWords } from '../shared/hook-words.ts';
 
 export const compare = question({
   name: 'compare',

@@ -7,7 +7,7 @@ import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { findUsualHook } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
 import { ROUGH_BAND, USUAL_YARN } from '../../src/standards/consumption.ts';
-import { usualHookWords } from '../yardage/options.ts';
+import { usualHookWords } from '../shared/hook-words.ts';
 
 /** A seam this long, in metres, is an evening and more at a heavy blanket. */
 const LONG_SEAM = 10;

@@ -6,9 +6,9 @@ import { drawChart } from '../../src/pictures/chart.ts';
 import { findMotif, hexes } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
 import { action } from '../shared/actions.ts';
-import { fileName } from './instructions.ts';
-import { DEFINED, savedMotif } from './options.ts';
-import { described, rowWord } from './words.ts';
+import { fileName } from '../shared/file-name.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import { described, rowWord } from '../shared/motif-words.ts';
 
 export const chart = question({
   name: 'chart',

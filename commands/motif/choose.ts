@@ -2,8 +2,8 @@ import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { action } from '../shared/actions.ts';
-import { DEFINED, savedMotif } from './options.ts';
-import { described } from './words.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import { described } from '../shared/motif-words.ts';
 
 export const choose = question({
   name: 'choose',

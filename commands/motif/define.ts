@@ -11,8 +11,15 @@ import { Working } from '../../src/core/base/working.ts';
 import { keepMotif, motifName } from '../../src/projects/motifs.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { action } from '../shared/actions.ts';
-import { DEFINED, STRIPES } from './options.ts';
-import { carryAssumption, carryLines, described, rowWord, stripeLines, units } from './words.ts';
+import { DEFINED, STRIPES } from '../shared/saved-motif.ts';
+import {
+  carryAssumption,
+  carryLines,
+  described,
+  rowWord,
+  stripeLines,
+  units,
+} from '../shared/motif-words.ts';
 
 export const define = question({
   name: 'define',

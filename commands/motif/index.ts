@@ -1,5 +1,5 @@
 import { command } from '../../src/chat/command.ts';
-import { ADVICE } from '../advice.ts';
+import { ADVICE } from '../shared/advice.ts';
 import { chart } from './chart.ts';
 import { choose } from './choose.ts';
 import { define } from './define.ts';

@@ -6,20 +6,12 @@ import { total } from '../../src/core/rows/index.ts';
 import { count, forReader } from '../../src/core/base/reader.ts';
 import { wordLines, words as written } from '../../src/core/stripes/written-rows.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
-import { DEFINED, savedMotif } from './options.ts';
-import { carryAssumption, described, rowWord, RowWord, units } from './words.ts';
+import { fileName } from '../shared/file-name.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import { carryAssumption, described, rowWord, RowWord, units } from '../shared/motif-words.ts';
 
 /** Longer instructions come as a text besides, to be kept or printed. */
 const LONG = 20;
-
-/** A name as the name of a file. */
-export const fileName = (name: string) =>
-  name
-    .toLowerCase()
-    .normalize('NFKD')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 40) || 'motif';
 
 export const words = question({
   name: 'words',

@@ -3,8 +3,8 @@ import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count, g } from '../../src/core/base/reader.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
-import { DEFINED } from './options.ts';
-import { described, rowWord } from './words.ts';
+import { DEFINED } from '../shared/saved-motif.ts';
+import { described, rowWord } from '../shared/motif-words.ts';
 
 export const list = question({
   name: 'list',

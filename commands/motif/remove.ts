@@ -3,8 +3,8 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { findMotif, removeMotif } from '../../src/projects/motifs.ts';
 import { action } from '../shared/actions.ts';
-import { DEFINED, savedMotif } from './options.ts';
-import { described } from './words.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import { described } from '../shared/motif-words.ts';
 
 export const remove = question({
   name: 'remove',

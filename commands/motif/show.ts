@@ -8,8 +8,16 @@ import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
 import { action } from '../shared/actions.ts';
-import { DEFINED, savedMotif } from './options.ts';
-import { carryAssumption, carryLines, described, rowWord, RowWord, stripeLines, units } from './words.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import {
+  carryAssumption,
+  carryLines,
+  described,
+  rowWord,
+  RowWord,
+  stripeLines,
+  units,
+} from '../shared/motif-words.ts';
 
 export const show = question({
   name: 'show',

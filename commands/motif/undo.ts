@@ -4,8 +4,8 @@ import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { restoreMotif } from '../../src/projects/motifs.ts';
 import { action } from '../shared/actions.ts';
-import { DEFINED } from './options.ts';
-import { described } from './words.ts';
+import { DEFINED } from '../shared/saved-motif.ts';
+import { described } from '../shared/motif-words.ts';
 
 export const undo = question({
   name: 'undo',

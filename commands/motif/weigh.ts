@@ -8,9 +8,9 @@ import { readMeasured, type MeasuredMotif } from '../../src/core/yarn/measured-m
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
 import { caution } from '../../src/standards/care.ts';
 import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
-import { hookWords } from '../gauge/hook-words.ts';
+import { hookWords } from '../shared/hook-words.ts';
 import { action } from '../shared/actions.ts';
-import { DEFINED, savedMotif } from './options.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 
 export const weigh = question({
   name: 'weigh',

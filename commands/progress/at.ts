@@ -7,8 +7,8 @@ import { count } from '../../src/core/base/reader.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
 import { MOST_MADE } from '../../src/projects/schema.ts';
-import { DEFINED, savedMotif } from '../motif/options.ts';
-import { rowWord } from '../motif/words.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import { rowWord } from '../shared/motif-words.ts';
 import { change } from './change.ts';
 import { coming } from './coming.ts';
 

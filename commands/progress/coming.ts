@@ -5,7 +5,7 @@ import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { rowWords } from '../../src/core/stripes/written-rows.ts';
 import type { Motif } from '../../src/projects/schema.ts';
-import { rowWord, RowWord, units } from '../motif/words.ts';
+import { rowWord, RowWord, units } from '../shared/motif-words.ts';
 import { action } from '../shared/actions.ts';
 
 export interface At {

@@ -3,7 +3,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
 import { MOST_MADE } from '../../src/projects/schema.ts';
-import { DEFINED, savedMotif } from '../motif/options.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { action } from '../shared/actions.ts';
 import { change } from './change.ts';
 import { coming, madeWords } from './coming.ts';

@@ -1,5 +1,5 @@
 import { command } from '../../src/chat/command.ts';
-import { ADVICE } from '../advice.ts';
+import { ADVICE } from '../shared/advice.ts';
 import { at } from './at.ts';
 import { back } from './back.ts';
 import { counted } from './counted.ts';

@@ -23,9 +23,9 @@ import { findMotif } from '../../src/projects/motifs.ts';
 import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../src/projects/progress.ts';
 import type { Blanket, Motif } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
-import { picture } from '../blanket/picture.ts';
-import { DEFINED, savedMotif } from '../motif/options.ts';
-import { rowWord, units } from '../motif/words.ts';
+import { drawSavedBlanket } from '../shared/blanket-drawing.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import { rowWord, units } from '../shared/motif-words.ts';
 import { lineOf } from '../shared/actions.ts';
 import { coming, madeWords } from './coming.ts';
 
@@ -54,8 +54,10 @@ export const show = question({
     '/motif weigh name:"moss square" weight:18g',
     '/progress at motif:"moss square" row:5 made:3',
   ],
-  async answer({ motif: name, left, colour, ball, minutes_each }, context): Promise<Answer> {
-    const { maker, projects } = context;
+  async answer(
+    { motif: name, left, colour, ball, minutes_each },
+    { maker, projects, reader },
+  ): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name);
     const plan = planOf(motif);
@@ -80,9 +82,7 @@ export const show = question({
     );
     const next = coming(motif, progress);
     const all = blanket ? allOf(blanket, madeFor(doc, blanket)) : undefined;
-    const drawn = blanket
-      ? await picture.answer({ name: blanket.name, made: undefined }, context)
-      : undefined;
+    const drawn = blanket && drawSavedBlanket(doc, blanket, { planOnly: false, reader });
     return {
       headline: scale?.headline ?? headline(),
       figures: [
@@ -124,7 +124,7 @@ export const show = question({
           .slice(-10)
           .map(({ at, did, row: to, made: of }) => ({ at, did, row: to, made: of })),
       },
-      files: drawn?.files ?? [],
+      files: drawn ? [drawn.file] : [],
       actions: next.actions,
     };
 

@@ -3,8 +3,8 @@ import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { undo as takeBack } from '../../src/projects/progress.ts';
-import { DEFINED, savedMotif } from '../motif/options.ts';
-import { rowWord } from '../motif/words.ts';
+import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
+import { rowWord } from '../shared/motif-words.ts';
 import { change } from './change.ts';
 import { coming, madeWords } from './coming.ts';
 

@@ -4,7 +4,7 @@ import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { checkCounts } from '../../src/core/miscount/check-counts.ts';
 import { rowPlan } from '../../src/core/rows/index.ts';
-import { elsewhereWords } from './elsewhere-words.ts';
+import { elsewhereWords } from '../shared/elsewhere-words.ts';
 import { count, t } from '../../src/core/base/reader.ts';
 
 /** Causes told in words; the rest stand in the data. */

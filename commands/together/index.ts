@@ -1,5 +1,5 @@
 import { command } from '../../src/chat/command.ts';
-import { ADVICE } from '../advice.ts';
+import { ADVICE } from '../shared/advice.ts';
 import { assemble } from './assemble.ts';
 import { board } from './board.ts';
 import { accept, handin, sentBack } from './handing-in.ts';

@@ -1,7 +1,6 @@
 /** Options that the questions about yarn share. */
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS } from '../../src/core/base/limits.ts';
-import { mm } from '../../src/core/base/reader.ts';
 import { USUAL_RESERVE } from '../../src/standards/consumption.ts';
 
 export const motifs = () =>
@@ -21,7 +20,3 @@ export const otherSize = () =>
   opt
     .whole('Blocks along the other side, or rows of a flat piece', { max: MOST_ROWS, example: '8' })
     .optional();
-
-/** What is said when a hook was left out and one usual for the yarn is taken. */
-export const usualHookWords = ({ mm: hook, name }: { mm: number; name: string }) =>
-  `A hook of ${mm(hook)}, usual for ${name} yarn, as none was given.`;

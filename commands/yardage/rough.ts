@@ -6,7 +6,8 @@ import { estimateYarn } from '../../src/core/yarn/rough.ts';
 import { findUsualHook, wpiOf } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
 import { STITCHES_A_BLOCK, USUAL_YARN } from '../../src/standards/consumption.ts';
-import { motifs, otherSize, reserve, usualHookWords } from './options.ts';
+import { usualHookWords } from '../shared/hook-words.ts';
+import { motifs, otherSize, reserve } from './options.ts';
 
 export const rough = question({
   name: 'rough',

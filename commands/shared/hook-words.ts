@@ -25,3 +25,7 @@ export function hookWords(
     ? `the nearest ${way} hook, ${mm(advice.mm)}, would still leave it ${offWords(advice.stillOff, more, less)}, so it takes another yarn`
     : `try ${mm(advice.mm)} instead of ${mm(hook)}`;
 }
+
+/** What is said when a hook was left out and one usual for the yarn is taken. */
+export const usualHookWords = ({ mm: hook, name }: { mm: number; name: string }) =>
+  `A hook of ${mm(hook)}, usual for ${name} yarn, as none was given.`;

@@ -2,22 +2,19 @@
  * What to ask next where something is refused: the core and the store know no commands, so their hints name none. By the
  * problem's code, from what it is made of.
  */
-import type { Advice } from '../src/chat/command.ts';
-import { writeLine } from '../src/chat/line.ts';
-import type { Problem } from '../src/core/base/problem.ts';
-
-const line = (words: string, options: Readonly<Record<string, string>>) =>
-  writeLine({ words: words.split(' '), options });
+import type { Advice } from '../../src/chat/command.ts';
+import type { Problem } from '../../src/core/base/problem.ts';
+import { lineOf } from './actions.ts';
 
 export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => string>([
   [
     'motif-size-unknown',
-    ({ motif }) => `Measure a finished one: ${line('motif weigh', { name: String(motif), side: '15cm' })}.`,
+    ({ motif }) => `Measure a finished one: ${lineOf('motif weigh', { name: String(motif), side: '15cm' })}.`,
   ],
   [
     'yarn-at-hand-unknown',
     ({ colour }) =>
-      `Say it colour by colour: ${line('blanket colours', { colour: String(colour), ball: '170m/100g', balls: '4' })}.`,
+      `Say it colour by colour: ${lineOf('blanket colours', { colour: String(colour), ball: '170m/100g', balls: 4 })}.`,
   ],
   ['blanket-closed', () => 'The organiser can open it again with /together reopen.'],
   [

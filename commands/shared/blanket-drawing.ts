@@ -1,0 +1,110 @@
+/** A saved blanket as a picture: for the question that asks for it, and beside how far one is. */
+import type { AnswerFile } from '../../src/chat/answer.ts';
+import { coloursOf } from '../../src/core/blanket/colour.ts';
+import { countLaid, letter, markMade } from '../../src/core/blanket/layout.ts';
+import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
+import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
+import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import type { Reader } from '../../src/core/base/reader.ts';
+import { Working } from '../../src/core/base/working.ts';
+import { drawBlanket, type PictureKind } from '../../src/pictures/blanket.ts';
+import { kindsOf, specOf } from '../../src/projects/blankets.ts';
+import { madeFor } from '../../src/projects/progress.ts';
+import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
+import { advised } from './advice.ts';
+import { fileName } from './file-name.ts';
+
+/** The pieces, or what is wrong where a motif's size is not known yet: many answers can do without. */
+export function piecesIfKnown(doc: MakerDoc, blanket: Blanket, working: Working): Pieces | Problem {
+  try {
+    return piecesOf(specOf(doc, blanket), working);
+  } catch (problem) {
+    if (problem instanceof Problem) return advised(problem);
+    throw problem;
+  }
+}
+
+export interface BlanketDrawing {
+  readonly file: AnswerFile;
+  readonly kinds: readonly PictureKind[];
+  /** The look of every colour, `#rrggbb` by its name. */
+  readonly looks: Readonly<Record<string, string>>;
+  /** How many of each kind the layout has, and how many are made. */
+  readonly counts: readonly number[];
+  readonly made: readonly number[];
+  /** How many places are filled in; undefined where the plan is drawn. */
+  readonly filled: number | undefined;
+  /** The finished size; undefined with the reason beside it where a motif's size is not known. */
+  readonly size: Materials | undefined;
+  readonly unknown: Problem | undefined;
+}
+
+/** Draws it, with what is made filled in unless the plan alone is wanted. */
+export function drawSavedBlanket(
+  doc: MakerDoc,
+  blanket: Blanket,
+  { planOnly, reader }: { readonly planOnly: boolean; readonly reader: Reader },
+): BlanketDrawing {
+  const made = madeFor(doc, blanket);
+  const places = !planOnly && made.some((many) => many > 0) ? markMade(blanket.layout, made) : undefined;
+  const counts = countLaid(blanket.layout, blanket.kinds.length);
+  const pieces = piecesIfKnown(doc, blanket, new Working());
+  const unknown = pieces instanceof Problem ? pieces : undefined;
+  const size =
+    pieces instanceof Problem ? undefined : reckonMaterials(pieces, { ...blanket, counts }, new Working());
+  const { kinds, looks } = kindsAndLooks(doc, blanket);
+  const { svg, alt } = drawBlanket({
+    title: blanket.name,
+    columns: blanket.columns,
+    rows: blanket.rows,
+    cells: blanket.layout.map((cell, place) => ({
+      ...cell,
+      ...(places ? { done: places[place] ?? false } : {}),
+    })),
+    kinds,
+    colours: looks,
+    border: borderColours(blanket, kinds[0]?.runs[0]?.colour ?? ''),
+    // Where no motif's size is known the cells are drawn square, and no size is told.
+    width: size?.width ?? blanket.columns,
+    height: size?.height ?? blanket.rows,
+    reader,
+  });
+  return {
+    file: { name: `${fileName(blanket.name)}.svg`, says: alt, content: svg },
+    kinds,
+    looks,
+    counts,
+    made,
+    filled: places?.filter(Boolean).length,
+    size,
+    unknown,
+  };
+}
+
+/** The kinds as they are drawn, and the look of every colour. */
+function kindsAndLooks(doc: MakerDoc, blanket: Blanket) {
+  const motifs = kindsOf(doc, blanket);
+  const names = [
+    ...motifs.flatMap((motif) => runsOf(motif).map(({ colour }) => colour)),
+    ...blanket.border.rounds.flatMap(({ colour }) => (colour === undefined ? [] : [colour])),
+  ];
+  const kinds = motifs.map((motif, index): PictureKind => ({
+    ...motif,
+    runs: runsOf(motif),
+    letter: letter(index),
+  }));
+  const looks = coloursOf(
+    [...new Set(names)].map((name) => ({ name, hex: yarnOf(blanket.yarns, name)?.hex })),
+  );
+  return { kinds, looks };
+}
+
+/** Rounds without a colour of their own go on in the one before, the first in the colour of the seams. */
+function borderColours(blanket: Blanket, main: string) {
+  let colour = blanket.joining.colour ?? main;
+  return blanket.border.rounds.map((round) => {
+    colour = round.colour ?? colour;
+    return { stitch: round.stitch, colour };
+  });
+}
