@@ -75,6 +75,11 @@ export default tseslint.config(
     ['**/rooms/**', '**/commands/**', '**/pictures/**', 'discord.js', 'node:*'],
     'Both rooms share the chat.',
   ),
+  mayNotImport(
+    ['src/asked/**/*.ts'],
+    ['**/rooms/**', '**/commands/**', '**/pictures/**', 'discord.js', 'node:*'],
+    'Plain words are read by what the registry declares, whichever room they come from.',
+  ),
   mayNotImport(['commands/**/*.ts'], ['**/rooms/**', 'discord.js', 'node:*'], 'Commands know no room.', [
     {
       regex: '^\\.\\./(?!shared/|\\.\\./|src/|index)',
@@ -96,6 +101,7 @@ export default tseslint.config(
       'src/core/**/*.ts',
       'src/standards/**/*.ts',
       'src/chat/**/*.ts',
+      'src/asked/**/*.ts',
       'commands/**/*.ts',
       'src/pictures/**/*.ts',
     ],

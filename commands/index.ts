@@ -1,5 +1,6 @@
 /** Every command, named once. A new one is a file beside this and a line here. */
 import { Registry } from '../src/chat/registry.ts';
+import { ask } from './ask/index.ts';
 import { blanket } from './blanket/index.ts';
 import { border } from './border/index.ts';
 import { gauge } from './gauge/index.ts';
@@ -15,6 +16,7 @@ import { together } from './together/index.ts';
 import { yardage } from './yardage/index.ts';
 
 const commands = [
+  ask(() => registry),
   stitches,
   gauge,
   yardage,
@@ -34,4 +36,4 @@ const every = [...commands, help(commands)] as const;
 /** The commands as types: what each question takes. */
 export type Commands = (typeof every)[number];
 
-export const registry = new Registry(every);
+export const registry: Registry = new Registry(every);

@@ -8,6 +8,7 @@ import { TerminalRoom } from '../src/rooms/terminal/room.ts';
 export interface Json {
   ok: boolean;
   question: string;
+  read_as?: string;
   headline: string;
   figures: Record<string, { value: number; unit: string }>;
   data: any; // eslint-disable-line @typescript-eslint/no-explicit-any

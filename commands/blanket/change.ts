@@ -22,6 +22,39 @@ export const change = question({
   refused: { line: 'border:"sc hdc dc" border_colours:"moss, sand"', option: 'border_colours' },
   before: SAVED,
   changes: true,
+  asked: {
+    ways: [
+      'change border',
+      'change join',
+      'rename blanket',
+      'rename @blanket',
+      'remove border',
+      'join blanket',
+      'change blanket border',
+      'change blanket spare',
+    ],
+    also: 'blanket border join mine round remove substitute stitch slip-stitch whip corner',
+    not: 'how-many how-much group next picture gauge',
+    saved: 'blanket',
+    marks: {
+      name: { takes: 'saved-blanket' },
+      new_name: {
+        capture:
+          /\b(?:rename|call|name)\b.*?\b(?:to|as|it)\s+(?:"([^"]+)"|“([^”]+)”|([\p{L}'’ -]+?)(?=\s*(?:[.,;:?!]|$)))/iu,
+      },
+      joining: {
+        choices: { whip: 'whip', 'slip-stitch': 'slip-stitch', 'single-crochet': 'single_crochet' },
+        with: 'join',
+      },
+      join_colour: { never: true },
+      border: { takes: 'stitches', with: 'border' },
+      border_colours: { never: true },
+      corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
+      no_border: { choices: { yes: 'remove' }, with: 'border' },
+    },
+    needs: [['new_name', 'joining', 'border', 'corner', 'reserve', 'no_border']],
+    phrases: ['change the border to sc hdc sc', 'rename my blanket to "porch blanket"'],
+  },
   async answer({ name, ...asked }, { maker, projects, once }): Promise<Answer> {
     if (Object.values(asked).every((value) => value === undefined))
       throw new Problem('unsorted', 'What to change is not said.', {

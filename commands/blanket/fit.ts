@@ -56,6 +56,24 @@ export const fit = question({
     '/blanket colours colour:sand ball:170m/100g balls:2',
     '/blanket colours colour:clay ball:170m/100g balls:1.5',
   ],
+  asked: {
+    ways: [
+      'biggest blanket',
+      'biggest stash',
+      'biggest yarn',
+      'which colour enough',
+      'enough blanket yarn',
+      'how-big blanket stash',
+      'stash blanket',
+      'stash enough',
+      'colour next enough',
+    ],
+    also: 'blanket yarn stash enough colour mine how-big biggest next motif',
+    not: 'group <weight> row round border',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' }, stretch: { never: true }, each: { never: true } },
+    phrases: ['how big a blanket can I make with the yarn I have', 'which colour will run out first'],
+  },
   async answer({ name, stretch, each, reserve }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const saved = findBlanket(doc, name);

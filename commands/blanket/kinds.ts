@@ -27,6 +27,24 @@ export const kinds = question({
   refused: { line: 'drop:"clay square"', option: 'drop' },
   before: SAVED,
   changes: true,
+  asked: {
+    ways: [
+      'how-many kind',
+      'kind blanket',
+      'how-many each blanket motif mine',
+      '?motif kind',
+      'kind motif',
+      'how-many @motif blanket',
+      'how-many each motif blanket',
+    ],
+    also: 'blanket motif each need mine layout',
+    not: 'group claim left <dims> gauge border weigh yarn',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' }, add: { takes: 'none' }, drop: { takes: 'none' } },
+    // Kinds that are named are only spoken of: all of them are told.
+    extras: { of: { takes: 'saved-motif', with: 'several' } },
+    phrases: ['how many of each kind do I need to make'],
+  },
   async answer({ name, add, drop }, { maker, projects, once }): Promise<Answer> {
     const change = add !== undefined || drop !== undefined;
     if (change)

@@ -38,6 +38,44 @@ export const layout = question({
   refused: { line: 'counts:"A 12, B 9"', option: 'counts' },
   before: SAVED,
   changes: true,
+  asked: {
+    ways: [
+      'layout show',
+      'layout which',
+      'layout mine',
+      'layout blanket',
+      'layout motif',
+      'scatter motif',
+      'scatter blanket',
+      'checked motif',
+      'choose layout',
+      'layout',
+      'layout scatter|checked',
+    ],
+    also: 'motif blanket layout scatter checked striped mine choose show change kind settings place',
+    not: 'how-many group goes-where remove board exchange',
+    saved: 'blanket',
+    marks: {
+      name: { takes: 'saved-blanket' },
+      arrange: { choices: { scattered: 'scatter', checked: 'checked', stripes: 'striped' } },
+      setting: {
+        choices: {
+          'barn-raising': 'barn_raising',
+          'straight-furrow': 'straight_furrow',
+          pinwheel: 'pinwheel pin_wheel',
+          'broken-dishes': 'broken_dishes',
+          'flying-geese': 'flying_geese',
+          zigzag: 'zigzag zig_zag',
+          upright: 'upright same_way_up',
+        },
+      },
+      counts: { never: true },
+      map: { never: true },
+      columns: { takes: 'count', nouns: 'across', only: true },
+      rows: { takes: 'count', nouns: 'row down', only: true },
+    },
+    phrases: ['show the layout of my blanket', 'scatter the squares', 'lay it out as barn raising'],
+  },
   async answer(asked, { maker, projects, once }): Promise<Answer> {
     const { name, arrange, ...rest } = asked;
     const change = Object.values({ arrange, ...rest }).some((value) => value !== undefined);

@@ -32,6 +32,33 @@ export const materials = question({
   example: 'minutes:45',
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: [...SAVED, '/blanket colours colour:moss ball:170m/100g price:4.5 balls:1'],
+  asked: {
+    ways: [
+      '?yarn blanket mine',
+      '?ball blanket mine',
+      '?yarn blanket mine spare',
+      'shopping blanket',
+      'shopping blanket mine',
+      'cost blanket',
+      'how-long blanket',
+      'shopping',
+      '?yarn @blanket',
+      '?ball @blanket',
+      'how-long blanket motif',
+      'cost @blanket',
+      'yarn blanket colour',
+      '?minute blanket',
+    ],
+    also: 'blanket mine yarn ball colour each spare cost need minute motif how-long all total',
+    not: 'group left <weight> stash enough substitute row claim',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' }, minutes: { takes: 'minutes' } },
+    phrases: [
+      'how much yarn do I need for my blanket',
+      'shopping list for my blanket',
+      'what will my blanket cost',
+    ],
+  },
   async answer({ name, reserve, minutes }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const saved = findBlanket(doc, name);

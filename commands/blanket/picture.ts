@@ -22,6 +22,14 @@ export const picture = question({
   example: 'name:"garden throw"',
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: SAVED,
+  asked: {
+    ways: ['picture blanket', 'picture @blanket', 'picture mine blanket', 'picture show'],
+    also: 'blanket mine show layout which',
+    not: 'chart group motif colour',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' }, made: { never: true } },
+    phrases: ['draw my blanket', 'show me a picture of my blanket'],
+  },
   async answer({ name, made }, { maker, projects, reader }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, name);

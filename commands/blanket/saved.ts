@@ -20,6 +20,12 @@ export const list = question({
   example: '',
   refused: { line: 'name:throw', option: 'name' },
   before: SAVED,
+  asked: {
+    ways: ['list blanket', 'which blanket saved', '?blanket saved', 'saved blanket all', 'list blanket mine'],
+    also: 'saved mine show which all',
+    not: 'group colour motif kind',
+    phrases: ['list my blankets', 'which blankets have I saved'],
+  },
   async answer(_, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const { blankets, current } = doc;
@@ -50,6 +56,14 @@ export const choose = question({
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: SAVED,
   changes: true,
+  asked: {
+    ways: ['choose @blanket', 'change @blanket', 'choose blanket'],
+    also: 'choose mine blanket next',
+    not: 'group rename border join motif scale picture remove colour',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' } },
+    phrases: ['switch to the garden throw'],
+  },
   async answer({ name }, { maker, projects }): Promise<Answer> {
     const chosen = await projects.changeMaker(maker.id, maker.name, (doc) => {
       const blanket = findBlanket(doc, name);
@@ -75,6 +89,14 @@ export const remove = question({
   refused: { line: 'name:"garten trow" confirm:yes', option: 'name' },
   before: SAVED,
   changes: true,
+  asked: {
+    ways: ['remove blanket mine', 'remove @blanket', 'remove blanket saved'],
+    also: 'mine saved all erase',
+    not: 'border group motif restore colour join',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' } },
+    phrases: ['delete my blanket'],
+  },
   async answer({ name, confirm }, { maker, now, projects, once }): Promise<Answer> {
     if (confirm !== true) {
       const blanket = findBlanket(await projects.maker(maker.id, maker.name), name);
@@ -112,6 +134,14 @@ export const undo = question({
   refused: { line: 'name:"porch blanket"', option: 'name' },
   before: [...SAVED, '/blanket remove name:"garden throw" confirm:yes'],
   changes: true,
+  asked: {
+    ways: ['restore blanket', 'undo blanket remove', 'restore blanket remove'],
+    also: 'mine remove blanket erase',
+    not: 'group motif row border',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' } },
+    phrases: ['bring back the blanket I deleted'],
+  },
   async answer({ name }, { maker, now, projects, once }): Promise<Answer> {
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const { name: back, columns, rows } = restoreBlanket(doc, now, name);

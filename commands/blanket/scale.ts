@@ -29,6 +29,26 @@ export const scale = question({
   refused: { line: 'columns:6 width:120cm', option: 'width' },
   before: SAVED,
   changes: true,
+  asked: {
+    ways: [
+      'scale blanket',
+      'scale @blanket',
+      'blanket substitute <pair|dims>',
+      'change blanket <dims|pair>',
+      'scale motif blanket',
+    ],
+    also: 'blanket mine motif across down change substitute how-big how-many row',
+    not: 'group ball yarn hook gauge each weigh',
+    saved: 'blanket',
+    marks: {
+      name: { takes: 'saved-blanket' },
+      columns: { takes: 'count', nouns: 'across', only: true },
+      rows: { takes: 'count', nouns: 'row down', only: true },
+    },
+    pairs: { grid: ['columns', 'rows'], dims: ['width', 'height'] },
+    needs: [['columns', 'rows', 'width', 'height']],
+    phrases: ['what if my blanket was 6 by 8 squares', 'scale my blanket to 120 by 160 cm'],
+  },
   async answer({ name, keep, ...to }, { maker, projects, once }): Promise<Answer> {
     const before = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(before, name);

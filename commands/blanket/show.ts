@@ -26,6 +26,21 @@ export const show = question({
   example: 'name:"garden throw"',
   refused: { line: 'name:"garten trow"', option: 'name' },
   before: SAVED,
+  asked: {
+    ways: [
+      'show blanket mine',
+      'show @blanket',
+      'saved blanket',
+      'saved @blanket',
+      'show blanket saved',
+      'show blanket',
+    ],
+    also: 'saved mine which motif all',
+    not: 'picture layout colour cost group list kind remove chart border how-many how-much',
+    saved: 'blanket',
+    marks: { name: { takes: 'saved-blanket' } },
+    phrases: ['show my blanket', 'tell me about my blanket'],
+  },
   async answer({ name }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, name);

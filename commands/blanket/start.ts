@@ -61,6 +61,31 @@ export const start = question({
   refused: { line: 'name:"porch blanket" kinds:"mos square" columns:4 rows:5', option: 'kinds' },
   before: SAVED.slice(0, 2),
   changes: true,
+  asked: {
+    ways: ['new blanket', 'new blanket @motif', 'blanket @motif <pair>', 'save blanket'],
+    also: 'motif across down rename layout scatter checked border join mean new row kind',
+    not: 'group picture cost weigh show how-many how-much',
+    reports: true,
+    saved: 'motif',
+    marks: {
+      name: {
+        capture:
+          /(?:\b(?:called|named|name it|call it|blanket)\s+)(?:"([^"]+)"|“([^”]+)”|([\p{L}'’ -]+?)(?=\s*(?:[.,;:?!]|$|\bwith\b|\bin\b|\bof\b|\bfrom\b|\bmade\b)))/iu,
+      },
+      kinds: { takes: 'saved-motif', with: 'several' },
+      arrange: { choices: { scattered: 'scatter', checked: 'checked', stripes: 'striped' } },
+      setting: {},
+      counts: { never: true },
+      map: { never: true },
+      border: { takes: 'stitches' },
+      border_colours: { never: true },
+      join_colour: { never: true },
+      joining: { choices: { whip: 'whip', 'slip-stitch': 'slip-stitch' }, with: 'join' },
+      rows: { takes: 'count', nouns: 'row down', only: true },
+    },
+    pairs: { grid: ['columns', 'rows'], dims: ['width', 'height'] },
+    phrases: ['start a blanket called "porch" from moss square and sand square, 4 by 5'],
+  },
   async answer(asked, { maker, now, projects, once }): Promise<Answer> {
     const working = new Working();
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {

@@ -22,6 +22,25 @@ export const swap = question({
   refused: { line: 'a:3 b:40', option: 'b' },
   before: SAVED,
   changes: true,
+  asked: {
+    ways: [
+      'exchange place',
+      'exchange motif',
+      'exchange layout',
+      'exchange <counts>',
+      'exchange blanket',
+      'exchange <number>',
+    ],
+    also: 'place motif layout blanket change',
+    not: 'ball yarn pattern group colour hook terms units',
+    saved: 'blanket',
+    marks: {
+      a: { takes: 'count', nouns: 'place motif blanket layout' },
+      b: { takes: 'count', nouns: 'place motif blanket layout' },
+      name: { takes: 'saved-blanket' },
+    },
+    phrases: ['swap places 3 and 8'],
+  },
   async answer({ a, b, name }, { maker, projects, once }): Promise<Answer> {
     await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const was = findBlanket(doc, name);

@@ -16,6 +16,35 @@ export const rounds = question({
   },
   example: 'across:169 down:223 corner:3 rounds:"sc hdc sc"',
   refused: { line: 'across:169 down:223 rounds:"sc fog"', option: 'rounds' },
+  asked: {
+    ways: [
+      'border round',
+      '?stitch round border',
+      'border <stitch>',
+      'corner flat',
+      'border grow',
+      'round <stitch> across',
+      'stitch round side',
+      '?stitch round side',
+    ],
+    also: 'border stitch round across down side corner flat count total each grow need motif all',
+    not: 'weigh ball yarn left gauge',
+    marks: {
+      across: { takes: 'count', nouns: 'across stitch', near: 'across' },
+      down: { takes: 'count', nouns: 'down stitch', near: 'down' },
+      corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
+    },
+    extras: { side: { takes: 'count', nouns: 'stitch side', near: 'side', only: true } },
+    // A square has the same count along all its sides.
+    settle: (options, { side }) =>
+      side === undefined || options['across'] !== undefined || options['down'] !== undefined
+        ? options
+        : { ...options, across: side, down: side },
+    phrases: [
+      'border of sc hdc sc on 169 stitches across and 223 down, stitches per round',
+      'three rounds of single crochet border on 120 across and 150 down',
+    ],
+  },
   answer(asked): Answer {
     const found = countBorderRounds({ ...asked, stitches: asked.rounds });
     const { last, rounds: all } = found;

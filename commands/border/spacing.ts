@@ -52,6 +52,40 @@ export const spacing = question({
   },
   example: 'width:120cm height:160cm gauge:14 multiple:6 plus:1 columns:8 rows:11',
   refused: { line: 'width:120cm height:160cm gauge:14 multiple:0', option: 'multiple' },
+  asked: {
+    ways: [
+      '?stitch border',
+      'border stitch side',
+      'stitch side',
+      '?stitch pickup',
+      'pickup border',
+      '?stitch side',
+      'border stitch',
+      'pickup evenly',
+      'border <stitch> side',
+    ],
+    also: 'border side corner repeat motif across down blanket gauge each round evenly flat stitch row total need getting all pickup chain',
+    not: 'weigh ball yarn left',
+    marks: {
+      gauge: { takes: 'gauge', near: 'gauge stitch' },
+      corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
+      multiple: { takes: 'multiple' },
+      plus: { takes: 'none' },
+      columns: { takes: 'count', nouns: 'across', only: true },
+      rows: { takes: 'count', nouns: 'down', only: true },
+      // The motif’s own rows are typed: in a phrase its name says only what the edge is of.
+      shape: { never: true },
+      size: { never: true },
+      other_size: { never: true },
+      stitch: { never: true },
+      motif: { never: true },
+    },
+    pairs: { dims: ['width', 'height'], grid: ['columns', 'rows'] },
+    phrases: [
+      'how many border stitches on each side of a 120 x 160 cm blanket at gauge 14',
+      'how many stitches do I pick up round a 48 by 60 inch blanket',
+    ],
+  },
   async answer(asked, context): Promise<Answer> {
     const { across, down, total, perMotifAcross, perMotifDown, strained, working } = spaceBorder(asked);
     const plan = await planAsked(asked, context);

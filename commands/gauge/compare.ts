@@ -21,6 +21,35 @@ export const compare = question({
   },
   example: 'have:14x10 want:13x10 hook:5mm',
   refused: { line: 'have:14x10 want:soft', option: 'want' },
+  asked: {
+    ways: [
+      'gauge hook',
+      'gauge pattern',
+      'swatch pattern',
+      '<gauge> pattern',
+      '<gauge> wanted',
+      'swatch wanted',
+      'gauge wanted',
+      'gauge how-far',
+      'swatch <gauge>',
+      '<gauge> substitute',
+      '<gauge> hook',
+      'getting wanted <gauge|pair>',
+      'gauge scale',
+      '<pair> hook',
+    ],
+    also: 'hook gauge swatch pattern stitch row blanket how-big across scale change how-far mistake increase next substitute measure which enough done',
+    not: 'border repeat diamond blocked weigh ball join motif',
+    marks: {
+      have: { takes: 'gauge', near: 'getting mine swatch', not: 'wanted pattern' },
+      want: { takes: 'gauge', near: 'wanted pattern substitute', not: 'getting swatch' },
+      width: { takes: 'length', near: 'across blanket piece', only: true },
+    },
+    phrases: [
+      'my gauge is 14x10 but the pattern wants 13x10 on a 5mm hook, what hook should I try',
+      'I get 16 stitches in 4 inches, the pattern says 14 in 4 inches, which hook',
+    ],
+  },
   answer({ have, want, hook, width }): Answer {
     const found = compareGauges({ have, want, hook, width });
     const { widthPercent, heightPercent, suggested } = found;

@@ -14,6 +14,18 @@ export const shape = question({
   options: { gauge: opt.gauge(), size: opt.size('Rising rows of the diagonal square') },
   example: 'gauge:13x10 size:12',
   refused: { line: 'gauge:13 size:12', option: 'gauge' },
+  asked: {
+    ways: ['diamond', 'diamond why', 'blocked motif', 'blocked how-big', 'blocked measure', 'diamond motif'],
+    also: 'motif row gauge stitch measure how-big mine why getting done round swatch',
+    not: 'border join ball weigh',
+    reports: true,
+    marks: { size: { takes: 'count', nouns: 'row', near: 'size', lead: 'size', only: true } },
+    fills: ['gauge', 'size'],
+    phrases: [
+      'why is my diagonal square a diamond',
+      'what will a 12 row diagonal square measure after blocking at 13x10',
+    ],
+  },
   answer({ gauge, size }): Answer {
     const found = diamond(gauge, size);
     const { across, along, side, cornerAngle, pull, increases } = found;

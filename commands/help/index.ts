@@ -35,6 +35,13 @@ export function help(commands: readonly Command[]) {
         },
         example: 'about:"stitches row"',
         refused: { line: 'about:weaving', option: 'about' },
+        asked: {
+          ways: ['help'],
+          also: 'yours which new done',
+          not: 'gauge border motif blanket row stitch count evenly weigh hook yarn ball group',
+          marks: { about: { never: true } },
+          phrases: ['help', 'what can you do'],
+        },
         answer({ about }): Answer {
           if (about === undefined) {
             return {

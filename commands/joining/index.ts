@@ -46,6 +46,37 @@ export const joining = command({
       },
       example: 'columns:8 rows:11 side:15cm method:whip',
       refused: { line: 'columns:1 rows:1 side:15cm', option: 'columns' },
+      asked: {
+        ways: [
+          '?yarn join',
+          'join yarn',
+          'how-long join',
+          'how-much join',
+          'join whip|slip-stitch',
+          '?yarn|ball whip|slip-stitch',
+          'join measure',
+          'join motif <pair>',
+          'join total',
+          'which join',
+        ],
+        also: 'motif block across down whip slip-stitch hook how-much yarn each row blanket stitch all layout need total hook down how-far',
+        not: 'group border claim take-part per-week left',
+        marks: {
+          columns: { takes: 'count', nouns: 'across', near: 'across', only: true },
+          rows: { takes: 'count', nouns: 'row down', near: 'down', only: true },
+          method: {
+            choices: { whip: 'whip', 'slip-stitch': 'slip-stitch', 'single-crochet': 'sc single_crochet' },
+            with: 'first',
+          },
+          gauge: { takes: 'gauge', near: 'gauge', only: true },
+        },
+        pairs: { grid: ['columns', 'rows'] },
+        fills: ['columns', 'rows', 'side'],
+        phrases: [
+          'how much yarn to whip stitch 8 by 11 squares of 15cm together',
+          'how long are the seams of 7 by 9 motifs at 20cm',
+        ],
+      },
       answer({ yarn, ...asked }): Answer {
         const usual = findUsualHook(yarn);
         const found = joinMotifs({ ...asked, hook: asked.hook ?? usual.mm, wpi: yarn.wpi });

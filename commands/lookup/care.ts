@@ -27,6 +27,44 @@ export const care = question({
   },
   example: 'topic:baby',
   refused: { line: 'topic:dragons', option: 'topic' },
+  asked: {
+    ways: [
+      'safe baby',
+      'safe blanket baby',
+      'safe blanket',
+      'safe button',
+      'hurt',
+      'hurt hand',
+      'iron yarn',
+      'iron blocked',
+      'iron <yarn>',
+      'sell blanket',
+      'sell rules',
+      'dye-lot',
+      'dye-lot yarn',
+      'button baby',
+      'sleep baby',
+      'baby sleep blanket',
+      'sell motif',
+    ],
+    reports: true,
+    also: 'how-to getting safe baby blanket hand button sleep yarn ball rules blocked colour motif iron all pattern how-long stitch why',
+    not: 'how-many how-much gauge border',
+    marks: {
+      topic: {
+        choices: {
+          'dye-lot': 'dye-lot',
+          'small-parts': 'button',
+          selling: 'sell',
+          hands: 'hurt',
+          heat: 'iron',
+          baby: 'baby sleep',
+        },
+        with: 'first',
+      },
+    },
+    phrases: ['is it safe to put a crochet blanket in a cot', 'my hands hurt from crocheting'],
+  },
   answer({ topic }): Answer {
     if (topic === undefined)
       return {

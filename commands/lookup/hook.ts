@@ -45,6 +45,26 @@ export const hook = question({
   },
   example: 'hook:7',
   refused: { line: 'hook:banana', option: 'hook' },
+  asked: {
+    ways: [
+      'hook convert',
+      'hook how-big',
+      'hook us|uk',
+      'hook mean',
+      '<hook> convert',
+      'which <hook>',
+      '?hook <hook>',
+      'hook <hook>',
+      'hook size',
+      '<hook> how-big',
+      '?units <hook>',
+      '<hook> us|uk',
+    ],
+    also: 'us uk convert mean how-big size units metric how-many hook weight',
+    not: 'gauge yarn motif blanket swatch pattern border ball',
+    marks: { hook: { takes: 'hook' } },
+    phrases: ['what size is an H hook in mm', 'what is a 5mm hook in US sizes'],
+  },
   answer({ hook: typed }): Answer {
     const found = lookUpHook(typed);
     const governs =

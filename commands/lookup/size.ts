@@ -25,6 +25,24 @@ export const size = question({
   },
   example: 'size:queen',
   refused: { line: 'size:elephantine', option: 'size' },
+  asked: {
+    ways: [
+      'how-big blanket|bed',
+      'how-big <for>',
+      'standard how-big',
+      'standard blanket',
+      'how-big baby',
+      'standard <for>',
+      'bed size',
+      'size <for>',
+      '?size blanket|bed',
+      '?size <for>',
+    ],
+    also: 'blanket bed baby standard size across down how-big list all uk us need new',
+    not: 'motif border gauge hook ball weigh stash biggest yarn swatch blocked mine safe sleep',
+    marks: { size: { takes: 'for', only: false } },
+    phrases: ['how big is a queen size blanket', 'standard throw size'],
+  },
   answer({ size: typed }): Answer {
     const none = 'No body has set a standard for blanket sizes: these are conventions.';
     if (typed === undefined)

@@ -23,6 +23,27 @@ export const term = question({
   },
   example: 'term:dc',
   refused: { line: 'term:zigzagstitchery', option: 'term' },
+  asked: {
+    ways: [
+      'mean',
+      'how-to @term',
+      'mean @term',
+      'mean stitch pattern',
+      'mean <stitch>',
+      'which <stitch>',
+      '<stitch> us|uk',
+      'convert <stitch>',
+      'mean us|uk',
+      'mean stitch',
+      'which terms',
+      '@term',
+      '@term mean',
+    ],
+    also: 'us uk terms stitch pattern convert mean which cluster count chain slip-stitch whip',
+    not: 'motif border gauge ball weigh blanket yarn hook row round how-many how-much evenly join',
+    marks: { term: { takes: 'term' } },
+    phrases: ['what does htr mean', 'what is a UK treble in US terms'],
+  },
   answer({ term: typed }): Answer {
     const meanings = lookUpTerm(typed);
     const [only] = meanings;

@@ -34,6 +34,28 @@ export const yarn = question({
   },
   example: 'yarn:12wpi',
   refused: { line: 'yarn:spaghetti', option: 'yarn' },
+  asked: {
+    ways: [
+      '?weight <yarn|ball>',
+      'weight <yarn|ball>',
+      '?hook <yarn>',
+      'hook <yarn>',
+      '?hook yarn',
+      'mean <yarn>',
+      'wraps <yarn>',
+      'list weight',
+      'which <yarn>',
+      'which weight yarn',
+      '?yarn <yarn>',
+      '?weight',
+      '?gauge <yarn>',
+      '?how-big <yarn>',
+    ],
+    also: 'hook weight wraps yarn ball gauge mean size us uk convert terms list standard pattern how-many how-big saved',
+    not: 'motif blanket border join left roughly substitute row round stash weigh',
+    marks: { yarn: { takes: 'yarn-or-ball' } },
+    phrases: ['what hook for worsted', 'what category is 12 wpi'],
+  },
   answer({ yarn: typed }): Answer {
     if (typed === undefined)
       return {

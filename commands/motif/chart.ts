@@ -17,6 +17,14 @@ export const chart = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
+  asked: {
+    ways: ['chart', 'chart motif', 'chart @motif', 'chart stitch'],
+    also: 'motif mine show picture stitch row',
+    not: 'blanket group hook weight',
+    saved: 'motif',
+    marks: { name: { takes: 'saved-motif' } },
+    phrases: ['draw a chart of my square', 'show me the stitch diagram'],
+  },
   async answer({ name }, { maker, projects, reader }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');

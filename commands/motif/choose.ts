@@ -13,6 +13,15 @@ export const choose = question({
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
   changes: true,
+  asked: {
+    ways: ['choose @motif', 'choose motif', 'change @motif'],
+    also: 'choose mine next new',
+    not: 'row next done blanket group weigh chart instructions remove saved picture',
+    reports: true,
+    saved: 'motif',
+    marks: { name: { takes: 'saved-motif' } },
+    phrases: ['switch to the sand square', 'I am working on the sand square now'],
+  },
   async answer({ name }, { maker, projects }): Promise<Answer> {
     const chosen = await projects.changeMaker(maker.id, maker.name, (doc) => {
       const motif = findMotif(doc, name, 'name');

@@ -52,6 +52,25 @@ export const define = question({
     option: 'colours',
   },
   changes: true,
+  asked: {
+    ways: ['save motif', 'save <shape>', 'new motif', 'save <shape> <count>'],
+    also: 'motif round row block stitch gauge hook colour new rename mean saved pattern cluster done',
+    not: 'weigh ball chart show instructions remove group claim blanket',
+    reports: true,
+    marks: {
+      name: {
+        capture:
+          /(?:\b(?:called|named|name it|call it|calling it|as)\s+)(?:"([^"]+)"|“([^”]+)”|([\p{L}'’ -]+?)(?=\s*(?:[.,;:?!]|$|\bwith\b|\bin\b|\bof\b|\bfrom\b)))/iu,
+      },
+      size: { takes: 'count', nouns: 'row round block', near: 'size', lead: 'size', only: true },
+      colours: { never: true },
+      blocked: { never: true },
+    },
+    phrases: [
+      'save a granny square of 5 rounds called plum',
+      'define a diagonal square of 12 rows named moss',
+    ],
+  },
   async answer(asked, { maker, now, projects, once }): Promise<Answer> {
     const { shape, size, other_size, hook, gauge, blocked, colours } = asked;
     const name = motifName(asked.name);

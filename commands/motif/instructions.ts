@@ -20,6 +20,20 @@ export const words = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
+  asked: {
+    ways: [
+      'instructions motif',
+      'instructions',
+      'instructions pattern',
+      'instructions @motif',
+      'pattern row motif',
+    ],
+    also: 'motif mine show row pattern round which stitch count',
+    not: 'chart blanket group ball border',
+    saved: 'motif',
+    marks: { name: { takes: 'saved-motif' } },
+    phrases: ['write out the instructions for my square', 'give me the pattern row by row'],
+  },
   async answer({ name }, { maker, projects, reader }): Promise<Answer> {
     const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
     const plan = planOf(motif);

@@ -13,6 +13,12 @@ export const list = question({
   example: '',
   refused: { line: 'name:moss', option: 'name' },
   before: [DEFINED],
+  asked: {
+    ways: ['list motif mine|saved', 'which motif saved', 'saved motif all', 'list motif', 'which motif mine'],
+    also: 'saved mine show which kind',
+    not: 'blanket group left claim weigh colour',
+    phrases: ['list my motifs', 'which motifs have I saved'],
+  },
   async answer(_, { maker, projects }): Promise<Answer> {
     const { motifs, current } = await projects.maker(maker.id, maker.name);
     if (motifs.length === 0) {

@@ -17,6 +17,14 @@ export const remove = question({
   refused: { line: 'name:"mos squar" confirm:yes', option: 'name' },
   before: [DEFINED],
   changes: true,
+  asked: {
+    ways: ['remove motif', 'remove @motif'],
+    also: 'saved mine all',
+    not: 'blanket border group row restore data',
+    saved: 'motif',
+    marks: { name: { takes: 'saved-motif' } },
+    phrases: ['delete the sand square', 'remove my motif'],
+  },
   async answer({ name, confirm }, { maker, now, projects, once }): Promise<Answer> {
     if (confirm !== true) {
       const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');

@@ -26,6 +26,14 @@ export const show = question({
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
   before: [DEFINED],
+  asked: {
+    ways: ['show motif mine', 'saved motif', 'show @motif', 'saved @motif', 'show motif saved'],
+    also: 'saved mine which choose',
+    not: 'chart picture instructions list remove weigh group blanket next row',
+    saved: 'motif',
+    marks: { name: { takes: 'saved-motif' } },
+    phrases: ['show me my motif', 'what is saved of my square'],
+  },
   async answer({ name }, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');

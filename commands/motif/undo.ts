@@ -19,6 +19,14 @@ export const undo = question({
   refused: { line: 'name:"clay square"', option: 'name' },
   before: [DEFINED, '/motif remove name:"moss square" confirm:yes'],
   changes: true,
+  asked: {
+    ways: ['restore motif', 'undo motif remove', 'restore motif remove'],
+    also: 'remove mine erase undo motif',
+    not: 'blanket row group',
+    saved: 'motif',
+    marks: { name: { takes: 'saved-motif' } },
+    phrases: ['bring back the motif I deleted'],
+  },
   async answer({ name }, { maker, now, projects, once }): Promise<Answer> {
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const { motif, inPlaceOf } = restoreMotif(doc, now, name);

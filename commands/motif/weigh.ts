@@ -26,6 +26,29 @@ export const weigh = question({
   refused: { line: 'name:"moss square"', option: 'weight' },
   before: [DEFINED.replace('size:12', 'size:12 gauge:13x10 hook:5mm')],
   changes: true,
+  asked: {
+    ways: [
+      'weigh motif <weight>',
+      'motif measure <length>',
+      'motif <weight>',
+      'weigh @motif',
+      'weigh <weight>',
+      'motif weigh save',
+      '@motif <weight>',
+      '@motif <length>',
+      'motif <length>',
+    ],
+    also: 'motif weigh measure mine save done each side hook ball',
+    not: 'how-many how-much ball left group border blanket hand-in yarn',
+    reports: true,
+    saved: 'motif',
+    marks: {
+      name: { takes: 'saved-motif' },
+      side: { takes: 'length', near: 'motif measure side' },
+    },
+    needs: [['weight', 'side']],
+    phrases: ['my square weighs 12g', 'my motif measures 15.5 cm'],
+  },
   async answer({ name, weight, side, hook, ball }, { maker, projects }): Promise<Answer> {
     if (weight === undefined && side === undefined) {
       throw new Problem('unsorted', 'Neither weight nor side is given.', {

@@ -34,6 +34,27 @@ export const at = question({
   refused: { line: 'row:25 motif:"moss square"', option: 'row' },
   before: [DEFINED],
   changes: true,
+  asked: {
+    ways: [
+      'i-am-on <row>',
+      'i-am-on row <number>',
+      'done <row>',
+      'done row <number>',
+      'i-am-on round <number>',
+      'change <row>',
+      'done motif row <number>',
+    ],
+    also: 'done row round motif i-am-on next mine change place getting',
+    not: 'how-many how-much stitch where-am-i count mistake left ripped weigh group border increase evenly pattern hook',
+    reports: true,
+    saved: 'motif',
+    marks: {
+      row: { takes: 'row', nouns: 'row round', near: 'done i-am-on' },
+      made: { takes: 'count', nouns: 'motif', near: 'done', only: true },
+      motif: { takes: 'saved-motif' },
+    },
+    phrases: ['I am on row 6', 'I have made 4 squares and done 9 rows of the next'],
+  },
   async answer({ row, motif: name, made }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const plan = planOf(motif);

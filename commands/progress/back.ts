@@ -18,6 +18,15 @@ export const back = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED, '/progress at motif:"moss square" row:5'],
   changes: true,
+  asked: {
+    ways: ['ripped row|round', 'ripped', 'undo row ripped'],
+    also: 'row round undo done remove motif',
+    not: 'group how-many blanket',
+    reports: true,
+    saved: 'motif',
+    marks: { motif: { takes: 'saved-motif' }, from_row: { never: true } },
+    phrases: ['I ripped back a row', 'go back one row'],
+  },
   async answer({ motif: name, from_row }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);

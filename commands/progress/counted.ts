@@ -27,6 +27,25 @@ export const counted = question({
   refused: { line: 'counts:"3 5 7 9 11 13" motif:"moss square"', option: 'counts' },
   before: [DEFINED, '/progress at motif:"moss square" row:5'],
   changes: true,
+  asked: {
+    ways: [
+      'count stitch',
+      'stitch <count> row',
+      'row <counts>',
+      'count <count>',
+      'row count',
+      'stitch row getting',
+    ],
+    also: 'stitch row round count mistake done check where-am-i getting hook motif',
+    not: 'how-many how-much border gauge group weigh ball yarn left evenly increase decrease repeat <shape>',
+    reports: true,
+    saved: 'motif',
+    marks: {
+      counts: { takes: 'counts', nouns: 'stitch', near: 'count stitch row' },
+      motif: { takes: 'saved-motif' },
+    },
+    phrases: ['I counted 13 stitches in this row', 'my last rows came to 7 9 10'],
+  },
   async answer({ counts, motif: name }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);

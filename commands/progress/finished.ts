@@ -25,6 +25,22 @@ export const finished = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED],
   changes: true,
+  asked: {
+    ways: [
+      'done motif',
+      'done motif next',
+      'done motif mine',
+      'done motif new',
+      'done @motif',
+      'done motif count',
+    ],
+    also: 'motif done next mine count change',
+    not: 'row round how-many how-much weigh measure group claim hand-in left blanket border join gauge where-am-i',
+    reports: true,
+    saved: 'motif',
+    marks: { motif: { takes: 'saved-motif' } },
+    phrases: ['I finished a square', 'another square done'],
+  },
   async answer({ motif: name, from_made }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const was = progressOf(doc, motif.name);

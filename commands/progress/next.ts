@@ -18,6 +18,15 @@ export const next = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED],
   changes: true,
+  asked: {
+    ways: ['next row|round', 'done row|round', 'row next', 'done row next', 'done row next which'],
+    also: 'done next row round motif which mine',
+    not: 'ripped where-am-i left how-many undo count <count> group',
+    reports: true,
+    saved: 'motif',
+    marks: { motif: { takes: 'saved-motif' }, from_row: { never: true } },
+    phrases: ['next row', 'I finished a row'],
+  },
   async answer({ motif: name, from_row }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);

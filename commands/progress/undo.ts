@@ -24,6 +24,15 @@ export const undo = question({
   refused: { line: 'motif:"mos squar"', option: 'motif' },
   before: [DEFINED, '/progress next motif:"moss square"'],
   changes: true,
+  asked: {
+    ways: ['undo', 'undo count', 'undo row', 'undo mistake'],
+    also: 'count row mistake done motif next',
+    not: 'group blanket remove restore ripped border',
+    reports: true,
+    saved: 'motif',
+    marks: { motif: { takes: 'saved-motif' } },
+    phrases: ['undo that', 'that was a mistake, undo my last count'],
+  },
   async answer({ motif: name }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const { progress, undone } = takeBack(doc, motif);

@@ -56,6 +56,48 @@ export const resize = command({
       },
       example: 'width:120cm height:160cm gauge:13x10 size:12 border:4cm row_step:1',
       refused: { line: 'width:120cm height:160cm side:15cm border:70cm', option: 'border' },
+      asked: {
+        ways: [
+          '?motif|block',
+          '?motif|block blanket',
+          'layout motif',
+          'motif need <dims>',
+          'how-many motif <dims>',
+          '?motif <dims>',
+          'motif blanket <dims>',
+          '?across motif',
+          'how-many motif blanket',
+          'which layout <dims>',
+        ],
+        also: 'blanket border across down each all total layout how-many need measure roughly how-big motif block done biggest getting yarn stash spare new enough ball',
+        not: 'left claim open-for group board weigh repeat whip kind count colour hand-in',
+        marks: {
+          size: { takes: 'count', nouns: 'row round', near: 'size', lead: 'size', only: true },
+          shape: { never: true },
+          ends: { never: true },
+          row_step: { never: true },
+          motifs: { never: true },
+          // An afghan is any blanket: no size is meant by the word.
+          for: { takes: 'for', not_words: 'afghan' },
+        },
+        pairs: { dims: ['width', 'height'] },
+        fills: ['side'],
+        needs: [
+          ['width', 'for', 'height'],
+          ['height', 'for'],
+          ['side', 'gauge'],
+          ['size', 'side'],
+        ],
+        // What is measured needs no size by name.
+        settle: (options) =>
+          options['for'] !== undefined && (options['width'] !== undefined || options['height'] !== undefined)
+            ? Object.fromEntries(Object.entries(options).filter(([name]) => name !== 'for'))
+            : options,
+        phrases: [
+          'how many 6 inch squares for a 4 by 5 foot blanket with a 2 in border',
+          'how many 15cm squares make a 120 x 160 cm throw',
+        ],
+      },
       answer(asked): Answer {
         const { side, gauge, size, border, shape, ends } = asked;
         if (shape !== undefined && shape !== 'diagonal' && side === undefined) {

@@ -34,6 +34,36 @@ export const change = question({
   refused: { line: 'units:cubits', option: 'units' },
   changes: true,
   private: true,
+  asked: {
+    ways: [
+      'change units',
+      'choose units',
+      'show units',
+      'change terms',
+      'choose terms',
+      'show terms',
+      'uk terms',
+      'us terms',
+      'private answers',
+      'public answers',
+      'private',
+      'show imperial|metric',
+      'choose imperial|metric',
+      'need imperial|metric',
+      'public',
+      'units mine',
+    ],
+    also: 'units imperial metric terms uk us private public answers mine show change choose substitute all settings stitch yarn group where which convert',
+    not: 'how-many how-much hook motif blanket mean gauge border <length> ball weigh each row round <stitch>',
+    reports: true,
+    marks: {
+      units: { choices: { imperial: 'imperial', metric: 'metric' }, with: 'first' },
+      terms: { choices: { UK: 'uk', US: 'us' } },
+      answers: { choices: { me: 'private', everyone: 'public' } },
+    },
+    needs: [['units', 'terms', 'answers']],
+    phrases: ['switch me to inches', 'use UK terms', 'make my answers private'],
+  },
   async answer({ units, terms, answers }, { maker, projects }): Promise<Answer> {
     if (units === undefined && terms === undefined && answers === undefined) {
       throw new Problem('unsorted', 'Nothing to change is named.', {

@@ -19,6 +19,12 @@ export const erase = question({
   before: ['/settings change units:imperial'],
   changes: true,
   private: true,
+  asked: {
+    ways: ['erase data', 'data erase'],
+    also: 'mine all yours saved data remove',
+    not: 'motif blanket border row group colour',
+    phrases: ['delete all my data', 'forget me'],
+  },
   async answer({ confirm }, { maker, projects }): Promise<Answer> {
     const [kept, elsewhere] = await Promise.all([
       projects.keptOf(maker.id),

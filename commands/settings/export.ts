@@ -10,6 +10,12 @@ export const exportMine = question({
   example: '',
   refused: { line: 'format:pdf', option: 'format' },
   private: true,
+  asked: {
+    ways: ['export data', 'export mine', 'export'],
+    also: 'data mine all yours saved',
+    not: 'chart picture blanket motif pattern import',
+    phrases: ['export my data'],
+  },
   async answer(_options, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const kept = keptWords(doc, await projects.saysElsewhere(maker.id));

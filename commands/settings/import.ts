@@ -16,6 +16,12 @@ export const importMine = question({
   before: ['/settings change units:imperial', '/settings export'],
   changes: true,
   private: true,
+  asked: {
+    ways: ['import data', 'import mine', 'import'],
+    also: 'data mine export saved',
+    not: 'picture',
+    phrases: ['import my data'],
+  },
   async answer({ file, replace }, { maker, projects }): Promise<Answer> {
     const doc = readExport(file, maker.id, maker.name);
     const brings = keptWords(doc, []).map((part) => `- ${part}`);

@@ -10,6 +10,12 @@ export const show = question({
   example: '',
   refused: { line: 'whose:mine', option: 'whose' },
   private: true,
+  asked: {
+    ways: ['settings mine', 'settings show', 'data which', 'settings which'],
+    also: 'mine yours which show saved data',
+    not: 'layout erase export change imperial metric blanket motif',
+    phrases: ['show my settings', 'what do you know about me'],
+  },
   async answer(_options, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const elsewhere = await projects.saysElsewhere(maker.id);

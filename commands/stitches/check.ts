@@ -33,6 +33,31 @@ export const check = question({
   },
   example: 'shape:diagonal size:12 counts:"3 5 7 8 10"',
   refused: { line: 'shape:diagonal size:2 counts:"3 5 3 1 1"', option: 'counts' },
+  asked: {
+    ways: [
+      'mistake <counts>',
+      'count <counts>',
+      'check count',
+      'mistake stitch',
+      'mistake count',
+      'check <counts>',
+      'mistake <shape>',
+      '<counts> <shape>',
+    ],
+    also: 'stitch row round motif where why pattern done cluster count which total corner i-am-on next check getting',
+    not: 'gauge border weigh ball yarn repeat evenly join hook',
+    marks: {
+      counts: { takes: 'counts', near: 'count stitch' },
+      size: { takes: 'count', nouns: 'row round block', near: 'size', lead: 'size', only: true },
+      other_size: { takes: 'count', nouns: 'block', only: true, lead: 'by' },
+      from_row: { takes: 'row', near: '' },
+    },
+    fills: ['shape', 'size', 'other_size', 'stitch'],
+    phrases: [
+      'my counts are 3 5 7 8 10 on a 12 row diagonal square, where did I go wrong',
+      'check my granny square: 12 24 35 over 5 rounds',
+    ],
+  },
   answer({ shape, size, counts, from_row, other_size, stitch }): Answer {
     const rows = other_size ?? (shape === 'flat' ? from_row + counts.length - 1 : undefined);
     const plan = rowPlan(shape, { size, otherSize: rows, stitch });

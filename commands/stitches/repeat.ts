@@ -35,6 +35,37 @@ export const repeat = question({
   },
   example: 'multiple:8 plus:10 near:106',
   refused: { line: 'multiple:8 width:120cm', option: 'gauge' },
+  asked: {
+    ways: [
+      'repeat chain',
+      '?stitch|chain repeat',
+      'repeat <count>',
+      '<multiple>',
+      'repeat stitch',
+      'repeat <length>',
+    ],
+    also: 'chain stitch gauge across how-many pattern roughly blanket piece standard row getting wanted new cluster how-big',
+    not: 'border motif ball weigh',
+    marks: {
+      multiple: { takes: 'multiple' },
+      plus: { takes: 'none' },
+      near: {
+        takes: 'count',
+        nouns: 'stitch chain',
+        near: 'roughly stitch chain',
+        lead: 'near about around approximately approx roughly close_to nearest_to closest_to to somewhere_around ish want',
+      },
+      width: { takes: 'length', near: 'across blanket piece' },
+    },
+    needs: [
+      ['near', 'width'],
+      ['gauge', 'near'],
+    ],
+    phrases: [
+      'multiple of 8 plus 2, I want about 100 stitches, what do I chain',
+      'starting chain for a repeat of 6 plus 1 near 150',
+    ],
+  },
   answer({ multiple, plus, near, width, gauge, stitch }): Answer {
     const found = findRepeat({ multiple, plus, near, width, gauge, stitch });
     const { below, above, nearest, foundationChain, firstInto } = found;

@@ -21,6 +21,41 @@ export const row = question({
   },
   example: 'shape:diagonal size:12 row:9',
   refused: { line: 'shape:diagonal size:12 row:25', option: 'row' },
+  asked: {
+    ways: [
+      '?stitch row|round',
+      '?cluster|block|stitch motif|block',
+      '?cluster|block',
+      'stitch count',
+      'count <row>',
+      'stitch <row>',
+      '?stitch|cluster|block total',
+    ],
+    also: 'count total motif pattern done next row round cluster stitch check mistake across blanket piece i-am-on each all left corner',
+    not: 'border gauge evenly repeat increase decrease weigh chain side join left pickup swatch',
+    marks: {
+      size: { takes: 'count', nouns: 'row round block across', near: 'size', lead: 'size', only: true },
+      other_size: { takes: 'count', nouns: 'row block down', only: true },
+    },
+    pairs: { grid: ['size', 'other_size'] },
+    fills: ['shape', 'size', 'other_size'],
+    // In rounds, what was asked of round 5 holds whatever comes after it.
+    settle: ({ stitch, ...options }) => ({
+      ...options,
+      // A treble cluster is a cluster: its stitch is given with the shape.
+      ...(stitch === undefined || options['shape'] === 'clusters' ? {} : { stitch }),
+      ...(options['row'] !== undefined &&
+      options['size'] === undefined &&
+      /^(clusters|solid-square|circle|hexagon)$/.test(options['shape'] ?? '')
+        ? { size: options['row'] }
+        : {}),
+    }),
+    phrases: [
+      'how many stitches in row 9 of a 12 row diagonal square',
+      'granny square round 5, how many clusters',
+      'how many blocks in a 20 block corner to corner square',
+    ],
+  },
   answer({ shape, size, row, other_size, stitch }): Answer {
     const facts = reckonRow({ shape, size, row, otherSize: other_size, stitch });
     const { plan } = facts;

@@ -23,6 +23,61 @@ export const spread = question({
   },
   example: 'from:40 to:48 worked:round',
   refused: { line: 'from:40 to:81', option: 'to' },
+  asked: {
+    ways: [
+      'increase evenly',
+      'decrease evenly',
+      'increase stitch',
+      'decrease stitch',
+      'evenly <counts>',
+      'evenly stitch',
+      'evenly across',
+      'increase round',
+      'decrease round',
+      'evenly <count>',
+    ],
+    also: 'row round turned stitch across where pattern getting wanted getting total need left how-many',
+    not: 'border motif gauge ball yarn repeat weigh blanket group',
+    marks: {
+      from: {
+        takes: 'count',
+        nouns: 'stitch across row round',
+        lead: 'from over across of have got on with into in',
+      },
+      to: {
+        takes: 'count',
+        nouns: 'stitch',
+        lead: 'to need want have_to reach into wanting end_up_with become',
+      },
+      worked: { choices: { round: 'turned round' }, with: 'first' },
+    },
+    extras: {
+      more: {
+        takes: 'count',
+        nouns: 'increase',
+        lead: 'increase increasing inc add adding gain plus extra',
+        only: true,
+      },
+      fewer: {
+        takes: 'count',
+        nouns: 'decrease',
+        lead: 'decrease decreasing dec lose losing reduce remove minus',
+        only: true,
+      },
+    },
+    settle: (options, { more, fewer }) => {
+      const by = more !== undefined ? Number(more) : fewer !== undefined ? -Number(fewer) : undefined;
+      const { from, to } = options;
+      if (by === undefined) return options;
+      if (from !== undefined && to === undefined) return { ...options, to: String(Number(from) + by) };
+      if (to !== undefined && from === undefined) return { ...options, from: String(Number(to) - by) };
+      return options;
+    },
+    phrases: [
+      'how do I increase evenly from 40 to 48 stitches in the round',
+      'decrease 8 stitches evenly across 60',
+    ],
+  },
   answer({ from, to, worked }): Answer {
     const { change, changes, runs, instruction, working } = spreadChanges(from, to, worked);
     const stretches = instruction.map((segment) => writeSegment(segment, change));

@@ -25,6 +25,21 @@ export const assemble = question({
     '/together accept motifs:1-12',
   ],
   refused: { line: 'name:"No such blanket"', option: 'name' },
+  asked: {
+    ways: [
+      'goes-where group',
+      'goes-where motif',
+      'goes-where blanket group',
+      'layout group',
+      'goes-where',
+      'join group blanket goes-where',
+    ],
+    also: 'motif group blanket which where next done layout join',
+    not: 'how-much yarn weigh take-part claim',
+    saved: 'group',
+    marks: { try: { never: true }, name: { takes: 'saved-group' } },
+    phrases: ['which square goes where in the group blanket'],
+  },
   async answer({ try: attempt, name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const { plan } = state;

@@ -45,6 +45,26 @@ export const board = question({
   example: '',
   before: [...OPENED, 'rowan: /together pledge kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
+  asked: {
+    ways: [
+      'board',
+      'show board',
+      'group how-far',
+      '?motif open-for',
+      'how-many left claim',
+      'open-for',
+      '?motif left claim',
+      'open-for group',
+      '?motif open-for group',
+      'how-many open-for',
+      'which open-for',
+    ],
+    also: 'motif group left claim open-for show blanket how-far how-many done kind which board',
+    not: 'mine weigh release hand-in per-week',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['how many squares are left to claim', 'how is the group blanket doing'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const { plan } = state;

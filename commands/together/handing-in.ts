@@ -26,6 +26,20 @@ export const handin = question({
   before: OPENED,
   refused: { line: 'kind:furrow motifs:400', option: 'motifs' },
   changes: true,
+  asked: {
+    ways: ['hand-in motif', 'hand-in @kind', 'hand-in <count>', 'hand-in'],
+    also: 'motif done measure each group kind hook side mine',
+    not: 'accept how-many leave row yarn hand-over',
+    reports: true,
+    saved: 'group',
+    marks: {
+      kind: { takes: 'saved-kind' },
+      motifs: { takes: 'count', nouns: 'motif block kind', loose: true },
+      side: { takes: 'length', near: 'measure each motif' },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['handing in 2 furrow squares, 15.1 cm each'],
+  },
   async answer({ kind, motifs, side, hook, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
@@ -105,6 +119,14 @@ export const accept = question({
   before: HANDED_IN,
   refused: { line: 'motifs:99', option: 'motifs' },
   changes: true,
+  asked: {
+    ways: ['accept', 'accept motif', 'accept <count|counts>', 'which accept'],
+    also: 'motif which group show all place',
+    not: 'send-back pattern terms parcel hand-in',
+    saved: 'group',
+    marks: { motifs: { takes: 'numbers', only: false }, name: { takes: 'saved-group' } },
+    phrases: ['accept motifs 3 to 6', 'what is waiting to be accepted'],
+  },
   async answer({ motifs, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     if (motifs === undefined) {
@@ -152,6 +174,20 @@ export const sentBack = question({
   before: HANDED_IN,
   refused: { line: 'motifs:99 reason:none', option: 'motifs' },
   changes: true,
+  asked: {
+    ways: ['send-back motif', 'send-back <count|counts>', 'send-back'],
+    also: 'motif corner join why place weigh mistake',
+    not: 'yarn shop parcel',
+    saved: 'group',
+    marks: {
+      motifs: { takes: 'numbers', only: false, nouns: 'motif' },
+      reason: {
+        capture: /\b(?:because|as|since|reason:?|for being|:)\s+(?:"([^"]+)"|“([^”]+)”|(.+?)[.!]?$)/iu,
+      },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['send back motif 4 because "one corner has come loose"'],
+  },
   async answer({ motifs, reason, name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>

@@ -21,6 +21,23 @@ export const mine = question({
   before: PLEDGED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
   private: true,
+  asked: {
+    ways: [
+      'claim which',
+      'which motif claim',
+      'which group change',
+      'which group need change',
+      'which claim mine',
+      'group left mine',
+      'show claim',
+      'left group',
+    ],
+    also: 'motif mine group claim which done left need still kind',
+    not: 'open-for yarn ball release weigh parcel how-many @kind',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['what have I pledged', 'which squares am I down for'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const hers = holdings(state, context.maker.id);
@@ -77,6 +94,14 @@ export const parcels = question({
   example: '',
   before: PLEDGED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
+  asked: {
+    ways: ['parcel', 'parcel list', 'parcel which', 'who parcel'],
+    also: 'list who which group motif show place accept',
+    not: 'row weigh hook yarn',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['who has what, a list for posting day'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const makers = parcelsOf(state);
@@ -120,6 +145,21 @@ export const yarn = question({
   example: '',
   before: PLEDGED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
+  asked: {
+    ways: [
+      '?yarn claim',
+      'shopping group',
+      '?yarn group',
+      'yarn group need',
+      'shopping claim',
+      '?ball group|claim',
+    ],
+    also: 'group claim mine yarn ball need shopping blanket list all total motif colour',
+    not: 'open-for row round weigh',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['how much yarn do I need for my pledges', 'group shopping list'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const found = groupYarn(state, context.maker.id);

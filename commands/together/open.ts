@@ -47,6 +47,23 @@ export const open = question({
   ],
   refused: { line: 'blanket:nothing', option: 'blanket' },
   changes: true,
+  asked: {
+    ways: ['open group', 'new group', 'open group blanket', 'open blanket group', 'open group blanket mine'],
+    also: 'blanket group new spare each deadline close rename mine motif mean',
+    not: 'reopen claim take-part leave picture',
+    marks: {
+      blanket: { takes: 'saved-blanket' },
+      name: {
+        capture:
+          /\b(?:called|named)\s+(?:"([^"]+)"|“([^”]+)”|([\p{L}'’ -]+?)(?=\s*(?:[.,;:?!]|$|\bwith\b|\bfrom\b)))/iu,
+      },
+      spares: { takes: 'count', nouns: 'spare', near: 'spare', only: true },
+      tolerance: { never: true },
+      who: { never: true },
+      side: { takes: 'length', near: 'motif each', only: true },
+    },
+    phrases: ['open a group blanket from my blanket, closing on 31 May 2031'],
+  },
   async answer({ blanket, name, spares, closes, side, tolerance, who }, context): Promise<Answer> {
     const doc = await context.projects.maker(context.maker.id, context.maker.name);
     const saved = findBlanket(doc, blanket, 'blanket');

@@ -48,6 +48,14 @@ export const pace = question({
   example: '',
   before: [...JOINED, 'rowan: /together handin kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
+  asked: {
+    ways: ['pace', 'pace group', 'when pace', 'pace deadline', 'when done group', 'pace motif'],
+    also: 'group deadline when motif blanket done how-far all close',
+    not: 'row yarn weigh stitch reopen',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['will we be done in time', 'when will the group blanket be finished'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const mayKnow = mayOrganise(state, askerOf(context));

@@ -79,6 +79,20 @@ export const pledge = question({
   before: OPENED,
   refused: { line: 'kind:furrow motifs:400', option: 'motifs' },
   changes: true,
+  asked: {
+    ways: ['claim @kind', 'claim motif', 'claim <count>', 'claim @kind motif'],
+    also: 'motif claim group kind need each',
+    not: 'left open-for which release still hand-in how-much yarn row weigh per-week where where-am-i how-many saved',
+    reports: true,
+    saved: 'group',
+    marks: {
+      kind: { takes: 'saved-kind' },
+      motifs: { takes: 'count', nouns: 'motif block kind', loose: true },
+      name: { takes: 'saved-group' },
+    },
+    needs: [['kind']],
+    phrases: ['I will make 4 furrow squares', 'put me down for two trellis'],
+  },
   async answer({ kind, motifs, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const left = (one: number) => openFor(state, one);
@@ -121,6 +135,19 @@ export const release = question({
   before: [...OPENED, '/together pledge kind:furrow motifs:2'],
   refused: { line: 'kind:furrow motifs:9', option: 'motifs' },
   changes: true,
+  asked: {
+    ways: ['release @kind', 'release motif', 'release claim'],
+    also: 'motif claim group mine kind left done',
+    not: 'how-many row hand-in show new picture undo',
+    reports: true,
+    saved: 'group',
+    marks: {
+      kind: { takes: 'saved-kind' },
+      motifs: { takes: 'count', nouns: 'motif block kind', loose: true },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ["I can't make 2 of my furrow squares after all", 'give back 2 furrow squares'],
+  },
   async answer({ kind, motifs, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;

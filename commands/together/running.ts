@@ -24,6 +24,14 @@ export const close = question({
   before: OPENED,
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
+  asked: {
+    ways: ['close group', 'close blanket', 'close claim'],
+    also: 'group blanket claim new',
+    not: 'reopen deadline when open-for how-far pace open undo',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['close the group blanket to new pledges'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     await context.projects.groups.happen(doc.id, doing(context), (now) => closeRule(now, askerOf(context)));
@@ -43,6 +51,14 @@ export const reopen = question({
   before: [...OPENED, '/together close'],
   refused: { line: 'closes:2026-02-31', option: 'closes' },
   changes: true,
+  asked: {
+    ways: ['reopen', 'reopen group', 'reopen deadline'],
+    also: 'group blanket deadline open close next',
+    not: 'row ripped',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['open the group blanket again until 30 June 2031'],
+  },
   async answer({ closes, name }, context): Promise<Answer> {
     if (closes !== undefined && closes < context.now.toISOString().slice(0, 10)) {
       throw new Problem('unsorted', `${when(closes)} has passed.`, {
@@ -69,6 +85,20 @@ export const handover = question({
   before: [...OPENED, 'rowan: /together join per_week:2'],
   refused: { line: 'maker:nobody', option: 'maker' },
   changes: true,
+  asked: {
+    ways: ['hand-over group', 'hand-over organiser', 'hand-over', 'organiser change'],
+    also: 'group blanket organiser change new',
+    not: 'motif hand-in',
+    saved: 'group',
+    marks: {
+      maker: {
+        capture:
+          /\b(?:over to|on to|make|let)\s+(@?[\p{L}\p{N}_.-]+)|(@?[\p{L}\p{N}_.-]+)\s+(?:is|should be|takes over|becomes)\b/iu,
+      },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['hand the group blanket over to rowan'],
+  },
   async answer({ maker, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const to = memberNamed(state, maker, context);
@@ -87,6 +117,14 @@ export const undo = question({
   before: [...OPENED, '/together pledge kind:furrow'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
+  asked: {
+    ways: ['undo group', 'undo happened', 'undo group happened'],
+    also: 'group blanket happened claim',
+    not: 'row count mine',
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['undo the last thing in the group blanket'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { happened, state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
@@ -115,6 +153,17 @@ export const history = question({
   example: '',
   before: [...OPENED, '/together pledge kind:furrow'],
   refused: { line: 'last:0', option: 'last' },
+  asked: {
+    ways: ['happened', 'happened group', 'show happened', 'which happened'],
+    also: 'group blanket show place',
+    not: 'undo row motif baby',
+    saved: 'group',
+    marks: {
+      last: { takes: 'count', lead: 'last latest', near: 'happened show' },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['what happened in the group blanket lately'],
+  },
   async answer({ last, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const standing = new Set(state.standing.map(({ event }) => event));
@@ -145,6 +194,12 @@ export const list = question({
   example: '',
   before: OPENED,
   refused: { line: 'all:yes', option: 'all' },
+  asked: {
+    ways: ['list group', 'which group blanket', 'list group blanket', '?group blanket'],
+    also: 'blanket group show which all',
+    not: 'claim parcel pace happened motif yarn goes-where',
+    phrases: ['which group blankets are there'],
+  },
   async answer(_, context): Promise<Answer> {
     const all = await context.projects.groups.of(context.place.server);
     return {

@@ -44,6 +44,14 @@ export const shares = question({
   before: JOINED,
   refused: { line: 'apply:perhaps', option: 'apply' },
   changes: true,
+  asked: {
+    ways: ['share', 'share left', 'share motif', 'share group', 'share open-for'],
+    also: 'motif group left open-for who each evenly claim all blanket who',
+    not: 'stitch row increase decrease yarn',
+    saved: 'group',
+    marks: { spares: { never: true }, name: { takes: 'saved-group' } },
+    phrases: ['share out what is left fairly'],
+  },
   async answer({ apply, spares, shown, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     let working = new Working();
@@ -139,6 +147,18 @@ export const remind = question({
   before: [...JOINED, 'rowan: /together pledge kind:furrow'],
   refused: { line: 'maker:nobody', option: 'maker' },
   changes: true,
+  asked: {
+    ways: ['remind motif', 'remind claim', 'remind group', 'remind @kind'],
+    also: 'motif claim group who',
+    not: 'next',
+    saved: 'group',
+    marks: {
+      maker: { capture: /\b(?:remind|nudge|chase(?: up)?|poke)\s+(@?[\p{L}\p{N}_.-]+)/iu },
+      do: { never: true },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['remind rowan about her squares'],
+  },
   async answer({ maker, do: what, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     mustOrganise(state, askerOf(context));

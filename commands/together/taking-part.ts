@@ -43,6 +43,27 @@ export const join = question({
   before: OPENED,
   refused: { line: 'per_week:0', option: 'per_week' },
   changes: true,
+  asked: {
+    ways: [
+      'take-part',
+      'take-part per-week',
+      'take-part group',
+      'per-week claim',
+      'join group',
+      'motif per-week',
+    ],
+    also: 'group blanket per-week motif join claim take-part colour',
+    not: 'leave invite how-much weigh border whip slip-stitch',
+    reports: true,
+    saved: 'group',
+    marks: {
+      per_week: { takes: 'count', nouns: 'motif block per-week', near: 'per-week' },
+      colours: { never: true },
+      terms: { never: true },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['count me in for the group blanket, 3 squares a week'],
+  },
   async answer({ per_week, colours, terms, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const has = (colours ?? '')
@@ -81,6 +102,15 @@ export const leave = question({
   before: [...OPENED, '/together join per_week:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
+  asked: {
+    ways: ['leave group', 'leave', 'leave blanket group'],
+    also: 'group blanket need mine',
+    not: 'motif row yarn border left',
+    reports: true,
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['I want to leave the group blanket'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
@@ -100,6 +130,15 @@ export const keep = question({
   before: [...OPENED, '/together pledge kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
+  asked: {
+    ways: ['claim still', 'still motif', 'still', 'still group'],
+    also: 'motif mine group claim blanket save',
+    not: 'how-many left row weigh open-for',
+    reports: true,
+    saved: 'group',
+    marks: { name: { takes: 'saved-group' } },
+    phrases: ['my pledge still stands', 'I still want my squares'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
@@ -128,6 +167,17 @@ export const invite = question({
   before: OPENED,
   refused: { line: 'maker:rowan name:"No such blanket"', option: 'name' },
   changes: true,
+  asked: {
+    ways: ['invite group', 'invite'],
+    also: 'group blanket',
+    not: 'leave',
+    saved: 'group',
+    marks: {
+      maker: { capture: /\b(?:invite|inviting|allow|add|let)\s+(@?[\p{L}\p{N}_.-]+)/iu },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['invite rowan to the group blanket'],
+  },
   async answer({ maker, name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const who = context.whois(maker);

@@ -30,6 +30,32 @@ export const left = question({
   },
   example: 'left:5g ball:170m/100g shape:diagonal size:12 each:18g done_row:6',
   refused: { line: 'left:5g ball:170m/100g shape:diagonal size:12 each:18g done_row:25', option: 'done_row' },
+  asked: {
+    ways: [
+      'left ?row|round',
+      'left how-far',
+      'left <weight>',
+      'enough <weight>',
+      'enough row|round',
+      'left row|round',
+      '?row|round <weight>',
+      'left yarn enough',
+      'enough left',
+    ],
+    also: 'motif row round yarn ball done weigh each enough how-far left how-many total measure i-am-on next getting all',
+    not: 'claim group substitute join border blanket colour open-for repeat',
+    marks: {
+      left: { takes: 'weight', near: 'left enough getting', not: 'weigh each done' },
+      each: { takes: 'weight', near: 'weigh each measure done', not: 'left' },
+      done_row: { takes: 'row', nouns: 'row round', near: 'done i-am-on' },
+      size: { takes: 'count', nouns: 'row round block', near: 'size motif', lead: 'size', only: true },
+    },
+    fills: ['shape', 'size', 'each', 'ball'],
+    phrases: [
+      'I have 5g left, how many rows of a 12 row diagonal square can I still do',
+      'will 18g get me to the end of my granny',
+    ],
+  },
   answer({ other_size, done_row, ...asked }): Answer {
     const found = reckonLeft({ ...asked, doneRow: done_row, otherSize: other_size });
     const { plan, lastRow, spare, more } = found;

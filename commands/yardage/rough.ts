@@ -28,6 +28,31 @@ export const rough = question({
   },
   example: 'shape:diagonal size:12 stitch:hdc hook:5mm yarn:4 motifs:80 ball:170m/100g',
   refused: { line: 'shape:flat size:20', option: 'other_size' },
+  asked: {
+    ways: [
+      '?yarn|ball roughly',
+      '?yarn|ball <shape>',
+      '?yarn|ball <yarn>',
+      'yarn roughly',
+      'roughly <yarn>',
+      '?yarn motif hook',
+      'how-much <yarn>',
+      '?yarn|ball round|row',
+    ],
+    also: 'motif round row block stitch hook yarn ball blanket piece each total roughly how-many cluster how-far done getting across need size',
+    not: 'left substitute join border weigh group gauge repeat swatch weight mean',
+    marks: {
+      size: { takes: 'count', nouns: 'round row block stitch', only: true },
+      other_size: { takes: 'count', nouns: 'row', only: true },
+      motifs: { takes: 'count', nouns: 'motif', only: true },
+      balls: { never: true },
+    },
+    fills: [],
+    phrases: [
+      'roughly how much dk for 80 granny squares of 6 rounds with a 5mm hook',
+      'rough estimate of yarn for a 40 block c2c blanket in aran',
+    ],
+  },
   answer({ yarn: named, other_size, ...asked }): Answer {
     const { ball, gauge } = asked;
     const yarn = named ?? (ball ? { wpi: wpiOf(ball) } : USUAL_YARN.thickness);

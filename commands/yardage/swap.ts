@@ -21,6 +21,36 @@ export const swap = question({
   },
   example: 'balls:9 ball:170m/100g new_ball:125m/50g',
   refused: { line: 'balls:0 ball:170m/100g new_ball:125m/50g', option: 'balls' },
+  asked: {
+    ways: [
+      'substitute ball|yarn',
+      '?ball|yarn substitute',
+      '?ball pattern <ball>',
+      '?ball wanted <ball>',
+      'substitute <ball>',
+    ],
+    also: 'pattern wanted ball yarn getting mine how-many need stash weight new convert mean total',
+    not: 'left motif weigh border gauge join row round hook colour group',
+    marks: {
+      balls: { takes: 'count', nouns: 'ball', near: 'ball pattern' },
+      ball: {
+        takes: 'ball',
+        near: 'pattern wanted',
+        not: 'getting',
+        lead: 'instead replace replacing substitute substituting swapping swap',
+      },
+      new_ball: {
+        takes: 'ball',
+        near: 'getting substitute',
+        not: 'pattern wanted',
+        lead: 'with into by to how_many how_many_balls how_many_skeins how_many_ball',
+      },
+    },
+    phrases: [
+      'the pattern needs 9 balls of 170m/100g, how many of 125m/50g',
+      'substitute 12 skeins of 120m/50g with 100m/50g',
+    ],
+  },
   answer({ balls, ball, new_ball }): Answer {
     const found = swapYarn({ balls, ball, newBall: new_ball });
     const { heavierPercent: heavier } = found;

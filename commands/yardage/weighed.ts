@@ -17,6 +17,32 @@ export const weighed = question({
   },
   example: 'motif:18g motifs:80 ball:170m/100g',
   refused: { line: 'motif:18g ball:100g', option: 'ball' },
+  asked: {
+    ways: [
+      '?ball|yarn <weight>',
+      '?ball|yarn weigh',
+      '?ball|yarn motif',
+      '?ball|yarn each',
+      'motif <weight> <ball>',
+      'weigh yarn',
+      '?yarn <ball>',
+      'motif weigh <ball>',
+      'how-much|how-many motif <ball>',
+      'how-much <weight>',
+      'ball how-many|need motif',
+    ],
+    also: 'motif weigh each all spare total yarn ball getting done enough need block new shopping stash blanket how-much measure',
+    not: 'left substitute join border roughly gauge swatch group claim row round colour',
+    marks: {
+      motif: { takes: 'weight', near: 'motif each weigh block' },
+      motifs: { takes: 'count', nouns: 'motif block', near: 'motif need', only: false },
+    },
+    fills: ['motifs', 'ball'],
+    phrases: [
+      'one square weighs 12g and I need 80, 170m per 100g, how many balls',
+      'how much yarn for 80 squares of 12 g',
+    ],
+  },
   answer(asked): Answer {
     const { each, total, balls, working } = reckonWeighed(asked);
     const all = asked.motifs === 1 ? 'One motif takes' : `${count(asked.motifs, 'motif')} take`;

@@ -53,6 +53,8 @@ export interface Answer {
   readonly board?: string;
   /** True for what only the asker should see, whatever her setting: her own data, a confirmation. */
   readonly private?: boolean;
+  /** The question that plain words were taken for: its path, and its whole line. */
+  readonly readAs?: { readonly path: string; readonly line: string };
 }
 
 /** An answer with every token filled in, ready for a room. */
@@ -68,6 +70,7 @@ export interface RenderedAnswer {
   readonly actions: readonly Action[];
   readonly board?: string;
   readonly private: boolean;
+  readonly readAs?: { readonly path: string; readonly line: string };
 }
 
 /** A figure's value with its unit in the reader's own units. */
@@ -109,5 +112,6 @@ export function show(answer: Answer, reader: Reader, assumed: readonly string[] 
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
     ...(answer.board === undefined ? {} : { board: answer.board }),
     private: answer.private ?? false,
+    ...(answer.readAs === undefined ? {} : { readAs: answer.readAs }),
   };
 }

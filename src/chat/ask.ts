@@ -67,23 +67,36 @@ export function checkOptions(
 const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
 
 /** A problem in the asker's own units and terms, like an answer, with what to ask next. Faults of ours, and the disk's, pass as they are. */
-function inOwnWords(error: unknown, { command }: Route, reader: Reader): unknown {
+export function inOwnWords(error: unknown, route: Pick<Route, 'command'>, reader: Reader): unknown {
   if (!(error instanceof Problem) || error instanceof NotSaved) return error;
-  const hint = command.advice?.get(error.code)?.(error.facts) ?? error.hint;
+  const hint = adviceOn(error, route);
   return error.said(forReader(error.message, reader), forReader(hint, reader));
 }
+
+/** What to do about a problem: what the command says of its kind, else what the problem itself says. */
+export const adviceOn = (problem: Problem, { command }: Pick<Route, 'command'>): string =>
+  command.advice?.get(problem.code)?.(problem.facts) ?? problem.hint;
 
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
 export async function ask(found: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
     const { options, assumed } = checkOptions(found, typed, context);
-    const answer: Answer = await found.question.answer(options, context);
-    if (!found.question.changes) return show(answer, context.reader, assumed);
-    // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
-    const settings = await context.projects.settings(context.maker.id);
-    const { clock } = context.reader;
-    return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
+    return await showTo(await found.question.answer(options, context), found, context, assumed);
   } catch (error) {
     throw inOwnWords(error, found, context.reader);
   }
+}
+
+/** An answer to a question in the asker's own ways. */
+export async function showTo(
+  answer: Answer,
+  { question }: Pick<Route, 'question'>,
+  context: Pick<Context, 'reader' | 'projects' | 'maker'>,
+  assumed: readonly string[] = [],
+): Promise<RenderedAnswer> {
+  if (!question.changes) return show(answer, context.reader, assumed);
+  // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
+  const settings = await context.projects.settings(context.maker.id);
+  const { clock } = context.reader;
+  return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
 }

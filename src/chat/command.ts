@@ -1,6 +1,7 @@
 /** What a command is: a group of questions, each with its words, its options and its answer. */
 import type { Problem } from '../core/base/problem.ts';
 import type { Answer } from './answer.ts';
+import type { Asked } from './asked.ts';
 import type { Context } from './context.ts';
 import type { Options, Parsed } from './options.ts';
 
@@ -20,6 +21,8 @@ export interface Question<O extends Options = Options, Name extends string | und
   readonly private?: boolean;
   /** Lines asked before the example and the refusal, by the tests: what must have been saved. */
   readonly before?: readonly string[];
+  /** How it is asked in plain words. */
+  readonly asked?: Asked;
   answer(options: Parsed<O>, context: Context): Answer | Promise<Answer>;
 }
 
@@ -57,7 +60,7 @@ export function command<const Name extends string, const Questions extends reado
 }
 
 /** A question's words with its options, for each question of the commands. */
-type Asked<C extends Command> =
+type Worded<C extends Command> =
   C extends Command<infer Name, infer Questions>
     ? Questions[number] extends infer One
       ? One extends Question<infer O, infer Own>
@@ -68,5 +71,5 @@ type Asked<C extends Command> =
 
 /** The options of every question of these commands, by the question's words: `'stitches row'`. */
 export type OptionsByPath<C extends Command> = {
-  readonly [One in Asked<C> as One['path']]: One['options'];
+  readonly [One in Worded<C> as One['path']]: One['options'];
 };

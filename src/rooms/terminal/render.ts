@@ -8,6 +8,8 @@ export interface Refusal {
   readonly code: string;
   readonly option?: string | undefined;
   readonly hint: string;
+  /** The line that plain words were taken for, as far as they were understood. */
+  readonly readAs?: string | undefined;
 }
 
 /** What would move the cursor, ring, or hide text in a terminal: nothing of that comes out of here. */
@@ -33,6 +35,7 @@ const block = (title: string, lines: readonly string[]) =>
 export function asText(shown: RenderedAnswer, written: readonly string[] = []): string {
   const text = [
     shown.headline,
+    ...(shown.readAs === undefined ? [] : [`  Read as ${shown.readAs.line}`]),
     ...shown.lines.map((line) => `  ${line}`),
     ...block(
       'Working',
@@ -52,7 +55,8 @@ export function asText(shown: RenderedAnswer, written: readonly string[] = []): 
 export function asJson(question: string, shown: RenderedAnswer, written: readonly string[] = []): string {
   return jsonLine({
     ok: true,
-    question,
+    question: shown.readAs === undefined ? question : `/${shown.readAs.path}`,
+    ...(shown.readAs === undefined ? {} : { read_as: shown.readAs.line }),
     headline: shown.headline,
     figures: Object.fromEntries(shown.figures.map(({ key, value, unit }) => [key, { value, unit }])),
     data: shown.data,
@@ -75,5 +79,12 @@ export function asJson(question: string, shown: RenderedAnswer, written: readonl
 export const refusalText = ({ problem, option, hint }: Refusal) =>
   visible(`${problem}${option === undefined || option === QUESTION ? '' : ` (${option})`}\n  ${hint}`);
 
-export const refusalJson = ({ problem, code, option, hint }: Refusal) =>
-  jsonLine({ ok: false, problem, code, option: option ?? null, hint });
+export const refusalJson = ({ problem, code, option, hint, readAs }: Refusal) =>
+  jsonLine({
+    ok: false,
+    problem,
+    code,
+    option: option ?? null,
+    hint,
+    ...(readAs === undefined ? {} : { read_as: readAs }),
+  });

@@ -1,5 +1,9 @@
 /** The room without Discord: lines in, answers out, one after the other. */
 import { createHash } from 'node:crypto';
+import { answerWaiting } from '../../asked/answer.ts';
+import { AskedBack, type Waiting } from '../../asked/asked-back.ts';
+import { isName } from '../../asked/lexicon.ts';
+import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/context.ts';
 import { readLine, type RawOptions } from '../../chat/line.ts';
@@ -41,6 +45,15 @@ export const NOBODY_NAMED = 'me';
 /** A maker's name before a question: `rowan: /progress next`. */
 const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
 
+/** A name before plain words: one word, so that “note to self: …” stays what it is. */
+const SPEAKER_OF_WORDS = /^\s*([\p{L}\p{N}_-]{2,40}):\s+(?=[^\s/])/u;
+
+/** How long what was understood waits for the option that is missing. */
+const WAITS_MS = 10 * 60 * 1000;
+
+/** How many makers’ unfinished questions are kept. */
+const MOST_WAITING = 1000;
+
 /** A name with nothing after it. */
 const ONLY_SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*$/u;
 
@@ -73,18 +86,23 @@ const refused = (refusal: Refusal, json: boolean, status: 1 | 2): Said => ({
 
 export class TerminalRoom {
   private asked = 0;
+  /** What waits for a missing option, by the maker who was asked for it. */
+  private readonly waiting = new Map<string, { readonly waiting: Waiting; readonly until: number }>();
 
   constructor(private readonly parts: TerminalParts) {}
 
   /** Answers one line. Never throws: a fault of ours is noted and answered with its id. */
   async answer(text: string, json: boolean): Promise<Said> {
     let asked: string | undefined;
+    let asker = NOBODY_NAMED;
     try {
-      const { name, line } = this.speaker(text);
-      const { words, options } = readLine(line);
-      const found = this.parts.registry.find(words);
-      asked = found.path;
+      const { name, line } = await this.speaker(text);
       const maker = { id: terminalId(name), name };
+      asker = maker.id;
+      const words = /^\s*[/"“]/.test(line) || line.trim() === '' ? undefined : line.trim();
+      const typed = words === undefined ? readLine(line) : { words: ['ask'], options: { words } };
+      const found = this.parts.registry.find(typed.words);
+      asked = found.path;
       const settings = await this.parts.projects.settings(maker.id);
       const context: Context = {
         maker,
@@ -96,7 +114,10 @@ export class TerminalRoom {
         whois: personNamed,
         projects: this.parts.projects,
       };
-      const shown = await ask(found, await this.withFiles(found, options, maker.id), context);
+      const shown =
+        (words === undefined ? undefined : await this.completing(words, context)) ??
+        (await ask(found, await this.withFiles(found, typed.options, maker.id), context));
+      this.waiting.delete(maker.id);
       const written = await this.parts.keep(shown.files, maker.id);
       return {
         text: json ? asJson(`/${found.path}`, shown, written) : asText(shown, written),
@@ -105,7 +126,15 @@ export class TerminalRoom {
       };
     } catch (error) {
       if (error instanceof Problem) {
-        const refusal = { problem: error.message, code: error.code, option: error.option, hint: error.hint };
+        const back = error instanceof AskedBack ? error : undefined;
+        this.wait(asker, back?.waiting);
+        const refusal = {
+          problem: error.message,
+          code: error.code,
+          option: error.option,
+          hint: error.hint,
+          readAs: back?.readAs,
+        };
         return refused(refusal, json, error instanceof NotSaved ? 1 : 2);
       }
       const id = this.parts.fault(error, asked);
@@ -129,7 +158,25 @@ export class TerminalRoom {
     return options;
   }
 
-  private speaker(text: string): { name: string; line: string } {
+  /** Keeps what was understood for the next line of this maker; the oldest go where too many wait. */
+  private wait(maker: string, waiting: Waiting | undefined): void {
+    this.waiting.delete(maker);
+    if (!waiting) return;
+    this.waiting.set(maker, { waiting, until: this.parts.now().getTime() + WAITS_MS });
+    for (const [oldest] of this.waiting) {
+      if (this.waiting.size <= MOST_WAITING) break;
+      this.waiting.delete(oldest);
+    }
+  }
+
+  /** The answer to what waited for these words; undefined where nothing did, or they say something else. */
+  private async completing(words: string, context: Context): Promise<RenderedAnswer | undefined> {
+    const kept = this.waiting.get(context.maker.id);
+    if (!kept || kept.until < context.now.getTime()) return undefined;
+    return answerWaiting(words, kept.waiting, this.parts.registry, context);
+  }
+
+  private async speaker(text: string): Promise<{ name: string; line: string }> {
     const alone = ONLY_SPEAKER.exec(text)?.[1];
     if (alone !== undefined) {
       const name = readableName(alone);
@@ -140,7 +187,17 @@ export class TerminalRoom {
     }
     const match = SPEAKER.exec(text);
     const name = match?.[1];
-    if (!match || name === undefined) return { name: NOBODY_NAMED, line: text };
+    if (!match || name === undefined) {
+      const before = SPEAKER_OF_WORDS.exec(text);
+      const called = before?.[1];
+      if (
+        before &&
+        called !== undefined &&
+        (isName(called) || (await this.parts.projects.knows(terminalId(called))))
+      )
+        return { name: readableName(called), line: text.slice(before[0].length) };
+      return { name: NOBODY_NAMED, line: text };
+    }
     return { name: readableName(name), line: text.slice(match[0].length) };
   }
 }

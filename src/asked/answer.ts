@@ -1,0 +1,265 @@
+/** Answers plain words: with the answer of the question that was meant, or with what is asked back. */
+import type { Action, Answer, RenderedAnswer } from '../chat/answer.ts';
+import { adviceOn, checkOptions, inOwnWords, showTo } from '../chat/ask.ts';
+import type { Context } from '../chat/context.ts';
+import { writeLine } from '../chat/line.ts';
+import { inOwnUnits, metaOf } from '../chat/options.ts';
+import type { Registry, Route } from '../chat/registry.ts';
+import { Problem, QUESTION } from '../core/base/problem.ts';
+import { clip } from '../core/base/quantity.ts';
+import { NotSaved } from '../projects/not-saved.ts';
+import { AskedBack, type Waiting } from './asked-back.ts';
+import { daysIn } from './days.ts';
+import { fit, markOf, slotsOf } from './fit.ts';
+import { hear } from './heard.ts';
+import { aroundOf } from './known.ts';
+import { missingOf, understand, type Reading, type Understood } from './read.ts';
+
+/** Near questions that are named where a phrase was not understood. */
+const NEAR = 3;
+
+type Asks = Pick<Context, 'maker' | 'projects' | 'place' | 'reader' | 'now'>;
+
+/** The line of a question, its options in the order in which they are declared. */
+const lineOf = ({ path, question }: Route, options: Readonly<Record<string, string>>) =>
+  writeLine({
+    words: path.split(' '),
+    options: Object.fromEntries(
+      Object.keys(question.options).flatMap((name) => {
+        const value = options[name];
+        return value === undefined ? [] : [[name, value] as const];
+      }),
+    ),
+  });
+
+/** Reads words of somebody, with what she has saved in mind. */
+export async function readWords(words: string, registry: Registry, context: Asks): Promise<Understood> {
+  return understand(words, registry, {
+    ...(await aroundOf(context)),
+    days: await daysIn(words, context.now),
+  });
+}
+
+/** Answers the question that plain words mean. Throws AskedBack where something is missing or unclear. */
+export async function answerWords(words: string, registry: Registry, context: Context): Promise<Answer> {
+  const { readings, verdict } = await readWords(words, registry, context);
+  if (verdict.kind === 'unclear') throw notUnderstood(verdict.why, readings);
+  const { reading } = verdict;
+  const found = { path: reading.route.path, options: reading.options, assumed: reading.assumed };
+  if (verdict.kind === 'missing') throw askFor(reading.route, found, verdict.option);
+  return answerRead(reading.route, found, context, [otherwise(words)]);
+}
+
+/** The button that offers the next readings. */
+const otherwise = (words: string): Action => ({
+  label: 'Not what I meant',
+  question: 'ask',
+  options: { words, other: 'yes' },
+});
+
+/** What else plain words may mean: nothing is answered, each reading is offered. */
+export async function otherReadings(words: string, registry: Registry, context: Context): Promise<Answer> {
+  const { readings } = await readWords(words, registry, context);
+  const [, ...rest] = readings;
+  const offered = rest.filter(({ score }) => score > -2).slice(0, 4);
+  const near = nearQuestions(readings);
+  return {
+    headline:
+      offered.length === 0
+        ? 'No other question is near those words. Say it another way, or ask /help.'
+        : `Those words may also mean ${offered.length === 1 ? 'this' : 'one of these'}:`,
+    lines: offered.map(({ route, options }) => `${lineOf(route, options)} — ${route.question.says}`),
+    ...(near === '' ? {} : { data: { near: offered.map(({ route }) => `/${route.path}`) } }),
+    actions: offered
+      .filter(({ missing }) => missing === undefined)
+      .map(({ route, options }) => ({ label: `/${route.path}`, question: route.path, options })),
+    private: true,
+  };
+}
+
+const nearQuestions = (readings: readonly Reading[]) =>
+  [...new Set(readings.filter(({ score }) => score > -3).map(({ route }) => route))]
+    .slice(0, NEAR)
+    .map(({ path, question }) => `/${path} (${question.says.replace(/^./, (first) => first.toLowerCase())})`)
+    .join(', ');
+
+function notUnderstood(
+  why: 'chat' | 'unknown' | 'between' | 'number',
+  readings: readonly Reading[],
+): AskedBack {
+  const near = nearQuestions(readings);
+  const [best] = readings;
+  const hint = near === '' ? 'Ask /help for what can be asked.' : `Near to it: ${near}.`;
+  switch (why) {
+    case 'chat':
+      return new AskedBack('asks-nothing', 'That asks nothing that is answered here.', {
+        hint:
+          near === ''
+            ? 'Ask something like: how many 6 inch squares for a 4 by 5 foot blanket? Or /help.'
+            : hint,
+      });
+    case 'number': {
+      const [left] = best?.fitted.unplaced ?? [];
+      return new AskedBack(
+        'number-without-place',
+        left === undefined
+          ? 'One number in that has no place.'
+          : `What ${clip(left.text)} stands for in that is not clear.`,
+        {
+          hint: `Say what each number is. ${hint}`,
+          ...(best ? { readAs: lineOf(best.route, best.options) } : {}),
+        },
+      );
+    }
+    case 'between':
+      return new AskedBack('two-readings', 'That may mean more than one question.', { hint });
+    case 'unknown':
+      return new AskedBack('not-understood', 'That was not understood.', { hint });
+  }
+}
+
+interface Found {
+  readonly path: string;
+  readonly options: Readonly<Record<string, string>>;
+  readonly assumed: readonly string[];
+}
+
+/** Asks for one option that is missing, and keeps the rest. */
+function askFor(route: Route, { path, options, assumed }: Found, option: string): AskedBack {
+  const schema = route.question.options[option];
+  const meta = schema && metaOf(schema);
+  const readAs = lineOf(route, options);
+  return new AskedBack(
+    'option-missing',
+    markOf(route, option)?.asks ??
+      `One thing is missing, ${option}: ${(meta?.says ?? option).replace(/^./, (first) => first.toLowerCase())}.`,
+    {
+      option,
+      hint: `Read as ${readAs} so far; say the rest, like ${option}:${meta?.example ?? ''}`.trim(),
+      readAs,
+      waiting: { path, options, option, assumed },
+    },
+  );
+}
+
+/** Answers a question that was read from plain words. */
+export async function answerRead(
+  route: Route,
+  found: Found,
+  context: Context,
+  actions: readonly Action[] = [],
+): Promise<Answer> {
+  const { path, options } = found;
+  const readAs = lineOf(route, options);
+  try {
+    const checked = checkOptions(route, options, context);
+    const answer = await route.question.answer(checked.options, context);
+    return {
+      ...answer,
+      assumptions: [...found.assumed, ...checked.assumed, ...(answer.assumptions ?? [])],
+      readAs: { path, line: readAs },
+      actions: [...(answer.actions ?? []), ...actions],
+      ...(route.question.private === true ? { private: true } : {}),
+    };
+  } catch (error) {
+    if (!(error instanceof Problem) || error instanceof NotSaved || error instanceof AskedBack) throw error;
+    const { option } = error;
+    // What the question itself misses is asked for like any other option.
+    const asksFor =
+      option !== undefined &&
+      Object.hasOwn(route.question.options, option) &&
+      !Object.hasOwn(options, option);
+    throw new AskedBack(error.code, error.message, {
+      option: option ?? QUESTION,
+      hint: adviceOn(error, route),
+      readAs,
+      ...(asksFor ? { waiting: { path, options, option, assumed: found.assumed } } : {}),
+    });
+  }
+}
+
+/**
+ * What somebody says after she was asked for an option: the value, or words that hold it. Undefined where it is neither,
+ * and where it is a question of its own.
+ */
+export async function completed(
+  words: string,
+  waiting: Waiting,
+  registry: Registry,
+  context: Context,
+): Promise<{ readonly route: Route; readonly found: Found } | undefined> {
+  const route = registry.get(waiting.path);
+  const asked = route?.question.asked;
+  const schema = route?.question.options[waiting.option];
+  if (!route || !asked || !schema) return undefined;
+  const around = await aroundOf(context);
+  const { verdict } = understand(words, registry, { ...around, days: await daysIn(words, context.now) });
+  if (verdict.kind === 'answer') return undefined;
+  const { kind } = metaOf(schema);
+  const bare = words.trim().replace(/[.!]$/, '');
+  const named = new RegExp(`^${waiting.option}\\s*[:=]\\s*`, 'i');
+  const value = bare.replace(named, '').trim();
+  const put = (more: Readonly<Record<string, string>>) => ({
+    route,
+    found: { path: waiting.path, options: { ...waiting.options, ...more }, assumed: waiting.assumed },
+  });
+  const free =
+    kind === 'text' &&
+    metaOf(schema).suggest === undefined &&
+    !/^(counts|hook|yarn|closes|for|motifs)$/.test(waiting.option);
+  if (!free || words.length <= 60) {
+    const short = value.split(/\s+/).length <= 8;
+    if (short && schema.safeParse(inOwnUnits(kind, value, context.reader)).success)
+      return put({ [waiting.option]: value });
+  }
+  const heard = hear(words, around.names);
+  const slots = slotsOf(route, asked);
+  // The option that was asked for takes what comes, whatever stands beside it.
+  const eager = slots.map((slot) =>
+    slot.name === waiting.option ? { ...slot, mark: { ...slot.mark, only: false }, nouns: [] } : slot,
+  );
+  const alone = fit(
+    heard,
+    route,
+    asked,
+    eager.filter(({ name }) => name === waiting.option),
+  );
+  if (Object.hasOwn(alone.options, waiting.option) && alone.unplaced.length === 0) return put(alone.options);
+  const fitted = fit(
+    heard,
+    route,
+    asked,
+    eager.filter(({ name }) => !Object.hasOwn(waiting.options, name)),
+  );
+  const more = asked.settle
+    ? asked.settle({ ...waiting.options, ...fitted.options }, fitted.extras)
+    : fitted.options;
+  const gained = Object.keys(more).filter((name) => !Object.hasOwn(waiting.options, name));
+  if (gained.length === 0 || fitted.unplaced.length > 0) return undefined;
+  return put(more);
+}
+
+/** Answers with what was completed, or asks for the next thing that is missing. */
+export async function answerCompleted(route: Route, found: Found, context: Context): Promise<Answer> {
+  const asked = route.question.asked;
+  const missing = asked && missingOf(route, asked, found.options);
+  if (missing !== undefined) throw askFor(route, found, missing);
+  return answerRead(route, found, context);
+}
+
+/** The shown answer to what waited for these words; undefined where they say something else. */
+export async function answerWaiting(
+  words: string,
+  waiting: Waiting,
+  registry: Registry,
+  context: Context,
+): Promise<RenderedAnswer | undefined> {
+  const complete = await completed(words, waiting, registry, context);
+  if (!complete) return undefined;
+  try {
+    const answer = await answerCompleted(complete.route, complete.found, context);
+    return await showTo(answer, complete.route, context);
+  } catch (error) {
+    throw inOwnWords(error, complete.route, context.reader);
+  }
+}

@@ -1,0 +1,610 @@
+/** Which piece of a phrase belongs to which option of a question. */
+import type { Asked, Mark } from '../chat/asked.ts';
+import { metaOf, type OptionMeta } from '../chat/options.ts';
+import type { Route } from '../chat/registry.ts';
+import { lookUpTerm } from '../core/lookup/term.ts';
+import type { Heard } from './heard.ts';
+import { COMMON } from './marks.ts';
+import type { KnownName, Piece } from './pieces.ts';
+import { UNIT_OF_LENGTH } from './tables.ts';
+import { SENSES, type SenseName } from './words.ts';
+
+/** An option as a phrase can fill it. */
+export interface Slot {
+  readonly name: string;
+  readonly takes: string;
+  readonly mark: Mark;
+  readonly nouns: readonly SenseName[];
+  readonly near: readonly SenseName[];
+  readonly not: readonly SenseName[];
+  readonly meta: OptionMeta | undefined;
+  readonly choices: readonly {
+    readonly value: string;
+    readonly senses: readonly SenseName[];
+    readonly words: readonly string[];
+  }[];
+}
+
+const names = (text = ''): SenseName[] =>
+  text
+    .split(' ')
+    .filter((name) => name !== '')
+    .map((name) => {
+      if (!Object.hasOwn(SENSES, name)) throw new Error(`no sense is called ${name}`);
+      return name as SenseName;
+    });
+
+const BY_KIND: Readonly<Record<string, string>> = {
+  integer: 'count',
+  number: 'count',
+  length: 'length',
+  weight: 'weight',
+  gauge: 'gauge',
+  ball: 'ball',
+  stitch: 'stitch',
+  stitches: 'stitches',
+  choice: 'choice',
+  yesno: 'choice',
+  text: 'text',
+};
+
+function slotOf(name: string, mark: Mark, meta: OptionMeta | undefined): Slot {
+  const merged: Mark = mark;
+  return {
+    name,
+    takes: merged.takes ?? BY_KIND[meta?.kind ?? 'text'] ?? 'text',
+    mark: merged,
+    nouns: names(merged.nouns),
+    near: names(merged.near),
+    not: names(merged.not),
+    meta,
+    choices: Object.entries(merged.choices ?? {}).map(([value, said]) => ({
+      value,
+      senses: said.split(' ').filter((one) => Object.hasOwn(SENSES, one)) as SenseName[],
+      words: said
+        .split(' ')
+        .filter((one) => one !== '' && !Object.hasOwn(SENSES, one))
+        .map((one) => one.replaceAll('_', ' ')),
+    })),
+  };
+}
+
+/** What marks an option of a question: what is common to its name, and what the question says of it. */
+export function markOf({ question }: Route, name: string): Mark | undefined {
+  if (!Object.hasOwn(question.options, name)) return undefined;
+  return { ...(Object.hasOwn(COMMON, name) ? COMMON[name] : {}), ...question.asked?.marks?.[name] };
+}
+
+/** The slots of a question, extras behind its options. */
+export function slotsOf({ question }: Route, asked: Asked): Slot[] {
+  const own = Object.entries(question.options).map(([name, schema]) => {
+    const meta = metaOf(schema);
+    const mark: Mark = { ...(Object.hasOwn(COMMON, name) ? COMMON[name] : {}), ...asked.marks?.[name] };
+    return slotOf(name, mark, meta);
+  });
+  const extra = Object.entries(asked.extras ?? {}).map(([name, mark]) => slotOf(name, mark, undefined));
+  return [...own, ...extra].filter(({ mark, meta }) => mark.never !== true && meta?.kind !== 'file');
+}
+
+export interface Fitted {
+  readonly options: Record<string, string>;
+  readonly extras: Record<string, string>;
+  /** Pieces with numbers that found no place. */
+  readonly unplaced: readonly Piece[];
+  /** Names of saved things that found no place. */
+  readonly unnamed: number;
+  /** How well it fits altogether. */
+  readonly score: number;
+  /** What is said of how it was read. */
+  readonly assumed: readonly string[];
+}
+
+const isAmount = (kind: string) => /^(length|weight)$/.test(kind);
+
+/** How far a sense stands from a piece, in words; other sentences are far away. */
+function distanceTo(heard: Heard, from: number, to: number, sense: { from: number; to: number }): number {
+  const gap = sense.to <= from ? [sense.to, from] : sense.from >= to ? [to, sense.from] : undefined;
+  if (!gap) return 0;
+  let steps = gap[1]! - gap[0]!; // eslint-disable-line @typescript-eslint/no-non-null-assertion
+  for (let at = gap[0] ?? 0; at < (gap[1] ?? 0); at++) {
+    const token = heard.tokens[at];
+    if (token?.kind === 'mark' && /^[,;:]$/.test(token.text)) steps += 2;
+    if (/^(and|but|so|with)$/.test(token?.text ?? '')) steps += 1;
+    if (heard.mood.sentence[at] !== heard.mood.sentence[at + 1]) steps += 4;
+  }
+  return steps;
+}
+
+/** Whether one of the words that lead to an option stands right before a piece. */
+function leads(heard: Heard, piece: Piece, lead: string | undefined): boolean {
+  if (lead === undefined) return false;
+  let at = piece.from - 1;
+  while (
+    at >= 0 &&
+    /^(a|an|the|about|round|row|of)$/.test(heard.words[at] ?? '') &&
+    !lead.split(' ').includes(heard.words[at] ?? '')
+  )
+    at--;
+  const before = heard.words.slice(0, at + 1).join(' ');
+  return lead.split(' ').some((word) => ` ${before}`.endsWith(` ${word.replaceAll('_', ' ')}`));
+}
+
+/** How strongly some senses stand near a piece: 2 beside it, fading with the words between. */
+function nearness(heard: Heard, piece: Pick<Piece, 'from' | 'to'>, senses: readonly SenseName[]): number {
+  let best = 0;
+  for (const sense of senses)
+    for (const one of heard.present.get(sense) ?? []) {
+      // What follows close is nearer than what was said before.
+      const behind = one.from >= piece.to;
+      const far = distanceTo(heard, piece.from, piece.to, one) + (behind ? 0 : 0.5);
+      best = Math.max(best, 2 / (1 + far / 2.5));
+    }
+  return best;
+}
+
+const wholeNumber = (piece: Piece) => piece.value === undefined || Number.isInteger(piece.value);
+
+/** What of a piece a slot takes, as text, and how gladly; undefined where it is not of its kind. */
+function takes(slot: Slot, piece: Piece, heard: Heard): { text: string; glad: number } | undefined {
+  const { takes: kind } = slot;
+  if (kind === piece.kind && kind !== 'count' && kind !== 'row') return { text: piece.text, glad: 2 };
+  switch (kind) {
+    case 'length': {
+      if (
+        piece.kind === 'length' &&
+        !(piece.unit === 'mm' && (piece.value ?? 99) <= 30 && heard.present.has('hook'))
+      )
+        return { text: piece.text, glad: 2 };
+      if (piece.kind === 'count' && piece.nouns.length === 0 && !slot.mark.takes?.includes('!'))
+        return { text: piece.text, glad: 0.2 };
+      return undefined;
+    }
+    case 'weight':
+      return undefined;
+    case 'hook':
+      if (piece.kind === 'length' && piece.unit === 'mm' && (piece.value ?? 99) <= 30)
+        return { text: piece.text, glad: 2 };
+      return undefined;
+    case 'gauge':
+      if (piece.kind === 'pair') return { text: `${piece.text}x${piece.more ?? ''}`, glad: 0.8 };
+      if (piece.kind === 'counts' && piece.parts?.length === 2 && !piece.text.includes('-'))
+        return { text: piece.text.replace(' ', 'x'), glad: 0.4 };
+      if (piece.kind === 'count' && (piece.nouns.length === 0 || piece.nouns.includes('stitch')))
+        return { text: piece.text, glad: 0.2 };
+      return undefined;
+    case 'count':
+      if (piece.kind === 'count' && wholeNumber(piece)) return { text: piece.text, glad: 1 };
+      return undefined;
+    case 'row':
+      if (piece.kind === 'row') return { text: piece.text, glad: 2 };
+      if (
+        piece.kind === 'count' &&
+        piece.nouns.some((noun) => noun === 'row' || noun === 'round') &&
+        slot.nouns.length > 0
+      )
+        return { text: piece.text, glad: 1 };
+      return undefined;
+    case 'counts':
+      if (piece.kind === 'counts' && !piece.text.includes('-')) return { text: piece.text, glad: 2 };
+      if (
+        piece.kind === 'count' &&
+        wholeNumber(piece) &&
+        piece.nouns.some((noun) => noun === 'stitch' || noun === 'cluster')
+      )
+        return { text: piece.text, glad: 0.6 };
+      if (piece.kind === 'count' && wholeNumber(piece) && piece.nouns.length === 0)
+        return { text: piece.text, glad: 0.2 };
+      return undefined;
+    case 'numbers':
+      if (piece.kind === 'counts') return { text: piece.text, glad: 2 };
+      if (piece.kind === 'count' && wholeNumber(piece)) return { text: piece.text, glad: 1 };
+      return undefined;
+    case 'money':
+      if (piece.kind === 'count' && piece.nouns.length === 0) return { text: piece.text, glad: 0.5 };
+      return undefined;
+    case 'percent':
+      if (piece.kind === 'count' && piece.nouns.includes('spare')) return undefined;
+      return undefined;
+    case 'yarn-or-ball':
+      if (piece.kind === 'yarn' || piece.kind === 'ball') return { text: piece.text, glad: 2 };
+      return undefined;
+    case 'multiple':
+      if (piece.kind === 'multiple') return { text: piece.text, glad: 2 };
+      return undefined;
+    default:
+      return undefined;
+  }
+}
+
+/** How far a phrase's units hold for a bare number beside them. */
+function inUnitOf(text: string, heard: Heard, avoid: Piece): { text: string; unit?: string } {
+  if (!/^[\d.]+$/.test(text)) return { text };
+  const units = heard.pieces.flatMap((piece) =>
+    piece === avoid
+      ? []
+      : [piece, ...(piece.parts ?? [])]
+          .filter(({ kind }) => kind === 'length' || kind === 'dims')
+          .flatMap(({ unit }) => (unit === undefined || unit === 'mm' ? [] : [unit])),
+  );
+  const words =
+    heard.said.length > 0
+      ? heard.words.flatMap((word) =>
+          /^(inches|inch|cm|centimetres|centimeters|feet)$/.test(word)
+            ? [UNIT_OF_LENGTH.get(word) ?? '']
+            : [],
+        )
+      : [];
+  const all = [...new Set([...units, ...words])];
+  const system = new Set(all.map((unit) => (/^(in|ft|yd)$/.test(unit) ? 'in' : 'cm')));
+  if (system.size !== 1) return { text };
+  const value = Number(text);
+  const [only] = system;
+  const unit =
+    only === 'in'
+      ? value <= 12 && all.length === 1 && all[0] === 'ft'
+        ? 'ft'
+        : 'in'
+      : value < 5 && all.includes('m')
+        ? 'm'
+        : 'cm';
+  return { text: `${text}${unit}`, unit };
+}
+
+interface Offer {
+  readonly piece: Piece;
+  readonly slots: readonly string[];
+  readonly texts: readonly string[];
+  readonly score: number;
+  readonly said?: string;
+}
+
+/** Senses that make a gauge of stitches and rows that name no length. */
+const GAUGE_SAID: readonly SenseName[] = [
+  'gauge',
+  'swatch',
+  'wanted',
+  'getting',
+  'pattern',
+  'measure',
+  'blocked',
+];
+
+/** Pieces as a question can use them: what is put together and has no place as a whole is taken apart. */
+function usable(heard: Heard, slots: readonly Slot[], asked: Asked): Piece[] {
+  const wanted = new Set(slots.map((slot) => slot.takes));
+  const gaugeSaid = GAUGE_SAID.some((sense) => heard.present.has(sense));
+  const whole = ({ kind, unit }: Piece): boolean => {
+    if (kind === 'dims') return asked.pairs?.dims !== undefined;
+    if (kind === 'pair') return asked.pairs !== undefined || wanted.has('gauge');
+    if (kind === 'gauge') return wanted.has('gauge') && (unit === 'over' || gaugeSaid);
+    if (kind === 'ball') return wanted.has('ball') || wanted.has('yarn-or-ball');
+    if (kind === 'counts')
+      return (
+        wanted.has('counts') || wanted.has('numbers') || (wanted.has('gauge') && heard.present.has('gauge'))
+      );
+    if (kind === 'multiple') return wanted.has('multiple');
+    return true;
+  };
+  const open = (piece: Piece): Piece[] =>
+    whole(piece) || piece.parts === undefined ? [piece] : piece.parts.flatMap(open);
+  return heard.pieces.flatMap(open);
+}
+
+/** What a phrase says of a question's options. */
+export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Slot[]): Fitted {
+  const pieces = usable(heard, slots, asked);
+  const options: Record<string, string> = {};
+  const extras: Record<string, string> = {};
+  const assumed: string[] = [];
+  let score = 0;
+  const used = new Set<Piece>();
+  const put = (name: string, text: string) => {
+    if (asked.extras !== undefined && Object.hasOwn(asked.extras, name)) extras[name] = text;
+    else options[name] = text;
+  };
+  const filled = (name: string) => Object.hasOwn(options, name) || Object.hasOwn(extras, name);
+
+  // What is read off the phrase as it stands.
+  for (const slot of slots) {
+    if (slot.mark.none?.test(heard.phrase)) {
+      put(slot.name, '0');
+      continue;
+    }
+    const match = slot.mark.capture?.exec(heard.phrase);
+    const [, ...groups]: (string | undefined)[] = match ?? [];
+    const value = groups.find((group) => group !== undefined)?.trim();
+    if (match && value !== undefined && value !== '') {
+      put(slot.name, value.replace(/^["“”'‘’]|["“”'‘’]$/g, ''));
+      score += 1;
+      const from = match.index;
+      const to = from + match[0].length;
+      for (const piece of heard.pieces)
+        if ((heard.tokens[piece.from]?.from ?? 0) >= from && (heard.tokens[piece.to - 1]?.to ?? 0) <= to)
+          used.add(piece);
+    }
+  }
+
+  // Names of what is saved.
+  let unnamed = 0;
+  const byName = new Map<string, string[]>();
+  const seen: { from: number; to: number }[] = [];
+  for (const { known, from, to } of heard.names) {
+    const slot = slots.find(
+      ({ takes: kind, name }) => kind === `saved-${known.of}` && !(filled(name) && !byName.has(name)),
+    );
+    if (slot) {
+      const listed = byName.get(slot.name) ?? [];
+      if (!listed.includes(known.name)) listed.push(known.name);
+      byName.set(slot.name, listed);
+      seen.push({ from, to });
+    }
+  }
+  for (const { from, to } of heard.names) if (!seen.some((one) => one.from < to && from < one.to)) unnamed++;
+  for (const [name, listed] of byName) {
+    const slot = slots.find((one) => one.name === name);
+    if (slot?.mark.with === 'several' || listed.length === 1) {
+      put(name, listed.join(', '));
+      score += 1;
+    } else unnamed += listed.length;
+  }
+
+  // Choices by the words that mean them.
+  for (const slot of slots) {
+    if (filled(slot.name) || (slot.takes !== 'choice' && slot.choices.length === 0)) continue;
+    const needed = slot.mark.with === undefined || slot.mark.with === 'first' ? [] : names(slot.mark.with);
+    if (needed.length > 0 && !needed.some((sense) => heard.present.has(sense))) continue;
+    const lower = ` ${heard.words.join(' ')} `;
+    const explicit = slot.choices.filter(
+      ({ senses, words }) =>
+        senses.some((sense) => heard.present.has(sense)) || words.some((word) => lower.includes(` ${word} `)),
+    );
+    const literal =
+      slot.choices.length > 0
+        ? []
+        : (slot.meta?.choices ?? []).filter(({ value, label }) =>
+            [value, value.replaceAll('-', ' '), label ?? value].some((form) =>
+              lower.includes(` ${form.toLowerCase()} `),
+            ),
+          );
+    const found = explicit.length > 0 ? explicit : literal;
+    const [first] = found;
+    if (first && (found.length === 1 || slot.mark.with === 'first')) {
+      put(slot.name, first.value);
+      score += 1;
+    }
+  }
+
+  // Amounts and counts.
+  const offers: Offer[] = [];
+  for (const piece of pieces) {
+    if (used.has(piece) || piece.kind === 'aside' || piece.kind === 'name') continue;
+    for (const slot of slots) {
+      if (filled(slot.name)) continue;
+      if (slot.takes === 'stitches') continue;
+      const taken = takes(slot, piece, heard);
+      if (!taken) continue;
+      const counted = piece.nouns.some((noun) => slot.nouns.includes(noun));
+      const led = leads(heard, piece, slot.mark.lead);
+      if (!piece.must && piece.kind === 'count' && slot.mark.loose !== true) continue;
+      if (slot.mark.not_words?.split(' ').includes(piece.text)) continue;
+      if (piece.kind === 'count' || (piece.kind === 'row' && slot.takes !== 'row')) {
+        if (slot.nouns.length > 0 && piece.nouns.length > 0 && !counted && !led) continue;
+      }
+      const close = nearness(heard, piece, slot.near) + (led ? 3 : 0);
+      const against = nearness(heard, piece, slot.not);
+      if (slot.mark.only === true && !counted && close < 0.45) continue;
+      if (taken.glad < 0.5 && !counted && close < 0.6) continue;
+      let { text } = taken;
+      let said: string | undefined;
+      if (slot.takes === 'length' && piece.kind === 'count') {
+        const unit = inUnitOf(text, heard, piece);
+        if (unit.unit !== undefined)
+          said = `${text} is read in ${UNIT_WORD[unit.unit] ?? unit.unit}, like the lengths beside it.`;
+        ({ text } = unit);
+      }
+      offers.push({
+        piece,
+        slots: [slot.name],
+        texts: [text],
+        score: taken.glad + (counted ? 2 : 0) + close - against * 0.8,
+        ...(said === undefined ? {} : { said }),
+      });
+    }
+    const pairs = asked.pairs;
+    if (pairs?.dims && (piece.kind === 'dims' || piece.kind === 'pair')) {
+      const bare = piece.kind === 'pair';
+      const isGrid = piece.nouns.some(
+        (noun) => noun === 'motif' || noun === 'block' || noun === 'across' || noun === 'ball',
+      );
+      const first: { text: string; unit?: string } = bare
+        ? inUnitOf(piece.text, heard, piece)
+        : { text: piece.text };
+      const second = bare ? inUnitOf(piece.more ?? '', heard, piece) : { text: piece.more ?? '' };
+      const near = nearness(heard, piece, ['blanket', 'across', 'down', 'size', 'how-big', 'piece']);
+      const small = bare && Number(piece.text) <= 20 && first.text === piece.text;
+      if (!isGrid && !(small && pairs.grid))
+        offers.push({
+          piece,
+          slots: pairs.dims,
+          texts: [first.text, second.text],
+          score: (bare ? 1 + near * 0.6 : 2.5) + (piece.nouns.includes('blanket') ? 1.5 : 0),
+          ...(bare && first.unit !== undefined
+            ? {
+                said: `${piece.text} by ${piece.more ?? ''} is read in ${UNIT_WORD[first.unit] ?? first.unit}, like the lengths beside it.`,
+              }
+            : {}),
+        });
+    }
+    if (pairs?.grid && piece.kind === 'pair') {
+      const isGrid = piece.nouns.some((noun) => noun === 'motif' || noun === 'block' || noun === 'across');
+      offers.push({
+        piece,
+        slots: pairs.grid,
+        texts: [piece.text, piece.more ?? ''],
+        score: (isGrid ? 3 : 1.4) + nearness(heard, piece, ['motif', 'layout', 'across']) * 0.5,
+      });
+    }
+    if (piece.kind === 'multiple' && slots.some(({ name }) => name === 'multiple')) {
+      offers.push({
+        piece,
+        slots: piece.more === undefined ? ['multiple'] : ['multiple', 'plus'],
+        texts: piece.more === undefined ? [piece.text] : [piece.text, piece.more],
+        score: 4,
+      });
+    }
+  }
+  // Gladly taken first; among equals what stands first belongs to the option that is declared first.
+  const order = new Map(slots.map(({ name }, index) => [name, index]));
+  offers.sort(
+    (a, b) =>
+      b.score - a.score ||
+      a.piece.from - b.piece.from ||
+      (order.get(a.slots[0] ?? '') ?? 0) - (order.get(b.slots[0] ?? '') ?? 0),
+  );
+  for (const offer of offers) {
+    if (used.has(offer.piece) || offer.slots.some(filled)) continue;
+    if (offer.score < 0.6) continue;
+    offer.slots.forEach((name, index) => put(name, offer.texts[index] ?? ''));
+    used.add(offer.piece);
+    if (offer.said !== undefined) assumed.push(offer.said);
+    score += Math.min(2, 0.6 + offer.score / 4);
+  }
+
+  // Stitches round by round.
+  const rounds = slots.find(({ takes: kind }) => kind === 'stitches');
+  if (rounds && !filled(rounds.name)) {
+    const listed = pieces.filter(({ kind }) => kind === 'stitch');
+    const text: string[] = [];
+    for (const piece of listed) {
+      const before = pieces.filter(({ to }) => to <= piece.from).at(-1);
+      const times =
+        before?.kind === 'count' &&
+        before.nouns.includes('round') &&
+        piece.from - before.to <= 3 &&
+        (before.value ?? 99) <= 12
+          ? (before.value ?? 1)
+          : 1;
+      if (times > 1 && before) used.add(before);
+      if (before?.kind === 'count' && before.nouns.includes('round')) used.add(before);
+      for (let time = 0; time < times; time++) text.push(piece.text);
+    }
+    if (text.length > 0) {
+      const uk = text.every((one) => one.startsWith('UK '));
+      put(rounds.name, uk ? `UK ${text.map((one) => one.slice(3)).join(' ')}` : text.join(' '));
+      score += 1.5;
+      for (const piece of listed) used.add(piece);
+    }
+  }
+
+  // A term that is asked after.
+  const term = slots.find(({ takes: kind }) => kind === 'term');
+  if (term && !filled(term.name)) {
+    const word = termIn(heard);
+    if (word !== undefined) {
+      put(term.name, word.text);
+      score += 2;
+      for (const piece of pieces) if (piece.from >= word.from && piece.to <= word.to) used.add(piece);
+    }
+  }
+
+  const texts = new Set(
+    [...Object.values(options), ...Object.values(extras)].flatMap((value) => [
+      value,
+      ...value.split(/[ /x]/),
+    ]),
+  );
+  // “the last three rows had 7, 9 and 10”: how many counts there are is no amount of its own.
+  const listed = pieces.find((piece) => piece.kind === 'counts' && used.has(piece));
+  if (listed)
+    for (const piece of pieces)
+      if (
+        piece.kind === 'count' &&
+        piece.value === listed.parts?.length &&
+        piece.nouns.some((noun) => noun === 'row' || noun === 'round')
+      )
+        used.add(piece);
+  const unplaced = pieces.filter(
+    (piece) => piece.must && !used.has(piece) && !texts.has(piece.text) && piece.kind !== 'name',
+  );
+  // Words that go by more than one name are no loss: a shape that a question has no use for.
+  const unheeded = pieces.filter(
+    (piece) =>
+      !piece.must &&
+      !used.has(piece) &&
+      (piece.kind === 'stitch' || piece.kind === 'yarn' || piece.kind === 'hook'),
+  ).length;
+  return { options, extras, unplaced, unnamed, score: score - unheeded * 0.4, assumed };
+}
+
+const UNIT_WORD: Readonly<Record<string, string>> = {
+  in: 'inches',
+  ft: 'feet',
+  cm: 'centimetres',
+  m: 'metres',
+};
+
+/** Words that are terms too, but are said of everything. */
+const SAID_OF_ALL = new Set([
+  'st',
+  'sts',
+  'stitch',
+  'round',
+  'row',
+  'rnd',
+  'in',
+  'to',
+  'and',
+  'work',
+  'each',
+  'square',
+  'block',
+  'color',
+  'colour',
+  'pattern',
+  'hook',
+  'yarn',
+  'us',
+  'uk',
+  'same',
+  'next',
+  'rep',
+  'repeat',
+  'beginning',
+  'right side',
+  'wrong side',
+  'inch',
+  'inches',
+  'm',
+  'cm',
+  'mm',
+  'g',
+  'oz',
+  'yard',
+  'together',
+  'increase',
+  'decrease',
+  'skip',
+  'rounds',
+  'gauge',
+  'border',
+]);
+
+/** The word of the trade that a phrase asks after: the longest that stands in the table of terms. */
+export function termIn(heard: Heard): { text: string; from: number; to: number } | undefined {
+  const { tokens } = heard;
+  for (let length = 4; length >= 1; length--)
+    for (let at = 0; at + length <= tokens.length; at++) {
+      const parts = tokens.slice(at, at + length);
+      if (parts.some(({ kind }, index) => kind === 'mark' && (index === 0 || index === length - 1))) continue;
+      const text = heard.phrase
+        .slice(parts[0]?.from ?? 0, parts.at(-1)?.to ?? 0)
+        .toLowerCase()
+        .replace(/\s+/g, ' ');
+      if (SAID_OF_ALL.has(text) || text.length < 2) continue;
+      if (lookUpTerm(text).length > 0) return { text, from: at, to: at + length };
+    }
+  return undefined;
+}
+
+export const isSaved = (known: KnownName, of: KnownName['of']) => known.of === of;
+export { isAmount };

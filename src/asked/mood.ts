@@ -1,0 +1,118 @@
+/** Whether a phrase asks, tells, or just talks; and where its sentences end. */
+import type { Token } from './tokens.ts';
+
+export interface Mood {
+  /** It asks something: a question word, a request, a question mark, or words thrown down like a search. */
+  readonly asks: boolean;
+  /** Somebody tells of herself, now: “I finished a square”. */
+  readonly reports: boolean;
+  /** For each token, the sentence it stands in. */
+  readonly sentence: readonly number[];
+  /** Sentences that ask. */
+  readonly asking: ReadonlySet<number>;
+}
+
+const FILLER =
+  /^(so|and|but|hi|hello|hey|hiya|ok|okay|right|just|also|please|pls|plz|um|erm|well|now|then|or|quick|question|anyone|anybody|everyone|all|there|folks|ladies|oh|hmm|yes|no|can|could|would|you|someone|somebody|morning|evening|afternoon|guys|help|sorry|thanks|thx|q|btw|maybe|if|because|for|with|in|on|at|roughly|about|approximately|approx|exactly|possibly|let|let's|,|-|i|i'd|like|love|want|to|wanna|need|me|we|us)$/;
+const WH =
+  /^(how|what|whats|what's|which|why|when|where|wheres|where's|who|whos|who's|whose|howmany|howmuch)$/;
+const AUX =
+  /^(is|are|am|was|were|do|does|did|can|could|will|would|should|shall|may|might|have|has|had|isn't|aren't|don't|doesn't|won't|can't)$/;
+const SUBJECT =
+  /^(i|you|we|they|he|she|it|the|a|an|my|this|that|these|those|there|anyone|anybody|someone|somebody|your|our|his|her|their|uk|us|dc|sc|hdc|acrylic|buttons|blankets|baby|babies|everyone|pompoms|all|\d+|one|any|each)$/;
+const IMPERATIVE =
+  /^(show|draw|list|tell|give|convert|calculate|calc|work|figure|compute|estimate|explain|define|describe|find|check|count|switch|use|set|change|make|put|start|open|close|reopen|swap|exchange|scale|rename|invite|remind|accept|hand|release|pledge|claim|undo|save|bring|restore|lay|arrange|scatter|delete|remove|erase|export|download|forget|mark|take|add|spread|increase|decrease|inc|dec|return|send|share|split|divide|write|print|display|help|choose|pick|select|record|store|log|create|begin|new|go|cancel|let|only|keep|join|sign|count|call|turn|move|reject|approve|see|picture|chart|reverse|drop|enlarge|weigh|substitute|substituting|replace|replacing|swapping|joining|edging|pick|look|stop|convert|translate|say|need|want|looking|trying|wondering|wanting|scrap|name|wipe|clear|upload|import|extend|nudge|chase|sort|randomise|shuffle|reserve|invite|allow|make|leave|quit|withdraw|post|evenly|increasing|decreasing|resize)$/;
+const REQUEST =
+  /\b(need to know|want to know|like to know|wonder(ing)?|not sure (how|what|which|if|whether)|no idea (how|what)|any idea|figure out|work out|tell me|give me|show me|help me|how many|how much|how do i|how should i|how would|how big|how wide|how long|how far|what size|which row|which hook|number of|please|pls|plz|trying to (find|work|figure)|looking for|can you|could you|anyone know|do you know|i'd like|i would like|i want to|want everything|i need|where did i|what did i|don't understand|dont understand|don't know|dont know|unsure|is that right|would that be|will it|so how|would be grateful|what if|i have to go from|squares needed|stitch count|can't work out|cant work out|stuck)\b/;
+/** Commands that follow upon a comma. */
+const THEN =
+  /^(undo|show|tell|give|check|help|convert|draw|list|switch|count|keep|save|delete|remove|put|take|invite|remind|swap)$/;
+
+/** How somebody marvels, not asks. */
+const MARVELS =
+  /(love how|believe how|believe it|amaz(ed|ing) how|funny how|knows? how much|tells? you how|wish me|can't wait|cant wait|look at this|here's a photo|how are you|how old|in the end|never check|don't need|dont need|not asking|never mind|nvm)/;
+/** The same, where nothing is asked besides. */
+const GASPS = /(so many|so much|too many|too much)/;
+const FIRST = /^(i|i'm|im|i've|ive|i'll|ill|i'd|we|we're|we've|me)$/;
+const THIRD =
+  /^(she|he|her|his|their|she's|he's|mum|mom|mother|sister|friend|aunt|grandma|grandmother|gran|nan|daughter|husband|neighbour|neighbor|somebody|someone|dog|cat)$/;
+const PAST =
+  /\b(last (year|month|week|night|summer|winter|christmas)|yesterday|when i was|years? ago|months? ago|weeks? ago|the other day|this morning|in the sale|back then|used to|once upon|tonight|today|weekend)\b/;
+const FINITE =
+  /^(is|are|was|were|am|i'm|it's|its|that's|they're|have|has|had|made|used|took|take|came|come|went|go|said|love|hate|like|bought|got|ordered|did|do|does|keep|makes|looks|look|ate|sat|taught|gets|tells|turned|sent|gave|pledged|messed|drove|ran|lost|finished|joined|arrived)$/;
+
+/** Ends of sentences: marks that part them, also a comma before a question word. */
+function sentencesOf(tokens: readonly Token[]): number[] {
+  let current = 0;
+  return tokens.map((token, at) => {
+    const mine = current;
+    const next = tokens[at + 1];
+    if (token.kind === 'mark' && /^[.!?;\n…]$/.test(token.text)) {
+      // 3.5 was read as a number; a dot between letters is an abbreviation.
+      if (!(token.text === '.' && next !== undefined && next.from === token.to)) current++;
+    }
+    return mine;
+  });
+}
+
+export function moodOf(tokens: readonly Token[], words: readonly string[], phrase: string): Mood {
+  const sentence = sentencesOf(tokens);
+  const count = (sentence.at(-1) ?? 0) + 1;
+  const asking = new Set<number>();
+  const lower = phrase.toLowerCase().replaceAll('’', "'");
+  const marvels = MARVELS.test(lower);
+  let asked = 0;
+  for (let one = 0; one < count; one++) {
+    const own = tokens.map((_, at) => at).filter((at) => sentence[at] === one);
+    const text = own.map((at) => words[at] ?? '');
+    const ends = own.some((at) => tokens[at]?.text === '?');
+    let first = 0;
+    while (
+      first < text.length &&
+      (FILLER.test(text[first] ?? '') || /^[^\p{L}\d]$/u.test(text[first] ?? '')) &&
+      !WH.test(text[first] ?? '')
+    )
+      first++;
+    const head = text[first] ?? '';
+    const wh = text.some(
+      (word, index) =>
+        WH.test(word) &&
+        (index <= first ||
+          /^(,|so|and|or|but|-|:|–|…|know|wondering|wonder|out|sure|idea|me|about|then|is|tell|see|please|to|of|by|\)|how|for|at|question|each)$/.test(
+            text[index - 1] ?? '',
+          )),
+    );
+    const inverted = text.some(
+      (word, index) =>
+        AUX.test(word) &&
+        SUBJECT.test(text[index + 1] ?? '') &&
+        (index <= first || /^(,|so|and|-|or|but)$/.test(text[index - 1] ?? '')),
+    );
+    const opened = AUX.test(head) && !/^(have|has|had|was|were|may)$/.test(head);
+    const commanded =
+      IMPERATIVE.test(head) || IMPERATIVE.test(text.find((word) => /\p{L}/u.test(word)) ?? '');
+    // “that was a mistake, undo it”
+    const then = text.some((word, index) => /^[,–-]$/.test(text[index - 1] ?? '') && THEN.test(word));
+    const said = text.join(' ');
+    const requested = REQUEST.test(said.replaceAll(" ' ", "'"));
+    if (ends || wh || inverted || opened || commanded || then || requested) asking.add(one);
+    if (ends || wh) asked++;
+  }
+  // Words thrown down as into a search: no verb, nobody who does anything.
+  const talks = words.some((word) => FIRST.test(word) || THIRD.test(word) || FINITE.test(word));
+  const telegraphic = asking.size === 0 && !talks && tokens.length >= 1;
+  if (telegraphic) for (let one = 0; one < count; one++) asking.add(one);
+  const other = words.some((word) => THIRD.test(word));
+  const reports =
+    !other &&
+    !PAST.test(lower) &&
+    !marvels &&
+    !GASPS.test(lower) &&
+    !words.some((word) => /^(you|your|was|were)$/.test(word));
+  return {
+    asks: asking.size > 0 && !marvels && !(asked === 0 && GASPS.test(lower)),
+    reports,
+    sentence,
+    asking,
+  };
+}

@@ -1,0 +1,349 @@
+/**
+ * From plain words to a question with its options. No guess is answered: a reading counts only if it is complete, clearly
+ * better than the next, and every number in the phrase has found its place.
+ */
+import type { Asked } from '../chat/asked.ts';
+import { isRequired } from '../chat/options.ts';
+import type { Registry, Route } from '../chat/registry.ts';
+import type { DayFound } from './days.ts';
+import { fit, slotsOf, termIn, type Fitted, type Slot } from './fit.ts';
+import { hear, weightOf, type Heard } from './heard.ts';
+import type { KnownName } from './pieces.ts';
+import { SENSES, type SenseName } from './words.ts';
+
+type Part =
+  | { readonly kind: 'sense'; readonly any: readonly SenseName[] }
+  | { readonly kind: 'goal'; readonly any: readonly SenseName[] }
+  | { readonly kind: 'piece'; readonly any: readonly string[] }
+  | { readonly kind: 'name'; readonly of: string };
+
+interface Grammar {
+  readonly route: Route;
+  readonly asked: Asked;
+  readonly ways: readonly (readonly Part[])[];
+  readonly also: ReadonlySet<SenseName>;
+  readonly not: ReadonlySet<SenseName>;
+  /** Kinds of pieces and of names that speak of another matter. */
+  readonly notPieces: readonly string[];
+  readonly slots: readonly Slot[];
+}
+
+const senseNames = (text: string): SenseName[] =>
+  text.split('|').map((name) => {
+    if (!Object.hasOwn(SENSES, name)) throw new Error(`no sense is called ${name}`);
+    return name as SenseName;
+  });
+
+function readWay(way: string): Part[] {
+  return way.split(' ').map((part): Part => {
+    if (part.startsWith('?')) return { kind: 'goal', any: senseNames(part.slice(1)) };
+    if (part.startsWith('@')) return { kind: 'name', of: part.slice(1) };
+    if (part.startsWith('<')) return { kind: 'piece', any: part.slice(1, -1).split('|') };
+    return { kind: 'sense', any: senseNames(part) };
+  });
+}
+
+function grammarOf(route: Route): Grammar | undefined {
+  const asked = route.question.asked;
+  if (!asked) return undefined;
+  const slots = slotsOf(route, asked);
+  const ways = asked.ways.map(readWay);
+  return {
+    route,
+    asked,
+    ways,
+    also: new Set([
+      ...(asked.also ?? '')
+        .split(' ')
+        .filter((name) => name !== '')
+        .flatMap(senseNames),
+      ...ways.flat().flatMap((part) => (part.kind === 'piece' || part.kind === 'name' ? [] : part.any)),
+      ...slots.flatMap(({ nouns, near, choices }) => [
+        ...nouns,
+        ...near,
+        ...choices.flatMap(({ senses }) => senses),
+      ]),
+    ]),
+    not: new Set(
+      (asked.not ?? '')
+        .split(' ')
+        .filter((name) => name !== '' && !/^[<@]/.test(name))
+        .flatMap(senseNames),
+    ),
+    notPieces: (asked.not ?? '').split(' ').filter((name) => /^[<@]/.test(name)),
+    slots,
+  };
+}
+
+const grammars = new WeakMap<Registry, readonly Grammar[]>();
+function grammarsOf(registry: Registry): readonly Grammar[] {
+  let known = grammars.get(registry);
+  if (!known) {
+    known = registry.routes.flatMap((route) => grammarOf(route) ?? []);
+    grammars.set(registry, known);
+  }
+  return known;
+}
+
+/** Senses that are part of asking anything. */
+const NEUTRAL = new Set<SenseName>([
+  'what' as SenseName,
+  'which',
+  'need',
+  'each',
+  'total',
+  'mine',
+  'where',
+  'show',
+  'new',
+  'change',
+  'all',
+  'getting',
+  'wanted',
+  'size',
+  'across',
+  'down',
+  'side',
+  'measure',
+  'open',
+  'pattern',
+  'piece',
+  'how-many',
+  'how-much',
+  'list',
+  'done',
+  'us',
+  'uk',
+  'who',
+  'when',
+  'units',
+  'imperial',
+  'metric',
+  'choose',
+  'round',
+  'row',
+  'terms',
+  'answers',
+  'right' as SenseName,
+  'count',
+  'roughly',
+  'save',
+  'group',
+  'place',
+  'kind',
+  'data',
+  'help',
+  'still',
+  'close',
+  'bed',
+  'hand',
+  'leave',
+  'settings',
+  'claim',
+  'enough',
+  'release',
+]);
+
+/** A question that may be meant, with what the phrase says of its options. */
+export interface Reading {
+  readonly route: Route;
+  readonly asked: Asked;
+  readonly options: Readonly<Record<string, string>>;
+  readonly score: number;
+  /** The first option that is needed and not given. */
+  readonly missing: string | undefined;
+  readonly fitted: Fitted;
+  /** What was taken from elsewhere than the phrase, in words. */
+  readonly assumed: readonly string[];
+}
+
+function partScore(part: Part, heard: Heard): number | undefined {
+  if (part.kind === 'name') {
+    if (part.of === 'term') return termIn(heard) === undefined ? undefined : 1;
+    return heard.names.some(({ known }) => known.of === part.of) ? 1.5 : undefined;
+  }
+  if (part.kind === 'piece') {
+    if (part.any.includes('number'))
+      return heard.pieces.some(({ kind, must }) => must && /^(count|counts|row)$/.test(kind)) ? 1 : undefined;
+    return heard.pieces.some(
+      (piece) =>
+        (part.any.includes(piece.kind) && (piece.must || piece.kind !== 'count')) ||
+        piece.parts?.some(({ kind }) => part.any.includes(kind)),
+    )
+      ? 1
+      : undefined;
+  }
+  if (part.kind === 'goal') {
+    let best: number | undefined;
+    for (const goal of heard.goals) {
+      const hit = goal.senses.find((sense) => part.any.includes(sense));
+      if (hit !== undefined) best = Math.max(best ?? 0, weightOf(hit) + (goal.by === 'which' ? 0.8 : 1.8));
+      // “how many do I need”: whatever was spoken of.
+      else if (
+        goal.senses.length === 0 &&
+        !goal.unknown &&
+        goal.by !== 'which' &&
+        part.any.some((sense) => heard.present.has(sense))
+      )
+        best = Math.max(best ?? 0, 1.2);
+    }
+    return best;
+  }
+  let best: number | undefined;
+  for (const sense of part.any) {
+    const said = heard.present.get(sense);
+    if (!said) continue;
+    const asking = said.some(({ from }) => heard.mood.asking.has(heard.mood.sentence[from] ?? 0));
+    const words = Math.max(...said.map((one) => one.words));
+    best = Math.max(
+      best ?? 0,
+      (weightOf(sense) + Math.min(0.6, (words - 1) * 0.25)) *
+        (asking || heard.mood.asking.size === 0 ? 1 : 0.8),
+    );
+  }
+  return best;
+}
+
+function wayScore(way: readonly Part[], heard: Heard): number | undefined {
+  let sum = 0;
+  for (const part of way) {
+    const one = partScore(part, heard);
+    if (one === undefined) return undefined;
+    sum += one;
+  }
+  return sum;
+}
+
+function judge(grammar: Grammar, heard: Heard): { score: number } | undefined {
+  let best: number | undefined;
+  for (const way of grammar.ways) {
+    const sum = wayScore(way, heard);
+    if (sum !== undefined) best = Math.max(best ?? 0, sum);
+  }
+  if (best === undefined) return undefined;
+  let score = best;
+  for (const [sense, every] of heard.present) {
+    // Words inside a longer form speak against nothing.
+    const said = every.filter(({ inner }) => inner !== true);
+    if (said.length === 0) continue;
+    if (grammar.not.has(sense)) score -= 1.5 + weightOf(sense);
+    else if (!grammar.also.has(sense)) {
+      if (NEUTRAL.has(sense)) continue;
+      const asking = said.some(({ from }) => heard.mood.asking.has(heard.mood.sentence[from] ?? 0));
+      score -= weightOf(sense) * (asking || heard.mood.asking.size === 0 ? 0.8 : 0.35);
+    }
+  }
+  for (const part of grammar.notPieces.flatMap(readWay)) if (partScore(part, heard) !== undefined) score -= 2;
+  return { score };
+}
+
+/** The least that a reading must speak for itself, and how far the next must stay behind. */
+const SURE = 2;
+const CLEAR = 0.6;
+const REPORT_SURE = 2;
+
+export interface Understood {
+  readonly heard: Heard;
+  /** Readings that are possible at all, the best first. */
+  readonly readings: readonly Reading[];
+  readonly verdict:
+    | { readonly kind: 'answer'; readonly reading: Reading }
+    | { readonly kind: 'missing'; readonly reading: Reading; readonly option: string }
+    | { readonly kind: 'unclear'; readonly why: 'chat' | 'unknown' | 'between' | 'number' };
+}
+
+/** What fills an option that the phrase leaves out, from what is saved: its text, and how that is said. */
+export type Fill = (
+  option: string,
+  reading: {
+    readonly route: Route;
+    readonly options: Readonly<Record<string, string>>;
+    readonly heard: Heard;
+  },
+) => { readonly text: string; readonly said: string } | undefined;
+
+export interface Around {
+  readonly names: readonly KnownName[];
+  readonly saved: ReadonlySet<string>;
+  readonly fill: Fill;
+  /** The days that the phrase names. */
+  readonly days?: readonly DayFound[];
+}
+
+const NOTHING_SAVED: Around = { names: [], saved: new Set(), fill: () => undefined };
+
+/** Reads a phrase. */
+export function understand(phrase: string, registry: Registry, around: Around = NOTHING_SAVED): Understood {
+  const heard = hear(phrase, around.names, around.days);
+  const readings: Reading[] = [];
+  for (const grammar of grammarsOf(registry)) {
+    const judged = judge(grammar, heard);
+    if (!judged || judged.score < 0) continue;
+    const { route, asked, slots } = grammar;
+    if (asked.reports ? !(heard.mood.asks || heard.mood.reports) : !heard.mood.asks) continue;
+    const fitted = fit(heard, route, asked, slots);
+    let options: Readonly<Record<string, string>> = fitted.options;
+    if (asked.settle) options = asked.settle(options, fitted.extras);
+    const assumed = [...fitted.assumed];
+    for (const option of asked.fills ?? []) {
+      if (Object.hasOwn(options, option)) continue;
+      const found = around.fill(option, { route, options, heard });
+      if (found) {
+        options = { ...options, [option]: found.text };
+        assumed.push(found.said);
+      }
+    }
+    const missing = missingOf(route, asked, options);
+    const strange = asked.reports ? heard.strange * 0.5 : heard.strange * 0.12;
+    const absent = asked.saved !== undefined && !around.saved.has(asked.saved) ? 1 : 0;
+    const score =
+      judged.score -
+      absent +
+      fitted.score -
+      fitted.unplaced.length * 1.5 -
+      fitted.unnamed * 1 -
+      strange -
+      (missing === undefined ? 0 : 0.7);
+    readings.push({ route, asked, options, score, missing, fitted, assumed });
+  }
+  readings.sort((a, b) => b.score - a.score);
+  return { heard, readings, verdict: decide(heard, readings) };
+}
+
+/** The first option that is needed and not given; in the order in which they are declared. */
+export function missingOf(
+  route: Route,
+  asked: Asked,
+  options: Readonly<Record<string, string>>,
+): string | undefined {
+  for (const [name, schema] of Object.entries(route.question.options)) {
+    if (!Object.hasOwn(options, name) && isRequiredOnce(schema)) return name;
+  }
+  for (const one of asked.needs ?? []) {
+    if (one.some((name) => Object.hasOwn(options, name))) continue;
+    return one[0];
+  }
+  return undefined;
+}
+
+const required = new WeakMap<object, boolean>();
+function isRequiredOnce(schema: Parameters<typeof isRequired>[0]): boolean {
+  let known = required.get(schema);
+  if (known === undefined) {
+    known = isRequired(schema);
+    required.set(schema, known);
+  }
+  return known;
+}
+
+function decide(heard: Heard, readings: readonly Reading[]): Understood['verdict'] {
+  const [best, next] = readings;
+  if (!best)
+    return { kind: 'unclear', why: heard.mood.asks && !heard.present.has('chatting') ? 'unknown' : 'chat' };
+  const sure = best.asked.reports && !heard.mood.asks ? REPORT_SURE : SURE;
+  if (best.score < sure) return { kind: 'unclear', why: 'unknown' };
+  if (next && best.score - next.score < CLEAR) return { kind: 'unclear', why: 'between' };
+  if (best.fitted.unplaced.length > 0) return { kind: 'unclear', why: 'number' };
+  if (best.missing !== undefined) return { kind: 'missing', reading: best, option: best.missing };
+  return { kind: 'answer', reading: best };
+}

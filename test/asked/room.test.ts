@@ -1,0 +1,103 @@
+/** Plain words in the terminal room: answered, asked back, completed. */
+import { describe, expect, it } from 'vitest';
+import { asking, NOON } from '../asking.ts';
+
+describe('a line without a slash', () => {
+  it('is answered as the question it means, and says which', async () => {
+    const { ask } = asking();
+    const said = await ask('how many 6 inch squares for a 4 by 5 foot blanket with a 2 in border');
+    const typed = await ask('/resize width:4ft height:5ft side:6in border:2in');
+    expect(said).toMatchObject({
+      ok: true,
+      question: '/resize',
+      read_as: '/resize width:4ft height:5ft side:6in border:2in',
+    });
+    expect(said.figures).toEqual(typed.figures);
+  });
+
+  it('is asked for what is missing, and the next line completes it', async () => {
+    const { ask } = asking();
+    expect(await ask('how many squares for a 4 by 5 foot blanket')).toMatchObject({
+      ok: false,
+      code: 'option-missing',
+      option: 'side',
+      read_as: '/resize width:4ft height:5ft',
+    });
+    expect(await ask('6 in')).toMatchObject({
+      ok: true,
+      read_as: '/resize width:4ft height:5ft side:"6 in"',
+    });
+    // What was completed is over: the next line begins anew.
+    expect(await ask('6 in')).toMatchObject({ ok: false, option: 'question' });
+  });
+
+  it('waits for ten minutes, for the one who was asked', async () => {
+    const { ask, at } = asking();
+    await ask('rowan: how many squares for a 4 by 5 foot blanket');
+    expect(await ask('6 in')).toMatchObject({ ok: false, option: 'question' });
+    at(new Date(NOON.getTime() + 11 * 60_000));
+    expect(await ask('rowan: 6 in')).toMatchObject({ ok: false, option: 'question' });
+    await ask('rowan: how many squares for a 4 by 5 foot blanket');
+    at(new Date(NOON.getTime() + 20 * 60_000));
+    expect(await ask('rowan: 6 in')).toMatchObject({ ok: true });
+  });
+
+  it('asks for one thing after the other', async () => {
+    const { ask } = asking();
+    expect(await ask('how many stitches in row 9')).toMatchObject({ ok: false, option: 'shape' });
+    expect(await ask('a diagonal square')).toMatchObject({ ok: false, option: 'size' });
+    const said = await ask('12 rows');
+    expect(said).toMatchObject({ ok: true, read_as: '/stitches row shape:diagonal size:12 row:9' });
+    expect(said.figures['stitches']?.value).toBe(19);
+  });
+
+  it('lets a new question come between', async () => {
+    const { ask } = asking();
+    await ask('how many squares for a 4 by 5 foot blanket');
+    expect(await ask('what does dc mean')).toMatchObject({ ok: true, question: '/lookup term' });
+    expect(await ask('6 in')).toMatchObject({ ok: false, option: 'question' });
+  });
+
+  it('declines what asks nothing, with near questions where there are some', async () => {
+    const { ask } = asking();
+    for (const words of ['good morning everyone', 'I love this yarn', 'tell me a joke'])
+      expect(await ask(words)).toMatchObject({ ok: false, option: 'question' });
+    expect(await ask('how many squares 12 15 18 20 blanket?')).toMatchObject({
+      ok: false,
+      option: 'question',
+    });
+  });
+
+  it('takes what is saved, and says so', async () => {
+    const { ask } = asking();
+    await ask('/motif define name:moss shape:diagonal size:12 gauge:13x10');
+    await ask('/blanket start name:throw kinds:moss columns:4 rows:5');
+    const said = await ask('my square weighs 12 g, how much for all of them? 170m/100g');
+    expect(said).toMatchObject({
+      ok: true,
+      question: '/yardage weighed',
+      read_as: '/yardage weighed motif:12g ball:170m/100g motifs:20',
+    });
+    expect(said.assumptions.join(' ')).toContain('from your saved blanket throw');
+    const row = await ask('how many stitches in row 9 of my square');
+    expect(row.figures['stitches']?.value).toBe(19);
+    expect(row.assumptions.join(' ')).toContain('from your saved motif moss');
+  });
+
+  it('offers the next readings', async () => {
+    const { ask } = asking();
+    const said = await ask('/ask words:"how many 6 inch squares for a 4 by 5 foot blanket" other:yes');
+    expect(said.ok).toBe(true);
+  });
+
+  it('names the maker where a name can be nothing else', async () => {
+    const { ask, projects } = asking();
+    await ask('rowan: switch me to inches');
+    expect((await projects.maker('rowan', 'rowan')).settings.units).toBe('imperial');
+    expect((await projects.maker('me', 'me')).settings.units).toBe('metric');
+    expect(await ask('gauge: 13x10 and 12 rows, what will my diagonal square block to?')).toMatchObject({
+      ok: true,
+    });
+    expect(await projects.knows('gauge')).toBe(false);
+  });
+});
