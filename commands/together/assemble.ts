@@ -4,7 +4,7 @@ import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { seeded } from '../../src/core/base/chance.ts';
 import { putTogether } from '../../src/core/group/put-together.ts';
-import { numbered } from '../../src/core/group/words.ts';
+import { numbered } from './words.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
 import { nameOption, whichBlanket } from './which.ts';
@@ -94,7 +94,13 @@ export const assemble = question({
       ],
       cautions: careFor(found.width, found.height),
       working: found.working.steps,
-      assumptions: found.assumptions,
+      assumptions: [
+        ...(found.unmeasured === 0
+          ? []
+          : [`${num(found.unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`]),
+        ...found.assumptions,
+        'Sizes are matched well, not proven best: every exchange of two motifs that helps was made.',
+      ],
       data: {
         cells: found.placed.map((motif) => motif?.piece ?? null),
         over: found.over,

@@ -2,14 +2,16 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { sizeCheck } from '../../src/core/group/size-check.ts';
-import { accept as acceptRule, handIn, kindNamed, sendBack } from '../../src/core/group/rules.ts';
+import { checkSide } from '../../src/core/group/size-check.ts';
+import * as rules from '../../src/core/group/rules.ts';
 import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
-import { numbered } from '../../src/core/group/words.ts';
 import { cm, count, num } from '../../src/core/base/reader.ts';
+import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { chooseKind, onlyKind } from './pledging.ts';
+import { sideLines, sideWords } from './size-words.ts';
+import { numbered } from './words.ts';
 import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
 
 export const handin = question({
@@ -59,9 +61,9 @@ export const handin = question({
           }),
       });
     }
-    const which = kindNamed(state, meant);
+    const which = rules.kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      handIn(now, askerOf(context), which, motifs, side),
+      rules.handIn(now, askerOf(context), which, motifs, side),
     );
     const numbers = after.pieces
       .filter(
@@ -69,10 +71,10 @@ export const handin = question({
       )
       .slice(-motifs)
       .map(({ piece }) => piece);
-    const check = side === undefined ? undefined : sizeCheck(after.plan, side, hook);
+    const check = side === undefined ? undefined : checkSide(after.plan, side, hook);
     const called = after.plan.kinds[which]?.name ?? meant;
     return {
-      headline: `${again ? 'That was counted already: ' : ''}${count(motifs, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${check.sentence}` : ''}.`,
+      headline: `${again ? 'That was counted already: ' : ''}${count(motifs, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${sideWords(check)}` : ''}.`,
       figures: [
         {
           key: 'handed_in',
@@ -83,19 +85,26 @@ export const handin = question({
         ...(check
           ? [{ key: 'off', label: 'Off the wanted side', value: check.percent, unit: '%' as const }]
           : []),
-        ...(check?.hook === undefined
+        ...(check?.flagged?.hook === undefined
           ? []
-          : [{ key: 'suggested_hook', label: 'Hook to try', value: check.hook, unit: 'mm' as const }]),
+          : [
+              {
+                key: 'suggested_hook',
+                label: 'Hook to try',
+                value: check.flagged.hook.mm,
+                unit: 'mm' as const,
+              },
+            ]),
       ],
       lines: [
         numbers.length === 1
           ? `Write its number on its label: ${numbered(numbers)}.`
           : `Write the numbers on their labels, one each: ${numbered(numbers)}.`,
-        ...(check?.lines ?? []),
+        ...(check ? sideLines(check, after.plan.side, hook) : []),
       ],
       working: check?.working.steps ?? [],
       assumptions: side === undefined ? [`Not measured; ${cm(after.plan.side)} is wanted.`] : [],
-      cautions: check?.cautions ?? [],
+      cautions: check?.flagged?.blocks ? [caution('heat')] : [],
       data: { pieces: numbers },
       board: doc.id,
     };
@@ -137,8 +146,8 @@ export const accept = question({
             ? 'No motif waits to be accepted.'
             : `${count(wait.length, 'motif')} ${wait.length === 1 ? 'waits' : 'wait'} to be accepted.`,
         lines: wait.slice(0, 60).map((piece) => {
-          const off = piece.side === undefined ? undefined : sizeCheck(state.plan, piece.side, undefined);
-          return `${pieceWords(state, piece)}${off?.flagged ? `: ${off.sentence}` : ''}`;
+          const off = piece.side === undefined ? undefined : checkSide(state.plan, piece.side, undefined);
+          return `${pieceWords(state, piece)}${off?.flagged ? `: ${sideWords(off)}` : ''}`;
         }),
         data: { waiting: wait.map(({ piece }) => piece) },
         actions: wait
@@ -150,7 +159,7 @@ export const accept = question({
       };
     }
     const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      acceptRule(now, askerOf(context), motifs),
+      rules.accept(now, askerOf(context), motifs),
     );
     const accepted = after.tally.reduce((sum, tally) => sum + tally.accepted, 0);
     const wanted = after.plan.kinds.reduce((sum, kind) => sum + kind.quota, 0);
@@ -191,7 +200,7 @@ export const sentBack = question({
   async answer({ motifs, reason, name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      sendBack(now, askerOf(context), motifs, reason),
+      rules.sendBack(now, askerOf(context), motifs, reason),
     );
     const makers = new Set(
       motifs.map((number) => state.names.get(state.pieces[number - 1]?.maker ?? '') ?? 'a maker'),

@@ -1,14 +1,15 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { holdings, parcelsCsv, parcelsOf } from '../../src/core/group/holdings.ts';
+import { holdings, parcelsOf } from '../../src/core/group/holdings.ts';
 import { openFor } from '../../src/core/group/state.ts';
-import { numbered } from '../../src/core/group/words.ts';
+import { numbered } from './words.ts';
 import { groupYarn } from '../../src/core/group/yarn.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
+import { parcelsCsv } from './parcels-csv.ts';
 import { nameOption, whichBlanket } from './which.ts';
 
 const PLEDGED = [...OPENED, '/together pledge kind:furrow motifs:2', 'rowan: /together pledge kind:trellis'];
@@ -195,7 +196,10 @@ export const yarn = question({
           : []),
       ],
       working: found.working.steps,
-      assumptions: found.assumptions,
+      assumptions: [
+        ...found.assumptions,
+        `A reserve of ${num(state.plan.reserve)} %, as the blanket was opened with.`,
+      ],
       cautions: [caution('dye-lot')],
       data: { mine: found.mine, makers: found.makers, together: found.together_by_colour },
     };

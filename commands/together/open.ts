@@ -4,7 +4,7 @@ import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
-import { openGroup } from '../../src/core/group/open.ts';
+import { planGroup } from '../../src/core/group/open.ts';
 import { cm, count, when } from '../../src/core/base/reader.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import { action } from '../shared/actions.ts';
@@ -67,7 +67,7 @@ export const open = question({
   async answer({ blanket, name, spares, closes, side, tolerance, who }, context): Promise<Answer> {
     const doc = await context.projects.maker(context.maker.id, context.maker.name);
     const saved = findBlanket(doc, blanket, 'blanket');
-    const { plan, working, assumptions } = openGroup({
+    const { plan, working, sideTaken } = planGroup({
       ...specOf(doc, saved),
       name: name ?? saved.name,
       columns: saved.columns,
@@ -111,7 +111,10 @@ export const open = question({
       ],
       cautions: careFor(plan.columns * plan.side, plan.rows * plan.side),
       working: working.steps,
-      assumptions,
+      assumptions:
+        sideTaken === undefined
+          ? []
+          : [`A side of ${cm(plan.side)}, as ${sideTaken} for ${plan.kinds[0]?.name ?? plan.name}.`],
       data: {
         kinds: plan.kinds.map(({ name: kind, quota, spares: more }) => ({ name: kind, quota, spares: more })),
       },

@@ -2,12 +2,7 @@
 import type { Action, Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import {
-  kindNamed,
-  pledge as pledgeRule,
-  release as releaseRule,
-  stillOpen,
-} from '../../src/core/group/rules.ts';
+import * as rules from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
@@ -105,9 +100,9 @@ export const pledge = question({
         left,
         ask: (label, options) => action(label, 'together pledge', options),
       });
-    const which = kindNamed(state, meant);
+    const which = rules.kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      pledgeRule(now, askerOf(context), which, motifs),
+      rules.pledge(now, askerOf(context), which, motifs),
     );
     const hers = after.pledges.get(context.maker.id)?.[which] ?? 0;
     const called = after.plan.kinds[which]?.name ?? meant;
@@ -117,7 +112,7 @@ export const pledge = question({
         { key: 'pledged', label: 'You hold', value: hers, unit: '' },
         { key: 'open', label: 'Still open of it', value: openFor(after, which), unit: '' },
       ],
-      lines: [`Still open: ${stillOpen(after)}.`],
+      lines: [`Still open: ${rules.stillOpen(after)}.`],
       actions: [
         action('Hand one in', 'together handin', { kind: called, name: after.plan.name }),
         action('Give one back', 'together release', { kind: called, name: after.plan.name }),
@@ -160,15 +155,15 @@ export const release = question({
         left: hers,
         ask: (label, options) => action(label, 'together release', options),
       });
-    const which = kindNamed(state, meant);
+    const which = rules.kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      releaseRule(now, context.maker.id, which, motifs),
+      rules.release(now, context.maker.id, which, motifs),
     );
     const left = after.pledges.get(context.maker.id)?.[which] ?? 0;
     return {
       headline: `${again ? 'That was counted already: you hold' : 'Given back; you hold'} ${count(left, 'pledged motif')} of ${after.plan.kinds[which]?.name ?? meant}.`,
       figures: [{ key: 'pledged', label: 'You hold', value: left, unit: '' }],
-      lines: [`Still open: ${stillOpen(after)}.`],
+      lines: [`Still open: ${rules.stillOpen(after)}.`],
       board: doc.id,
     };
   },

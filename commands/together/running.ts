@@ -2,14 +2,8 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import {
-  close as closeRule,
-  handOver,
-  mayOrganise,
-  reopen as reopenRule,
-  undo as undoRule,
-} from '../../src/core/group/rules.ts';
-import { happeningWords } from '../../src/core/group/words.ts';
+import * as rules from '../../src/core/group/rules.ts';
+import { happeningWords } from './words.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num, when } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
@@ -34,7 +28,7 @@ export const close = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
-    await context.projects.groups.happen(doc.id, doing(context), (now) => closeRule(now, askerOf(context)));
+    await context.projects.groups.happen(doc.id, doing(context), (now) => rules.close(now, askerOf(context)));
     return {
       headline: `${state.plan.name} is closed to new pledges.`,
       actions: [action('Open it again', 'together reopen', { name: state.plan.name })],
@@ -68,7 +62,7 @@ export const reopen = question({
     }
     const { doc, state } = await whichBlanket(context, name);
     const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      reopenRule(now, askerOf(context), closes),
+      rules.reopen(now, askerOf(context), closes),
     );
     return {
       headline: `${state.plan.name} is open${after.closes === undefined ? '' : `, wanted by ${when(after.closes)}`}.`,
@@ -103,7 +97,7 @@ export const handover = question({
     const { doc, state } = await whichBlanket(context, name);
     const to = memberNamed(state, maker, context);
     await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      handOver(now, askerOf(context), to),
+      rules.handOver(now, askerOf(context), to),
     );
     return { headline: `${to.name} now runs ${state.plan.name}.`, board: doc.id };
   },
@@ -128,7 +122,7 @@ export const undo = question({
   async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { happened, state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      undoRule(now, askerOf(context)),
+      rules.undo(now, askerOf(context)),
     );
     const saved = (await context.projects.groups.read(doc.id))?.events ?? [];
     const back = happened.flatMap((one) => {
@@ -170,7 +164,7 @@ export const history = question({
     // Whom the organiser has asked is between the two of them.
     const told = doc.events
       .map((happened, event) => ({ happened, back: !standing.has(event) && happened.did !== 'undone' }))
-      .filter(({ happened }) => happened.did !== 'reminded' || mayOrganise(state, askerOf(context)));
+      .filter(({ happened }) => happened.did !== 'reminded' || rules.mayOrganise(state, askerOf(context)));
     return {
       headline: `${count(told.length, 'thing has', 'things have')} happened to ${state.plan.name} since it was opened.`,
       figures: [{ key: 'events', label: 'Events', value: told.length, unit: '' }],

@@ -2,14 +2,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import {
-  giveShares,
-  mayOrganise,
-  mustOrganise,
-  offerAgain,
-  remind as remindRule,
-  NOTICE_DAYS,
-} from '../../src/core/group/rules.ts';
+import * as rules from '../../src/core/group/rules.ts';
 import { proposeShares } from '../../src/core/group/proposal.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
@@ -61,7 +54,7 @@ export const shares = question({
           // What is pledged is what was shown, or nothing.
           working = new Working();
           proposal = proposeShares(now, context.now, spares, working);
-          return giveShares(
+          return rules.giveShares(
             now,
             askerOf(context),
             proposal.shares,
@@ -97,7 +90,12 @@ export const shares = question({
             ]),
       ],
       working: working.steps,
-      assumptions: proposal.assumptions,
+      assumptions: [
+        ...(proposal.usualDays === undefined
+          ? []
+          : [`No closing day is set: shares for ${num(proposal.usualDays)} days.`]),
+        'Everyone carries as nearly as can be the same part of what she can make; pledges already held count.',
+      ],
       data: {
         shares: proposal.shares.map(({ name: maker, motifs, capacity, held }) => ({
           maker,
@@ -109,7 +107,7 @@ export const shares = question({
         unplaced: proposal.unplaced,
         shown: proposal.mark,
       },
-      ...(applied || total === 0 || !mayOrganise(state, askerOf(context))
+      ...(applied || total === 0 || !rules.mayOrganise(state, askerOf(context))
         ? {}
         : {
             actions: [
@@ -161,7 +159,7 @@ export const remind = question({
   },
   async answer({ maker, do: what, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
-    mustOrganise(state, askerOf(context));
+    rules.mustOrganise(state, askerOf(context));
     const who = memberNamed(state, maker, context);
     const held = (state.pledges.get(who.maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
     if (held === 0) {
@@ -172,12 +170,12 @@ export const remind = question({
     }
     await context.projects.groups.happen(doc.id, doing(context), (now) =>
       what === 'ask'
-        ? remindRule(now, askerOf(context), who.maker)
-        : offerAgain(now, askerOf(context), who.maker, context.now),
+        ? rules.remind(now, askerOf(context), who.maker)
+        : rules.offerAgain(now, askerOf(context), who.maker, context.now),
     );
     return what === 'ask'
       ? {
-          headline: `Noted that you asked ${who.name}. If nothing is heard in ${count(NOTICE_DAYS, 'day')}, her ${count(held, 'pledge')} can be offered again.`,
+          headline: `Noted that you asked ${who.name}. If nothing is heard in ${count(rules.NOTICE_DAYS, 'day')}, her ${count(held, 'pledge')} can be offered again.`,
           lines: [
             'She sees the question in /together mine, where she can say that her pledges stand.',
             `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? Say so with /together keep; if it has become too much, give some back with /together release, no harm done.”`,

@@ -2,13 +2,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import {
-  invite as inviteRule,
-  keep as keepRule,
-  join as joinRule,
-  leave as leaveRule,
-  stillOpen,
-} from '../../src/core/group/rules.ts';
+import * as rules from '../../src/core/group/rules.ts';
 import { SOMEBODY } from '../../src/core/group/events.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count } from '../../src/core/base/reader.ts';
@@ -75,7 +69,7 @@ export const join = question({
     );
     const strange = has.filter((colour) => !wanted.has(colour.toLowerCase()));
     const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      joinRule(now, askerOf(context), { perWeek: per_week, colours: has }),
+      rules.join(now, askerOf(context), { perWeek: per_week, colours: has }),
     );
     if (terms !== undefined) {
       await context.projects.changeMaker(context.maker.id, context.maker.name, (maker) => {
@@ -84,7 +78,7 @@ export const join = question({
     }
     return {
       headline: `You take part in ${state.plan.name} with ${count(per_week, 'motif')} a week; ${count(after.members.size, 'maker')} so far.`,
-      lines: [`Still open: ${stillOpen(after)}.`],
+      lines: [`Still open: ${rules.stillOpen(after)}.`],
       assumptions:
         strange.length === 0 ? [] : [`The blanket has no ${strange.join(', ')}; it was noted all the same.`],
       data: { members: after.members.size },
@@ -114,7 +108,7 @@ export const leave = question({
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
-    await context.projects.groups.happen(doc.id, doing(context), (now) => leaveRule(now, askerOf(context)));
+    await context.projects.groups.happen(doc.id, doing(context), (now) => rules.leave(now, askerOf(context)));
     return {
       headline: `You have left ${state.plan.name}; ${held === 0 ? 'nothing was pledged' : `${count(held, 'pledged motif')} ${held === 1 ? 'is' : 'are'} open again`}. What you handed in stays in the blanket.`,
       board: doc.id,
@@ -142,7 +136,7 @@ export const keep = question({
   async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      keepRule(now, askerOf(context)),
+      rules.keep(now, askerOf(context)),
     );
     const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
     return {
@@ -188,7 +182,7 @@ export const invite = question({
       });
     }
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      inviteRule(now, askerOf(context), { maker: who.id, name: who.name }),
+      rules.invite(now, askerOf(context), { maker: who.id, name: who.name }),
     );
     return {
       headline: `${who.name === SOMEBODY ? 'She whom you mentioned' : who.name} may join ${state.plan.name}.`,

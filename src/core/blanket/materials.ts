@@ -109,6 +109,14 @@ export interface ColourNeed extends Parts {
   readonly cost?: number;
 }
 
+/** What a round of the border counts: stitches along a side between two corners, in all, and metres. */
+export interface BorderCounts {
+  readonly across: number;
+  readonly down: number;
+  readonly stitches: number;
+  readonly metres: number;
+}
+
 export interface Materials {
   readonly colours: readonly ColourNeed[];
   /** Metres in all. */
@@ -123,7 +131,7 @@ export interface Materials {
   readonly seamLength: number;
   readonly seams: number;
   /** The rounds of the border with their stitches and metres. */
-  readonly border: readonly (BorderRoundYarn & { readonly stitches: number; readonly metres: number })[];
+  readonly border: readonly (BorderRoundYarn & BorderCounts)[];
   /** Finished size in cm. */
   readonly width: number;
   readonly height: number;
@@ -323,9 +331,11 @@ function reckonBorderYarn(pieces: Pieces, { columns, rows }: Extent, working: Wo
   });
   working.steps.push(...counted.working.steps);
   return border.rounds.map((round, index) => {
-    const stitches = counted.rounds[index]?.total ?? 0;
+    const { across = 0, down = 0, total: stitches = 0 } = counted.rounds[index] ?? {};
     return {
       ...round,
+      across,
+      down,
       stitches,
       metres: working.do(
         YARN_WORKED,

@@ -1,7 +1,7 @@
 /** From a blanket to what a group is asked to make: quotas by kind from the layout, spares, the side of one motif. */
-import { reckonSide } from '../yarn/motif-size.ts';
+import { reckonSide, type Side } from '../yarn/motif-size.ts';
 import { Problem } from '../base/problem.ts';
-import { cm, when } from '../base/reader.ts';
+import { when } from '../base/reader.ts';
 import { Working, formula } from '../base/working.ts';
 import type { BlanketSpec } from '../blanket/pieces.ts';
 import type { GroupPlan } from './events.ts';
@@ -31,13 +31,20 @@ export interface Opening extends BlanketSpec {
   readonly today: string;
 }
 
+export interface Opened {
+  readonly plan: GroupPlan;
+  /** How the side was found, where none was given. */
+  readonly sideTaken?: Side['how'];
+  readonly working: Working;
+}
+
 /**
  * The plan of a group blanket.
  *
  * Throws Problem: day-passed; and where the side of a motif is neither given nor known, motif-size-unknown,
  * motif-not-square, not-for-a-grid.
  */
-export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; assumptions: string[] } {
+export function planGroup(asked: Opening): Opened {
   const { closes, today, layout } = asked;
   if (closes !== undefined && closes < today) {
     throw new Problem('day-passed', `${when(closes)} has passed.`, {
@@ -47,15 +54,9 @@ export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; 
     });
   }
   const working = new Working();
-  const assumptions: string[] = [];
   const [first] = asked.kinds;
   if (!first) throw new Error('a blanket has at least one kind');
-  let { side } = asked;
-  if (side === undefined) {
-    const known = reckonSide(first, working);
-    side = known.side;
-    assumptions.push(`A side of ${cm(side)}, as ${known.how} for ${first.name}.`);
-  }
+  const taken = asked.side === undefined ? reckonSide(first, working) : undefined;
   const kinds = asked.kinds.map((kind, index) => {
     const quota = layout.filter((cell) => cell.kind === index).length;
     working.do(WANTED_OF_KIND, { cells: quota, spares: asked.spares }, `${kind.name} wanted`);
@@ -68,7 +69,7 @@ export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; 
       columns: asked.columns,
       rows: asked.rows,
       layout,
-      side,
+      side: taken?.side ?? asked.side ?? 0,
       tolerance: asked.tolerance,
       ...(closes === undefined ? {} : { closes }),
       joining: asked.joining,
@@ -78,6 +79,6 @@ export function openGroup(asked: Opening): { plan: GroupPlan; working: Working; 
       joinable: asked.joinable,
     },
     working,
-    assumptions,
+    ...(taken ? { sideTaken: taken.how } : {}),
   };
 }

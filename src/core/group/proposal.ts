@@ -1,6 +1,6 @@
 /** What each maker could take of what is still open, worked out from what she said when she joined. */
 import { Problem } from '../base/problem.ts';
-import { num, when } from '../base/reader.ts';
+import { when } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
 import { MS_PER_DAY } from './rules.ts';
 import { shareOut } from './shares.ts';
@@ -29,7 +29,8 @@ export interface Proposal {
   readonly unplaced: readonly number[];
   /** Differs when the shares do: what is applied can be held to what was shown. */
   readonly mark: number;
-  readonly assumptions: readonly string[];
+  /** Days that the shares are worked out for, where no closing day is set. */
+  readonly usualDays?: number;
 }
 
 /** Days from a moment to the end of a closing day, in UTC; negative once it has passed. */
@@ -85,10 +86,7 @@ export function proposeShares(state: GroupState, now: Date, withSpares: boolean,
     })),
     unplaced,
     mark: markOf(said),
-    assumptions: [
-      ...(state.closes === undefined ? [`No closing day is set: shares for ${num(USUAL_DAYS)} days.`] : []),
-      'Everyone carries as nearly as can be the same part of what she can make; pledges already held count.',
-    ],
+    ...(state.closes === undefined ? { usualDays: USUAL_DAYS } : {}),
   };
 }
 

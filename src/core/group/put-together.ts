@@ -3,8 +3,6 @@ import type { Chance } from '../base/chance.ts';
 import { reckonMaterials } from '../blanket/materials.ts';
 import { piecesOf } from '../blanket/pieces.ts';
 import { Problem } from '../base/problem.ts';
-import { countBorderRounds, spaceBorder } from '../edges/border.ts';
-import { cm, num } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
 import { assemble, strain, touching, type MotifToPlace } from './assemble.ts';
 import type { GroupState } from './state.ts';
@@ -42,6 +40,9 @@ export interface PutTogether {
   /** cm, finished. */
   readonly width: number;
   readonly height: number;
+  /** Motifs accepted without a measured side: taken to be of the wanted one. */
+  readonly unmeasured: number;
+  /** What the pieces of the blanket take for granted. */
   readonly assumptions: readonly string[];
   readonly working: Working;
 }
@@ -55,28 +56,14 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
       hint: 'Accept what was handed in.',
     });
   }
-  const unmeasured = accepted.filter((piece) => piece.side === undefined).length;
   const motifs = accepted.map(({ piece, kind, side }) => ({ piece, kind, side: side ?? plan.side }));
   const layout = plan.layout.map(({ kind }) => kind);
   const placed = assemble(motifs, layout, plan.columns, plan.side, chance);
   const touches = touching(plan.columns, plan.rows);
 
   const working = new Working();
-  const gap = (cells: readonly (MotifToPlace | undefined)[], label?: string) => {
-    const seams = touches.reduce(
-      (sum, others, cell) =>
-        sum + others.filter((other) => other > cell && cells[cell] && cells[other]).length,
-      0,
-    );
-    if (seams === 0) return 0;
-    const squares = strain(
-      cells.map((motif) => motif?.side),
-      touches,
-    );
-    return working.do(MEAN_GAP, { squares, seams }, label);
-  };
-  const meanGap = gap(placed);
-  const arrivalGap = gap(inOrder(motifs, layout), 'The same, in order of arrival');
+  const meanGap = reckonGap(placed, touches, working);
+  const arrivalGap = reckonGap(inOrder(motifs, layout), touches, working, 'The same, in order of arrival');
 
   const pieces = { ...piecesOf(plan, working), side: plan.side };
   const need = reckonMaterials(
@@ -84,7 +71,6 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
     { columns: plan.columns, rows: plan.rows, counts: plan.kinds.map(({ quota }) => quota) },
     working,
   );
-  const rounds = plan.border.rounds.map(({ stitch }) => stitch);
   const used = new Set(placed.map((motif) => motif?.piece));
   return {
     placed,
@@ -96,19 +82,38 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
     seamYarn: need.colours.reduce((sum, { seams }) => sum + seams, 0),
     seamColour: pieces.seam.colour,
     borderYarn: need.border.reduce((sum, { metres }) => sum + metres, 0),
-    border:
-      rounds.length === 0 ? [] : borderOf(state, pieces.border.stitchWidth, rounds, need.border, working),
+    border: need.border.map(({ stitch, colour, across, down, stitches: total }) => ({
+      stitch,
+      colour,
+      across,
+      down,
+      total,
+    })),
     width: need.width,
     height: need.height,
-    assumptions: [
-      ...(unmeasured === 0
-        ? []
-        : [`${num(unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`]),
-      ...pieces.assumptions,
-      'Sizes are matched well, not proven best: every exchange of two motifs that helps was made.',
-    ],
+    unmeasured: accepted.filter((piece) => piece.side === undefined).length,
+    assumptions: pieces.assumptions,
     working,
   };
+}
+
+/** By how much neighbours differ (cm, root mean square); 0 where no two touch. */
+function reckonGap(
+  cells: readonly (MotifToPlace | undefined)[],
+  touches: ReturnType<typeof touching>,
+  working: Working,
+  label?: string,
+): number {
+  const seams = touches.reduce(
+    (sum, others, cell) => sum + others.filter((other) => other > cell && cells[cell] && cells[other]).length,
+    0,
+  );
+  if (seams === 0) return 0;
+  const squares = strain(
+    cells.map((motif) => motif?.side),
+    touches,
+  );
+  return working.do(MEAN_GAP, { squares, seams }, label);
 }
 
 /** Each motif in the first free cell of its kind, as it came. */
@@ -116,25 +121,4 @@ function inOrder(motifs: readonly MotifToPlace[], layout: readonly number[]): (M
   const waiting = new Map<number, MotifToPlace[]>();
   for (const motif of motifs) waiting.set(motif.kind, [...(waiting.get(motif.kind) ?? []), motif]);
   return layout.map((kind) => waiting.get(kind)?.shift());
-}
-
-function borderOf(
-  { plan }: GroupState,
-  stitchWidth: number,
-  rounds: readonly Stitch[],
-  colours: readonly { readonly colour: string }[],
-  working: Working,
-): PutTogether['border'] {
-  const { corner } = plan.border;
-  const first = spaceBorder({
-    width: plan.columns * plan.side,
-    height: plan.rows * plan.side,
-    gauge: { stitches: 1, over: stitchWidth },
-    corner,
-    multiple: 1,
-    plus: 0,
-  });
-  const all = countBorderRounds({ across: first.across, down: first.down, corner, stitches: rounds });
-  working.steps.push(...first.working.steps, ...all.working.steps);
-  return all.rounds.map((round, index) => ({ ...round, colour: colours[index]?.colour ?? '' }));
 }

@@ -170,9 +170,9 @@ function checkQuotas(state: Draft): void {
 }
 
 function pieceIn(state: Draft, piece: number, wanted: Piece['state']): Piece {
-  const found = state.pieces[piece - 1];
-  if (found?.state !== wanted) throw new BrokenHistory(`motif ${piece} is not ${wanted}`);
-  return found;
+  const motif = state.pieces[piece - 1];
+  if (motif?.state !== wanted) throw new BrokenHistory(`motif ${piece} is not ${wanted}`);
+  return motif;
 }
 
 /** Numbers the motifs of a hand-in on from the last. */
@@ -197,101 +197,100 @@ function drop(state: Draft, maker: string): void {
   });
 }
 
-function apply(state: Draft, event: GroupEvent): void {
-  switch (event.did) {
-    case 'opened':
-      return;
-    case 'invited':
-      state.invited.add(event.maker);
-      state.names.set(event.maker, event.name);
-      return;
-    case 'joined': {
-      const { maker, name, perWeek, colours } = event;
-      state.members.set(maker, {
-        maker,
-        name,
-        perWeek,
-        colours,
-        since: state.members.get(maker)?.since ?? event.at,
-      });
-      state.names.set(maker, name);
-      return;
-    }
-    case 'left':
-      if (!state.members.has(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
-      drop(state, event.maker);
-      return;
-    case 'pledged':
-      if (!state.members.has(event.maker)) throw new BrokenHistory(`${event.maker} takes no part`);
-      pledge(state, event.maker, event.kind, event.motifs);
-      state.pledgedAt.set(event.maker, event.at);
-      return;
-    case 'released':
-      pledge(state, event.maker, event.kind, -event.motifs);
-      if (event.by !== event.maker) state.clearedAt.set(event.maker, event.at);
-      return;
-    case 'barred':
-      state.barred.set(event.maker, { at: event.at, reason: event.reason });
-      drop(state, event.maker);
-      return;
-    case 'readmitted':
-      if (!state.barred.delete(event.maker)) throw new BrokenHistory(`${event.maker} is not kept out`);
-      return;
-    case 'offered-over':
-      state.offeredTo = { maker: event.to, name: event.name };
-      state.names.set(event.to, event.name);
-      return;
-    case 'declined':
-      state.offeredTo = undefined;
-      return;
-    case 'handed-in':
-      pledge(state, event.maker, event.kind, -event.motifs);
-      tallyOf(state, event.kind).handedIn += event.motifs;
-      number(state, event, 'handed-in');
-      return;
-    case 'accepted':
-      for (const piece of event.pieces) {
-        const found = pieceIn(state, piece, 'handed-in');
-        state.pieces[piece - 1] = { ...found, state: 'accepted' };
-        const tally = tallyOf(state, found.kind);
-        tally.handedIn--;
-        tally.accepted++;
-      }
-      return;
-    case 'returned':
-      for (const piece of event.pieces) {
-        const found = pieceIn(state, piece, 'handed-in');
-        state.pieces[piece - 1] = { ...found, state: 'returned', reason: event.reason };
-        tallyOf(state, found.kind).handedIn--;
-        // It is hers to make again, unless she has left: then it is open to everyone.
-        if (state.members.has(found.maker)) {
-          pledge(state, found.maker, found.kind, 1);
-          state.pledgedAt.set(found.maker, event.at);
-        }
-      }
-      return;
-    case 'reminded':
-      state.remindedAt.set(event.maker, event.at);
-      return;
-    case 'handed-over':
-      state.organiser = event.to;
-      state.organiserName = event.name;
-      state.offeredTo = undefined;
-      state.names.set(event.to, event.name);
-      return;
-    case 'kept':
-      return;
-    case 'closed':
-      state.open = false;
-      return;
-    case 'reopened':
-      state.open = true;
-      state.closes = event.closes ?? state.closes;
-      return;
-    case 'undone':
-      return;
-  }
+function mustTakePart(state: Draft, maker: string): void {
+  if (!state.members.has(maker)) throw new BrokenHistory(`${maker} takes no part`);
 }
+
+/** An event of one kind. */
+type Did<Kind extends GroupEvent['did']> = GroupEvent & { readonly did: Kind };
+
+/** What each kind of event does to the state; that somebody was heard of is noted for all alike. */
+const APPLY: { readonly [Kind in GroupEvent['did']]: (state: Draft, event: Did<Kind>) => void } = {
+  opened: () => undefined,
+  invited: (state, { maker, name }) => {
+    state.invited.add(maker);
+    state.names.set(maker, name);
+  },
+  joined: (state, { maker, name, perWeek, colours, at }) => {
+    const since = state.members.get(maker)?.since ?? at;
+    state.members.set(maker, { maker, name, perWeek, colours, since });
+    state.names.set(maker, name);
+  },
+  left: (state, { maker }) => {
+    mustTakePart(state, maker);
+    drop(state, maker);
+  },
+  barred: (state, { maker, at, reason }) => {
+    state.barred.set(maker, { at, reason });
+    drop(state, maker);
+  },
+  readmitted: (state, { maker }) => {
+    if (!state.barred.delete(maker)) throw new BrokenHistory(`${maker} is not kept out`);
+  },
+  pledged: (state, { maker, kind, motifs, at }) => {
+    mustTakePart(state, maker);
+    pledge(state, maker, kind, motifs);
+    state.pledgedAt.set(maker, at);
+  },
+  released: (state, { maker, kind, motifs, by, at }) => {
+    pledge(state, maker, kind, -motifs);
+    if (by !== maker) state.clearedAt.set(maker, at);
+  },
+  'handed-in': (state, event) => {
+    pledge(state, event.maker, event.kind, -event.motifs);
+    tallyOf(state, event.kind).handedIn += event.motifs;
+    number(state, event, 'handed-in');
+  },
+  accepted: (state, { pieces }) => {
+    for (const number of pieces) {
+      const piece = pieceIn(state, number, 'handed-in');
+      state.pieces[number - 1] = { ...piece, state: 'accepted' };
+      const tally = tallyOf(state, piece.kind);
+      tally.handedIn--;
+      tally.accepted++;
+    }
+  },
+  returned: (state, { pieces, reason, at }) => {
+    for (const number of pieces) {
+      const piece = pieceIn(state, number, 'handed-in');
+      state.pieces[number - 1] = { ...piece, state: 'returned', reason };
+      tallyOf(state, piece.kind).handedIn--;
+      // It is hers to make again, unless she has left: then it is open to everyone.
+      if (!state.members.has(piece.maker)) continue;
+      pledge(state, piece.maker, piece.kind, 1);
+      state.pledgedAt.set(piece.maker, at);
+    }
+  },
+  reminded: (state, { maker, at }) => {
+    state.remindedAt.set(maker, at);
+  },
+  kept: () => undefined,
+  'offered-over': (state, { to, name }) => {
+    state.offeredTo = { maker: to, name };
+    state.names.set(to, name);
+  },
+  declined: (state) => {
+    state.offeredTo = undefined;
+  },
+  'handed-over': (state, { to, name }) => {
+    state.organiser = to;
+    state.organiserName = name;
+    state.offeredTo = undefined;
+    state.names.set(to, name);
+  },
+  closed: (state) => {
+    state.open = false;
+  },
+  reopened: (state, { closes }) => {
+    state.open = true;
+    state.closes = closes ?? state.closes;
+  },
+  undone: () => undefined,
+};
+
+const apply = (state: Draft, event: GroupEvent): void => {
+  (APPLY[event.did] as (state: Draft, event: GroupEvent) => void)(state, event);
+};
 
 /** Motifs of a kind that somebody already has: pledged, handed in or accepted. */
 export function spokenFor(state: Pick<GroupState, 'tally'>, kind: number): number {

@@ -2,7 +2,6 @@
 import { reckonMotifYarn } from '../yarn/motif-yarn.ts';
 import { sameName } from '../base/nearest-name.ts';
 import { yarnOf } from '../yarn/motif.ts';
-import { num } from '../base/reader.ts';
 import { Working } from '../base/working.ts';
 import { WHOLE_BALLS, YARN_WITH_RESERVE } from '../yarn/balls.ts';
 import type { GroupState } from './state.ts';
@@ -22,6 +21,7 @@ export interface GroupYarn {
   /** Whole balls if everybody buys her own, and if they buy together; unset where a ball is not known. */
   readonly each: number | undefined;
   readonly together: number | undefined;
+  /** What the yarn of its motifs takes for granted. */
   readonly assumptions: readonly string[];
   readonly working: Working;
 }
@@ -30,10 +30,7 @@ export interface GroupYarn {
 export function groupYarn(state: GroupState, asker: string): GroupYarn {
   const { plan } = state;
   const working = new Working();
-  const assumptions: string[] = [];
   const motifs = plan.kinds.map((kind) => reckonMotifYarn(kind, plan.yarns, working));
-  for (const motif of motifs) assumptions.push(...motif.assumptions);
-  assumptions.push(`A reserve of ${num(plan.reserve)} %, as the blanket was opened with.`);
 
   const needsOf = (pledges: readonly number[], who: string): YarnNeed[] => {
     const byColour: { colour: string; metres: number }[] = [];
@@ -86,7 +83,7 @@ export function groupYarn(state: GroupState, asker: string): GroupYarn {
     metres: together.reduce((sum, { metres }) => sum + metres, 0),
     each: balls(makers.flatMap(({ needs }) => needs)),
     together: balls(together),
-    assumptions,
+    assumptions: motifs.flatMap((motif) => motif.assumptions),
     working,
   };
 }

@@ -30,7 +30,6 @@ import {
   spokenFor,
   type GroupState,
 } from '../../../src/core/group/state.ts';
-import { happeningWords, numbered } from '../../../src/core/group/words.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { groupPlan } from './plan.ts';
@@ -221,7 +220,6 @@ describe('a group blanket', () => {
             sumsAgree(state);
           }
           expect(replay(structuredClone(events))).toEqual(state);
-          for (const event of events) expect(happeningWords(event, state)).not.toMatch(/undefined|^ | {2}/);
         },
       ),
       { numRuns: 250, seed: 4 },
@@ -299,10 +297,5 @@ describe('a group blanket', () => {
       [3, 'handed-in'],
     ]);
     expect(state.pledges.get('m1')).toEqual([2, 0]);
-  });
-
-  it('draws numbers in a row together', () => {
-    expect(numbered([7, 1, 2, 3, 3, 9, 10])).toBe('#1-3 #7 #9-10');
-    expect(numbered([])).toBe('');
   });
 });

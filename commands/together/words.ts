@@ -1,7 +1,7 @@
-/** What happened, in words. */
-import { count, when } from '../base/reader.ts';
-import type { GroupEvent } from './events.ts';
-import type { GroupState } from './state.ts';
+/** What happened to a group blanket, and its motifs' numbers, in words. */
+import { count, when } from '../../src/core/base/reader.ts';
+import type { GroupEvent } from '../../src/core/group/events.ts';
+import type { GroupState } from '../../src/core/group/state.ts';
 
 /** Numbers of motifs, those in a row drawn together: `#1-3 #7`. */
 export function numbered(pieces: readonly number[]): string {
