@@ -1,13 +1,26 @@
 // Bundles src/main.ts into dist/, so that a single question starts in a fraction of a second:
 // importing the sources and the whole of mathjs one by one costs several times as much.
-import { build } from 'esbuild';
 import { mkdtempSync, renameSync, rmSync, existsSync, utimesSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
+/** What bundles is needed only here: an installation that runs the program can do without. */
+async function builder() {
+  try {
+    return await import('esbuild');
+  } catch (error) {
+    if (error.code !== 'ERR_MODULE_NOT_FOUND') throw error;
+    process.stderr.write(
+      'The program cannot be built here, as esbuild is not installed: run npm ci --include=dev, and npm prune --omit=dev after it to leave out what only building needs.\n',
+    );
+    process.exit(1);
+  }
+}
+
 export async function bundle() {
+  const { build } = await builder();
   // Built beside and moved in whole: two processes that both find a stale bundle cannot read half of one.
   const began = new Date();
   const fresh = mkdtempSync(join(root, 'dist-'));
