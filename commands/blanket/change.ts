@@ -57,7 +57,7 @@ export const change = question({
   },
   async answer({ name, ...asked }, { maker, projects, once }): Promise<Answer> {
     if (Object.values(asked).every((value) => value === undefined))
-      throw new Problem('unsorted', 'What to change is not said.', {
+      throw new Problem('no-change', 'What to change is not said.', {
         hint: 'Give border, border_colours, corner, joining, join_colour, reserve or new_name.',
       });
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
@@ -99,14 +99,14 @@ function changed(
   },
 ): Blanket {
   if (asked.no_border === true && (asked.border ?? asked.border_colours) !== undefined)
-    throw new Problem('unsorted', 'The border is taken away and given at once.', {
+    throw new Problem('border-given-and-taken', 'The border is taken away and given at once.', {
       option: 'no_border',
       hint: 'Give one of the two.',
     });
   const stitches =
     asked.no_border === true ? [] : (asked.border ?? was.border.rounds.map(({ stitch }) => stitch));
   if (asked.border_colours !== undefined && stitches.length === 0)
-    throw new Problem('unsorted', 'There is no border to colour.', {
+    throw new Problem('no-border', 'There is no border to colour.', {
       option: 'border_colours',
       hint: 'Name one stitch a round, like border:"sc hdc sc".',
     });

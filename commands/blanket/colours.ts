@@ -65,13 +65,13 @@ export const colours = question({
     const given = { ball, price, balls, hex };
     const change = Object.values(given).some((value) => value !== undefined) || forget === true;
     if (change && colour === undefined)
-      throw new Problem('unsorted', 'Which colour is meant is not said.', {
+      throw new Problem('which-colour', 'Which colour is meant is not said.', {
         option: 'colour',
         hint: 'Name one, like colour:moss.',
       });
     const shade = hex === undefined ? undefined : readHex(hex);
     if (hex !== undefined && shade === undefined)
-      throw new Problem('unsorted', `“${clip(hex)}” is not a colour.`, {
+      throw new Problem('not-a-colour', `“${clip(hex)}” is not a colour.`, {
         option: 'hex',
         hint: 'Write it as #rrggbb, like #6b7f3a.',
       });
@@ -134,7 +134,7 @@ function known(doc: MakerDoc, blanket: Blanket, colour: string): string {
   const all = used(doc, blanket);
   const found = all.find((name) => sameName(name, colour));
   if (found !== undefined) return found;
-  throw new Problem('unsorted', `Nothing of ${blanket.name} is in “${clip(colour)}”.`, {
+  throw new Problem('no-such-colour', `Nothing of ${blanket.name} is in “${clip(colour)}”.`, {
     option: 'colour',
     hint: suggest(colour, all, (colours) => `Its colours are ${colours.slice(0, 12).join(', ')}.`),
   });

@@ -88,7 +88,7 @@ function changed(
   const out = drop === undefined ? [] : readNames(drop, 'drop');
   const unknown = out.find((kind) => !blanket.kinds.some((known) => sameName(known, kind)));
   if (unknown !== undefined)
-    throw new Problem('unsorted', `${blanket.name} has no kind called “${unknown}”.`, {
+    throw new Problem('no-such-kind', `${blanket.name} has no kind called “${unknown}”.`, {
       option: 'drop',
       hint: `Its kinds are ${blanket.kinds.join(', ')}.`,
     });
@@ -96,20 +96,20 @@ function changed(
   const more = add === undefined ? [] : readNames(add, 'add').map((kind) => findMotif(doc, kind, 'add').name);
   const twice = more.find((kind, index) => stay.includes(kind) || more.indexOf(kind) !== index);
   if (twice !== undefined)
-    throw new Problem('unsorted', `${twice} is one of its kinds already.`, {
+    throw new Problem('kind-twice', `${twice} is one of its kinds already.`, {
       option: 'add',
       hint: 'Name another motif.',
     });
   const now = [...stay, ...more];
-  if (now.length === 0 || now.length > MOST_KINDS)
-    throw new Problem(
-      'unsorted',
-      now.length === 0 ? 'A blanket needs at least one kind.' : `At most ${MOST_KINDS} kinds have letters.`,
-      {
-        option: now.length === 0 ? 'drop' : 'add',
-        hint: 'Add one and drop another in one go, or remove the blanket with /blanket remove.',
-      },
-    );
+  const hint = 'Add one and drop another in one go, or remove the blanket with /blanket remove.';
+  if (now.length === 0)
+    throw new Problem('no-kinds', 'A blanket needs at least one kind.', { option: 'drop', hint });
+  if (now.length > MOST_KINDS)
+    throw new Problem('too-many-kinds', `At most ${MOST_KINDS} kinds have letters.`, {
+      option: 'add',
+      hint,
+      facts: { most: MOST_KINDS, given: now.length },
+    });
   return withKinds(
     blanket,
     now,

@@ -77,7 +77,9 @@ export const materials = question({
     const unknown = found.colours.filter(({ balls }) => balls === undefined).map(({ colour }) => colour);
     const atHand = found.colours.some(({ balls, toBuy }) => balls !== toBuy);
     if (found.total <= 0)
-      throw new Problem('unsorted', 'Nothing is to be worked.', { hint: 'Lay motifs: /blanket layout.' });
+      throw new Problem('nothing-to-work', 'Nothing is to be worked.', {
+        hint: 'Lay motifs: /blanket layout.',
+      });
     const { border } = found;
     return {
       headline: `${blanket.name} takes ${m(found.total)} of yarn with ${num(blanket.reserve)} % in reserve${

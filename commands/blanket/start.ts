@@ -96,7 +96,7 @@ export const start = question({
     const doc = await projects.maker(maker.id, maker.name);
     const blanket = doc.blankets.find(({ name }) => name === tell.name);
     if (!blanket)
-      throw new Problem('unsorted', `${tell.name} is not there any more.`, {
+      throw new Problem('blanket-gone', `${tell.name} is not there any more.`, {
         option: 'name',
         hint: 'Start it under this name again.',
       });
@@ -178,17 +178,18 @@ function drawUp(doc: MakerDoc, asked: Asked, working: Working): Blanket {
   const names = readNames(asked.kinds, 'kinds').map((kind) => findMotif(doc, kind, 'kinds').name);
   const twice = names.find((name, index) => names.indexOf(name) !== index);
   if (twice !== undefined)
-    throw new Problem('unsorted', `${twice} is named twice.`, {
+    throw new Problem('kind-twice', `${twice} is named twice.`, {
       option: 'kinds',
       hint: 'Name each kind once.',
     });
   if (names.length > MOST_KINDS)
-    throw new Problem('unsorted', `More than ${MOST_KINDS} kinds have no letters left.`, {
+    throw new Problem('too-many-kinds', `More than ${MOST_KINDS} kinds have no letters left.`, {
+      facts: { most: MOST_KINDS, given: names.length },
       option: 'kinds',
-      hint: 'Name at most 26.',
+      hint: `Name at most ${MOST_KINDS}.`,
     });
   if (asked.border_colours !== undefined && asked.border === undefined)
-    throw new Problem('unsorted', 'The border has colours and no rounds.', {
+    throw new Problem('no-border', 'The border has colours and no rounds.', {
       option: 'border',
       hint: 'Name one stitch a round, like border:"sc hdc sc".',
     });
@@ -233,14 +234,14 @@ function sized(doc: MakerDoc, base: Blanket, asked: Asked, working: Working) {
   const measured = asked.width !== undefined || asked.height !== undefined;
   if (asked.map !== undefined) {
     if (counted || measured)
-      throw new Problem('unsorted', 'A map says by itself how many columns and rows there are.', {
+      throw new Problem('size-given-twice', 'A map says by itself how many columns and rows there are.', {
         option: counted ? 'columns' : 'width',
         hint: 'Leave that out, or leave map out.',
       });
     return {};
   }
   if (counted && measured)
-    throw new Problem('unsorted', 'The size is given twice, in motifs and in length.', {
+    throw new Problem('size-given-twice', 'The size is given twice, in motifs and in length.', {
       option: 'width',
       hint: 'Give columns and rows, or width and height.',
     });
@@ -257,7 +258,7 @@ function sized(doc: MakerDoc, base: Blanket, asked: Asked, working: Working) {
     return { columns: found.best.columns, rows: found.best.rows };
   }
   if (asked.columns === undefined || asked.rows === undefined)
-    throw new Problem('unsorted', 'How many motifs it has is not said.', {
+    throw new Problem('size-missing', 'How many motifs it has is not said.', {
       option: measured
         ? asked.width === undefined
           ? 'width'

@@ -58,7 +58,7 @@ export function help(commands: readonly Command[]) {
           const asked = about.toLowerCase().replace(/^\//, '').replace(/\s+/g, ' ');
           const found = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
           if (found.length === 0) {
-            throw new Problem('unsorted', `There is no question called ${clip(about)}.`, {
+            throw new Problem('no-such-question', `There is no question called ${clip(about)}.`, {
               option: 'about',
               hint: suggest(
                 asked,

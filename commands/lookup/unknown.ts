@@ -13,7 +13,7 @@ export const offers = (names: readonly string[]) => (typed: string) => {
 /** The refusal of a word that stands in no table, with the nearest one that does. */
 export function unknown(option: string, typed: string, names: readonly string[], example: string): Problem {
   const near = findNearest(typed, names);
-  return new Problem('unsorted', `“${clip(typed)}” stands in no table here.`, {
+  return new Problem('in-no-table', `“${clip(typed)}” stands in no table here.`, {
     option,
     hint: near === undefined ? example : `Did you mean ${near}? ${example}`,
   });

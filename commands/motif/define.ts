@@ -75,7 +75,7 @@ export const define = question({
     const { shape, size, other_size, hook, gauge, blocked, colours } = asked;
     const name = motifName(asked.name);
     if (shape === 'flat' && other_size === undefined) {
-      throw new Problem('unsorted', 'A flat piece has as many rows as you say.', {
+      throw new Problem('rows-missing', 'A flat piece has as many rows as you say.', {
         option: 'other_size',
         hint: 'Say how many rows it has: other_size:20.',
       });

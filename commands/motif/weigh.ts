@@ -51,7 +51,7 @@ export const weigh = question({
   },
   async answer({ name, weight, side, hook, ball }, { maker, projects }): Promise<Answer> {
     if (weight === undefined && side === undefined) {
-      throw new Problem('unsorted', 'Neither weight nor side is given.', {
+      throw new Problem('measure-missing', 'Neither weight nor side is given.', {
         option: 'weight',
         hint: 'Put a finished one on the scale: weight:18g; or measure it: side:15cm.',
       });

@@ -61,9 +61,10 @@ export const at = question({
       const rows = plan.rows.length;
       if (row > rows) {
         throw new Problem(
-          'unsorted',
+          'no-such-row',
           `${motif.name} ends with ${rowWord(plan)} ${rows}; there is no ${rowWord(plan)} ${row}.`,
           {
+            facts: { rows, row },
             option: 'row',
             hint: `Give the last one that is done, from 0 to ${rows}.`,
           },

@@ -32,7 +32,7 @@ export const back = question({
       const { row, made } = progressOf(doc, motif.name);
       if (from_row !== undefined && from_row !== row) return { row, made, counted: false };
       if (row === 0) {
-        throw new Problem('unsorted', `No row of ${motif.name} is done that could be taken back.`, {
+        throw new Problem('no-row-done', `No row of ${motif.name} is done that could be taken back.`, {
           option: 'motif',
           hint: 'Say where you are with /progress at row:4.',
         });

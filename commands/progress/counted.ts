@@ -52,9 +52,10 @@ export const counted = question({
       const called = rowWord(planOf(motif));
       if (counts.length > Math.max(1, row)) {
         throw new Problem(
-          'unsorted',
+          'too-many-counts',
           `${counts.length} counts are given, but only ${row} ${called}${row === 1 ? ' is' : 's are'} done.`,
           {
+            facts: { given: counts.length, done: row },
             option: 'counts',
             hint: `Give at most ${Math.max(1, row)}, or say where you are: /progress at row:${Math.min(counts.length, planOf(motif).rows.length)}.`,
           },

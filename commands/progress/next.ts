@@ -33,7 +33,8 @@ export const next = question({
       if (from_row !== undefined && from_row !== row) return { row, made, counted: false };
       const plan = planOf(motif);
       if (row >= plan.rows.length) {
-        throw new Problem('unsorted', `${RowWord(plan)} ${row} is the last of ${motif.name}.`, {
+        throw new Problem('last-row-done', `${RowWord(plan)} ${row} is the last of ${motif.name}.`, {
+          facts: { row },
           option: 'motif',
           hint: `Count it as made with ${lineOf('progress finished', { motif: motif.name })}.`,
         });

@@ -244,7 +244,7 @@ function whichColour(motif: Motif, colour: string | undefined): string | undefin
   if (found !== undefined) return found;
   const near = colour === undefined ? undefined : findNearest(colour, colours);
   throw new Problem(
-    'unsorted',
+    colour === undefined ? 'which-colour' : 'no-such-colour',
     colour === undefined
       ? `${motif.name} has several colours.`
       : `${motif.name} has no colour called “${colour}”.`,
@@ -269,7 +269,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   const which = whichColour(motif, colour);
   const of = come.colours.find((one) => which === undefined || one.colour === which);
   if (motif.weight === undefined || of?.weight === undefined) {
-    throw new Problem('unsorted', `What one ${motif.name} weighs is not known yet.`, {
+    throw new Problem('motif-not-weighed', `What one ${motif.name} weighs is not known yet.`, {
       option: 'left',
       hint: `Weigh a finished one: ${lineOf('motif weigh', { name: motif.name, weight: '18g' })}`,
     });

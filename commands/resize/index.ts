@@ -101,7 +101,7 @@ export const resize = command({
       answer(asked): Answer {
         const { side, gauge, size, border, shape, ends } = asked;
         if (shape !== undefined && shape !== 'diagonal' && side === undefined) {
-          throw new Problem('unsorted', 'Only a diagonal square is reckoned from its rows.', {
+          throw new Problem('side-missing', 'Only a diagonal square is reckoned from its rows.', {
             option: 'shape',
             hint: 'For other shapes measure a finished motif and give side:15cm.',
           });

@@ -66,7 +66,7 @@ export const change = question({
   },
   async answer({ units, terms, answers }, { maker, projects }): Promise<Answer> {
     if (units === undefined && terms === undefined && answers === undefined) {
-      throw new Problem('unsorted', 'Nothing to change is named.', {
+      throw new Problem('no-change', 'Nothing to change is named.', {
         option: 'units',
         hint: 'Give units, terms or answers: /settings change units:imperial.',
       });

@@ -55,7 +55,7 @@ export const reopen = question({
   },
   async answer({ closes, name }, context): Promise<Answer> {
     if (closes !== undefined && closes < context.now.toISOString().slice(0, 10)) {
-      throw new Problem('unsorted', `${when(closes)} has passed.`, {
+      throw new Problem('day-passed', `${when(closes)} has passed.`, {
         option: 'closes',
         hint: 'Give a day to come.',
       });

@@ -163,7 +163,7 @@ export const remind = question({
     const who = memberNamed(state, maker, context);
     const held = (state.pledges.get(who.maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
     if (held === 0) {
-      throw new Problem('unsorted', `${who.name} holds no pledge.`, {
+      throw new Problem('holds-no-pledge', `${who.name} holds no pledge.`, {
         option: 'maker',
         hint: '/together parcels shows who holds what.',
       });

@@ -176,7 +176,7 @@ export const invite = question({
     const { doc } = await whichBlanket(context, name);
     const who = context.whois(maker);
     if (!who) {
-      throw new Problem('unsorted', 'It is not clear who that is.', {
+      throw new Problem('which-maker', 'It is not clear who that is.', {
         option: 'maker',
         hint: 'Mention her with @, so that there is no doubt whom you mean.',
       });

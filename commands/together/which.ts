@@ -68,19 +68,19 @@ export async function whichBlanket(context: Context, name: string | undefined): 
   const all = await groups.of(context.place.server);
   const names = all.map(({ state }) => state.plan.name);
   if (all.length === 0) {
-    throw new Problem('unsorted', 'No group blanket has been opened here yet.', {
+    throw new Problem('no-group-yet', 'No group blanket has been opened here yet.', {
       hint: 'An organiser opens one from a saved blanket: /together open blanket:"…".',
     });
   }
   if (name !== undefined) {
-    throw new Problem('unsorted', `There is no group blanket called ${clip(name)} here.`, {
+    throw new Problem('no-such-group', `There is no group blanket called ${clip(name)} here.`, {
       option: 'name',
       hint: `Here ${names.length === 1 ? 'is' : 'are'} ${sortByNearness(name, names).slice(0, 10).join(', ')}.`,
     });
   }
   const here = await channelsOwn(context);
   if (here) return here;
-  throw new Problem('unsorted', 'It is not clear which group blanket is meant.', {
+  throw new Problem('which-group', 'It is not clear which group blanket is meant.', {
     option: 'name',
     hint: `Name one of ${names.slice(-10).join(', ')}.`,
   });
@@ -114,7 +114,7 @@ export function memberNamed(
   if (one && found.length === 1) return { maker: one[0], name: one[1] };
   const names = [...state.members.values()].map(({ name }) => name);
   throw new Problem(
-    'unsorted',
+    found.length > 1 ? 'which-maker' : 'no-such-maker',
     found.length > 1
       ? `More than one maker is called ${clip(typed)}.`
       : `Nobody here is called ${clip(typed)}.`,

@@ -7,7 +7,7 @@ import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Context } from './context.ts';
 import type { RawOptions } from './line.ts';
 import { suggest } from '../core/base/nearest-name.ts';
-import { inOwnUnits, metaOf } from './options.ts';
+import { inOwnUnits, metaOf, problemOf } from './options.ts';
 import type { Route } from './registry.ts';
 
 export interface ParsedOptions {
@@ -25,7 +25,7 @@ export function checkOptions(
   const names = Object.keys(question.options);
   for (const name of Object.keys(typed)) {
     if (names.includes(name)) continue;
-    throw new Problem('unsorted', `/${path} has no option ${clip(name)}.`, {
+    throw new Problem('no-such-option', `/${path} has no option ${clip(name)}.`, {
       option: name,
       hint: suggest(name, names, () =>
         names.length === 0 ? 'It takes none.' : `It takes ${names.join(', ')}.`,
@@ -42,17 +42,18 @@ export function checkOptions(
     );
     if (!result.success) {
       if (text === undefined) {
-        throw new Problem('unsorted', `The option ${name} is missing.`, {
+        throw new Problem('option-missing', `The option ${name} is missing.`, {
           option: name,
           hint: `${meta.says}: ${name}:${meta.example}`,
         });
       }
-      const issue = result.error.issues[0];
-      const hint = issue?.code === 'custom' ? (issue.params?.['hint'] as string | undefined) : undefined;
-      throw new Problem('unsorted', issue?.message ?? 'That does not fit.', {
-        option: name,
-        hint: hint ?? `${name}:${meta.example}`,
-      });
+      throw (
+        problemOf(result.error)?.about(name) ??
+        new Problem('option-unreadable', result.error.issues[0]?.message ?? 'That does not fit.', {
+          option: name,
+          hint: `${name}:${meta.example}`,
+        })
+      );
     }
     if (result.data !== undefined) options[name] = result.data;
     const took = text === undefined ? undefined : meta.took?.(text);

@@ -30,7 +30,8 @@ const SINGLE = /\s*'([^']*)'(?=\s|$)/y;
 export function readLine(text: string): Line {
   const hint = 'Write it like /stitches row shape:diagonal size:12 row:9.';
   if (text.length > LONGEST_LINE) {
-    throw new Problem('unsorted', `A line of ${text.length} characters is too long.`, {
+    throw new Problem('line-too-long', `A line of ${text.length} characters is too long.`, {
+      facts: { most: LONGEST_LINE, given: text.length },
       option: QUESTION,
       hint: `At most ${LONGEST_LINE} are read. ${hint}`,
     });
@@ -65,7 +66,7 @@ export function readLine(text: string): Line {
     if (name !== undefined) {
       if (open !== undefined && options[open] === '') throw missing(open);
       if (name in options)
-        throw new Problem('unsorted', `The option ${name} is given twice.`, {
+        throw new Problem('option-given-twice', `The option ${name} is given twice.`, {
           option: name,
           hint: 'Give each option once.',
         });
@@ -73,7 +74,7 @@ export function readLine(text: string): Line {
       options[name] = '';
     } else if (quoted !== undefined) {
       if (close === undefined)
-        throw new Problem('unsorted', 'A quote is opened and not closed.', {
+        throw new Problem('quote-not-closed', 'A quote is opened and not closed.', {
           option: open ?? QUESTION,
           hint: 'Close it with ".',
         });
@@ -82,7 +83,10 @@ export function readLine(text: string): Line {
       if (open !== undefined) open = options[open] === '' ? open : undefined;
     } else if (run !== undefined) {
       if (open === undefined && Object.keys(options).length > 0) {
-        throw new Problem('unsorted', `“${clip(run)}” belongs to no option.`, { option: QUESTION, hint });
+        throw new Problem('belongs-to-no-option', `“${clip(run)}” belongs to no option.`, {
+          option: QUESTION,
+          hint,
+        });
       }
       put(run);
     }
@@ -95,7 +99,7 @@ export function readLine(text: string): Line {
 }
 
 const missing = (option: string) =>
-  new Problem('unsorted', `The option ${option} has no value.`, {
+  new Problem('option-without-value', `The option ${option} has no value.`, {
     option,
     hint: `Write ${option}: and then what you mean.`,
   });

@@ -96,36 +96,46 @@ export const isRequired = (schema: z.ZodType) => !schema.safeParse(undefined).su
 /** One for all that are read: there are hundreds of options, and each start would wait for as many to be made. */
 const TEXT = z.string();
 
-/** Text of a person, read by the core; a Problem becomes an issue of zod's with the hint beside it. */
+/** Text of a person, read by the core; a Problem becomes an issue of zod's, which `problemOf` gives back. */
 function reading<T>(read: (text: string) => T) {
   return TEXT.transform((text, issues): T => {
     try {
       return read(text);
     } catch (problem) {
       if (!(problem instanceof Problem)) throw problem;
-      issues.addIssue({ code: 'custom', message: problem.message, params: { hint: problem.hint } });
+      issues.addIssue({ code: 'custom', message: problem.message, params: { problem } });
       return z.NEVER;
     }
   });
 }
 
+/** The Problem that a reader threw, out of what zod makes of it. */
+export function problemOf({ issues: [issue] }: z.ZodError): Problem | undefined {
+  const problem: unknown = issue?.code === 'custom' ? issue.params?.['problem'] : undefined;
+  return problem instanceof Problem ? problem : undefined;
+}
+
+const outOfRange = (
+  shown: string,
+  value: number,
+  { min, max, hint }: { readonly min: number; readonly max: number; readonly hint: string },
+) =>
+  new Problem(
+    value < min ? 'too-small' : 'too-large',
+    `${shown} is ${value < min ? 'too small' : 'too large'} here.`,
+    { hint, facts: { min, max, given: value } },
+  );
+
 function whole(min: number, max: number, example: string) {
   return reading((text) => {
     const hint = `Give a whole number from ${min} to ${max}, like ${example}.`;
     refuseUnclear(text);
-    if (/^[+-]?\d{17,}$/.test(text.trim()))
-      throw new Problem(
-        'unsorted',
-        `${clip(text)} is too ${text.trim().startsWith('-') ? 'small' : 'large'} here.`,
-        {
-          hint,
-        },
-      );
+    // More digits than a number holds exactly are said back as they stand.
+    if (/^[+-]?\d{17,}$/.test(text.trim())) throw outOfRange(clip(text), Number(text), { min, max, hint });
     if (!/^[+-]?\d{1,16}$/.test(text.trim()))
-      throw new Problem('unsorted', `“${clip(text)}” is not a whole number.`, { hint });
+      throw new Problem('not-a-whole-number', `“${clip(text)}” is not a whole number.`, { hint });
     const value = Number(text);
-    if (value < min || value > max)
-      throw new Problem('unsorted', `${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
+    if (value < min || value > max) throw outOfRange(String(value), value, { min, max, hint });
     return value;
   });
 }
@@ -136,10 +146,9 @@ function decimal(min: number, max: number, example: string, suffix = '') {
     refuseUnclear(text);
     const bare = suffix === '' ? text.trim() : text.trim().replace(new RegExp(`\\s*${suffix}$`), '');
     if (!/^[+-]?\d{1,9}([.,]\d{1,6})?$/.test(bare))
-      throw new Problem('unsorted', `“${clip(text)}” is not a number.`, { hint });
+      throw new Problem('not-a-number', `“${clip(text)}” is not a number.`, { hint });
     const value = Number(bare.replace(',', '.'));
-    if (value < min || value > max)
-      throw new Problem('unsorted', `${value} is ${value < min ? 'too small' : 'too large'} here.`, { hint });
+    if (value < min || value > max) throw outOfRange(String(value), value, { min, max, hint });
     return value;
   });
 }
@@ -163,7 +172,7 @@ function oneOf<const V extends string>(choices: readonly (V | (Choice & { readon
         (choice) => choice.value.toLowerCase() === typed || choice.label?.toLowerCase() === typed,
       );
       if (found) return found.value;
-      throw new Problem('unsorted', `“${clip(text)}” is not one of the choices.`, {
+      throw new Problem('not-a-choice', `“${clip(text)}” is not one of the choices.`, {
         hint: `Choose ${listed.map((choice) => choice.value).join(', ')}.`,
       });
     }),
@@ -197,11 +206,12 @@ export const opt = {
           .replace(/[\p{Cc}\p{Cf}]/gu, ' ')
           .trim();
         if (clean === '')
-          throw new Problem('unsorted', 'Nothing is written there.', {
+          throw new Problem('empty-text', 'Nothing is written there.', {
             hint: `Write something like ${example}.`,
           });
         if ([...clean].length > max) {
-          throw new Problem('unsorted', `That is longer than ${max} characters.`, {
+          throw new Problem('text-too-long', `That is longer than ${max} characters.`, {
+            facts: { most: max, given: [...clean].length },
             hint: `Write at most ${max}, like ${example}.`,
           });
         }

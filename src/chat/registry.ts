@@ -40,7 +40,7 @@ export class Registry {
     const near = findNearest(path, [...this.byPath.keys()]);
     const questions = command?.questions.map(({ name }) => `/${command.name} ${name ?? ''}`.trim());
     throw new Problem(
-      'unsorted',
+      'no-such-question',
       path === '' ? 'There is no question in that line.' : `There is no question /${clip(path)}.`,
       {
         option: QUESTION,
