@@ -83,7 +83,7 @@ export interface Left {
  * Throws Problem: no-such-row, rows-missing, one-measure-only.
  *
  * @example
- * reckonLeft({ left: 5, ball: { m: 170, g: 100 }, shape: 'diagonal', size: 12, each: 12, doneRow: 6 }).lastRow // → 14
+ * reckonLeft({ left: 5, ball: { m: 170, g: 100 }, shape: 'diagonal', size: 12, each: 12, doneRow: 6 }).lastRow // → 12
  */
 export function reckonLeft(asked: {
   left: number;
