@@ -17,6 +17,34 @@ export const size = question({
   },
   example: 'gauge:13x10 side:15cm size:12',
   refused: { line: 'gauge:13 side:15cm', option: 'gauge' },
+  asked: {
+    ways: [
+      '?size motif <gauge>',
+      '?size motif gauge',
+      '?row motif <length> <gauge>',
+      '?row motif <length> gauge',
+      '?row|round motif <length>',
+      '?size motif <length>',
+      'how-big motif gauge <length>',
+      '?row <length> side',
+    ],
+    also: 'motif row round side measure how-big size blocked gauge getting each pattern need across block',
+    not: 'blanket border ball yarn left weigh diamond join hook',
+    marks: {
+      side: {
+        asks: 'How long should a side of the motif be?',
+        takes: 'length',
+        near: 'motif side measure block',
+        not: 'border',
+      },
+      size: { takes: 'count', nouns: 'row round', near: 'pattern', only: true },
+    },
+    fills: ['gauge'],
+    phrases: [
+      'how many rows for a 6 inch diagonal square at 13x10',
+      'which size of square comes out at 15 cm with my gauge of 14x11',
+    ],
+  },
   answer(asked): Answer {
     const found = sizeForSide(asked);
     const { off, smaller, larger, pattern } = found;

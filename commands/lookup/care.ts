@@ -47,7 +47,6 @@ export const care = question({
       'baby sleep blanket',
       'sell motif',
     ],
-    reports: true,
     also: 'how-to getting safe baby blanket hand button sleep yarn ball rules blocked colour motif iron all pattern how-long stitch why',
     not: 'how-many how-much gauge border',
     marks: {

@@ -48,7 +48,13 @@ export const check = question({
     not: 'gauge border weigh ball yarn repeat evenly join hook',
     marks: {
       counts: { takes: 'counts', near: 'count stitch' },
-      size: { takes: 'count', nouns: 'row round block', near: 'size', lead: 'size', only: true },
+      size: {
+        takes: 'count',
+        nouns: 'row round block',
+        near: 'size',
+        lead: 'size square granny circle hexagon',
+        only: true,
+      },
       other_size: { takes: 'count', nouns: 'block', only: true, lead: 'by' },
       from_row: { takes: 'row', near: '' },
     },

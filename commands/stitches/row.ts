@@ -34,7 +34,13 @@ export const row = question({
     also: 'count total motif pattern done next row round cluster stitch check mistake across blanket piece i-am-on each all left corner',
     not: 'border gauge evenly repeat increase decrease weigh chain side join left pickup swatch',
     marks: {
-      size: { takes: 'count', nouns: 'row round block across', near: 'size', lead: 'size', only: true },
+      size: {
+        takes: 'count',
+        nouns: 'row round block across',
+        near: 'size',
+        lead: 'size square granny circle hexagon',
+        only: true,
+      },
       other_size: { takes: 'count', nouns: 'row block down', only: true },
     },
     pairs: { grid: ['size', 'other_size'] },

@@ -73,6 +73,7 @@ export const spread = question({
       if (to !== undefined && from === undefined) return { ...options, from: String(Number(to) - by) };
       return options;
     },
+    reports: true,
     phrases: [
       'how do I increase evenly from 40 to 48 stitches in the round',
       'decrease 8 stitches evenly across 60',

@@ -22,6 +22,39 @@ export const which = question({
   },
   example: 'shape:diagonal size:14 stitches:19',
   refused: { line: 'shape:diagonal stitches:19', option: 'size' },
+  asked: {
+    ways: [
+      'where-am-i stitch <number>',
+      '?row|round stitch <number>',
+      '?row|round count <number>',
+      '?row|round where-am-i stitch',
+      'which row stitch <number>',
+      'where-am-i <number> motif',
+    ],
+    also: 'stitch row round cluster block motif count getting where-am-i i-am-on mine which hook done pattern total',
+    not: 'border gauge left enough weigh ball yarn evenly increase decrease repeat mistake <row> <counts>',
+    marks: {
+      stitches: {
+        asks: 'How many stitches did you count?',
+        takes: 'count',
+        nouns: 'stitch cluster block',
+        near: 'count stitch',
+      },
+      size: {
+        takes: 'count',
+        nouns: 'row round across',
+        near: 'size',
+        lead: 'size square granny circle hexagon',
+        only: true,
+      },
+      other_size: { never: true },
+    },
+    fills: ['shape', 'size', 'other_size'],
+    phrases: [
+      'I have 19 stitches on my 12 row diagonal square, which row am I on',
+      'which round of a granny has 60 stitches',
+    ],
+  },
   answer({ other_size, ...asked }): Answer {
     const found = whichRow({ ...asked, otherSize: other_size });
     const { plan, rows, row, otherRow, below, above } = found;

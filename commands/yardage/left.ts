@@ -32,6 +32,8 @@ export const left = question({
   refused: { line: 'left:5g ball:170m/100g shape:diagonal size:12 each:18g done_row:25', option: 'done_row' },
   asked: {
     ways: [
+      'how-far <weight>',
+      'how-far yarn row|round',
       'left ?row|round',
       'left how-far',
       'left <weight>',

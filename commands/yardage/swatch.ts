@@ -23,6 +23,37 @@ export const swatch = question({
   },
   example: 'swatch_width:15cm swatch_height:15cm weight:14g width:120cm height:160cm ball:170m/100g',
   refused: { line: 'swatch_width:15cm swatch_height:15cm weight:14g', option: 'width' },
+  asked: {
+    ways: [
+      'swatch <weight> yarn',
+      'swatch weigh',
+      'swatch <weight> <dims>',
+      '?yarn|ball swatch',
+      'swatch <weight>',
+    ],
+    also: 'swatch weigh yarn ball blanket how-much how-big need measure across down spare motif all total each',
+    not: 'gauge hook stitch row round border join left',
+    marks: {
+      swatch_width: { asks: 'How wide is the swatch?', takes: 'length', near: 'swatch', only: true },
+      swatch_height: { asks: 'How high is the swatch?', takes: 'length', near: 'swatch', only: true },
+      weight: { asks: 'How much does the swatch weigh?', takes: 'weight', near: 'swatch weigh' },
+      width: { takes: 'length', near: 'across blanket', only: true },
+    },
+    pairs: { dims: ['width', 'height'], other: ['swatch_width', 'swatch_height', 'swatch'] },
+    settle: (options) =>
+      options['for'] !== undefined && options['width'] !== undefined
+        ? Object.fromEntries(Object.entries(options).filter(([name]) => name !== 'for'))
+        : options,
+    needs: [
+      ['width', 'for'],
+      ['height', 'for'],
+    ],
+    fills: ['ball'],
+    phrases: [
+      'my 10 by 10 cm swatch weighs 6g, how much yarn for a 120 x 160 cm blanket',
+      'swatch of 15 x 15 cm weighs 12 g, how many balls of 170m/100g for a throw',
+    ],
+  },
   answer({ swatch_width: swatchWidth, swatch_height: swatchHeight, ...asked }): Answer {
     const { width, height } = neededSize(asked);
     const { weight, ball, reserve: spare } = asked;

@@ -427,13 +427,30 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
           piece,
           slots: pairs.dims,
           texts: [first.text, second.text],
-          score: (bare ? 1 + near * 0.6 : 2.5) + (piece.nouns.includes('blanket') ? 1.5 : 0),
+          score:
+            (bare ? 1 + near * 0.6 : 2.5) +
+            (pairs.other ? near : 0) +
+            (piece.nouns.includes('blanket') ? 1.5 : 0),
           ...(bare && first.unit !== undefined
             ? {
                 said: `${piece.text} by ${piece.more ?? ''} is read in ${UNIT_WORD[first.unit] ?? first.unit}, like the lengths beside it.`,
               }
             : {}),
         });
+    }
+    if (pairs?.other && (piece.kind === 'dims' || piece.kind === 'pair')) {
+      const [first, second, sense] = pairs.other;
+      const near = nearness(heard, piece, names(sense));
+      const bare = piece.kind === 'pair';
+      offers.push({
+        piece,
+        slots: [first, second],
+        texts: [
+          bare ? inUnitOf(piece.text, heard, piece).text : piece.text,
+          bare ? inUnitOf(piece.more ?? '', heard, piece).text : (piece.more ?? ''),
+        ],
+        score: 1 + near * 2,
+      });
     }
     if (pairs?.grid && piece.kind === 'pair') {
       const isGrid = piece.nouns.some((noun) => noun === 'motif' || noun === 'block' || noun === 'across');

@@ -570,7 +570,10 @@ export function piecesOf(
     const token = tokens[at];
     if (!token) continue;
     // row 9; row number 9; row #9
-    const marked = /^(number|no|#|nr)$/.test(word(at - 1)) ? at - 2 : at - 1;
+    const marked =
+      /^(number|no|#|nr|to|is)$/.test(word(at - 1)) && /^(row|round|rnd)$/.test(word(at - 2))
+        ? at - 2
+        : at - 1;
     if (
       /^(rows?|rounds?|rnds?|rnd|rd|r)$/.test(word(marked)) &&
       (word(marked) !== 'r' || marked >= 0) &&
@@ -829,6 +832,7 @@ function together(
     const over = pieces.find(({ from, kind }) => from === next && kind === 'length');
     const overShort =
       over?.unit !== undefined &&
+      over.unit !== 'mm' &&
       over.value !== undefined &&
       over.value * (CM[over.unit] ?? 1) <= 31 &&
       over.unit !== 'm' &&

@@ -51,6 +51,8 @@ export interface Asked {
   readonly pairs?: {
     readonly dims?: readonly [string, string];
     readonly grid?: readonly [string, string];
+    /** Two options that take another size, and the sense that marks it. */
+    readonly other?: readonly [string, string, string];
   };
   /** Options that are taken from the current motif or blanket where a phrase leaves them out. */
   readonly fills?: readonly string[];
