@@ -17,10 +17,14 @@ async function ran(args: readonly string[], env: NodeJS.ProcessEnv, signalAt?: (
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let said = '';
+  let signalled = false;
   for (const stream of [child.stdout, child.stderr])
     stream.on('data', (data) => {
       said += String(data);
-      if (signalAt?.(said)) child.kill('SIGTERM');
+      // Once: a second one may meet a process that has taken its handlers down already.
+      if (signalled || !signalAt?.(said)) return;
+      signalled = true;
+      child.kill('SIGTERM');
     });
   const tooLong = setTimeout(() => child.kill('SIGKILL'), 25_000);
   const [code, signal] = (await once(child, 'close')) as [number | null, string | null];
