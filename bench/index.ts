@@ -1,6 +1,6 @@
 /**
  * Measures everything, or what is named, and prints one table: `npm run bench`, `npm run bench -- answers start`.
- * `--write` puts the table of a whole run into its page as well.
+ * `npm run bench -- attack` runs the attacks instead. `--write` puts the table of a whole run into its page as well.
  */
 import { writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
@@ -24,10 +24,15 @@ const PAGE = 'docs/measured.md';
 const args = process.argv.slice(2);
 const write = args.includes('--write');
 const asked = args.filter((arg) => arg !== '--write');
+if (asked[0] === 'attack') {
+  // By itself: it takes minutes, and says what was lost, not how fast it was.
+  const { attack } = await import('./attack.ts');
+  process.exit((await attack(asked.slice(1))) ? 0 : 1);
+}
 const unknown = asked.filter((name) => !(name in BENCHES));
 if (unknown.length > 0) {
   process.stderr.write(
-    `There is no bench ${unknown.join(', ')}. There are ${Object.keys(BENCHES).join(', ')}.\n`,
+    `There is no bench ${unknown.join(', ')}. There are ${Object.keys(BENCHES).join(', ')}, and attack by itself.\n`,
   );
   process.exit(2);
 }

@@ -60,13 +60,12 @@ export const change = question({
       throw new Problem('no-change', 'What to change is not said.', {
         hint: 'Give border, border_colours, corner, joining, join_colour, reserve or new_name.',
       });
-    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+    const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const was = findBlanket(doc, name);
       const blanket = changed(was, asked);
       putBlanket(doc, was, blanket);
       return { name: blanket.name };
     });
-    const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, tell.name);
     return {
       headline: `${blanket.name} is changed. ${joiningWords(blanket)} ${borderWords(blanket)}`,

@@ -75,25 +75,26 @@ export const colours = question({
         option: 'hex',
         hint: 'Write it as #rrggbb, like #6b7f3a.',
       });
-    if (change && colour !== undefined)
-      await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
-        const was = findBlanket(doc, name);
-        const used = known(doc, was, colour);
-        const before = forget === true ? undefined : yarnOf(was.yarns, used);
-        const yarn: Yarn = {
-          ...before,
-          colour: before?.colour ?? used,
-          ...(ball === undefined ? {} : { ball }),
-          ...(price === undefined ? {} : { price }),
-          ...(balls === undefined ? {} : { balls }),
-          ...(shade === undefined ? {} : { hex: shade }),
-        };
-        const others = was.yarns.filter((other) => !sameName(other.colour, used));
-        const bare = Object.keys(yarn).length === 1;
-        putBlanket(doc, was, { ...was, yarns: bare ? others : [...others, yarn] });
-        return { name: was.name };
-      });
-    const doc = await projects.maker(maker.id, maker.name);
+    const { doc } =
+      change && colour !== undefined
+        ? await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+            const was = findBlanket(doc, name);
+            const used = known(doc, was, colour);
+            const before = forget === true ? undefined : yarnOf(was.yarns, used);
+            const yarn: Yarn = {
+              ...before,
+              colour: before?.colour ?? used,
+              ...(ball === undefined ? {} : { ball }),
+              ...(price === undefined ? {} : { price }),
+              ...(balls === undefined ? {} : { balls }),
+              ...(shade === undefined ? {} : { hex: shade }),
+            };
+            const others = was.yarns.filter((other) => !sameName(other.colour, used));
+            const bare = Object.keys(yarn).length === 1;
+            putBlanket(doc, was, { ...was, yarns: bare ? others : [...others, yarn] });
+            return { name: was.name };
+          })
+        : { doc: await projects.maker(maker.id, maker.name) };
     const blanket = findBlanket(doc, name);
     if (colour !== undefined) known(doc, blanket, colour);
     const all = used(doc, blanket);

@@ -47,13 +47,13 @@ export const kinds = question({
   },
   async answer({ name, add, drop }, { maker, projects, once }): Promise<Answer> {
     const change = add !== undefined || drop !== undefined;
-    if (change)
-      await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
-        const was = findBlanket(doc, name);
-        putBlanket(doc, was, changed(doc, was, add, drop));
-        return { name: was.name };
-      });
-    const doc = await projects.maker(maker.id, maker.name);
+    const { doc } = change
+      ? await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+          const was = findBlanket(doc, name);
+          putBlanket(doc, was, changed(doc, was, add, drop));
+          return { name: was.name };
+        })
+      : { doc: await projects.maker(maker.id, maker.name) };
     const blanket = findBlanket(doc, name);
     const motifs = kindsOf(doc, blanket);
     const facts = layoutFacts(blanket, motifs);

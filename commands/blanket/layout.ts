@@ -79,13 +79,13 @@ export const layout = question({
   async answer(asked, { maker, projects, once }): Promise<Answer> {
     const { name, arrange, ...rest } = asked;
     const change = Object.values({ arrange, ...rest }).some((value) => value !== undefined);
-    if (change)
-      await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
-        const was = findBlanket(doc, name);
-        putBlanket(doc, was, relaid(was, { arrangement: arrange, ...rest }));
-        return { name: was.name };
-      });
-    const doc = await projects.maker(maker.id, maker.name);
+    const { doc } = change
+      ? await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+          const was = findBlanket(doc, name);
+          putBlanket(doc, was, relaid(was, { arrangement: arrange, ...rest }));
+          return { name: was.name };
+        })
+      : { doc: await projects.maker(maker.id, maker.name) };
     const blanket = findBlanket(doc, name);
     const facts = layoutFacts(blanket, kindsOf(doc, blanket));
     const working = new Working();

@@ -88,12 +88,11 @@ export const start = question({
   },
   async answer(asked, { maker, now, projects, once }): Promise<Answer> {
     const working = new Working();
-    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+    const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const made = drawUp(doc, asked, working);
       addBlanket(doc, made, now);
       return { name: made.name };
     });
-    const doc = await projects.maker(maker.id, maker.name);
     const blanket = doc.blankets.find(({ name }) => name === tell.name);
     if (!blanket)
       throw new Problem('blanket-gone', `${tell.name} is not there any more.`, {

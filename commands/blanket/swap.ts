@@ -42,12 +42,11 @@ export const swap = question({
     phrases: ['swap places 3 and 8'],
   },
   async answer({ a, b, name }, { maker, projects, once }): Promise<Answer> {
-    await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+    const { doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const was = findBlanket(doc, name);
       putBlanket(doc, was, { ...was, layout: swapPlaces(was.layout, a, b) });
       return { name: was.name };
     });
-    const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, name);
     const facts = layoutFacts(blanket, kindsOf(doc, blanket));
     const there = (number: number) => {

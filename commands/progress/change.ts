@@ -11,10 +11,9 @@ export async function change<R extends object>(
   name: string | undefined,
   to: (doc: MakerDoc, motif: Motif) => R,
 ): Promise<R & { readonly motif: Motif }> {
-  const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+  const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
     const motif = findMotif(doc, name);
     return { told: to(doc, motif), name: motif.name };
   });
-  const doc = await projects.maker(maker.id, maker.name);
   return { ...tell.told, motif: findMotif(doc, tell.name) };
 }

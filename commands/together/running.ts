@@ -121,12 +121,15 @@ export const undo = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
-    const { happened, state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
+    const {
+      happened,
+      state: after,
+      doc: saved,
+    } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.undo(now, askerOf(context)),
     );
-    const saved = (await context.projects.groups.read(doc.id))?.events ?? [];
     const back = happened.flatMap((one) => {
-      const event = one.did === 'undone' ? saved[one.event] : undefined;
+      const event = one.did === 'undone' ? saved.events[one.event] : undefined;
       return event ? [happeningWords(event, after)] : [];
     });
     return {

@@ -8,6 +8,7 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
 import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
+import { NotSaved } from '../../src/projects/not-saved.ts';
 import { OPENED } from './example.ts';
 
 export const join = question({
@@ -71,16 +72,27 @@ export const join = question({
     const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.join(now, askerOf(context), { perWeek: per_week, colours: has }),
     );
-    if (terms !== undefined) {
-      await context.projects.changeMaker(context.maker.id, context.maker.name, (maker) => {
-        maker.settings.terms = terms;
-      });
-    }
+    // She takes part whatever becomes of the rest.
+    const noted =
+      terms === undefined ||
+      (await context.projects
+        .changeMaker(context.maker.id, context.maker.name, (maker) => {
+          maker.settings.terms = terms;
+          return true;
+        })
+        .catch((error: unknown) => {
+          if (error instanceof NotSaved) return false;
+          throw error;
+        }));
     return {
       headline: `You take part in ${state.plan.name} with ${count(per_week, 'motif')} a week; ${count(after.members.size, 'maker')} so far.`,
       lines: [`Still open: ${rules.stillOpen(after)}.`],
-      assumptions:
-        strange.length === 0 ? [] : [`The blanket has no ${strange.join(', ')}; it was noted all the same.`],
+      assumptions: [
+        ...(strange.length === 0
+          ? []
+          : [`The blanket has no ${strange.join(', ')}; it was noted all the same.`]),
+        ...(noted ? [] : ['Your terms could not be saved just now; they are as they were.']),
+      ],
       data: { members: after.members.size },
       actions: [action('Pledge motifs', 'together pledge', { name: state.plan.name })],
       board: doc.id,

@@ -97,7 +97,8 @@ export async function showTo(
 ): Promise<RenderedAnswer> {
   if (!question.changes) return show(answer, context.reader, assumed);
   // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
-  const settings = await context.projects.settings(context.maker.id);
+  // It is on the disk: the answer never fails because they cannot be looked up just now.
+  const settings = await context.projects.settings(context.maker.id).catch(() => context.reader);
   const { clock } = context.reader;
   return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
 }

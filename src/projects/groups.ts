@@ -22,6 +22,8 @@ export interface Doing {
 
 export interface Happened {
   readonly id: string;
+  /** The document as it is on the disk then. */
+  readonly doc: GroupDoc;
   readonly state: GroupState;
   /** Empty where the same press had been done before. */
   readonly happened: readonly Happening[];
@@ -197,11 +199,11 @@ export class Groups implements Elsewhere {
     }
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {
       if (doc?.events[0]?.once === doing.once)
-        return { keep: doc, tell: { id, state: this.stateOf(doc), happened: [], again: true } };
+        return { keep: doc, tell: { id, doc, state: this.stateOf(doc), happened: [], again: true } };
       if (doc) throw nameTaken(nameOf(doc) ?? plan.name);
       return {
         keep: fresh,
-        tell: { id, state: this.stateOf(fresh), happened: [happening], again: false },
+        tell: { id, doc: fresh, state: this.stateOf(fresh), happened: [happening], again: false },
       };
     });
   }
@@ -246,16 +248,16 @@ export class Groups implements Elsewhere {
       if (!doc) throw gone();
       const { state } = this.withState(doc);
       if (doc.events.some((event) => event.once === doing.once)) {
-        return { keep: doc, tell: { id, state, happened: [], again: true } };
+        return { keep: doc, tell: { id, doc, state, happened: [], again: true } };
       }
       const happened = rule(state, doc);
-      if (happened.length === 0) return { keep: doc, tell: { id, state, happened, again: false } };
+      if (happened.length === 0) return { keep: doc, tell: { id, doc, state, happened, again: false } };
       mayHappen(doc, state, happened, doing);
       const keep = { ...doc, events: [...doc.events, ...happened.map((one) => stamp(one, doing))] };
       const after = stands(() => this.known(keep));
       const unlisted = [...after.makers].filter((maker) => !listed.has(maker));
       if (unlisted.length > 0) throw new Unlisted(doc, unlisted);
-      return { keep, tell: { id, state: after.state, happened, again: false } };
+      return { keep, tell: { id, doc: keep, state: after.state, happened, again: false } };
     });
   }
 

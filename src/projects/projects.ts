@@ -83,20 +83,21 @@ export class Projects {
 
   /**
    * The same for a press that may arrive twice: a change whose key (`context.once`) was done already changes nothing and
-   * tells what was told then. What is told must be plain data, at most 4,000 characters as JSON.
+   * tells what was told then. What is told must be plain data, at most 4,000 characters as JSON. `doc` is the document as
+   * it is on the disk then: an answer that looked it up anew could fail after the change is done.
    */
   async changeMakerOnce<R>(
     id: string,
     name: string,
     once: string,
     change: (doc: MakerDoc) => R,
-  ): Promise<{ readonly tell: R; readonly again: boolean }> {
+  ): Promise<{ readonly tell: R; readonly again: boolean; readonly doc: MakerDoc }> {
     return this.changeMaker(id, name, (doc) => {
       const done = doc.done.find((earlier) => earlier.once === once);
-      if (done) return { tell: JSON.parse(done.said) as R, again: true };
+      if (done) return { tell: JSON.parse(done.said) as R, again: true, doc };
       const tell = change(doc);
       doc.done = [...doc.done, { once, said: JSON.stringify(tell ?? null) }].slice(-REMEMBERED_CHANGES);
-      return { tell, again: false };
+      return { tell, again: false, doc };
     });
   }
 

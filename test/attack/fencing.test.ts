@@ -7,6 +7,7 @@ import { FileStore, type FileStoreOptions } from '../../src/projects/file-store.
 import { thisMachine } from '../../src/projects/lock.ts';
 import { more, newFolder, onDisk, TALLIES, tree } from '../projects/kinds.ts';
 import { sleepLoop } from './sleep.ts';
+import { spread } from './spread.ts';
 
 const TIMES = { touch: 20, silent: 80 };
 const on = (host: string) => ({ ...thisMachine(), host });
@@ -150,8 +151,7 @@ it('a data folder that was moved is said to be gone, not begun anew, and used ag
 });
 
 it('a holder that is put to sleep, overtaken and woken writes over nothing', async () => {
-  let n = 0;
-  const report = await sleepLoop(3, () => (++n * 0.618_033_988_75) % 1);
+  const report = await sleepLoop(3, spread());
   expect(report).toMatchObject({ lost: 0, doubled: 0, broken: [] });
   expect(report.acknowledged).toBeGreaterThan(3 * 17);
   expect(report.refused).toBeGreaterThan(0);

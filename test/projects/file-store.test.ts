@@ -294,6 +294,7 @@ describe('changes that wait together', () => {
 describe('a disk that refuses', () => {
   it.each([
     ['write', 'ENOSPC', /the disk is full/],
+    ['write', 'EDQUOT', /what its owner may keep on the disk is used up/],
     ['nothing', 'ENOSPC', /the disk is full/],
     ['sync', 'EIO', /the disk refused it \(EIO\)/],
     ['syncFolder', 'EIO', /the disk refused it/],
@@ -326,6 +327,40 @@ describe('a disk that refuses', () => {
       state.broken = false;
       expect(await store.change(TALLIES, 'a', more)).toBe(3);
       expect(onDisk(folder, 'a').n).toBe(3);
+    },
+  );
+
+  it.each([
+    ['the new one', false],
+    ['the old one', true],
+  ])(
+    'that keeps neither the new text for certain nor gives back the old: says that it does not know, and finds out that it has %s',
+    async (_which, old) => {
+      const folder = newFolder();
+      const { disk, state } = failing('syncFolder', 'EIO');
+      let backs = 0;
+      const rename: Disk['rename'] = async (from, to) => {
+        // The second renaming into place is the one that would put it back.
+        if (state.broken && String(to) === fileOf(folder, 'a') && ++backs === 2)
+          throw Object.assign(new Error('EIO'), { code: 'EIO' });
+        await fs.rename(from, to);
+      };
+      const store = await open(folder, { disk: { ...disk, rename } });
+      await store.change(TALLIES, 'a', more);
+      const before = readFileSync(fileOf(folder, 'a'));
+      state.broken = true;
+      await expect(store.change(TALLIES, 'a', more)).rejects.toMatchObject({ code: 'not-known' });
+      // As long as the disk promises nothing, it is not known.
+      await expect(store.read(TALLIES, 'a')).rejects.toMatchObject({ code: 'not-known' });
+      await expect(store.change(TALLIES, 'a', more)).rejects.toMatchObject({ code: 'not-known' });
+      // As a crash of the disk might leave it.
+      if (old) writeFileSync(fileOf(folder, 'a'), before);
+      state.broken = false;
+      expect((await store.read(TALLIES, 'a'))?.n).toBe(old ? 1 : 2);
+      expect(notes.find(({ what }) => what.includes('is known now'))?.facts['kept']).toBe(
+        old ? 'old' : 'new',
+      );
+      expect(await store.change(TALLIES, 'a', more)).toBe(old ? 2 : 3);
     },
   );
 

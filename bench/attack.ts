@@ -1,0 +1,92 @@
+/**
+ * The attacks of test/attack/ in large numbers: `npm run bench -- attack`, or some of them: `npm run bench -- attack sleep disk`.
+ * Each is a section: its name, and what it does, as rows of the table "What was broken on purpose".
+ */
+import { diskLoop } from '../test/attack/disk.ts';
+import { sleepLoop } from '../test/attack/sleep.ts';
+import { spread } from '../test/attack/spread.ts';
+import { killLoop } from '../test/rooms/discord/kill-loop.ts';
+import { time } from './table.ts';
+import { median } from './measure.ts';
+
+export interface AttackRow {
+  readonly what: string;
+  readonly often: string;
+  /** Acknowledged and lost. */
+  readonly lost: number;
+  /** Counted or answered twice. */
+  readonly doubled: number;
+  /** Anything else that must not be: a reason to fail. */
+  readonly broken?: readonly string[];
+}
+
+const number = (value: number) => value.toLocaleString('en-US');
+
+const KILLS = 1_000;
+const SLEEPS = 50;
+const PRESSES = 2_000;
+
+export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
+  async kills() {
+    const people = 4;
+    const report = await killLoop(KILLS, people, spread());
+    const slowest = Math.max(...report.back);
+    return [
+      {
+        what: '`kill -9` of the program with presses in flight, started again at once',
+        often: `${number(report.kills)} kills; ${number(report.presses)} presses by ${people} people, ${number(report.acknowledged)} acknowledged, ${number(report.cut)} cut off and pressed again; first answer after ${time(median(report.back))} in the middle, ${time(slowest)} at the slowest`,
+        lost: report.lost,
+        doubled: report.twice,
+        broken: report.leaks === 0 ? [] : [`${report.leaks} lines of the log with a token`],
+      },
+    ];
+  },
+  async sleep() {
+    const report = await sleepLoop(SLEEPS, spread());
+    return [
+      {
+        what: 'the holder of the data folder is stopped, another machine takes over and writes, the first is woken',
+        often: `${number(report.rounds)} times; ${number(report.acknowledged)} changes acknowledged, ${number(report.refused)} refused in words`,
+        lost: report.lost,
+        doubled: report.doubled,
+        broken: report.broken,
+      },
+    ];
+  },
+  async disk() {
+    const report = await diskLoop(PRESSES, spread());
+    return [
+      {
+        what: 'a disk on which any step fails one time in fifty: full, over quota, read-only, broken, half written',
+        often: `${number(report.presses)} presses; ${number(report.acknowledged)} acknowledged, ${number(report.refused)} refused in words, ${number(report.unknown)} told that it is not known`,
+        lost: report.lost,
+        doubled: report.doubled,
+        broken: report.broken,
+      },
+    ];
+  },
+};
+
+/** Runs what is named, or all; prints the table. Returns whether nothing was found. */
+export async function attack(names: readonly string[]): Promise<boolean> {
+  const unknown = names.filter((name) => !Object.hasOwn(ATTACKS, name));
+  if (unknown.length > 0) {
+    process.stderr.write(
+      `There is no attack ${unknown.join(', ')}. There are ${Object.keys(ATTACKS).join(', ')}.\n`,
+    );
+    return false;
+  }
+  const rows: AttackRow[] = [];
+  for (const [name, run] of Object.entries(ATTACKS)) {
+    if (names.length > 0 && !names.includes(name)) continue;
+    process.stderr.write(`${name} …\n`);
+    rows.push(...(await run()));
+  }
+  const lines = rows.map(({ what, often, lost, doubled }) => `| ${what} | ${often} | ${lost} | ${doubled} |`);
+  process.stdout.write(
+    `| what | how often | acknowledged and lost | counted or answered twice |\n| --- | --- | --- | --- |\n${lines.join('\n')}\n`,
+  );
+  const broken = rows.flatMap(({ what, broken: found = [] }) => found.map((one) => `${what}: ${one}`));
+  for (const one of broken) process.stdout.write(`\n${one}\n`);
+  return broken.length === 0 && rows.every(({ lost, doubled }) => lost + doubled === 0);
+}
