@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Problem } from '../../../src/core/base/problem.ts';
 import { apportion, showApportioned } from '../../../src/core/blanket/apportion.ts';
 import { Working } from '../../../src/core/base/working.ts';
+import { refused } from '../../refused.ts';
 
 const shares = fc
   .array(fc.integer({ min: 0, max: 5000 }), { minLength: 1, maxLength: 26 })
@@ -82,7 +82,7 @@ describe('largest remainders', () => {
   });
 
   it('refuses shares that are all nothing', () => {
-    expect(() => apportion(5, [0, 0])).toThrow(Problem);
+    expect(() => apportion(5, [0, 0])).toThrow(refused('no-shares'));
     expect(() => apportion(5, [-1, 2])).toThrow(Error);
     expect(() => apportion(5.5, [1])).toThrow(Error);
   });

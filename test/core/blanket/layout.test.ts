@@ -12,8 +12,8 @@ import {
   type Laying,
 } from '../../../src/core/blanket/layout.ts';
 import { writeMap, readCountsByKind, readMap } from '../../../src/core/blanket/map.ts';
-import { Problem } from '../../../src/core/base/problem.ts';
 import { SETTING_KEYS, type SettingKey } from '../../../src/standards/settings.ts';
+import { refused } from '../../refused.ts';
 
 const laid = (setting: SettingKey, columns: number, rows: number) =>
   lay({ columns, rows, kinds: 1, laid: { arrangement: 'plain', setting, seed: 1 } });
@@ -222,15 +222,14 @@ describe('a map of one’s own', () => {
   });
 
   it.each([
-    ['AB/A', 'Row 2'],
-    ['AB//AB', 'Row 2'],
-    ['AC/AB', 'kind C'],
-    ['A4', 'Row 1'],
-    ['', 'empty'],
-    ['A'.repeat(101), '101'],
-  ])('is refused where it does not fit: %.8s', (text, says) => {
-    expect(() => readMap(text, 2)).toThrow(Problem);
-    expect(() => readMap(text, 2)).toThrow(says);
+    ['AB/A', 'map-uneven', { row: 2, needed: 2, given: 1 }],
+    ['AB//AB', 'map-unreadable', { row: 2 }],
+    ['AC/AB', 'no-such-kind', { row: 1, kind: 'C', kinds: 2 }],
+    ['A4', 'map-unreadable', { row: 1 }],
+    ['', 'map-empty', {}],
+    ['A'.repeat(101), 'blanket-too-large', { columns: 101, rows: 1, most_along: 100, most: 2500 }],
+  ])('is refused where it does not fit: %.8s', (text, code, facts) => {
+    expect(() => readMap(text, 2)).toThrow(refused(code, { facts }));
   });
 });
 
@@ -241,9 +240,11 @@ describe('two places', () => {
     expect(swapPlaces(swapPlaces(layout, 1, 4), 1, 4)).toEqual(layout);
   });
   it('must both be there', () => {
-    expect(() => swapPlaces(layout, 1, 5)).toThrow('no place 5');
-    expect(() => swapPlaces(layout, 0, 1)).toThrow('no place 0');
-    expect(() => swapPlaces(layout, 2, 2)).toThrow(Problem);
+    expect(() => swapPlaces(layout, 1, 5)).toThrow(
+      refused('no-such-place', { option: 'b', facts: { place: 5, places: 4 } }),
+    );
+    expect(() => swapPlaces(layout, 0, 1)).toThrow(refused('no-such-place', { option: 'a' }));
+    expect(() => swapPlaces(layout, 2, 2)).toThrow(refused('same-place', { option: 'b' }));
   });
 });
 
@@ -254,7 +255,13 @@ describe('counts by kind', () => {
     expect(readCountsByKind('clay: 3; sand 2 x 7', names)).toEqual([0, 7, 3]);
     expect(readCountsByKind('a12,c3', names)).toEqual([12, 0, 3]);
   });
-  it.each(['D 4', 'A', 'A 3, A 4', 'heather 4', ''])('are refused where they do not fit: %s', (text) => {
-    expect(() => readCountsByKind(text, names)).toThrow(Problem);
+  it.each([
+    ['D 4', 'no-such-kind'],
+    ['A', 'count-unreadable'],
+    ['A 3, A 4', 'kind-twice'],
+    ['heather 4', 'no-such-kind'],
+    ['', 'count-unreadable'],
+  ])('are refused where they do not fit: %s', (text, code) => {
+    expect(() => readCountsByKind(text, names)).toThrow(refused(code, { option: 'counts' }));
   });
 });

@@ -9,11 +9,11 @@ import { reckonSide } from '../../../src/core/yarn/motif-size.ts';
 import { reckonMotifYarn } from '../../../src/core/yarn/motif-yarn.ts';
 import { countStitchesByColour, type MotifSpec } from '../../../src/core/yarn/motif.ts';
 import { wpiOf } from '../../../src/core/yarn/thickness.ts';
-import { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan } from '../../../src/core/rows/index.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { extent, layingFor, pieces, specs } from './pieces.ts';
+import { refused } from '../../refused.ts';
 
 const halves: MotifSpec = {
   name: 'halves',
@@ -91,14 +91,14 @@ describe('the side of a motif', () => {
     expect(side({ shape: 'solid-square', stitch: 'sc', size: 8 }).side).toBeCloseTo(16, 9);
     expect(side({ shape: 'flat', stitch: 'sc', size: 26, otherSize: 20 }).side).toBeCloseTo(20, 9);
   });
-  it.each<[string, Partial<MotifSpec>]>([
-    ['circle', { shape: 'circle' }],
-    ['hexagon', { shape: 'hexagon' }],
-    ['blocks without a measured side', { shape: 'blocks' }],
-    ['a flat piece that is no square', { shape: 'flat', size: 26, otherSize: 10 }],
-    ['a gauge without rows', { gauge: { stitches: 13, over: 10 } }],
-  ])('is refused for %s', (_, motif) => {
-    expect(() => side(motif)).toThrow(Problem);
+  it.each<[string, string, Partial<MotifSpec>]>([
+    ['circle', 'not-for-a-grid', { shape: 'circle' }],
+    ['hexagon', 'not-for-a-grid', { shape: 'hexagon' }],
+    ['blocks without a measured side', 'motif-size-unknown', { shape: 'blocks' }],
+    ['a flat piece that is no square', 'motif-not-square', { shape: 'flat', size: 26, otherSize: 10 }],
+    ['a gauge without rows', 'motif-size-unknown', { gauge: { stitches: 13, over: 10 } }],
+  ])('is refused for %s: %s', (_, code, motif) => {
+    expect(() => side(motif)).toThrow(refused(code, { option: 'kinds' }));
   });
 });
 
@@ -203,6 +203,8 @@ describe('the yarn at hand', () => {
       yarns: [],
       reserve: 0,
     };
-    expect(() => findLargestBlanket(pieces(blanket), layingFor(blanket, 3, 3, 'plain'))).toThrow(Problem);
+    expect(() => findLargestBlanket(pieces(blanket), layingFor(blanket, 3, 3, 'plain'))).toThrow(
+      refused('yarn-at-hand-unknown', { option: 'colour' }),
+    );
   });
 });

@@ -4,6 +4,7 @@ import { reckonRow } from '../../../src/core/rows/row-facts.ts';
 import { MOST_ROWS } from '../../../src/core/base/limits.ts';
 import { rowPlan, SHAPES, total, widest, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
+import { refused } from '../../refused.ts';
 
 const shape = fc.constantFrom(...SHAPES);
 const stitch = fc.constantFrom(...STITCHES);
@@ -86,10 +87,14 @@ describe('refused', () => {
   it.each(SHAPES.filter((one) => one !== 'blocks' && one !== 'flat'))(
     'a second measure for %s',
     (one: Shape) => {
-      expect(() => rowPlan(one, { size: 4, otherSize: 5 })).toThrow(/one measure/);
+      expect(() => rowPlan(one, { size: 4, otherSize: 5 })).toThrow(
+        refused('one-measure-only', { facts: { shape: one } }),
+      );
     },
   );
   it('a row that is not there', () => {
-    expect(() => reckonRow({ shape: 'circle', size: 4, row: 5 })).toThrow(/round 4/);
+    expect(() => reckonRow({ shape: 'circle', size: 4, row: 5 })).toThrow(
+      refused('no-such-row', { option: 'row', facts: { row: 5, rows: 4 } }),
+    );
   });
 });

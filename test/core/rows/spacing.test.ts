@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Problem } from '../../../src/core/base/problem.ts';
 import { writeSegment, shareEvenly, spreadChanges, type Worked } from '../../../src/core/rows/spacing.ts';
 import { asking } from '../../asking.ts';
+import { refused } from '../../refused.ts';
 
 const worked = fc.constantFrom<Worked>('flat', 'round');
 const asked = fc
@@ -72,17 +72,12 @@ describe('spread', () => {
   });
 
   it.each([
-    [40, 81, 'to:80'],
-    [41, 20, 'to:21'],
-  ])('refuses %i to %i, with the nearest', (from, to, hint) => {
-    let problem: unknown;
-    try {
-      spreadChanges(from, to, 'round');
-    } catch (error) {
-      problem = error;
-    }
-    expect(problem).toBeInstanceOf(Problem);
-    expect(problem).toMatchObject({ option: 'to', hint: expect.stringContaining(hint) });
+    [40, 81, 'too-many-stitches', 'to:80'],
+    [41, 20, 'too-few-stitches', 'to:21'],
+  ])('refuses %i to %i, with the nearest', (from, to, code, hint) => {
+    expect(() => spreadChanges(from, to, 'round')).toThrow(
+      refused(code, { option: 'to', hint: expect.stringContaining(hint) }),
+    );
   });
 
   it('has nothing to do where nothing changes', async () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { blockedSide, diamond, squareIncreases } from '../../../src/core/size/blocking.ts';
 import { Working } from '../../../src/core/base/working.ts';
+import { refused } from '../../refused.ts';
 
 const gauge = fc.record({
   stitches: fc.integer({ min: 30, max: 400 }).map((tenths) => tenths / 10),
@@ -39,6 +40,8 @@ describe('blocking', () => {
   });
 
   it('needs rows', () => {
-    expect(() => diamond({ stitches: 13, over: 10 }, 12)).toThrow(/rows/i);
+    expect(() => diamond({ stitches: 13, over: 10 }, 12)).toThrow(
+      refused('gauge-rows-missing', { option: 'gauge' }),
+    );
   });
 });

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { blockedSide } from '../../../src/core/size/blocking.ts';
-import { Problem } from '../../../src/core/base/problem.ts';
 import {
   plainBlockedSide,
   resize,
@@ -13,6 +12,7 @@ import {
 import { Working } from '../../../src/core/base/working.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
+import { refused } from '../../refused.ts';
 
 const GAUGE = { stitches: 13, rows: 10, over: 10 };
 
@@ -107,22 +107,24 @@ describe('a wish', () => {
 
   it('is refused with the nearest possible where it cannot be', async () => {
     const room = asking();
-    const refused = async (line: string) => room.ask(`/resize ${line}`);
-    expect(await refused('width:120cm height:160cm side:15cm border:60cm')).toMatchObject({
+    const asked = async (line: string) => room.ask(`/resize ${line}`);
+    expect(await asked('width:120cm height:160cm side:15cm border:60cm')).toMatchObject({
       ok: false,
       option: 'border',
+      code: 'border-too-wide',
       problem: 'The border alone is wider than the blanket.',
       hint: expect.stringContaining('border:52.5cm'),
     });
-    expect(await refused('width:120cm height:160cm side:15cm border:55cm')).toMatchObject({
+    expect(await asked('width:120cm height:160cm side:15cm border:55cm')).toMatchObject({
       option: 'border',
     });
-    expect(await refused('width:14cm height:160cm side:15cm')).toMatchObject({
+    expect(await asked('width:14cm height:160cm side:15cm')).toMatchObject({
       option: 'width',
+      code: 'smaller-than-a-motif',
       hint: 'The nearest possible is 15 × 165 cm.',
     });
-    expect(await refused('width:160cm height:14cm side:15cm')).toMatchObject({ option: 'height' });
-    expect((await refused('width:120cm height:160cm side:15cm border:52.5cm')).ok).toBe(true);
+    expect(await asked('width:160cm height:14cm side:15cm')).toMatchObject({ option: 'height' });
+    expect((await asked('width:120cm height:160cm side:15cm border:52.5cm')).ok).toBe(true);
     expect(room.faults).toEqual([]);
   });
 
@@ -136,16 +138,16 @@ describe('a wish', () => {
 
   it('needs the motif in exactly one way', () => {
     const wish = { width: 100, height: 100, border: 0 };
-    for (const motif of [
-      {},
-      { gauge: GAUGE },
-      { size: 12 },
-      { side: 15, size: 12 },
-      { side: 15, gauge: GAUGE },
-      { side: 15, rowStep: 2 },
-      { size: 12, gauge: { stitches: 13, over: 10 } },
-    ])
-      expect(() => resize({ ...wish, ...motif })).toThrow(Problem);
+    for (const [motif, code] of [
+      [{}, 'motif-size-missing'],
+      [{ gauge: GAUGE }, 'motif-size-missing'],
+      [{ size: 12 }, 'gauge-missing'],
+      [{ side: 15, size: 12 }, 'motif-given-twice'],
+      [{ side: 15, gauge: GAUGE }, 'motif-given-twice'],
+      [{ side: 15, rowStep: 2 }, 'row-step-without-size'],
+      [{ size: 12, gauge: { stitches: 13, over: 10 } }, 'gauge-rows-missing'],
+    ] as const)
+      expect(() => resize({ ...wish, ...motif })).toThrow(refused(code));
   });
 
   it('takes the reckoning from rows for diagonal squares only', async () => {

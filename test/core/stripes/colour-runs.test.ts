@@ -12,6 +12,7 @@ import {
 } from '../../../src/core/stripes/colour-runs.ts';
 import { readRuns } from '../../../src/core/stripes/read-runs.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
+import { refused } from '../../refused.ts';
 
 const run = (rows: number, colour: string): ColourRun => ({ colour, rows });
 function refusal(read: () => unknown): Problem {
@@ -70,32 +71,34 @@ describe('stripes as people say them', () => {
   });
 
   it.each([
-    ['4 rows moss, 2 rows sand, twice', 'That is 12 rows; the piece has 24: 12 are missing.'],
-    ['30 rows moss, 2 rows sand', 'That is 32 rows; the piece has 24: 8 too many.'],
-  ])('%s does not come to 24, and what does is offered', (text, says) => {
+    ['4 rows moss, 2 rows sand, twice', 12],
+    ['30 rows moss, 2 rows sand', 32],
+  ])('%s does not come to 24, and what does is offered', (text, given) => {
     const problem = refusal(() => readRuns(text, 24));
-    expect(problem.message).toBe(says);
+    expect(problem).toEqual(refused('rows-do-not-fit', { facts: { needed: 24, given } }));
     const offered = /^This fits: (.*)\.$/.exec(problem.hint)![1]!;
     expect(rowsIn(readRuns(offered, 24))).toBe(24);
   });
 
   it.each([
-    '',
-    ',',
-    'moss',
-    '4 rows',
-    'three times',
-    '4 rows moss 2 rows sand',
-    '4 rows moss x3',
-    '0 rows moss, rest sand',
-    'rest moss, 2 rows sand',
-    '24 rows moss, rest sand',
-    '1 row moss, twice, 1 row sand, twice',
-    '1 row moss, 9999 times',
-    '1 row moss, 0 times',
-    `4 rows ${'m'.repeat(61)}, rest sand`,
-  ])('“%s” is refused with a line that shows how', (text) => {
-    expect(refusal(() => readRuns(text, 24)).hint.length).toBeGreaterThan(10);
+    ['', 'no-rows'],
+    [',', 'no-rows'],
+    ['moss', 'stripe-unreadable'],
+    ['4 rows', 'colour-missing'],
+    ['three times', 'repeat-of-nothing'],
+    ['4 rows moss 2 rows sand', 'stripe-unreadable'],
+    ['4 rows moss x3', 'stripe-unreadable'],
+    ['0 rows moss, rest sand', 'no-rows'],
+    ['rest moss, 2 rows sand', 'rest-not-last'],
+    ['24 rows moss, rest sand', 'no-rows'],
+    ['1 row moss, twice, 1 row sand, twice', 'repeat-twice'],
+    ['1 row moss, 9999 times', 'too-many-rows'],
+    ['1 row moss, 0 times', 'repeat-of-nothing'],
+    [`4 rows ${'m'.repeat(61)}, rest sand`, 'name-too-long'],
+  ])('“%s” is refused with a line that shows how: %s', (text, code) => {
+    const problem = refusal(() => readRuns(text, 24));
+    expect(problem.code).toBe(code);
+    expect(problem.hint.length).toBeGreaterThan(10);
   });
 
   const colours = fc.constantFrom('moss', 'sand', 'clay', 'old rose', 'salt and pepper', 'No 7', 'a');

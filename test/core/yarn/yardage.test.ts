@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan, SHAPES, total } from '../../../src/core/rows/index.ts';
 import { findLastRowInReach, reckonLeft } from '../../../src/core/yarn/left.ts';
 import { estimateYarn } from '../../../src/core/yarn/rough.ts';
@@ -8,6 +7,7 @@ import { swapYarn } from '../../../src/core/yarn/swap.ts';
 import { reckonWeighed } from '../../../src/core/yarn/weighed.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
+import { refused } from '../../refused.ts';
 
 const BALL = { m: 170, g: 100 };
 
@@ -65,7 +65,9 @@ describe('a rough estimate', () => {
   });
 
   it('asks for the rows of a flat piece', () => {
-    expect(() => estimateYarn({ ...asked, shape: 'flat' })).toThrow(Problem);
+    expect(() => estimateYarn({ ...asked, shape: 'flat' })).toThrow(
+      refused('rows-missing', { option: 'other_size' }),
+    );
   });
 });
 
@@ -130,7 +132,9 @@ describe('what is left', () => {
     // 85 m: one motif of 20.4 m, and three more with 15 cm for each end.
     expect(whole).toMatchObject({ lastRow: 24, more: 3 });
     expect(whole.spare).toBeCloseTo(64.6, 8);
-    expect(() => reckonLeft({ ...asked, left: 50, doneRow: 25 })).toThrow(Problem);
+    expect(() => reckonLeft({ ...asked, left: 50, doneRow: 25 })).toThrow(
+      refused('no-such-row', { option: 'done_row', facts: { row: 25, rows: 24 } }),
+    );
   });
 
   it('walks from the row done', () => {
