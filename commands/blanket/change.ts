@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
@@ -70,13 +70,8 @@ export const change = question({
     return {
       headline: `${blanket.name} is changed. ${joiningWords(blanket)} ${borderWords(blanket)}`,
       figures: [
-        {
-          key: 'border_rounds',
-          label: 'Rounds of the border',
-          value: blanket.border.rounds.length,
-          unit: '',
-        },
-        { key: 'reserve', label: 'Reserve', value: blanket.reserve, unit: '%' },
+        figure('border_rounds', 'Rounds of the border', blanket.border.rounds.length),
+        figure('reserve', 'Reserve', blanket.reserve, '%'),
       ],
       data: { blanket: blanket.name, joining: blanket.joining, border: blanket.border },
       actions: [action('What to buy', 'blanket materials', { name: blanket.name })],

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursOf, hardToTell, readHex } from '../../src/core/blanket/colour.ts';
@@ -106,7 +106,7 @@ export const colours = question({
         ? `In ${blanket.name}, ${told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])).join(' ')}`
         : `${blanket.name} has ${count(all.length, 'colour')}: ${all.join(', ')}.`,
       lines: change ? [] : told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])),
-      figures: [{ key: 'colours', label: 'Colours', value: all.length, unit: '' }],
+      figures: [figure('colours', 'Colours', all.length)],
       assumptions:
         missing.length === 0
           ? []
@@ -123,11 +123,11 @@ export const colours = question({
 
 /** Every colour that the blanket uses, in the order in which it is met. */
 function used(doc: MakerDoc, blanket: Blanket): string[] {
-  const all = [
-    ...kindsOf(doc, blanket).flatMap((motif) => runsOf(motif).map(({ colour }) => colour)),
-    ...(blanket.joining.colour === undefined ? [] : [blanket.joining.colour]),
-    ...blanket.border.rounds.flatMap(({ colour }) => (colour === undefined ? [] : [colour])),
-  ];
+  const all = gather(
+    kindsOf(doc, blanket).flatMap((motif) => runsOf(motif).map(({ colour }) => colour)),
+    blanket.joining.colour,
+    blanket.border.rounds.flatMap(({ colour }) => (colour === undefined ? [] : [colour])),
+  );
   return all.filter((name, index) => all.findIndex((other) => sameName(other, name)) === index);
 }
 
@@ -142,11 +142,11 @@ function known(doc: MakerDoc, blanket: Blanket, colour: string): string {
 }
 
 function colourLine(name: string, yarn: Yarn | undefined, look: string | undefined): string {
-  const said = [
-    ...(yarn?.ball ? [`${m(yarn.ball.m)} in ${g(yarn.ball.g)}`] : []),
-    ...(yarn?.price === undefined ? [] : [`${num(yarn.price, 2)} a ball`]),
-    ...(yarn?.balls === undefined ? [] : [`${count(yarn.balls, 'ball')} at hand`]),
-    ...(look === undefined ? [] : [`drawn as ${look}`]),
-  ];
+  const said = gather(
+    yarn?.ball && `${m(yarn.ball.m)} in ${g(yarn.ball.g)}`,
+    yarn?.price !== undefined && `${num(yarn.price, 2)} a ball`,
+    yarn?.balls !== undefined && `${count(yarn.balls, 'ball')} at hand`,
+    look !== undefined && `drawn as ${look}`,
+  );
   return `${name}: ${said.join(', ')}.`;
 }

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { YARN_OF_BALLS } from '../../src/core/yarn/balls.ts';
@@ -98,13 +98,12 @@ const planOf = ({ columns, rows, layout, kinds }: Blanket): Extent => ({
 function assumed(blanket: Blanket, pieces: Pieces): string[] {
   const stock = stockOf(pieces);
   const untold = pieces.colours.filter((_, colour) => stock[colour] === undefined);
-  return [
-    ...pieces.assumptions,
+  return gather(
+    pieces.assumptions,
     `${num(blanket.reserve)} % kept in reserve.`,
-    ...(untold.length > 0
-      ? [`How much ${listed(untold)} there is was not said: taken as enough, to be bought as needed.`]
-      : []),
-  ];
+    untold.length > 0 &&
+      `How much ${listed(untold)} there is was not said: taken as enough, to be bought as needed.`,
+  );
 }
 
 function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: Working): Answer {
@@ -135,34 +134,26 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
     headline: best
       ? `The yarn at hand makes ${extentWords(best)}, ${count(motifs, 'motif')}${planned ? ', just as planned' : motifs > blanket.layout.length ? ', more than planned' : ', fewer than planned'}${first === undefined ? '' : `; ${first} runs out first`}.`
       : `The yarn at hand does not make even one motif with its border${first === undefined ? '' : `; ${first} is what is missing`}.`,
-    lines: [
-      ...(best ? [`Finished: ${sizeWords(made)}: ${makeCounts(blanket.kinds, best.counts)}.`] : []),
-      ...spare.map(
+    lines: gather(
+      best && `Finished: ${sizeWords(made)}: ${makeCounts(blanket.kinds, best.counts)}.`,
+      spare.map(
         ({ colour, atHand, need, left }) =>
           `${colour}: ${m(atHand)} at hand, ${m(need)} needed, ${left < 0 ? `${m(-left)} short` : `${m(Math.max(0, left))} left over`}.`,
       ),
-      ...(lacking.length > 0
-        ? [
-            `The blanket as planned lacks ${listed(lacking.map(({ colour, short }) => `${m(short)} of ${colour}`))}.`,
-          ]
-        : []),
-      ...(sameColumns ? [`With the ${blanket.columns} columns as they are: ${other(sameColumns)}.`] : []),
-      ...(anyShape ? [`In any proportions at all: ${other(anyShape)}.`] : []),
-      ...sureness(pieces),
-    ],
-    figures: [
-      { key: 'motifs', label: 'Motifs', value: motifs, unit: '' },
-      { key: 'columns', label: 'Across', value: best?.columns ?? 0, unit: '' },
-      { key: 'rows', label: 'Down', value: best?.rows ?? 0, unit: '' },
-      ...(best ? kindFigures(blanket.kinds, best.counts) : []),
-      ...(best
-        ? ([
-            { key: 'width', label: 'Width', value: made.width, unit: 'cm' },
-            { key: 'height', label: 'Height', value: made.height, unit: 'cm' },
-          ] as const)
-        : []),
-      { key: 'tried', label: 'Sizes tried', value: found.tried, unit: '' },
-    ],
+      lacking.length > 0 &&
+        `The blanket as planned lacks ${listed(lacking.map(({ colour, short }) => `${m(short)} of ${colour}`))}.`,
+      sameColumns && `With the ${blanket.columns} columns as they are: ${other(sameColumns)}.`,
+      anyShape && `In any proportions at all: ${other(anyShape)}.`,
+      sureness(pieces),
+    ),
+    figures: gather(
+      figure('motifs', 'Motifs', motifs),
+      figure('columns', 'Across', best?.columns ?? 0),
+      figure('rows', 'Down', best?.rows ?? 0),
+      best && kindFigures(blanket.kinds, best.counts),
+      best && [figure('width', 'Width', made.width, 'cm'), figure('height', 'Height', made.height, 'cm')],
+      figure('tried', 'Sizes tried', found.tried),
+    ),
     working: distinct(working.steps),
     assumptions: assumed(blanket, pieces),
     cautions: blanketCautions(pieces, made),
@@ -204,24 +195,15 @@ function motifsAlone(blanket: Blanket, pieces: Pieces, found: MotifsAlone, worki
             'All the yarn for one kind alone:',
             ...blanket.kinds.map((kind, index) => `${letter(index)} ${kind}: ${many(index)}.`),
           ],
-    figures: [
-      ...(together === undefined
-        ? []
-        : [{ key: 'together', label: 'Of every kind alike', value: together, unit: '' } as const]),
-      ...blanket.kinds.flatMap((kind, index) => {
+    figures: gather(
+      figure('together', 'Of every kind alike', together),
+      blanket.kinds.flatMap((kind, index) => {
         const most = alone[index];
         return most === undefined
           ? []
-          : [
-              {
-                key: `alone_${letter(index).toLowerCase()}`,
-                label: `${kind} alone`,
-                value: most,
-                unit: '',
-              } as const,
-            ];
+          : [figure(`alone_${letter(index).toLowerCase()}`, `${kind} alone`, most)];
       }),
-    ],
+    ),
     working: distinct(working.steps),
     assumptions: [...assumed(blanket, pieces), 'Seams and border are not counted in.'],
     data: { blanket: blanket.name, alone, together: together ?? null, first_out: first ?? null },

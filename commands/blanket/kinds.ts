@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { MOST_KINDS } from '../../src/core/base/limits.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
@@ -60,14 +60,14 @@ export const kinds = question({
     const made = madeFor(doc, blanket);
     return {
       headline: `${blanket.name} has ${count(blanket.kinds.length, 'kind')}: ${makeCounts(blanket.kinds, facts.counts)}.`,
-      lines: [
-        ...motifs.map((motif, kind) => {
+      lines: gather(
+        motifs.map((motif, kind) => {
           const need = facts.counts[kind] ?? 0;
           const done = made[kind] ?? 0;
           return `${letter(kind)} ${motif.name}, ${described(motif)}: ${num(need)} to make${done > 0 ? `, ${num(done)} made` : ''}.`;
         }),
-        ...(change ? facts.lines : []),
-      ],
+        change && facts.lines,
+      ),
       figures: facts.figures,
       assumptions: ['How many of each to make is counted from the layout.'],
       data: { ...facts.data, made },

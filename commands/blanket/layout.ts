@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { showTouches } from '../../src/core/blanket/scatter.ts';
@@ -99,17 +99,14 @@ export const layout = question({
       working: working.steps,
       assumptions: facts.assumptions,
       data: facts.data,
-      actions: [
+      actions: gather(
         action('Picture', 'blanket picture', { name: blanket.name }),
-        ...(facts.laid.arrangement === 'scattered'
-          ? [
-              action('Scatter again', 'blanket layout', {
-                name: blanket.name,
-                seed: (facts.laid.seed % 9999) + 1,
-              }),
-            ]
-          : []),
-      ],
+        facts.laid.arrangement === 'scattered' &&
+          action('Scatter again', 'blanket layout', {
+            name: blanket.name,
+            seed: (facts.laid.seed % 9999) + 1,
+          }),
+      ),
     };
   },
 });

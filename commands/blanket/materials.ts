@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countLaid } from '../../src/core/blanket/layout.ts';
@@ -87,60 +87,45 @@ export const materials = question({
           ? ''
           : `, ${count(found.balls, 'ball')}${unknown.length > 0 ? ' of the colours whose ball is known' : ''}${atHand ? `, ${num(found.toBuy ?? 0)} of them still to buy` : ''}`
       }${found.cost === undefined ? '' : `, ${num(found.cost, 2)} to pay`}.`,
-      lines: [
-        ...found.colours.map(needLine),
+      lines: gather(
+        found.colours.map(needLine),
         `Finished: ${sizeWords(found)}.`,
         `${count(found.ends, 'end')} to weave in; ${count(found.seams, 'seam')}, ${m(found.seamLength)} in all.`,
-        ...border.map(
+        border.map(
           ({ stitch, colour, stitches, metres }, index) =>
             `Border, round ${index + 1}: ${count(stitches, 'stitch', 'stitches')} of ${t(stitch)} in ${colour}, ${m(metres)}.`,
         ),
-        ...(found.hours === undefined
-          ? []
-          : [
-              `${count(Math.round(found.hours * 10) / 10, 'hour')} for the motifs${own ? `, at your own pace at ${own.kind} over ${count(own.rows, 'row')}` : ''}; joining and border come on top.`,
-            ]),
-        ...sureness(pieces),
-      ],
-      figures: [
-        { key: 'yarn_total', label: 'Yarn with the reserve', value: found.total, unit: 'm' },
-        ...(found.balls === undefined
-          ? []
-          : ([
-              { key: 'balls', label: 'Balls', value: found.balls, unit: '' },
-              { key: 'to_buy', label: 'Balls still to buy', value: found.toBuy ?? 0, unit: '' },
-            ] as const)),
-        ...(found.weight === undefined
-          ? []
-          : [{ key: 'weight', label: 'Weight', value: found.weight, unit: 'g' } as const]),
-        ...(found.cost === undefined
-          ? []
-          : [{ key: 'cost', label: 'Cost of what is to buy', value: found.cost, unit: '' } as const]),
-        { key: 'ends', label: 'Ends to weave in', value: found.ends, unit: '' },
-        { key: 'seam_length', label: 'Seams', value: found.seamLength, unit: 'm' },
-        { key: 'width', label: 'Width', value: found.width, unit: 'cm' },
-        { key: 'height', label: 'Height', value: found.height, unit: 'cm' },
-        ...(found.hours === undefined
-          ? []
-          : [{ key: 'hours', label: 'Hours for the motifs', value: found.hours, unit: '' } as const]),
-      ],
+        found.hours !== undefined &&
+          `${count(Math.round(found.hours * 10) / 10, 'hour')} for the motifs${own ? `, at your own pace at ${own.kind} over ${count(own.rows, 'row')}` : ''}; joining and border come on top.`,
+        sureness(pieces),
+      ),
+      figures: gather(
+        figure('yarn_total', 'Yarn with the reserve', found.total, 'm'),
+        found.balls !== undefined && [
+          figure('balls', 'Balls', found.balls),
+          figure('to_buy', 'Balls still to buy', found.toBuy ?? 0),
+        ],
+        figure('weight', 'Weight', found.weight, 'g'),
+        figure('cost', 'Cost of what is to buy', found.cost),
+        figure('ends', 'Ends to weave in', found.ends),
+        figure('seam_length', 'Seams', found.seamLength, 'm'),
+        figure('width', 'Width', found.width, 'cm'),
+        figure('height', 'Height', found.height, 'cm'),
+        figure('hours', 'Hours for the motifs', found.hours),
+      ),
       working: distinct(working.steps),
-      assumptions: [
-        ...pieces.assumptions,
-        ...(unknown.length > 0
-          ? [
-              `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ball:170m/100g.`,
-            ]
-          : []),
-        ...(found.hours === undefined
-          ? ['No hours: no pace is known yet. Give minutes, or count rows with /progress next.']
-          : []),
-      ],
-      cautions: [
-        ...blanketCautions(pieces, found),
-        ...(atHand ? [`Balls at hand and balls bought may differ: ${caution('dye-lot')}`] : []),
-        ...(found.hours === undefined ? [] : [caution('hands')]),
-      ],
+      assumptions: gather(
+        pieces.assumptions,
+        unknown.length > 0 &&
+          `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ball:170m/100g.`,
+        found.hours === undefined &&
+          'No hours: no pace is known yet. Give minutes, or count rows with /progress next.',
+      ),
+      cautions: gather(
+        blanketCautions(pieces, found),
+        atHand && `Balls at hand and balls bought may differ: ${caution('dye-lot')}`,
+        found.hours !== undefined && caution('hands'),
+      ),
       data: {
         blanket: blanket.name,
         colours: found.colours,

@@ -1,5 +1,5 @@
 /** The picture of a blanket. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { hardToTell, kindsHardToTell } from '../../src/core/blanket/colour.ts';
@@ -42,10 +42,7 @@ export const picture = question({
         ...laidLines(readLaidBy(blanket.setting), blanket.kinds.length),
         `To make: ${makeCounts(blanket.kinds, counts)}.`,
       ],
-      figures: [
-        { key: 'motifs', label: 'Motifs', value: motifs, unit: '' },
-        ...(filled === undefined ? [] : [{ key: 'made', label: 'Made', value: filled, unit: '' } as const]),
-      ],
+      figures: gather(figure('motifs', 'Motifs', motifs), figure('made', 'Made', filled)),
       assumptions: unknown ? [`${unknown.message} ${unknown.hint}`] : [],
       cautions: alikeWords(mixedUp(drawing)),
       data: { blanket: blanket.name, made: drawing.made },

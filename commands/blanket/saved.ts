@@ -1,5 +1,5 @@
 /** Which blankets there are, which is the current one, and letting one go. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
@@ -38,7 +38,7 @@ export const list = question({
         const made = madeFor(doc, blanket).reduce((sum, n) => sum + n, 0);
         return `${blanket.name}: ${extentWords(blanket)}, ${blanket.kinds.join(', ')}${made > 0 ? `; ${count(made, 'motif')} made` : ''}.`;
       }),
-      figures: [{ key: 'blankets', label: 'Blankets', value: blankets.length, unit: '' }],
+      figures: [figure('blankets', 'Blankets', blankets.length)],
       data: { blankets: blankets.map(({ name }) => name), current: current.blanket ?? null },
       actions: blankets
         .filter(({ name }) => name !== current.blanket)

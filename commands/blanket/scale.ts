@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { letter, readLaidBy } from '../../src/core/blanket/layout.ts';
@@ -66,21 +66,17 @@ export const scale = question({
     return {
       headline: `${blanket.name} ${keep ? 'is now' : 'would be'} ${extentWords(after)}, ${size(after.width, after.height)}: ${makeCounts(blanket.kinds, after.counts)}.`,
       lines: [...compared(blanket.kinds, found), ...middleNote(laid, after)],
-      figures: [
-        { key: 'motifs', label: 'Motifs', value: after.columns * after.rows, unit: '' },
-        { key: 'columns', label: 'Across', value: after.columns, unit: '' },
-        { key: 'rows', label: 'Down', value: after.rows, unit: '' },
-        ...kindFigures(blanket.kinds, after.counts),
-        { key: 'width', label: 'Width', value: after.width, unit: 'cm' },
-        { key: 'height', label: 'Height', value: after.height, unit: 'cm' },
-        { key: 'yarn_total', label: 'Yarn with the reserve', value: after.total, unit: 'm' },
-        ...(after.balls === undefined
-          ? []
-          : [{ key: 'balls', label: 'Balls', value: after.balls, unit: '' } as const]),
-        ...(found.offPercent === undefined
-          ? []
-          : [{ key: 'off', label: 'Off the wish', value: found.offPercent, unit: '%' } as const]),
-      ],
+      figures: gather(
+        figure('motifs', 'Motifs', after.columns * after.rows),
+        figure('columns', 'Across', after.columns),
+        figure('rows', 'Down', after.rows),
+        kindFigures(blanket.kinds, after.counts),
+        figure('width', 'Width', after.width, 'cm'),
+        figure('height', 'Height', after.height, 'cm'),
+        figure('yarn_total', 'Yarn with the reserve', after.total, 'm'),
+        figure('balls', 'Balls', after.balls),
+        figure('off', 'Off the wish', found.offPercent, '%'),
+      ),
       working: distinct([...working.steps, ...found.working.steps]),
       assumptions: [
         ...pieces.assumptions,

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { reckonMaterials } from '../../src/core/blanket/materials.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -63,28 +63,19 @@ export const show = question({
         `${num(blanket.reserve)} % in reserve.`,
         ...blanket.yarns.map(
           ({ colour, ball, price, balls }) =>
-            `${colour}: ${[
-              ball ? `${m(ball.m)} in ${g(ball.g)}` : 'no ball known',
-              ...(price === undefined ? [] : [`${num(price, 2)} a ball`]),
-              ...(balls === undefined ? [] : [`${count(balls, 'ball')} at hand`]),
-            ].join(', ')}.`,
+            `${colour}: ${gather(ball ? `${m(ball.m)} in ${g(ball.g)}` : 'no ball known', price !== undefined && `${num(price, 2)} a ball`, balls !== undefined && `${count(balls, 'ball')} at hand`).join(', ')}.`,
         ),
       ],
-      figures: [
-        ...facts.figures,
-        { key: 'made', label: 'Made', value: finished, unit: '' },
-        ...(known
-          ? ([
-              { key: 'width', label: 'Width', value: known.width, unit: 'cm' },
-              { key: 'height', label: 'Height', value: known.height, unit: 'cm' },
-            ] as const)
-          : []),
-      ],
+      figures: gather(
+        facts.figures,
+        figure('made', 'Made', finished),
+        known && [
+          figure('width', 'Width', known.width, 'cm'),
+          figure('height', 'Height', known.height, 'cm'),
+        ],
+      ),
       working: distinct(working.steps).filter(({ unit }) => unit === 'cm'),
-      assumptions: [
-        ...facts.assumptions,
-        ...(pieces instanceof Problem ? [`${pieces.message} ${pieces.hint}`] : []),
-      ],
+      assumptions: gather(facts.assumptions, pieces instanceof Problem && `${pieces.message} ${pieces.hint}`),
       data: { ...facts.data, made, yarns: blanket.yarns, joining: blanket.joining, border: blanket.border },
       actions: [
         action('Picture', 'blanket picture', { name: blanket.name }),

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { seedOf } from '../../src/core/base/chance.ts';
@@ -116,33 +116,30 @@ export const start = question({
         : reckonMaterials(pieces, { ...blanket, counts: facts.counts }, new Working());
     return {
       headline: `${blanket.name} is started: ${extentWords(blanket)}, ${count(blanket.layout.length, 'motif')} to make: ${makeCounts(blanket.kinds, facts.counts)}.`,
-      lines: [
-        ...(known ? [`Finished: ${sizeWords(known)}.`] : []),
-        ...(pieces instanceof Problem ? [`${pieces.message} ${pieces.hint}`] : []),
-        ...facts.lines,
-      ],
-      figures: [
-        ...facts.figures,
-        ...(known
-          ? ([
-              { key: 'width', label: 'Width', value: known.width, unit: 'cm' },
-              { key: 'height', label: 'Height', value: known.height, unit: 'cm' },
-            ] as const)
-          : []),
-      ],
+      lines: gather(
+        known && `Finished: ${sizeWords(known)}.`,
+        pieces instanceof Problem && `${pieces.message} ${pieces.hint}`,
+        facts.lines,
+      ),
+      figures: gather(
+        facts.figures,
+        known && [
+          figure('width', 'Width', known.width, 'cm'),
+          figure('height', 'Height', known.height, 'cm'),
+        ],
+      ),
       working: working.steps,
-      assumptions: [
-        ...(asked.arrange === undefined && asked.counts === undefined && asked.map === undefined
-          ? [
-              blanket.kinds.length === 1
-                ? 'One kind everywhere, as there is one.'
-                : 'Kinds scattered in equal shares, as no arrangement was named.',
-            ]
-          : []),
-        ...(asked.border === undefined ? ['No border, as none was given.'] : []),
-        ...(asked.reserve === undefined ? [`${USUAL_RESERVE} % in reserve, as none was given.`] : []),
-        ...facts.assumptions,
-      ],
+      assumptions: gather(
+        asked.arrange === undefined &&
+          asked.counts === undefined &&
+          asked.map === undefined &&
+          (blanket.kinds.length === 1
+            ? 'One kind everywhere, as there is one.'
+            : 'Kinds scattered in equal shares, as no arrangement was named.'),
+        asked.border === undefined && 'No border, as none was given.',
+        asked.reserve === undefined && `${USUAL_RESERVE} % in reserve, as none was given.`,
+        facts.assumptions,
+      ),
       data: facts.data,
       actions: [
         action('Picture', 'blanket picture', { name: blanket.name }),

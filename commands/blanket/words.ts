@@ -1,5 +1,5 @@
 /** How a blanket is spoken of. */
-import type { Figure } from '../../src/chat/answer.ts';
+import { figure, gather, type Figure } from '../../src/chat/answer.ts';
 import type { Alike } from '../../src/core/blanket/colour.ts';
 import { countLaid, letter, readLaidBy, type Cell, type LaidBy } from '../../src/core/blanket/layout.ts';
 import { writeMap } from '../../src/core/blanket/map.ts';
@@ -41,25 +41,19 @@ export const extentWords = ({ columns, rows }: Pick<Extent, 'columns' | 'rows'>)
 
 /** The make-counts as figures: `kind_a`, `kind_b` … */
 export const kindFigures = (names: readonly string[], counts: readonly number[]): Figure[] =>
-  names.map((name, kind) => ({
-    key: `kind_${letter(kind).toLowerCase()}`,
-    label: `${letter(kind)}, ${name}`,
-    value: counts[kind] ?? 0,
-    unit: '',
-  }));
+  names.map((name, kind) =>
+    figure(`kind_${letter(kind).toLowerCase()}`, `${letter(kind)}, ${name}`, counts[kind] ?? 0),
+  );
 
 /** How a layout is laid: `Scattered … Turned as Barn Raising: diamonds …` */
 export function laidLines(laid: LaidBy, kinds: number): string[] {
   const { name, says, shape } = SETTINGS[laid.setting];
-  return [
+  return gather(
     `Arrangement: ${laid.arrangement}, ${ARRANGED[laid.arrangement]}${laid.arrangement === 'scattered' ? `, seed ${laid.seed}` : ''}.`,
-    ...(laid.turnings === undefined
-      ? []
-      : [
-          `Turned: ${turningsWords(laid.turnings, kinds)}${laid.turnings === 'random' ? `, seed ${laid.seed}` : ''}.`,
-        ]),
-    ...(laid.setting === 'upright' ? [] : [`Setting: ${name}, ${says} (${shape}).`]),
-  ];
+    laid.turnings !== undefined &&
+      `Turned: ${turningsWords(laid.turnings, kinds)}${laid.turnings === 'random' ? `, seed ${laid.seed}` : ''}.`,
+    laid.setting !== 'upright' && `Setting: ${name}, ${says} (${shape}).`,
+  );
 }
 
 /** More rows than this are not written into an answer: the picture shows them. */
@@ -151,39 +145,31 @@ export function sureness(pieces: Pieces): string[] {
   const asWeighed = by('as-weighed');
   const byGauge = by('by-gauge');
   const rough = by('rough');
-  return [
-    ...(weighed.length > 0 ? [`Weighed: ${listed(weighed)}, tails and carried strands with them.`] : []),
-    ...(asWeighed.length > 0 ? [`As the weighed ones, stitch by stitch: ${listed(asWeighed)}.`] : []),
-    ...(byGauge.length > 0
-      ? [
-          `Estimated from the ${t('gauge')}, right to about ${num(GAUGED_BAND)} %: ${listed(byGauge)}. Weigh one to be surer.`,
-        ]
-      : []),
-    ...(rough.length > 0
-      ? [`Estimated from hook and yarn, right to about a quarter: ${listed(rough)}.`]
-      : []),
-    ...(pieces.border.rounds.length > 0
+  return gather(
+    weighed.length > 0 && `Weighed: ${listed(weighed)}, tails and carried strands with them.`,
+    asWeighed.length > 0 && `As the weighed ones, stitch by stitch: ${listed(asWeighed)}.`,
+    byGauge.length > 0 &&
+      `Estimated from the ${t('gauge')}, right to about ${num(GAUGED_BAND)} %: ${listed(byGauge)}. Weigh one to be surer.`,
+    rough.length > 0 && `Estimated from hook and yarn, right to about a quarter: ${listed(rough)}.`,
+    pieces.border.rounds.length > 0
       ? [
           `The border’s yarn is ${pieces.borderWeighed ? 'reckoned from the weighed stitch' : 'estimated like the motifs’'}; seams are reckoned by geometry.`,
         ]
-      : ['Seams are reckoned by geometry.']),
+      : ['Seams are reckoned by geometry.'],
     `Motifs of ${cm(pieces.side)}, ${pieces.sideHow === 'measured' ? 'as measured' : `as their ${t('gauge')} says, blocked`}.`,
-  ];
+  );
 }
 
 /** Cautions of every answer about a blanket's yarn and size. */
 export function blanketCautions(pieces: Pieces, made: Materials): string[] {
-  return [
-    ...(pieces.motifs.some(({ how }) => how === 'rough' || how === 'by-gauge')
+  return gather(
+    pieces.motifs.some(({ how }) => how === 'rough' || how === 'by-gauge')
       ? [caution('rough-estimate')]
-      : [caution('dye-lot')]),
-    ...careFor(made.width, made.height),
-    ...(pieces.uneven
-      ? [
-          `${pieces.uneven.name} measures ${cm(pieces.uneven.side)} beside ${cm(pieces.side)}: more than a few per cent apart, seams pucker. Change the hook or the rows of one (common practice).`,
-        ]
-      : []),
-  ];
+      : [caution('dye-lot')],
+    careFor(made.width, made.height),
+    pieces.uneven &&
+      `${pieces.uneven.name} measures ${cm(pieces.uneven.side)} beside ${cm(pieces.side)}: more than a few per cent apart, seams pucker. Change the hook or the rows of one (common practice).`,
+  );
 }
 
 const SEEN_BY = {
@@ -215,31 +201,27 @@ export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
   return {
     laid,
     counts,
-    lines: [
-      ...laidLines(laid, kinds.length),
-      ...middleNote(laid, blanket),
-      ...(touches === undefined ? [] : [touches]),
-      ...mapText(blanket.layout, blanket.columns),
-    ],
-    figures: [
-      { key: 'motifs', label: 'Motifs', value: blanket.layout.length, unit: '' },
-      { key: 'columns', label: 'Across', value: blanket.columns, unit: '' },
-      { key: 'rows', label: 'Down', value: blanket.rows, unit: '' },
-      ...kindFigures(blanket.kinds, counts),
-      ...(blanket.kinds.length > 1
-        ? [
-            {
-              key: 'touches',
-              label: 'Times two alike lie side by side',
-              value: touchesOf(
-                blanket.layout.map(({ kind }) => kind),
-                blanket.columns,
-              ),
-              unit: '',
-            } as const,
-          ]
-        : []),
-    ] satisfies Figure[],
+    lines: gather(
+      laidLines(laid, kinds.length),
+      middleNote(laid, blanket),
+      touches,
+      mapText(blanket.layout, blanket.columns),
+    ),
+    figures: gather(
+      figure('motifs', 'Motifs', blanket.layout.length),
+      figure('columns', 'Across', blanket.columns),
+      figure('rows', 'Down', blanket.rows),
+      kindFigures(blanket.kinds, counts),
+      blanket.kinds.length > 1 &&
+        figure(
+          'touches',
+          'Times two alike lie side by side',
+          touchesOf(
+            blanket.layout.map(({ kind }) => kind),
+            blanket.columns,
+          ),
+        ),
+    ) satisfies Figure[],
     assumptions: turnAssumptions(laid, kinds),
     data: {
       blanket: blanket.name,

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countBorderRounds, type CornerFit } from '../../src/core/edges/border.ts';
@@ -52,15 +52,14 @@ export const rounds = question({
     return {
       headline: `Round ${many}, the last, has ${count(last.total, 'stitch', 'stitches')}: ${num(last.across)} along each width, ${num(last.down)} along each height, ${asked.corner} in each corner.`,
       figures: [
-        { key: 'round_total', label: 'In the last round', value: last.total, unit: '' },
-        { key: 'across', label: 'Across in the last round', value: last.across, unit: '' },
-        { key: 'down', label: 'Down in the last round', value: last.down, unit: '' },
-        {
-          key: 'stitches',
-          label: 'In all rounds',
-          value: all.reduce((sum, { total }) => sum + total, 0),
-          unit: '',
-        },
+        figure('round_total', 'In the last round', last.total),
+        figure('across', 'Across in the last round', last.across),
+        figure('down', 'Down in the last round', last.down),
+        figure(
+          'stitches',
+          'In all rounds',
+          all.reduce((sum, { total }) => sum + total, 0),
+        ),
       ],
       lines: [
         ...all.map(

@@ -1,4 +1,4 @@
-import type { Answer, Figure } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
@@ -93,23 +93,23 @@ export const spacing = question({
     const each = count(asked.corner, 'stitch', 'stitches');
     return {
       headline: `${count(across, 'stitch', 'stitches')} along each width, ${num(down)} along each height and ${asked.corner} in each corner: ${num(total)} in the first round.`,
-      figures: [
-        { key: 'across', label: 'Across, between corners', value: across, unit: '' },
-        { key: 'down', label: 'Down, between corners', value: down, unit: '' },
-        { key: 'round_total', label: 'In the round, corners counted in', value: total, unit: '' },
-        ...(fromRows ? rowFigures(fromRows) : []),
-      ],
-      lines: [
-        ...strained.map(
+      figures: gather(
+        figure('across', 'Across, between corners', across),
+        figure('down', 'Down, between corners', down),
+        figure('round_total', 'In the round, corners counted in', total),
+        fromRows && rowFigures(fromRows),
+      ),
+      lines: gather(
+        strained.map(
           ({ side, percent }) =>
             `That is ${num(Math.abs(percent), 0)} % too ${percent > 0 ? 'many' : 'few'} along the ${side}: it will ${percent > 0 ? 'ruffle' : 'draw in'}. A smaller repeat would lie flatter.`,
         ),
-        ...(perMotifAcross ? [`Along the width, motif by motif: ${writeInRuns(perMotifAcross)}.`] : []),
-        ...(perMotifDown ? [`Along the height, motif by motif: ${writeInRuns(perMotifDown)}.`] : []),
-        ...(plan && fromRows ? rowLines(plan, fromRows, perMotifAcross, perMotifDown) : []),
+        perMotifAcross && `Along the width, motif by motif: ${writeInRuns(perMotifAcross)}.`,
+        perMotifDown && `Along the height, motif by motif: ${writeInRuns(perMotifDown)}.`,
+        plan && fromRows && rowLines(plan, fromRows, perMotifAcross, perMotifDown),
         `Work the corner’s ${each} into one place, and over the joins as if the edge were one cloth.`,
         `Along row ends, ${t('sc')} take about ${ROW_ENDS}.`,
-      ],
+      ),
       data: {
         ...(perMotifAcross ? { per_motif_across: perMotifAcross } : {}),
         ...(perMotifDown ? { per_motif_down: perMotifDown } : {}),
@@ -155,10 +155,10 @@ async function planAsked(
 
 const rowFigures = ({ across, down }: RowEnds): Figure[] =>
   across === down
-    ? [{ key: 'motif_edge', label: 'One motif’s edge, from its rows', value: across, unit: '' }]
+    ? [figure('motif_edge', 'One motif’s edge, from its rows', across)]
     : [
-        { key: 'motif_across', label: 'One motif’s edge across, from its rows', value: across, unit: '' },
-        { key: 'motif_down', label: 'One motif’s edge down, from its rows', value: down, unit: '' },
+        figure('motif_across', 'One motif’s edge across, from its rows', across),
+        figure('motif_down', 'One motif’s edge down, from its rows', down),
       ];
 
 /** What one motif’s edges take from its rows, beside its share of the count by length. */
@@ -174,10 +174,10 @@ function rowLines(
       ? `each edge of a motif takes ${num(across)}`
       : `a motif’s edges take ${num(across)} across and ${num(down)} down`;
   const either = (counts: readonly number[]) => [...new Set(counts)].sort((a, b) => a - b).join(' or ');
-  const shares = [
-    ...(perMotifAcross ? [`${either(perMotifAcross)} along the width`] : []),
-    ...(perMotifDown ? [`${either(perMotifDown)} along the height`] : []),
-  ];
+  const shares = gather(
+    perMotifAcross && `${either(perMotifAcross)} along the width`,
+    perMotifDown && `${either(perMotifDown)} along the height`,
+  );
   return [
     `From its own rows ${edges}${rate === undefined ? ', one for every stitch' : `, ${num(rate, 1)} for every row end of ${t(plan.stitch)}`}${shares.length === 0 ? '' : `; by length it is ${shares.join(' and ')}`}.`,
     ...(slanting

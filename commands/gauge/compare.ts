@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { compareGauges, HOOK_STAYS_WITHIN } from '../../src/core/size/compare-gauges.ts';
@@ -64,35 +64,24 @@ export const compare = question({
       headline: asMeant(widthPercent)
         ? `Your ${t('gauge')} meets the pattern’s in width${heightPercent === undefined ? '' : `; the height is ${offWords(heightPercent, 'long', 'short')}`}; ${advice}.`
         : `A piece meant to be ${cm(width)} wide would come out ${cm(found.comesOut)}, ${offWords(widthPercent, 'wide', 'narrow')}; ${advice}.`,
-      figures: [
-        { key: 'width_percent', label: 'Width', value: widthPercent, unit: '%' },
-        ...(heightPercent === undefined
-          ? []
-          : [{ key: 'height_percent', label: 'Height', value: heightPercent, unit: '%' } as const]),
-        ...(suggested === undefined
-          ? []
-          : ([
-              { key: 'suggested_hook', label: 'Nearest hook', value: suggested.mm, unit: 'mm' },
-              { key: 'still_off', label: 'Width with it', value: suggested.stillOff, unit: '%' },
-            ] as const)),
-        { key: 'comes_out', label: 'Comes out', value: found.comesOut, unit: 'cm' },
-      ],
-      lines: [
+      figures: gather(
+        figure('width_percent', 'Width', widthPercent, '%'),
+        figure('height_percent', 'Height', heightPercent, '%'),
+        suggested !== undefined && [
+          figure('suggested_hook', 'Nearest hook', suggested.mm, 'mm'),
+          figure('still_off', 'Width with it', suggested.stillOff, '%'),
+        ],
+        figure('comes_out', 'Comes out', found.comesOut, 'cm'),
+      ),
+      lines: gather(
         `Over ${cm(found.over)}: yours ${rows(found.have)}, wanted ${rows(found.want)}.`,
-        ...(heightPercent === undefined || asMeant(widthPercent)
-          ? []
-          : [
-              `In height, counted in rows, it comes out ${offWords(heightPercent, 'long', 'short')}; rows follow the hook less than stitches do, so mend the width first.`,
-            ]),
-        ...(suggested?.fromMemory
-          ? [`The size ${mm(suggested.mm)} is listed from memory, not read in a source.`]
-          : []),
-        ...(off
-          ? [
-              'Work a new swatch, wash and block it, and count again before starting; half a millimetre is about one step (common practice).',
-            ]
-          : []),
-      ],
+        heightPercent !== undefined &&
+          !asMeant(widthPercent) &&
+          `In height, counted in rows, it comes out ${offWords(heightPercent, 'long', 'short')}; rows follow the hook less than stitches do, so mend the width first.`,
+        suggested?.fromMemory && `The size ${mm(suggested.mm)} is listed from memory, not read in a source.`,
+        off &&
+          'Work a new swatch, wash and block it, and count again before starting; half a millimetre is about one step (common practice).',
+      ),
       assumptions: heightPercent === undefined ? ['Stitches only: one of the two has no rows.'] : [],
       working: found.working.steps,
     };

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { diamond } from '../../src/core/size/blocking.ts';
@@ -37,10 +37,10 @@ export const shape = question({
     return {
       headline: `It comes off the hook as ${form}, ${cm(across)} across and ${cm(along)} along with a corner of ${num(cornerAngle, 1)}°, and blocks to a square of ${cm(side)} a side.`,
       figures: [
-        { key: 'across', label: 'Across the widest row', value: across, unit: 'cm' },
-        { key: 'along', label: 'Along, corner to corner', value: along, unit: 'cm' },
-        { key: 'blocked_side', label: 'Blocked side', value: side, unit: 'cm' },
-        { key: 'corner_angle', label: 'Corner off the hook', value: cornerAngle, unit: '°' },
+        figure('across', 'Across the widest row', across, 'cm'),
+        figure('along', 'Along, corner to corner', along, 'cm'),
+        figure('blocked_side', 'Blocked side', side, 'cm'),
+        figure('corner_angle', 'Corner off the hook', cornerAngle, '°'),
       ],
       lines: [
         square

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { sizeForSide, type SizeAndSide } from '../../src/core/size/size-for-side.ts';
@@ -51,33 +51,21 @@ export const size = question({
     const same = Math.abs(off) < 0.05;
     return {
       headline: `${count(found.size, 'rising row')} ${found.size === 1 ? 'blocks' : 'block'} to ${cm(found.side)} a side${same ? ', just as wished' : `, ${num(Math.abs(off), 1)} % ${off > 0 ? 'larger' : 'smaller'} than wished and the nearest there is`}.`,
-      figures: [
-        { key: 'size', label: 'Rising rows', value: found.size, unit: '' },
-        { key: 'side', label: 'Blocked side', value: found.side, unit: 'cm' },
-        ...(pattern
-          ? [
-              {
-                key: 'pattern_side',
-                label: `Side of the pattern’s size ${pattern.size}`,
-                value: pattern.side,
-                unit: 'cm' as const,
-              },
-            ]
-          : []),
-      ],
-      lines: [
-        ...(pattern
-          ? [
-              pattern.size === found.size
-                ? `That is the pattern’s own size.`
-                : `The pattern’s ${told(pattern)} at your gauge.`,
-            ]
-          : []),
-        ...[smaller, larger]
+      figures: gather(
+        figure('size', 'Rising rows', found.size),
+        figure('side', 'Blocked side', found.side, 'cm'),
+        pattern && figure('pattern_side', `Side of the pattern’s size ${pattern.size}`, pattern.side, 'cm'),
+      ),
+      lines: gather(
+        pattern &&
+          (pattern.size === found.size
+            ? `That is the pattern’s own size.`
+            : `The pattern’s ${told(pattern)} at your gauge.`),
+        [smaller, larger]
           .filter((one) => one !== undefined)
           .map((one) => `${one === smaller ? 'One row fewer' : 'One row more'} each way: ${told(one)}.`),
         'Where the pattern has stripes, keep them whole: change its size by whole stripes.',
-      ],
+      ),
       cautions: [caution('heat')],
       working: found.working.steps,
       assumptions: ['The motif is a diagonal square, blocked.'],

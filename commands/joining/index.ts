@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
@@ -87,43 +87,32 @@ export const joining = command({
         return {
           headline: `${m(seamLength)} of seam take about ${m(found.yarn)} of yarn in ${CALLED[asked.method]}, and ${m(found.tails)} more for tails.`,
           figures: [
-            { key: 'seam_length', label: 'Length of the seams', value: seamLength, unit: 'm' },
-            { key: 'yarn', label: 'Yarn in the seams', value: found.yarn, unit: 'm' },
-            { key: 'tails', label: 'Yarn in the tails', value: found.tails, unit: 'm' },
-            { key: 'seams', label: 'Seams', value: found.seams, unit: '' },
+            figure('seam_length', 'Length of the seams', seamLength, 'm'),
+            figure('yarn', 'Yarn in the seams', found.yarn, 'm'),
+            figure('tails', 'Yarn in the tails', found.tails, 'm'),
+            figure('seams', 'Seams', found.seams),
           ],
-          lines: [
-            ...(columns > 1
-              ? [
-                  `First the strips: join ${columns} motifs into each of ${count(rows, 'strip')}, ${count(columns - 1, 'seam')} of ${cm(found.shortLength)} in a strip.`,
-                ]
-              : []),
-            ...(rows > 1
-              ? [
-                  `${columns > 1 ? 'Then' : 'Join'} the strips to each other: ${count(rows - 1, 'long seam')} of ${cm(found.longLength)}, the corners pinned first.`,
-                ]
-              : []),
-            ...(columns > 1 && rows > 1
-              ? [
-                  `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(columns + rows - 2, 'thread')} instead of ${found.seams}.`,
-                ]
-              : []),
-          ],
+          lines: gather(
+            columns > 1 &&
+              `First the strips: join ${columns} motifs into each of ${count(rows, 'strip')}, ${count(columns - 1, 'seam')} of ${cm(found.shortLength)} in a strip.`,
+            rows > 1 &&
+              `${columns > 1 ? 'Then' : 'Join'} the strips to each other: ${count(rows - 1, 'long seam')} of ${cm(found.longLength)}, the corners pinned first.`,
+            columns > 1 &&
+              rows > 1 &&
+              `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(columns + rows - 2, 'thread')} instead of ${found.seams}.`,
+          ),
           working: found.working.steps,
-          assumptions: [
-            ...(asked.hook === undefined && hookMatters ? [usualHookWords(usual)] : []),
-            ...(asked.gauge
-              ? []
-              : [`The seam’s stitches follow hook and yarn, as no ${t('gauge')} was given.`]),
-            ...(asked.method === 'whip'
-              ? ['Sewn in by one strand at each edge, the edge a strand and a half thick.']
-              : []),
+          assumptions: gather(
+            asked.hook === undefined && hookMatters && usualHookWords(usual),
+            !asked.gauge && `The seam’s stitches follow hook and yarn, as no ${t('gauge')} was given.`,
+            asked.method === 'whip' &&
+              'Sewn in by one strand at each edge, the edge a strand and a half thick.',
             `About ${num(ratio)} times the seam, right to perhaps ${num(ROUGH_BAND)} %: sew one seam with a measured length and go by that.`,
-          ],
-          cautions: [
-            ...careFor(columns * asked.side, rows * asked.side),
-            ...(seamLength > LONG_SEAM ? [caution('hands')] : []),
-          ],
+          ),
+          cautions: gather(
+            careFor(columns * asked.side, rows * asked.side),
+            seamLength > LONG_SEAM && caution('hands'),
+          ),
         };
       },
     }),

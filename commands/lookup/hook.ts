@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { hooksAround, lookUpHook, type HookFound } from '../../src/core/lookup/hook.ts';
@@ -91,16 +91,16 @@ export const hook = question({
         sizes.length === 1
           ? `${typed} is ${mm(first.mm, 2)}: ${first.system === 'US steel' ? `US ${first.US ?? ''}` : names(first)}${memory(first.fromMemory)}.`
           : `${typed} may be ${sizes.length} different hooks: ${sizes.map((size) => `${mm(size, 2)} ${systemsOf(found, size)}`).join(', ')}.`,
-      figures: [
-        ...(sizes.length === 1 ? [{ key: 'hook', label: 'Hook', value: first.mm, unit: 'mm' } as const] : []),
-        { key: 'hooks', label: 'Hooks it may be', value: sizes.length, unit: '' },
-      ],
-      lines: [
-        ...(found.length > 1 ? found.map(told) : []),
-        ...notes,
-        ...(sizes.length > 1 ? [`Ask for millimetres: ${num(first.mm, 2)}mm. ${governs}`] : [governs]),
+      figures: gather(
+        sizes.length === 1 && figure('hook', 'Hook', first.mm, 'mm'),
+        figure('hooks', 'Hooks it may be', sizes.length),
+      ),
+      lines: gather(
+        found.length > 1 && found.map(told),
+        notes,
+        sizes.length > 1 ? [`Ask for millimetres: ${num(first.mm, 2)}mm. ${governs}`] : [governs],
         `Source: ${HOOKS_SOURCE}.`,
-      ],
+      ),
       data: { hooks: found },
     };
   },

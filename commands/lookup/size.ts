@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpSize, SIZE_NAMES } from '../../src/core/lookup/size.ts';
@@ -56,22 +56,17 @@ export const size = question({
     if (first === undefined) throw unknown('size', typed, SIZE_NAMES, `There are ${SIZE_NAMES.join(', ')}.`);
     return {
       headline: `${first.of.replace(/^./, (letter) => letter.toUpperCase())}: ${measures(first.width, first.height)} (${first.what})${found.length > 1 ? `, and ${found.length - 1} more` : ''}.`,
-      figures: [
-        { key: 'width', label: 'Width', value: first.width, unit: 'cm' },
-        { key: 'height', label: 'Length', value: first.height, unit: 'cm' },
-      ],
-      lines: [
-        ...found.map(({ what, width, height, source }) => `${measures(width, height)}: ${what} (${source}).`),
+      figures: [figure('width', 'Width', first.width, 'cm'), figure('height', 'Length', first.height, 'cm')],
+      lines: gather(
+        found.map(({ what, width, height, source }) => `${measures(width, height)}: ${what} (${source}).`),
         none,
-        ...(found.some(({ kind }) => kind === 'mattress')
-          ? ['A mattress size is the top only: add the drop you want on each side.']
-          : []),
-      ],
-      cautions: [
-        ...(found.some(({ baby }) => baby) ? [caution('baby')] : []),
-        // Sizes that charities ask for are given to children.
-        ...(found.some(({ of }) => FOR_CHILDREN.includes(of)) ? [caution('selling')] : []),
-      ],
+        found.some(({ kind }) => kind === 'mattress') &&
+          'A mattress size is the top only: add the drop you want on each side.',
+      ),
+      cautions: gather(
+        found.some(({ baby }) => baby) && caution('baby'),
+        found.some(({ of }) => FOR_CHILDREN.includes(of)) && caution('selling'),
+      ),
       data: {
         sizes: found.map(({ of, kind, width, height, source }) => ({ of, kind, width, height, source })),
       },

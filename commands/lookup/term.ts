@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpTerm, TERM_WORDS, type Meaning } from '../../src/core/lookup/term.ts';
@@ -56,20 +56,17 @@ export const term = question({
         : pair
           ? `“${typed}” is US ${only.US}; UK ${only.UK}: ${only.how}.`
           : `“${typed}”: ${only.how}.`,
-      figures: [{ key: 'meanings', label: 'Meanings', value: meanings.length, unit: '' }],
-      lines: [
-        ...(differ ? meanings.map(({ US, UK, how }) => `US ${US}; UK ${UK}: ${how}.`) : []),
-        ...meanings.flatMap(({ symbol, US }) =>
+      figures: [figure('meanings', 'Meanings', meanings.length)],
+      lines: gather(
+        differ && meanings.map(({ US, UK, how }) => `US ${US}; UK ${UK}: ${how}.`),
+        meanings.flatMap(({ symbol, US }) =>
           symbol === undefined ? [] : [`In charts (US ${US}): ${symbol}.`],
         ),
-        ...(differ
-          ? [
-              'Which is meant, the pattern must say. If it has sc anywhere it is in US terms; htr or miss speaks for UK ones. The US name is one yarn over fewer than the UK one.',
-            ]
-          : []),
-        ...meanings.flatMap(({ trap }) => (trap === undefined ? [] : [trap])),
-        ...[...new Set(meanings.map(({ source }) => source))].map((source) => `Source: ${source}.`),
-      ],
+        differ &&
+          'Which is meant, the pattern must say. If it has sc anywhere it is in US terms; htr or miss speaks for UK ones. The US name is one yarn over fewer than the UK one.',
+        meanings.flatMap(({ trap }) => (trap === undefined ? [] : [trap])),
+        [...new Set(meanings.map(({ source }) => source))].map((source) => `Source: ${source}.`),
+      ),
       data: { meanings },
     };
   },

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { lookUpYarn, YARN_WORDS } from '../../src/core/lookup/yarn.ts';
@@ -73,25 +73,21 @@ export const yarn = question({
         ? `${wraps === undefined ? `“${typed}”` : `${num(wraps)} wraps per inch`} fits ${yarns.length} categories: ${yarns.map(called).join(', ')}.`
         : `${called(first)} yarn: ${first.stitchesPer4in}${stitch(first)} over 4 in on a hook of ${first.hookMm} mm.`,
       figures: several
-        ? [{ key: 'categories', label: 'Categories that fit', value: yarns.length, unit: '' }]
+        ? [figure('categories', 'Categories that fit', yarns.length)]
         : [
-            { key: 'category', label: 'Category', value: first.category, unit: '' },
-            { key: 'wraps_low', label: 'Wraps per inch, from', value: first.wpi[0], unit: '' },
-            { key: 'wraps_high', label: 'Wraps per inch, to', value: first.wpi[1], unit: '' },
+            figure('category', 'Category', first.category),
+            figure('wraps_low', 'Wraps per inch, from', first.wpi[0]),
+            figure('wraps_high', 'Wraps per inch, to', first.wpi[1]),
           ],
-      lines: [
-        ...yarns.map(told),
-        ...yarns.flatMap((one) => (one.note === undefined ? [] : [`${called(one)}: ${one.note}`])),
-        ...(by === 'wraps'
-          ? ['The ranges of wraps overlap, so wraps alone do not decide a category: a swatch does.']
-          : []),
-        ...(by === 'ball'
-          ? [
-              'Read off the yards in a pound of a spinning magazine’s chart; fibre and twist move it, so count the wraps too.',
-            ]
-          : []),
+      lines: gather(
+        yarns.map(told),
+        yarns.flatMap((one) => (one.note === undefined ? [] : [`${called(one)}: ${one.note}`])),
+        by === 'wraps' &&
+          'The ranges of wraps overlap, so wraps alone do not decide a category: a swatch does.',
+        by === 'ball' &&
+          'Read off the yards in a pound of a spinning magazine’s chart; fibre and twist move it, so count the wraps too.',
         `Source: ${SOURCE}.`,
-      ],
+      ),
       working: working.steps,
       data: { categories: yarns.map(({ category }) => category) },
     };

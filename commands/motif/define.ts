@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME, MOST_ROWS } from '../../src/core/base/limits.ts';
@@ -114,27 +114,24 @@ export const define = question({
       headline: kept
         ? `${kept.name} is ${kept.replaced ? 'changed' : 'kept'}, ${what}.`
         : `${name} would be ${what}; nothing is kept yet.`,
-      lines: [
-        ...stripeLines(plan, runs),
-        ...carryLines(drawn, working),
-        ...(kept?.replaced
-          ? [
-              kept.weighedStill
-                ? 'Its weight and side still hold, as shape, size and stitch are the same.'
-                : 'The old one can be brought back for a day: /motif undo.',
-            ]
-          : []),
-      ],
+      lines: gather(
+        stripeLines(plan, runs),
+        carryLines(drawn, working),
+        kept?.replaced &&
+          (kept.weighedStill
+            ? 'Its weight and side still hold, as shape, size and stitch are the same.'
+            : 'The old one can be brought back for a day: /motif undo.'),
+      ),
       figures: [
-        { key: 'rows', label: plan.worked === 'rounds' ? 'Rounds' : 'Rows', value: rows, unit: '' },
-        { key: 'total', label: plan.counted === 'blocks' ? 'Blocks' : 'Stitches', value: all, unit: '' },
-        { key: 'ends', label: 'Ends to weave in', value: lengths(plan, runs).ends, unit: '' },
+        figure('rows', plan.worked === 'rounds' ? 'Rounds' : 'Rows', rows),
+        figure('total', plan.counted === 'blocks' ? 'Blocks' : 'Stitches', all),
+        figure('ends', 'Ends to weave in', lengths(plan, runs).ends),
       ],
       working: working.steps,
-      assumptions: [
-        ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
-        ...carryAssumption(plan, runs),
-      ],
+      assumptions: gather(
+        asked.stitch === undefined && `Worked in ${t(plan.stitch)}, as no stitch was named.`,
+        carryAssumption(plan, runs),
+      ),
       data: { motif: name, runs, kept: kept !== undefined },
       ...(kept
         ? {

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
@@ -44,9 +44,9 @@ export const words = question({
       headline,
       lines,
       figures: [
-        { key: 'rows', label: `${RowWord(plan)}s`, value: plan.rows.length, unit: '' },
-        { key: 'total', label: plan.counted === 'blocks' ? 'Blocks' : 'Stitches', value: all, unit: '' },
-        { key: 'ends', label: 'Ends to weave in', value: lengths(plan, motif.runs).ends, unit: '' },
+        figure('rows', `${RowWord(plan)}s`, plan.rows.length),
+        figure('total', plan.counted === 'blocks' ? 'Blocks' : 'Stitches', all),
+        figure('ends', 'Ends to weave in', lengths(plan, motif.runs).ends),
       ],
       assumptions: [
         `Numbers with commas or … between are one for each ${rowWord(plan)}, going on evenly.`,

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count, g } from '../../src/core/base/reader.ts';
@@ -30,15 +30,15 @@ export const list = question({
     }
     return {
       headline: `${count(motifs.length, 'motif')} ${motifs.length === 1 ? 'is' : 'are'} saved${current.motif === undefined ? '' : `; the current one is ${current.motif}`}.`,
-      figures: [{ key: 'motifs', label: 'Saved motifs', value: motifs.length, unit: '' }],
+      figures: [figure('motifs', 'Saved motifs', motifs.length)],
       lines: motifs.map((motif) => {
         const plan = planOf(motif);
         const colours = coloursIn(motif.runs);
-        return [
+        return gather(
           `${motif.name}: ${described(motif)}, ${count(plan.rows.length, rowWord(plan))}`,
-          ...(colours.length === 0 ? [] : [colours.join(', ')]),
-          ...(motif.weight === undefined ? [] : [`weighs ${g(motif.weight)}`]),
-        ].join('; ');
+          colours.length !== 0 && colours.join(', '),
+          motif.weight !== undefined && `weighs ${g(motif.weight)}`,
+        ).join('; ');
       }),
       data: { motifs: motifs.map(({ name }) => name), current: current.motif ?? null },
     };

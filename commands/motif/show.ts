@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { lengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
@@ -43,48 +43,33 @@ export const show = question({
     const { row, made } = progressOf(doc, motif.name);
     const all = total(plan);
     const broadest = widest(plan);
-    const facts = [
+    const facts = gather(
       `${count(plan.rows.length, rowWord(plan))}; the widest is ${rowWord(plan)} ${broadest.row} with ${units(plan, broadest.count)}.`,
-      ...(hook === undefined ? [] : [`Hook ${mm(hook)}.`]),
-      ...(gauge === undefined
-        ? []
-        : [
-            `${t('Gauge')} ${num(gauge.stitches)}${gauge.rows === undefined ? '' : ` × ${num(gauge.rows)}`} over ${cm(gauge.over)}${blocked === undefined ? '' : blocked ? ', blocked' : ', not blocked'}.`,
-          ]),
-      ...(side === undefined
+      hook !== undefined && `Hook ${mm(hook)}.`,
+      gauge !== undefined &&
+        `${t('Gauge')} ${num(gauge.stitches)}${gauge.rows === undefined ? '' : ` × ${num(gauge.rows)}`} over ${cm(gauge.over)}${blocked === undefined ? '' : blocked ? ', blocked' : ', not blocked'}.`,
+      side === undefined
         ? expected === undefined
           ? []
           : [`By its ${t('gauge')} it blocks to ${size(expected, expected)}.`]
-        : [`Measures ${size(side, side)}.`]),
-      ...(weight === undefined
+        : [`Measures ${size(side, side)}.`],
+      weight === undefined
         ? ['Not weighed yet: /motif weigh makes every yarn answer exact.']
-        : [`One weighs ${g(weight)}.`]),
-      ...(row > 0 || made > 0
-        ? [`${count(made, 'motif')} made${row > 0 ? `; on the hook, ${rowWord(plan)} ${row} is done` : ''}.`]
-        : []),
-    ];
+        : [`One weighs ${g(weight)}.`],
+      (row > 0 || made > 0) &&
+        `${count(made, 'motif')} made${row > 0 ? `; on the hook, ${rowWord(plan)} ${row} is done` : ''}.`,
+    );
     return {
       headline: `${motif.name} is ${described(motif)}, ${units(plan, all)} in all.`,
       lines: [...facts, ...stripeLines(plan, runs), ...carryLines(motif, working)],
-      figures: [
-        { key: 'rows', label: `${RowWord(plan)}s`, value: plan.rows.length, unit: '' },
-        { key: 'total', label: plan.counted === 'blocks' ? 'Blocks' : 'Stitches', value: all, unit: '' },
-        { key: 'ends', label: 'Ends to weave in', value: lengths(plan, runs).ends, unit: '' },
-        ...(weight === undefined
-          ? []
-          : [{ key: 'weight', label: 'Weight', value: weight, unit: 'g' as const }]),
-        ...(side === undefined ? [] : [{ key: 'side', label: 'Side', value: side, unit: 'cm' as const }]),
-        ...(expected === undefined
-          ? []
-          : [
-              {
-                key: 'blocked_side',
-                label: 'Side by its gauge',
-                value: expected,
-                unit: 'cm' as const,
-              },
-            ]),
-      ],
+      figures: gather(
+        figure('rows', `${RowWord(plan)}s`, plan.rows.length),
+        figure('total', plan.counted === 'blocks' ? 'Blocks' : 'Stitches', all),
+        figure('ends', 'Ends to weave in', lengths(plan, runs).ends),
+        figure('weight', 'Weight', weight, 'g'),
+        figure('side', 'Side', side, 'cm'),
+        figure('blocked_side', 'Side by its gauge', expected, 'cm'),
+      ),
       working: working.steps,
       assumptions: carryAssumption(plan, runs),
       data: { motif: motif.name, runs },

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -74,40 +74,14 @@ export const weigh = question({
             : []),
         ...off.lines,
       ],
-      figures: [
-        ...(motif.weight === undefined
-          ? []
-          : [{ key: 'weight', label: 'Weight of one', value: motif.weight, unit: 'g' as const }]),
-        ...(measured.perStitch === undefined
-          ? []
-          : [
-              {
-                key: 'weight_per_stitch',
-                label: `Weight of a ${one}`,
-                value: measured.perStitch,
-                unit: 'g' as const,
-              },
-            ]),
-        ...(measured.metres === undefined
-          ? []
-          : [{ key: 'yarn_each', label: 'Yarn in one', value: measured.metres, unit: 'm' as const }]),
-        ...(motif.side === undefined
-          ? []
-          : [{ key: 'side', label: 'Side', value: motif.side, unit: 'cm' as const }]),
-        ...(measured.expected === undefined
-          ? []
-          : [
-              {
-                key: 'blocked_side',
-                label: 'Side by its gauge',
-                value: measured.expected,
-                unit: 'cm' as const,
-              },
-            ]),
-        ...(measured.off === undefined
-          ? []
-          : [{ key: 'side_percent', label: 'Off by', value: measured.off, unit: '%' as const }]),
-      ],
+      figures: gather(
+        figure('weight', 'Weight of one', motif.weight, 'g'),
+        figure('weight_per_stitch', `Weight of a ${one}`, measured.perStitch, 'g'),
+        figure('yarn_each', 'Yarn in one', measured.metres, 'm'),
+        figure('side', 'Side', motif.side, 'cm'),
+        figure('blocked_side', 'Side by its gauge', measured.expected, 'cm'),
+        figure('side_percent', 'Off by', measured.off, '%'),
+      ),
       working: measured.working.steps,
       assumptions:
         measured.perStitch === undefined
@@ -119,10 +93,10 @@ export const weigh = question({
     };
 
     function headline(): string {
-      const parts = [
-        ...(weight === undefined ? [] : [`weighs ${g(weight)}`]),
-        ...(side === undefined ? [] : [`measures ${cm(side)} along a side`]),
-      ];
+      const parts = gather(
+        weight !== undefined && `weighs ${g(weight)}`,
+        side !== undefined && `measures ${cm(side)} along a side`,
+      );
       return `Kept: one ${motif.name} ${parts.join(' and ')}${weight !== undefined && measured.perStitch !== undefined ? `, ${g(measured.perStitch, 4)} a ${one}` : ''}.`;
     }
   },

@@ -1,5 +1,5 @@
 /** What is said of the row that comes next, and the buttons under it. */
-import type { Action, Figure } from '../../src/chat/answer.ts';
+import { figure, gather, type Action, type Figure } from '../../src/chat/answer.ts';
 import { colourOf } from '../../src/core/stripes/colour-runs.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
@@ -30,9 +30,9 @@ export function coming(motif: Motif, { row, made }: At): Coming {
   const called = rowWord(plan);
   const where = { motif: motif.name, from_row: row };
   const figures: Figure[] = [
-    { key: 'row', label: `${RowWord(plan)}s done`, value: row, unit: '' },
-    { key: 'rows', label: `${RowWord(plan)}s in all`, value: rows, unit: '' },
-    { key: 'made', label: 'Motifs made', value: made, unit: '' },
+    figure('row', `${RowWord(plan)}s done`, row),
+    figure('rows', `${RowWord(plan)}s in all`, rows),
+    figure('made', 'Motifs made', made),
   ];
   const back: Action[] = row === 0 ? [] : [action(`Back one ${called}`, 'progress back', where)];
   const finished: Action = action('Motif finished', 'progress finished', {
@@ -56,14 +56,11 @@ export function coming(motif: Motif, { row, made }: At): Coming {
   const side = plan.worked === 'rounds' ? '' : `, ${next.row % 2 === 1 ? 'right' : 'wrong'} side facing`;
   return {
     says: `${called} ${next.row} of ${rows} comes next: ${units(plan, next.count)}${inColour}${side}`,
-    lines: [
-      ...(change === undefined ? [] : [change]),
-      `${RowWord(plan)} ${next.row}: ${text} (${units(plan, next.count)})`,
-    ],
+    lines: gather(change, `${RowWord(plan)} ${next.row}: ${text} (${units(plan, next.count)})`),
     figures: [
       ...figures,
-      { key: 'next_row', label: `Next ${called}`, value: next.row, unit: '' },
-      { key: 'next_count', label: 'Its count', value: next.count, unit: '' },
+      figure('next_row', `Next ${called}`, next.row),
+      figure('next_count', 'Its count', next.count),
     ],
     actions: [action(`${RowWord(plan)} ${next.row} done`, 'progress next', where), ...back],
     data: {

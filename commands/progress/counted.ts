@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { checkCounts } from '../../src/core/miscount/check-counts.ts';
@@ -71,7 +71,7 @@ export const counted = question({
     const from = last - counts.length + 1;
     const found = checkCounts(plan, counts, from);
     const next = coming(motif, tell);
-    const difference = { key: 'difference', label: 'Difference', value: found.difference, unit: '' } as const;
+    const difference = figure('difference', 'Difference', found.difference);
     const shared = {
       working: found.working.steps,
       data: { ...next.data, causes: found.wrong?.causes ?? [] },
@@ -103,41 +103,37 @@ export const counted = question({
         `${RowWord(plan)} ${wrong.row} of ${motif.name} should have ${units(plan, wrong.expected)}; you counted ${wrong.counted}, ${off} too ${found.difference < 0 ? 'few' : 'many'}.`,
       figures: [
         ...next.figures,
-        { key: 'first_wrong_row', label: `First wrong ${rowWord(plan)}`, value: wrong.row, unit: '' },
-        { key: 'expected', label: 'Expected', value: wrong.expected, unit: '' },
-        { key: 'counted', label: 'Counted', value: wrong.counted, unit: '' },
+        figure('first_wrong_row', `First wrong ${rowWord(plan)}`, wrong.row),
+        figure('expected', 'Expected', wrong.expected),
+        figure('counted', 'Counted', wrong.counted),
         difference,
       ],
-      lines: [
-        ...(other === undefined
+      lines: gather(
+        other === undefined
           ? places.length > 0
             ? [`That is the count of ${rowWord(plan)} ${places.join(', or of ')}: perhaps you are there.`]
             : []
-          : [`Say where you are, and go on from there: /progress at row:${other.rows[0] ?? last}.`]),
-        // Where the counts belong to other rows whole, nothing is mended: she sets where she is.
-        ...(likeliest && (other === undefined || wrong.slip)
-          ? [
-              `Most likely: ${likeliest.cause}`,
-              `Why: ${likeliest.why}`,
-              `To mend it: ${likeliest.mend}`,
-              `What that costs: ${likeliest.cost}`,
-            ]
-          : []),
-        ...others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
-      ],
-      actions: [
-        ...places.map((place) =>
+          : [`Say where you are, and go on from there: /progress at row:${other.rows[0] ?? last}.`],
+        likeliest &&
+          (other === undefined || wrong.slip) && [
+            `Most likely: ${likeliest.cause}`,
+            `Why: ${likeliest.why}`,
+            `To mend it: ${likeliest.mend}`,
+            `What that costs: ${likeliest.cost}`,
+          ],
+        others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
+      ),
+      actions: gather(
+        places.map((place) =>
           action(`I am at ${rowWord(plan)} ${place}`, 'progress at', { motif: motif.name, row: place }),
         ),
-        ...(wrong.row > 0 && other === undefined
-          ? [
-              action(`Ripped back to ${rowWord(plan)} ${wrong.row - 1}`, 'progress at', {
-                motif: motif.name,
-                row: wrong.row - 1,
-              }),
-            ]
-          : []),
-      ],
+        wrong.row > 0 &&
+          other === undefined &&
+          action(`Ripped back to ${rowWord(plan)} ${wrong.row - 1}`, 'progress at', {
+            motif: motif.name,
+            row: wrong.row - 1,
+          }),
+      ),
     };
   },
 });

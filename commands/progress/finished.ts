@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
@@ -64,25 +64,18 @@ export const finished = question({
         ? `One more ${motif.name} is finished: ${of}${all ? ', which is all of them' : ''}.`
         : `Nothing is counted: that was already finished. ${of.charAt(0).toUpperCase()}${of.slice(1)}.`,
       lines: all ? [] : found.lines,
-      figures: [
-        ...found.figures,
-        ...(needed === undefined
-          ? []
-          : [
-              { key: 'needed', label: 'Motifs in the blanket', value: needed, unit: '' as const },
-              {
-                key: 'to_make',
-                label: 'Still to make',
-                value: Math.max(0, needed - made),
-                unit: '' as const,
-              },
-            ]),
-      ],
+      figures: gather(
+        found.figures,
+        needed !== undefined && [
+          figure('needed', 'Motifs in the blanket', needed),
+          figure('to_make', 'Still to make', Math.max(0, needed - made)),
+        ],
+      ),
       data: { ...found.data, counted },
-      actions: [
-        ...(all ? [] : found.actions),
+      actions: gather(
+        !all && found.actions,
         action('How far it all is', 'progress show', { motif: motif.name }),
-      ],
+      ),
     };
   },
 });

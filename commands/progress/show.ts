@@ -1,5 +1,5 @@
 import { question } from '../../src/chat/command.ts';
-import type { Figure, Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Figure, type Answer } from '../../src/chat/answer.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
@@ -112,30 +112,28 @@ export const show = question({
     const drawn = blanket && drawSavedBlanket(doc, blanket, { planOnly: false, reader });
     return {
       headline: scale?.headline ?? headline(),
-      figures: [
-        ...next.figures,
-        { key: 'percent', label: 'Of the motif on the hook', value: percent, unit: '%' },
-        ...(needed === undefined
-          ? []
-          : [
-              { key: 'needed', label: 'Motifs in the blanket', value: needed, unit: '' as const },
-              { key: 'to_make', label: 'Still to make', value: motifs, unit: '' as const },
-            ]),
-        { key: 'to_come', label: 'Still to work', value: come.stitches, unit: '' },
-        ...(all?.figures ?? []),
-        ...yarn.figures,
-        ...(scale?.figures ?? []),
-        ...time.figures,
-      ],
-      lines: [
-        ...(scale ? [headline(), ...scale.lines] : []),
-        ...(all?.lines ?? []),
-        ...(motifs === 0
+      figures: gather(
+        next.figures,
+        figure('percent', 'Of the motif on the hook', percent, '%'),
+        needed !== undefined && [
+          figure('needed', 'Motifs in the blanket', needed),
+          figure('to_make', 'Still to make', motifs),
+        ],
+        figure('to_come', 'Still to work', come.stitches),
+        all?.figures ?? [],
+        yarn.figures,
+        scale?.figures ?? [],
+        time.figures,
+      ),
+      lines: gather(
+        scale && [headline(), ...scale.lines],
+        all?.lines ?? [],
+        motifs === 0
           ? ['All of this motif are made.']
-          : [`${next.says.replace(/^./, (first) => first.toUpperCase())}.`]),
-        ...yarn.lines,
-        ...time.lines,
-      ],
+          : [`${next.says.replace(/^./, (first) => first.toUpperCase())}.`],
+        yarn.lines,
+        time.lines,
+      ),
       working: working.steps,
       assumptions: [
         needed === undefined
@@ -176,8 +174,8 @@ function allOf(blanket: Blanket, made: readonly number[]): { lines: string[]; fi
       `${blanket.name}: ${done} of ${count(blanket.layout.length, 'motif')} made${counts.length > 1 ? ` (${counts.map((one) => `${one.kind} ${one.made} of ${one.needed}`).join(', ')})` : ''}.`,
     ],
     figures: [
-      { key: 'blanket_made', label: `Made for ${blanket.name}`, value: done, unit: '' },
-      { key: 'blanket_motifs', label: `Motifs in ${blanket.name}`, value: blanket.layout.length, unit: '' },
+      figure('blanket_made', `Made for ${blanket.name}`, done),
+      figure('blanket_motifs', `Motifs in ${blanket.name}`, blanket.layout.length),
     ],
   };
 }
@@ -211,16 +209,14 @@ function yarnWords(
   // A sum with a colour missing would be no answer.
   const metres = known.length === each.length ? known.reduce((sum, long) => sum + long, 0) : undefined;
   return {
-    lines: [
+    lines: gather(
       `Still to come: ${g(come.weight)} of yarn${metres === undefined ? '' : `, ${m(metres)}`}, ${units(plan, come.stitches)}.`,
-      ...(each.length > 1 ? each.map(({ says }) => says) : []),
-    ],
-    figures: [
-      { key: 'weight_to_come', label: 'Yarn still to come', value: come.weight, unit: 'g' },
-      ...(metres === undefined
-        ? []
-        : [{ key: 'yarn_to_come', label: 'Yarn still to come', value: metres, unit: 'm' as const }]),
-    ],
+      each.length > 1 && each.map(({ says }) => says),
+    ),
+    figures: gather(
+      figure('weight_to_come', 'Yarn still to come', come.weight, 'g'),
+      figure('yarn_to_come', 'Yarn still to come', metres, 'm'),
+    ),
   };
 }
 
@@ -277,7 +273,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   const spare = reckonSpareWeight(left, of.weight, working);
   const what = which === undefined ? 'yarn' : which;
   const enough = spare >= 0;
-  const figures: Figure[] = [{ key: 'spare_weight', label: 'Left over or missing', value: spare, unit: 'g' }];
+  const figures: Figure[] = [figure('spare_weight', 'Left over or missing', spare, 'g')];
   const lines: string[] = [];
   const own = ball ?? yarnOf(blanket?.yarns ?? [], of.colour)?.ball;
   if (own && coloursIn(motif.runs).length < 2 && row < plan.rows.length) {
@@ -290,13 +286,8 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
         : `On the hook it reaches to the end of ${rowWord(plan)} ${found.lastRow}, a tail kept back.`,
     );
     figures.push(
-      {
-        key: 'last_row',
-        label: `Last ${rowWord(plan)} that can be finished`,
-        value: found.lastRow,
-        unit: '',
-      },
-      { key: 'spare', label: 'Left after it', value: found.spare, unit: 'm' },
+      figure('last_row', `Last ${rowWord(plan)} that can be finished`, found.lastRow),
+      figure('spare', 'Left after it', found.spare, 'm'),
     );
   }
   return {
@@ -327,10 +318,7 @@ function timeWords(
     : `from ${num(minutesEach ?? 0)} minutes for one ${motif.name}`;
   return {
     lines: [`About ${count(Number(num(hours, 1)), 'hour')} at your pace, ${from}.`],
-    figures: [
-      { key: 'hours', label: 'Hours still to come', value: hours, unit: '' },
-      { key: 'pace', label: 'Stitches a minute', value: perMinute, unit: '' },
-    ],
+    figures: [figure('hours', 'Hours still to come', hours), figure('pace', 'Stitches a minute', perMinute)],
     assumptions: ['Ends, seams, border and breaks are not in the hours.'],
   };
 }

@@ -1,4 +1,4 @@
-import type { Answer, Figure } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
@@ -122,28 +122,25 @@ export const resize = command({
         return {
           headline: headlineOf(best, border > 0, `, ${offWish(best.offPercent)}`),
           figures: figuresOf(best),
-          lines: [
-            ...(bestOwnSize && size !== undefined
-              ? [`Keeping the pattern’s size ${size}, the best is ${line(bestOwnSize)}`]
-              : []),
-            ...options.slice(0, TOLD).map((option, index) => `${index + 1}. ${line(option)}`),
-          ],
+          lines: gather(
+            bestOwnSize &&
+              size !== undefined &&
+              `Keeping the pattern’s size ${size}, the best is ${line(bestOwnSize)}`,
+            options.slice(0, TOLD).map((option, index) => `${index + 1}. ${line(option)}`),
+          ),
           data: { options: options.map(plainly), ...(bestOwnSize ? { own_size: plainly(bestOwnSize) } : {}) },
           working: found.working.steps,
-          assumptions: [
+          assumptions: gather(
             'Ranked by the nearest size (what width and height are off, added), then the fewest ends, then the least yarn.',
-            ...(side === undefined
+            side === undefined
               ? [`The motif is a diagonal square, blocked; a seam takes nothing of its side.`]
-              : [`A seam takes nothing of the side of a motif.`]),
-            ...(asked.row_step === undefined
-              ? []
-              : [
-                  `The motif’s size is let go from half to double of ${size ?? 0}: far smaller squares come nearer, and nobody would sew them.`,
-                ]),
-            ...(side === undefined && asked.row_step === undefined
-              ? ['The motif keeps its size; row_step lets it change.']
-              : []),
-          ],
+              : [`A seam takes nothing of the side of a motif.`],
+            asked.row_step !== undefined &&
+              `The motif’s size is let go from half to double of ${size ?? 0}: far smaller squares come nearer, and nobody would sew them.`,
+            side === undefined &&
+              asked.row_step === undefined &&
+              'The motif keeps its size; row_step lets it change.',
+          ),
           cautions: careFor(best.width, best.height, best.motifs),
         };
       },
@@ -186,12 +183,12 @@ function ofNumber(asked: Asked): Answer {
           : '',
     ),
     figures: figuresOf(best, wish !== undefined),
-    lines: [
-      ...(strip === undefined ? [] : [strip]),
-      ...options
+    lines: gather(
+      strip,
+      options
         .slice(0, TOLD)
         .map((option, index) => `${index + 1}. ${line(option, wish !== undefined, sizes.length === 0)}`),
-    ],
+    ),
     data: { options: options.map(plainly) },
     working: found.working.steps,
     assumptions: [
@@ -211,28 +208,18 @@ const headlineOf = (best: ResizeOption, bordered: boolean, rest: string) =>
     best.size === undefined ? '' : ` of size ${best.size}`
   }, ${best.motifs === 1 ? 'makes' : 'make'} ${sizeText(best.width, best.height)}${bordered ? ' with the border' : ''}${rest}.`;
 
-const figuresOf = (best: ResizeOption, wished = true): Figure[] => [
-  { key: 'motifs', label: 'Motifs', value: best.motifs, unit: '' },
-  { key: 'columns', label: 'Across', value: best.columns, unit: '' },
-  { key: 'rows', label: 'Down', value: best.rows, unit: '' },
-  ...(best.size === undefined
-    ? []
-    : [{ key: 'size', label: 'Rising rows of a motif', value: best.size, unit: '' as const }]),
-  { key: 'side', label: 'Side of a motif', value: best.side, unit: 'cm' },
-  { key: 'width', label: 'Width', value: best.width, unit: 'cm' },
-  { key: 'height', label: 'Height', value: best.height, unit: 'cm' },
-  { key: 'ends', label: 'Ends to weave in', value: best.ends, unit: '' },
-  ...(wished
-    ? [
-        {
-          key: 'off_percent',
-          label: 'Off, width and height together',
-          value: best.offPercent,
-          unit: '%' as const,
-        },
-      ]
-    : []),
-];
+const figuresOf = (best: ResizeOption, wished = true): Figure[] =>
+  gather(
+    figure('motifs', 'Motifs', best.motifs),
+    figure('columns', 'Across', best.columns),
+    figure('rows', 'Down', best.rows),
+    figure('size', 'Rising rows of a motif', best.size),
+    figure('side', 'Side of a motif', best.side, 'cm'),
+    figure('width', 'Width', best.width, 'cm'),
+    figure('height', 'Height', best.height, 'cm'),
+    figure('ends', 'Ends to weave in', best.ends),
+    wished && figure('off_percent', 'Off, width and height together', best.offPercent, '%'),
+  );
 
 /** Both deviations added: how far off, and what that is the sum of. */
 const offWish = (percent: number) =>

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Unreadable } from '../../src/projects/not-saved.ts';
@@ -57,13 +57,13 @@ export const erase = question({
         left.length === 0
           ? 'Everything that was kept about you is erased.'
           : 'What was kept about you is erased, but for what could not be reached.',
-      lines: [
+      lines: gather(
         'Erased:',
-        ...(kept === undefined ? [] : own),
-        ...removed.map((part) => `- ${part}`),
-        ...(left.length === 0 ? [] : ['Not reached:', ...left.map((part) => `- ${part}`)]),
+        kept !== undefined && own,
+        removed.map((part) => `- ${part}`),
+        left.length !== 0 && ['Not reached:', ...left.map((part) => `- ${part}`)],
         OUT_OF_REACH,
-      ],
+      ),
       data: { erased: true, left },
       private: true,
     };

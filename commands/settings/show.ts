@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { action } from '../shared/actions.ts';
 import { keptWords, settingsWords } from './words.ts';
@@ -26,15 +26,15 @@ export const show = question({
         ? ['Kept about you:', ...keptWords(doc, elsewhere).map((part) => `- ${part}`)]
         : ['Nothing is kept about you yet.'],
       data: { settings: doc.settings, kept },
-      actions: [
+      actions: gather(
         action(doc.settings.units === 'metric' ? 'Use inches' : 'Use centimetres', 'settings change', {
           units: doc.settings.units === 'metric' ? 'imperial' : 'metric',
         }),
         action(doc.settings.terms === 'US' ? 'Use UK terms' : 'Use US terms', 'settings change', {
           terms: doc.settings.terms === 'US' ? 'UK' : 'US',
         }),
-        ...(kept ? [action('Export', 'settings export', {})] : []),
-      ],
+        kept && action('Export', 'settings export', {}),
+      ),
       private: true,
     };
   },

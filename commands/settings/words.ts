@@ -1,4 +1,5 @@
 /** Words that several of the settings' answers share. */
+import { gather } from '../../src/chat/answer.ts';
 import { count } from '../../src/core/base/reader.ts';
 import type { MakerDoc, Settings } from '../../src/projects/schema.ts';
 
@@ -8,12 +9,12 @@ export const settingsWords = ({ units, terms, answers }: Settings) =>
 /** What is kept of a maker, each part in a few words; empty where nothing is. */
 export function keptWords(doc: MakerDoc, elsewhere: readonly string[]): string[] {
   const some = (n: number, one: string) => (n === 0 ? [] : [count(n, one)]);
-  return [
+  return gather(
     `your settings: ${settingsWords(doc.settings)}`,
-    ...some(doc.motifs.length, 'motif'),
-    ...some(doc.blankets.length, 'blanket'),
-    ...(doc.progress.length === 0 ? [] : [`how far you are with ${count(doc.progress.length, 'piece')}`]),
-    ...(doc.bin.length === 0 ? [] : [`${count(doc.bin.length, 'thing')} removed that can still come back`]),
-    ...elsewhere,
-  ];
+    some(doc.motifs.length, 'motif'),
+    some(doc.blankets.length, 'blanket'),
+    doc.progress.length !== 0 && `how far you are with ${count(doc.progress.length, 'piece')}`,
+    doc.bin.length !== 0 && `${count(doc.bin.length, 'thing')} removed that can still come back`,
+    elsewhere,
+  );
 }

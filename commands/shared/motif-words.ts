@@ -1,4 +1,5 @@
 /** How a motif is spoken of. */
+import { gather } from '../../src/chat/answer.ts';
 import { carriedStrand, lengths, otherStripes, CARRY_PAST } from '../../src/core/stripes/carrying.ts';
 import { writeRuns, type ColourRun } from '../../src/core/stripes/colour-runs.ts';
 import { planOf, type MotifSpec, countByColour } from '../../src/core/yarn/motif.ts';
@@ -40,13 +41,13 @@ export function stripeLines(plan: RowPlan, runs: readonly ColourRun[]): string[]
       `${RowWord(plan)}${from === to ? ` ${from}` : `s ${from}–${to}`}: ${colour}, ${units(plan, stitches)}`,
   );
   const each = [...countByColour(plan, runs)].map(([colour, n]) => `${colour} ${num(n)}`).join(', ');
-  return [
+  return gather(
     `Colours: ${writeRuns(runs, plan.called)}.`,
-    ...(listed.length <= LISTED
+    listed.length <= LISTED
       ? listed
-      : [...listed.slice(0, LISTED), `… and ${listed.length - LISTED} more in the same words.`]),
-    ...(runs.length > 1 ? [`By colour, in ${plan.counted}: ${each}.`] : []),
-  ];
+      : [...listed.slice(0, LISTED), `… and ${listed.length - LISTED} more in the same words.`],
+    runs.length > 1 && `By colour, in ${plan.counted}: ${each}.`,
+  );
 }
 
 /** Which colours climb the side and which are cut, how many ends that leaves, and what other stripes would save. */
@@ -74,16 +75,13 @@ export function carryLines(motif: MotifSpec, working: Working): string[] {
         ];
   const saved = carrying.endsIfCut - carrying.ends;
   const [other] = otherStripes(plan, runs);
-  return [
-    ...each,
-    ...strand,
+  return gather(
+    each,
+    strand,
     `${count(carrying.ends, 'end')} to weave in${saved > 0 ? `; cutting at every change would leave ${carrying.endsIfCut}` : ''}.`,
-    ...(other
-      ? [
-          `Other stripes would leave fewer: ${writeRuns(other.runs, plan.called)}, ${count(other.ends, 'end')}, ${other.saves} fewer.`,
-        ]
-      : []),
-  ];
+    other &&
+      `Other stripes would leave fewer: ${writeRuns(other.runs, plan.called)}, ${count(other.ends, 'end')}, ${other.saves} fewer.`,
+  );
 }
 
 /** What is taken for granted of carrying. */

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
@@ -74,7 +74,7 @@ export const check = question({
       working: found.working.steps,
       assumptions: stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : [],
     };
-    const difference = { key: 'difference', label: 'Difference', value: found.difference, unit: '' } as const;
+    const difference = figure('difference', 'Difference', found.difference);
     if (found.wrong === undefined) {
       const next =
         found.next === undefined
@@ -96,37 +96,28 @@ export const check = question({
       headline:
         other?.headline ??
         `${called === 'row' ? 'Row' : 'Round'} ${row} is the first that departs, ${count(counted, unit, many)} where ${expected} belong${expected === 1 ? 's' : ''}, ${off} too ${found.difference < 0 ? 'few' : 'many'}; most likely ${clause}`,
-      figures: [
-        { key: 'first_wrong_row', label: `First wrong ${called}`, value: row, unit: '' },
-        { key: 'expected', label: 'Expected', value: expected, unit: '' },
-        { key: 'counted', label: 'Counted', value: counted, unit: '' },
+      figures: gather(
+        figure('first_wrong_row', `First wrong ${called}`, row),
+        figure('expected', 'Expected', expected),
+        figure('counted', 'Counted', counted),
         difference,
-        ...(other === undefined
-          ? []
-          : [
-              {
-                key: 'likely_row',
-                label: `The ${called} that the last count most likely is of`,
-                value: other.rows[0] ?? row,
-                unit: '' as const,
-              },
-            ]),
-      ],
-      lines: [
-        ...(likeliest === undefined
-          ? []
-          : [
-              `Why: ${likeliest.why}`,
-              ...(noRowHasIt === undefined || noRowHasIt === likeliest.why ? [] : [noRowHasIt]),
-              `To mend it: ${likeliest.mend}`,
-              `What that costs: ${likeliest.cost}`,
-            ]),
-        ...others
+        other !== undefined &&
+          figure('likely_row', `The ${called} that the last count most likely is of`, other.rows[0] ?? row),
+      ),
+      lines: gather(
+        likeliest !== undefined &&
+          gather(
+            `Why: ${likeliest.why}`,
+            noRowHasIt !== undefined && noRowHasIt !== likeliest.why && noRowHasIt,
+            `To mend it: ${likeliest.mend}`,
+            `What that costs: ${likeliest.cost}`,
+          ),
+        others
           .slice(0, TOLD - 1)
           .map(
             ({ cause, mend }) => `Or: ${cause}${mend === likeliest?.mend ? '' : ` To mend that: ${mend}`}`,
           ),
-      ],
+      ),
       ...said,
       data: { causes },
     };

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { findRepeat, type RepeatNeighbour } from '../../src/core/rows/repeat.ts';
@@ -75,26 +75,21 @@ export const repeat = question({
     const exact = below.stitches === above.stitches;
     return {
       headline: `${num(nearest.stitches, 0)} stitches suit${exact ? '' : ` (nearest to ${num(found.near, 1)})`}: ${count(nearest.repeats, 'repeat')} of ${multiple}${plus === 0 ? '' : ` plus ${plus}`}${wide(nearest)}; chain ${num(foundationChain, 0)} to begin.`,
-      figures: [
-        { key: 'below', label: 'At or below', value: below.stitches, unit: '' },
-        { key: 'above', label: 'At or above', value: above.stitches, unit: '' },
-        { key: 'nearest', label: 'Nearest', value: nearest.stitches, unit: '' },
-        { key: 'repeats', label: 'Repeats', value: nearest.repeats, unit: '' },
-        { key: 'foundation_chain', label: 'Foundation chain', value: foundationChain, unit: '' },
-        ...(nearest.width === undefined
-          ? []
-          : [{ key: 'width', label: 'Width', value: nearest.width, unit: 'cm' } as const]),
-      ],
-      lines: [
-        ...(exact ? [] : [`Below: ${told(below)}. Above: ${told(above)}.`]),
+      figures: gather(
+        figure('below', 'At or below', below.stitches),
+        figure('above', 'At or above', above.stitches),
+        figure('nearest', 'Nearest', nearest.stitches),
+        figure('repeats', 'Repeats', nearest.repeats),
+        figure('foundation_chain', 'Foundation chain', foundationChain),
+        figure('width', 'Width', nearest.width, 'cm'),
+      ),
+      lines: gather(
+        !exact && `Below: ${told(below)}. Above: ${told(above)}.`,
         `The first ${t(stitch)} goes into the ${ordinal(firstInto)} chain from the hook; the loop on the hook never counts.`,
-        ...(stitch === 'hdc'
-          ? [
-              `Teachers differ on ${t('hdc')}: here the skipped chains count as a stitch; where they do not, chain ${num(foundationChain + 1, 0)}.`,
-            ]
-          : []),
+        stitch === 'hdc' &&
+          `Teachers differ on ${t('hdc')}: here the skipped chains count as a stitch; where they do not, chain ${num(foundationChain + 1, 0)}.`,
         'The plus is added once, however many repeats there are.',
-      ],
+      ),
       assumptions: found.tied ? ['Both neighbours are equally near; the wider is taken.'] : [],
       working: found.working.steps,
       data: { neighbours: { below, above, nearest } },

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
@@ -81,12 +81,12 @@ export const row = question({
     return {
       headline: `${called} ${facts.row} has ${count(facts.count, unit, many)} of ${t(plan.stitch)}; ${count(facts.soFar, unit, many)} so far, ${count(facts.total, unit, many)} in all.`,
       figures: [
-        { key: plan.counted, label: `${called} ${facts.row}`, value: facts.count, unit: '' },
-        { key: 'rows', label: `${called}s`, value: plan.rows.length, unit: '' },
-        { key: 'widest', label: 'Widest', value: facts.widest.count, unit: '' },
-        { key: 'widest_row', label: `Widest ${called.toLowerCase()}`, value: facts.widest.row, unit: '' },
-        { key: 'so_far', label: 'So far', value: facts.soFar, unit: '' },
-        { key: 'total', label: 'Total', value: facts.total, unit: '' },
+        figure(plan.counted, `${called} ${facts.row}`, facts.count),
+        figure('rows', `${called}s`, plan.rows.length),
+        figure('widest', 'Widest', facts.widest.count),
+        figure('widest_row', `Widest ${called.toLowerCase()}`, facts.widest.row),
+        figure('so_far', 'So far', facts.soFar),
+        figure('total', 'Total', facts.total),
       ],
       lines: change === undefined ? [] : [change],
       working: facts.working.steps,

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { writeSegment, spreadChanges } from '../../src/core/rows/spacing.ts';
@@ -82,7 +82,7 @@ export const spread = question({
   answer({ from, to, worked }): Answer {
     const { change, changes, runs, instruction, working } = spreadChanges(from, to, worked);
     const stretches = instruction.map((segment) => writeSegment(segment, change));
-    const figures = [{ key: 'changes', label: 'Changes', value: changes, unit: '' }] as const;
+    const figures = [figure('changes', 'Changes', changes)] as const;
     const data = { change, runs, instruction: stretches };
     if (change === 'none') {
       return { headline: `Nothing changes: work all ${from}.`, figures, data, working: working.steps };

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS } from '../../src/core/base/limits.ts';
@@ -70,21 +70,16 @@ export const which = question({
       return {
         ...shared,
         headline: `No ${called} of this piece has ${counted}: ${near.map((one) => rowWithCount(plan, one)).join(', ')}.`,
-        figures: [
-          ...(below
-            ? [{ key: 'below', label: 'Nearest count below', value: below.count, unit: '' as const }]
-            : []),
-          ...(above
-            ? [{ key: 'above', label: 'Nearest count above', value: above.count, unit: '' as const }]
-            : []),
-        ],
-        lines: [
-          ...(why === undefined ? [] : [why]),
-          ...(above === undefined
-            ? [`That is more than its widest ${called} has: another size, or another shape?`]
-            : []),
+        figures: gather(
+          below && figure('below', 'Nearest count below', below.count),
+          above && figure('above', 'Nearest count above', above.count),
+        ),
+        lines: gather(
+          why,
+          above === undefined &&
+            `That is more than its widest ${called} has: another size, or another shape?`,
           'Count once more; if it stays so, /stitches check finds the slip from the counts of several rows.',
-        ],
+        ),
       };
     }
     const level = rows.length > (otherRow === undefined ? 1 : 2);
@@ -96,24 +91,14 @@ export const which = question({
             ? `${counted} stand in every ${called} from ${row} to ${rows.at(-1) ?? row}: count the ${called}s to know which.`
             : `With ${counted} you are on ${called} ${row} of ${plan.rows.length}.`
           : `With ${counted} you are on ${called} ${row} while it still grows, or on ${called} ${otherRow} after the turn.`,
-      figures: [
-        {
-          key: 'row',
-          label: otherRow === undefined ? Called : `${Called}, while it grows`,
-          value: row,
-          unit: '',
-        },
-        ...(otherRow === undefined
-          ? []
-          : [{ key: 'other_row', label: `${Called}, after the turn`, value: otherRow, unit: '' as const }]),
-      ],
-      lines: [
-        ...(otherRow === undefined
-          ? []
-          : [
-              `Growing, every ${called} is longer than the one before; shrinking, shorter: the edge shows which.`,
-            ]),
-      ],
+      figures: gather(
+        figure('row', otherRow === undefined ? Called : `${Called}, while it grows`, row),
+        figure('other_row', `${Called}, after the turn`, otherRow),
+      ),
+      lines: gather(
+        otherRow !== undefined &&
+          `Growing, every ${called} is longer than the one before; shrinking, shorter: the edge shows which.`,
+      ),
     };
   },
 });

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
@@ -56,51 +56,38 @@ export const assemble = question({
           ? `All ${count(found.placed.length, 'cell')} are filled`
           : `${count(found.missing, 'cell')} of ${num(found.placed.length)} ${found.missing === 1 ? 'waits' : 'wait'} for a motif`
       }${found.placed.length - found.missing < 2 ? '' : `; neighbours differ by ${cm(found.meanGap, 2)} on average${found.arrivalGap > found.meanGap ? `, in order of arrival it would be ${cm(found.arrivalGap, 2)}` : ''}`}.`,
-      figures: [
-        { key: 'missing', label: 'Cells without a motif', value: found.missing, unit: '' },
-        { key: 'neighbours_differ', label: 'Neighbours differ on average', value: found.meanGap, unit: 'cm' },
-        { key: 'by_arrival', label: 'The same in order of arrival', value: found.arrivalGap, unit: 'cm' },
-        { key: 'seam_length', label: 'Seams', value: found.seamLength, unit: 'm' },
-        { key: 'seam_yarn', label: 'Yarn in the seams', value: found.seamYarn, unit: 'm' },
-        ...(found.border.length === 0
-          ? []
-          : [
-              {
-                key: 'border_yarn',
-                label: 'Yarn in the border',
-                value: found.borderYarn,
-                unit: 'm' as const,
-              },
-              {
-                key: 'round_total',
-                label: 'Stitches in the last round',
-                value: found.border.at(-1)?.total ?? 0,
-                unit: '' as const,
-              },
-            ]),
-        { key: 'width', label: 'Width', value: found.width, unit: 'cm' },
-        { key: 'height', label: 'Height', value: found.height, unit: 'cm' },
-      ],
-      lines: [
-        ...strips.map((strip, row) => `Strip ${row + 1}: ${strip}`),
+      figures: gather(
+        figure('missing', 'Cells without a motif', found.missing),
+        figure('neighbours_differ', 'Neighbours differ on average', found.meanGap, 'cm'),
+        figure('by_arrival', 'The same in order of arrival', found.arrivalGap, 'cm'),
+        figure('seam_length', 'Seams', found.seamLength, 'm'),
+        figure('seam_yarn', 'Yarn in the seams', found.seamYarn, 'm'),
+        found.border.length !== 0 && [
+          figure('border_yarn', 'Yarn in the border', found.borderYarn, 'm'),
+          figure('round_total', 'Stitches in the last round', found.border.at(-1)?.total ?? 0),
+        ],
+        figure('width', 'Width', found.width, 'cm'),
+        figure('height', 'Height', found.height, 'cm'),
+      ),
+      lines: gather(
+        strips.map((strip, row) => `Strip ${row + 1}: ${strip}`),
         `Lay each strip out and join its motifs side by side, ${count(plan.columns - 1, 'short seam')} a strip; then join the strips, ${count(plan.rows - 1, 'long seam')}, each in one go.`,
         `The seams take ${m(found.seamYarn)} of ${found.seamColour}.`,
-        ...found.border.map(
+        found.border.map(
           ({ stitch, across, down, total, colour }, round) =>
             `Border round ${round + 1}: ${t(stitch)} in ${colour}, ${across} across, ${down} down, ${plan.border.corner} in each corner, ${total} in all.`,
         ),
         `It comes to ${size(found.width, found.height)}.`,
-        ...(found.over.length === 0 ? [] : [`Left over: ${numbered(found.over)}.`]),
-      ],
+        found.over.length !== 0 && `Left over: ${numbered(found.over)}.`,
+      ),
       cautions: careFor(found.width, found.height),
       working: found.working.steps,
-      assumptions: [
-        ...(found.unmeasured === 0
-          ? []
-          : [`${num(found.unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`]),
-        ...found.assumptions,
+      assumptions: gather(
+        found.unmeasured !== 0 &&
+          `${num(found.unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`,
+        found.assumptions,
         'Sizes are matched well, not proven best: every exchange of two motifs that helps was made.',
-      ],
+      ),
       data: {
         cells: found.placed.map((motif) => motif?.piece ?? null),
         over: found.over,

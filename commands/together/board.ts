@@ -1,5 +1,5 @@
 /** The board: the blanket filling up cell by cell, and by kind what is made, pledged and open. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
@@ -79,11 +79,11 @@ export const board = question({
     return {
       headline: `${plan.name}: ${num(inHand)} of ${count(wanted, 'motif')} in, ${num(sum('pledged'))} pledged, ${num(open)} open${state.open ? (state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`) : '; closed'}.`,
       figures: [
-        { key: 'accepted', label: 'Accepted', value: sum('accepted'), unit: '' },
-        { key: 'handed_in', label: 'Handed in, waiting', value: sum('handedIn'), unit: '' },
-        { key: 'pledged', label: 'Pledged', value: sum('pledged'), unit: '' },
-        { key: 'open', label: 'Open', value: open, unit: '' },
-        { key: 'wanted', label: 'Wanted for the layout', value: wanted, unit: '' },
+        figure('accepted', 'Accepted', sum('accepted')),
+        figure('handed_in', 'Handed in, waiting', sum('handedIn')),
+        figure('pledged', 'Pledged', sum('pledged')),
+        figure('open', 'Open', open),
+        figure('wanted', 'Wanted for the layout', wanted),
       ],
       lines: [
         ...plan.kinds.map((kind, index) => {
@@ -104,13 +104,11 @@ export const board = question({
         is_open: state.open,
       },
       files: [{ name: 'board.svg', says: drawn.alt, content: drawn.svg }],
-      actions: [
-        ...(state.open && open > 0 ? [action('Pledge one', 'together pledge', named, anyone)] : []),
-        ...(state.open || sum('pledged') > 0
-          ? [action('Hand one in', 'together handin', named, anyone)]
-          : []),
+      actions: gather(
+        state.open && open > 0 && action('Pledge one', 'together pledge', named, anyone),
+        (state.open || sum('pledged') > 0) && action('Hand one in', 'together handin', named, anyone),
         action('What I hold', 'together mine', named, anyone),
-      ],
+      ),
       board: doc.id,
     };
   },

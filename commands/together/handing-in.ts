@@ -1,5 +1,5 @@
 /** Handing in, accepting, sending back. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { checkSide } from '../../src/core/group/size-check.ts';
@@ -75,33 +75,18 @@ export const handin = question({
     const called = after.plan.kinds[which]?.name ?? meant;
     return {
       headline: `${again ? 'That was counted already: ' : ''}${count(motifs, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${sideWords(check)}` : ''}.`,
-      figures: [
-        {
-          key: 'handed_in',
-          label: 'Waiting for the organiser',
-          value: after.tally[which]?.handedIn ?? 0,
-          unit: '',
-        },
-        ...(check
-          ? [{ key: 'off', label: 'Off the wanted side', value: check.percent, unit: '%' as const }]
-          : []),
-        ...(check?.flagged?.hook === undefined
-          ? []
-          : [
-              {
-                key: 'suggested_hook',
-                label: 'Hook to try',
-                value: check.flagged.hook.mm,
-                unit: 'mm' as const,
-              },
-            ]),
-      ],
-      lines: [
+      figures: gather(
+        figure('handed_in', 'Waiting for the organiser', after.tally[which]?.handedIn ?? 0),
+        check && figure('off', 'Off the wanted side', check.percent, '%'),
+        check?.flagged?.hook !== undefined &&
+          figure('suggested_hook', 'Hook to try', check.flagged.hook.mm, 'mm'),
+      ),
+      lines: gather(
         numbers.length === 1
           ? `Write its number on its label: ${numbered(numbers)}.`
           : `Write the numbers on their labels, one each: ${numbered(numbers)}.`,
-        ...(check ? sideLines(check, after.plan.side, hook) : []),
-      ],
+        check && sideLines(check, after.plan.side, hook),
+      ),
       working: check?.working.steps ?? [],
       assumptions: side === undefined ? [`Not measured; ${cm(after.plan.side)} is wanted.`] : [],
       cautions: check?.flagged?.blocks ? [caution('heat')] : [],
@@ -114,7 +99,7 @@ export const handin = question({
 /** `12 (furrow, rowan, 15.3 cm)`. */
 function pieceWords(state: GroupState, { piece, kind, maker, side }: Piece): string {
   const parts = [state.plan.kinds[kind]?.name ?? '', state.names.get(maker) ?? 'a maker'];
-  return `#${piece} (${[...parts, ...(side === undefined ? [] : [cm(side)])].join(', ')})`;
+  return `#${piece} (${gather(parts, side !== undefined && cm(side)).join(', ')})`;
 }
 
 const waiting = (state: GroupState) => state.pieces.filter((piece) => piece.state === 'handed-in');
@@ -165,7 +150,7 @@ export const accept = question({
     const wanted = after.plan.kinds.reduce((sum, kind) => sum + kind.quota, 0);
     return {
       headline: `Accepted ${numbered(motifs)}; ${num(accepted)} accepted, ${num(wanted)} wanted for the layout.`,
-      figures: [{ key: 'accepted', label: 'Accepted in all', value: accepted, unit: '' }],
+      figures: [figure('accepted', 'Accepted in all', accepted)],
       board: doc.id,
     };
   },

@@ -1,5 +1,5 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { holdings, parcelsOf } from '../../src/core/group/holdings.ts';
 import { openFor } from '../../src/core/group/state.ts';
@@ -49,41 +49,41 @@ export const mine = question({
     return {
       headline: `For ${state.plan.name} you hold ${count(pledged, 'pledge')}; ${num(waits)} of yours ${waits === 1 ? 'waits' : 'wait'} and ${num(isIn)} ${isIn === 1 ? 'is' : 'are'} accepted.`,
       figures: [
-        { key: 'pledged', label: 'Pledged', value: pledged, unit: '' },
-        { key: 'handed_in', label: 'Handed in, waiting', value: waits, unit: '' },
-        { key: 'accepted', label: 'Accepted', value: isIn, unit: '' },
+        figure('pledged', 'Pledged', pledged),
+        figure('handed_in', 'Handed in, waiting', waits),
+        figure('accepted', 'Accepted', isIn),
       ],
-      lines: [
-        ...(asked === undefined || pledged === 0
-          ? []
-          : [
-              `${state.organiserName} asked whether your pledges still stand. Either answer is welcome: they stand, or give back what has become too much.`,
-            ]),
-        ...hers.flatMap(({ kind, pledged: held, handedIn, accepted, returned }) => [
-          ...(held > 0 ? [`${kind}: ${held} to make`] : []),
-          ...(handedIn.length > 0 ? [`${kind}: waiting ${numbered(handedIn)}`] : []),
-          ...(accepted.length > 0 ? [`${kind}: accepted ${numbered(accepted)}`] : []),
-          ...returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
-        ]),
-      ],
+      lines: gather(
+        asked !== undefined &&
+          pledged !== 0 &&
+          `${state.organiserName} asked whether your pledges still stand. Either answer is welcome: they stand, or give back what has become too much.`,
+        hers.flatMap(({ kind, pledged: held, handedIn, accepted, returned }) =>
+          gather(
+            held > 0 && `${kind}: ${held} to make`,
+            handedIn.length > 0 && `${kind}: waiting ${numbered(handedIn)}`,
+            accepted.length > 0 && `${kind}: accepted ${numbered(accepted)}`,
+            returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
+          ),
+        ),
+      ),
       data: {
         kinds: hers.map(({ returned, ...rest }) => ({
           ...rest,
           returned: returned.map(({ piece }) => piece),
         })),
       },
-      actions: [
-        ...(asked === undefined || pledged === 0
-          ? []
-          : [action('My pledges stand', 'together keep', { name: state.plan.name })]),
-        ...hers
+      actions: gather(
+        asked !== undefined &&
+          pledged !== 0 &&
+          action('My pledges stand', 'together keep', { name: state.plan.name }),
+        hers
           .filter(({ pledged: held }) => held > 0)
           .slice(0, 9)
           .flatMap(({ kind }) => [
             action(`Hand in one ${kind}`, 'together handin', { kind, name: state.plan.name }),
             action(`Give back one ${kind}`, 'together release', { kind, name: state.plan.name }),
           ]),
-      ],
+      ),
     };
   },
 });
@@ -113,12 +113,12 @@ export const parcels = question({
         ({ name: maker, held }) =>
           `${maker}: ${held
             .map((one) =>
-              [
+              gather(
                 one.kind,
-                ...(one.pledged > 0 ? [`${one.pledged} to make`] : []),
-                ...(one.handedIn.length > 0 ? [`${numbered(one.handedIn)} handed in`] : []),
-                ...(one.accepted.length > 0 ? [`${one.accepted.length} accepted`] : []),
-              ].join(' '),
+                one.pledged > 0 && `${one.pledged} to make`,
+                one.handedIn.length > 0 && `${numbered(one.handedIn)} handed in`,
+                one.accepted.length > 0 && `${one.accepted.length} accepted`,
+              ).join(' '),
             )
             .join('; ')}`,
       ),
@@ -174,27 +174,18 @@ export const yarn = question({
             ? `Nothing is pledged for ${state.plan.name} now, so there is no yarn to buy.`
             : `You hold no pledge of ${state.plan.name}; all that is pledged takes ${found.each === undefined ? m(found.metres) : `${count(found.each, 'ball')} bought by each, ${count(found.together ?? 0, 'ball')} bought together`}.`
           : `For what you pledged: ${found.mine.map(need).join('; ')}.`,
-      figures: [
-        { key: 'yarn_total', label: 'Yarn for all pledges', value: found.metres, unit: 'm' },
-        ...(found.each === undefined
-          ? []
-          : [
-              { key: 'balls_each', label: 'Balls, bought by each', value: found.each, unit: '' as const },
-              {
-                key: 'balls_together',
-                label: 'Balls, bought together',
-                value: found.together ?? 0,
-                unit: '' as const,
-              },
-            ]),
-      ],
-      lines: [
-        ...found.together_by_colour.map((one) => `Together, ${need(one)}`),
-        ...found.makers.map(({ name: maker, needs }) => `${maker}: ${needs.map(need).join('; ')}`),
-        ...(all > 0
-          ? [`The ${count(all, 'motif')} still open ${all === 1 ? 'is' : 'are'} not counted.`]
-          : []),
-      ],
+      figures: gather(
+        figure('yarn_total', 'Yarn for all pledges', found.metres, 'm'),
+        found.each !== undefined && [
+          figure('balls_each', 'Balls, bought by each', found.each),
+          figure('balls_together', 'Balls, bought together', found.together ?? 0),
+        ],
+      ),
+      lines: gather(
+        found.together_by_colour.map((one) => `Together, ${need(one)}`),
+        found.makers.map(({ name: maker, needs }) => `${maker}: ${needs.map(need).join('; ')}`),
+        all > 0 && `The ${count(all, 'motif')} still open ${all === 1 ? 'is' : 'are'} not counted.`,
+      ),
       working: found.working.steps,
       assumptions: [
         ...found.assumptions,

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
@@ -95,20 +95,17 @@ export const open = question({
     return {
       headline: `${plan.name} is open: ${count(motifs, 'motif')} of ${count(plan.kinds.length, 'kind')}, ${cm(plan.side)} along a side${closes === undefined ? '' : `, by ${when(closes)}`}.`,
       figures: [
-        { key: 'motifs', label: 'Motifs wanted, spares with them', value: motifs, unit: '' },
-        { key: 'side', label: 'Side of one', value: plan.side, unit: 'cm' },
+        figure('motifs', 'Motifs wanted, spares with them', motifs),
+        figure('side', 'Side of one', plan.side, 'cm'),
       ],
-      lines: [
-        ...plan.kinds.map(
+      lines: gather(
+        plan.kinds.map(
           (kind) =>
             `${kind.name}: ${kind.quota}${kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : ''}`,
         ),
-        ...(mute === 'bot'
-          ? [
-              'Its board cannot stand here yet: I may not see this channel, write, embed links or attach files in it. Ask for the board again once I may.',
-            ]
-          : []),
-      ],
+        mute === 'bot' &&
+          'Its board cannot stand here yet: I may not see this channel, write, embed links or attach files in it. Ask for the board again once I may.',
+      ),
       cautions: careFor(plan.columns * plan.side, plan.rows * plan.side),
       working: working.steps,
       assumptions:

@@ -1,5 +1,5 @@
 /** How fast motifs come in, when it will be done, and how likely that is by the closing day. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { FEW_PARCELS, groupPace, type GroupPace } from '../../src/core/group/pace.ts';
 import { mayOrganise } from '../../src/core/group/rules.ts';
@@ -78,47 +78,31 @@ export const pace = question({
     });
     return {
       headline: headline(state, found, likely),
-      figures: [
-        { key: 'handed_in', label: 'Handed in or accepted', value: done, unit: '' },
-        { key: 'to_come', label: 'Still to come', value: toCome, unit: '' },
-        { key: 'per_week', label: 'A week so far', value: forecast.rate, unit: '' },
-        ...(needed === undefined
-          ? []
-          : [{ key: 'per_week_needed', label: 'A week needed', value: needed, unit: '' as const }]),
-        ...(ends === undefined
-          ? []
-          : [
-              {
-                key: 'early',
-                label: 'Days to the end, at the soonest',
-                value: ends.early,
-                unit: '' as const,
-              },
-              { key: 'likely', label: 'Days to the end, the middle', value: ends.middle, unit: '' as const },
-              { key: 'late', label: 'Days to the end, at the latest', value: ends.late, unit: '' as const },
-            ]),
-        ...(chance === undefined
-          ? []
-          : [{ key: 'chance', label: 'Chance of the closing day', value: chance, unit: '%' as const }]),
-      ],
-      lines: [
-        ...(daysLeft !== undefined && daysLeft <= 0 && toCome > 0
-          ? [
-              `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /together reopen.`,
-            ]
-          : []),
-        ...(ends === undefined
-          ? []
-          : [
-              `Four times in five it ends between ${saidDay(soonest)} and ${saidDay(latest)}${arrivals.length < FEW_PARCELS ? '; with every parcel that comes it will be known better' : ''}.`,
-            ]),
-        ...(mayKnow
-          ? quiet.map(
-              ({ name: maker, since, held }) =>
-                `${maker} holds ${count(held, 'pledge')} and was last heard of ${when(since.slice(0, 10))}; perhaps a friendly word (for you only).`,
-            )
-          : []),
-      ],
+      figures: gather(
+        figure('handed_in', 'Handed in or accepted', done),
+        figure('to_come', 'Still to come', toCome),
+        figure('per_week', 'A week so far', forecast.rate),
+        figure('per_week_needed', 'A week needed', needed),
+        ends !== undefined && [
+          figure('early', 'Days to the end, at the soonest', ends.early),
+          figure('likely', 'Days to the end, the middle', ends.middle),
+          figure('late', 'Days to the end, at the latest', ends.late),
+        ],
+        figure('chance', 'Chance of the closing day', chance, '%'),
+      ),
+      lines: gather(
+        daysLeft !== undefined &&
+          daysLeft <= 0 &&
+          toCome > 0 &&
+          `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /together reopen.`,
+        ends !== undefined &&
+          `Four times in five it ends between ${saidDay(soonest)} and ${saidDay(latest)}${arrivals.length < FEW_PARCELS ? '; with every parcel that comes it will be known better' : ''}.`,
+        mayKnow &&
+          quiet.map(
+            ({ name: maker, since, held }) =>
+              `${maker} holds ${count(held, 'pledge')} and was last heard of ${when(since.slice(0, 10))}; perhaps a friendly word (for you only).`,
+          ),
+      ),
       working: found.working.steps,
       assumptions:
         toCome === 0

@@ -1,5 +1,5 @@
 /** Pledging and giving back. */
-import type { Action, Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Action, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
@@ -43,10 +43,10 @@ export function chooseKind(
       kinds.length === 0
         ? `There is nothing to ${verb} now.`
         : `Which kind do you ${verb} for ${state.plan.name}?`,
-    lines: [
-      ...kinds.map(({ name, left: some }) => `${name}: ${some}`),
-      ...(kinds.length > MOST_BUTTONS ? [`The kinds without a button are typed: ${typed} kind:…`] : []),
-    ],
+    lines: gather(
+      kinds.map(({ name, left: some }) => `${name}: ${some}`),
+      kinds.length > MOST_BUTTONS && `The kinds without a button are typed: ${typed} kind:…`,
+    ),
     data: { kinds },
     actions: kinds.slice(0, MOST_BUTTONS).map(({ name, left: some }) => {
       const many = Math.min(motifs, some);
@@ -109,8 +109,8 @@ export const pledge = question({
     return {
       headline: `${again ? 'That was counted already: you' : 'You'} hold ${count(hers, 'pledged motif')} of ${called} in ${after.plan.name}.`,
       figures: [
-        { key: 'pledged', label: 'You hold', value: hers, unit: '' },
-        { key: 'open', label: 'Still open of it', value: openFor(after, which), unit: '' },
+        figure('pledged', 'You hold', hers),
+        figure('open', 'Still open of it', openFor(after, which)),
       ],
       lines: [`Still open: ${rules.stillOpen(after)}.`],
       actions: [
@@ -162,7 +162,7 @@ export const release = question({
     const left = after.pledges.get(context.maker.id)?.[which] ?? 0;
     return {
       headline: `${again ? 'That was counted already: you hold' : 'Given back; you hold'} ${count(left, 'pledged motif')} of ${after.plan.kinds[which]?.name ?? meant}.`,
-      figures: [{ key: 'pledged', label: 'You hold', value: left, unit: '' }],
+      figures: [figure('pledged', 'You hold', left)],
       lines: [`Still open: ${rules.stillOpen(after)}.`],
       board: doc.id,
     };

@@ -1,5 +1,5 @@
 /** Running the blanket: closing, opening again, handing over, taking back, and the list of those there are. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
@@ -170,7 +170,7 @@ export const history = question({
       .filter(({ happened }) => happened.did !== 'reminded' || rules.mayOrganise(state, askerOf(context)));
     return {
       headline: `${count(told.length, 'thing has', 'things have')} happened to ${state.plan.name} since it was opened.`,
-      figures: [{ key: 'events', label: 'Events', value: told.length, unit: '' }],
+      figures: [figure('events', 'Events', told.length)],
       lines: told
         .slice(-last)
         .reverse()

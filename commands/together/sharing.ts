@@ -1,5 +1,5 @@
 /** A fair proposal for what is open, and a word to those who have gone quiet. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
@@ -74,28 +74,22 @@ export const shares = question({
         : `${count(left, 'motif')} ${left === 1 ? 'finds' : 'find'} no maker (${words(proposal.unplaced)})`;
     return {
       headline: `${applied ? 'Pledged as proposed' : 'A fair split'}: ${count(total, 'motif')} among ${count(proposal.shares.filter(({ motifs }) => motifs.some((n) => n > 0)).length, 'maker')}; ${rest}.`,
-      figures: [
-        { key: 'shared', label: 'Motifs shared out', value: total, unit: '' },
-        { key: 'unplaced', label: 'Without a maker', value: left, unit: '' },
-      ],
-      lines: [
-        ...proposal.shares.map(
+      figures: [figure('shared', 'Motifs shared out', total), figure('unplaced', 'Without a maker', left)],
+      lines: gather(
+        proposal.shares.map(
           ({ name: maker, motifs, capacity, held }) =>
             `${maker}: ${words(motifs) || 'nothing more'} (can make ${num(capacity, 1)}, holds ${held})`,
         ),
-        ...(applied || total === 0
-          ? []
-          : [
-              `Nothing is pledged by this yet: the organiser applies it with apply:yes shown:${proposal.mark}.`,
-            ]),
-      ],
+        !applied &&
+          total !== 0 &&
+          `Nothing is pledged by this yet: the organiser applies it with apply:yes shown:${proposal.mark}.`,
+      ),
       working: working.steps,
-      assumptions: [
-        ...(proposal.usualDays === undefined
-          ? []
-          : [`No closing day is set: shares for ${num(proposal.usualDays)} days.`]),
+      assumptions: gather(
+        proposal.usualDays !== undefined &&
+          `No closing day is set: shares for ${num(proposal.usualDays)} days.`,
         'Everyone carries as nearly as can be the same part of what she can make; pledges already held count.',
-      ],
+      ),
       data: {
         shares: proposal.shares.map(({ name: maker, motifs, capacity, held }) => ({
           maker,

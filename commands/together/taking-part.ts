@@ -1,5 +1,5 @@
 /** Joining, leaving, naming who may join. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
@@ -153,7 +153,7 @@ export const keep = question({
     const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
     return {
       headline: `Thank you; it is noted that ${held === 0 ? 'you are still with us' : `your ${count(held, 'pledge')} ${held === 1 ? 'stands' : 'stand'}`}.`,
-      figures: [{ key: 'pledged', label: 'Pledged', value: held, unit: '' }],
+      figures: [figure('pledged', 'Pledged', held)],
       private: true,
     };
   },

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
@@ -66,30 +66,25 @@ export const left = question({
     const tail = cm(TAIL * 100);
     return {
       headline: headline(),
-      figures: [
-        { key: 'last_row', label: `Last ${row} that can be finished`, value: lastRow, unit: '' },
-        { key: 'spare', label: 'Left after it, the tail included', value: spare, unit: 'm' },
-        { key: 'yarn_left', label: 'Yarn at hand', value: found.yarnLeft, unit: 'm' },
-        { key: 'yarn_each', label: 'Yarn in a finished motif', value: found.motifYarn, unit: 'm' },
-        ...(more === undefined
-          ? []
-          : [{ key: 'more_motifs', label: 'Further motifs from the rest', value: more, unit: '' as const }]),
-      ],
-      lines: [
-        ...(found.atTurn === undefined
-          ? []
-          : [
-              `The turn is ${row} ${plan.size}: ${num(found.atTurn, 0)} % of a motif’s yarn is worked by then, so a turn made while half the yarn is left is always safe.`,
-            ]),
-        ...(lastRow < rows && lastRow > done_row
-          ? [`Stop there, or join the next ball within ${row} ${lastRow + 1}.`]
-          : []),
-      ],
+      figures: gather(
+        figure('last_row', `Last ${row} that can be finished`, lastRow),
+        figure('spare', 'Left after it, the tail included', spare, 'm'),
+        figure('yarn_left', 'Yarn at hand', found.yarnLeft, 'm'),
+        figure('yarn_each', 'Yarn in a finished motif', found.motifYarn, 'm'),
+        figure('more_motifs', 'Further motifs from the rest', more),
+      ),
+      lines: gather(
+        found.atTurn !== undefined &&
+          `The turn is ${row} ${plan.size}: ${num(found.atTurn, 0)} % of a motif’s yarn is worked by then, so a turn made while half the yarn is left is always safe.`,
+        lastRow < rows &&
+          lastRow > done_row &&
+          `Stop there, or join the next ball within ${row} ${lastRow + 1}.`,
+      ),
       working: found.working.steps,
-      assumptions: [
-        ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
+      assumptions: gather(
+        asked.stitch === undefined && `Worked in ${t(plan.stitch)}, as no stitch was named.`,
         `The motif’s yarn is shared evenly over its ${plan.counted}; ${tail} are kept back for the tail.`,
-      ],
+      ),
     };
 
     function headline(): string {

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
@@ -64,45 +64,38 @@ export const rough = question({
     const bought = balls === undefined ? '' : `, ${count(balls, 'ball')}`;
     return {
       headline: `About ${m(each)} a motif, somewhere between ${m(low)} and ${m(high)};${all} about ${m(total)} with the reserve${bought}.`,
-      figures: [
-        { key: 'yarn_each', label: 'Yarn in one motif', value: each, unit: 'm' },
-        { key: 'yarn_low', label: 'At the least', value: low, unit: 'm' },
-        { key: 'yarn_high', label: 'At the most', value: high, unit: 'm' },
-        { key: 'yarn_total', label: 'Yarn in all, with the reserve', value: total, unit: 'm' },
-        ...(balls === undefined ? [] : [{ key: 'balls', label: 'Balls', value: balls, unit: '' as const }]),
-      ],
-      lines: [
+      figures: gather(
+        figure('yarn_each', 'Yarn in one motif', each, 'm'),
+        figure('yarn_low', 'At the least', low, 'm'),
+        figure('yarn_high', 'At the most', high, 'm'),
+        figure('yarn_total', 'Yarn in all, with the reserve', total, 'm'),
+        figure('balls', 'Balls', balls),
+      ),
+      lines: gather(
         'Better: weigh one finished motif and ask /yardage weighed.',
-        ...(ballsHigh !== undefined && ballsHigh !== balls
-          ? [`At the high end of the band it would be ${count(ballsHigh, 'ball')}.`]
-          : []),
-      ],
+        ballsHigh !== undefined &&
+          ballsHigh !== balls &&
+          `At the high end of the band it would be ${count(ballsHigh, 'ball')}.`,
+      ),
       working: found.working.steps,
-      assumptions: [
-        ...(found.bySize
-          ? []
-          : [
-              ...(named
-                ? []
-                : [
-                    ball
-                      ? `Yarn of about ${num(yarn.wpi)} wraps per inch, read off the ball.`
-                      : USUAL_YARN.assumed,
-                  ]),
-              ...(asked.hook === undefined ? [usualHookWords(usual)] : []),
-              ...(gauge ? [`The ${t('gauge')} is not used: blocks lie slanting.`] : []),
-            ]),
-        ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
-        ...(plan.counted === 'blocks'
-          ? [
-              `A block is reckoned as ${STITCHES_A_BLOCK} of ${t(plan.stitch)}: three, and the chain that stands as one (common practice).`,
-            ]
-          : []),
+      assumptions: gather(
+        !found.bySize &&
+          gather(
+            !named &&
+              (ball
+                ? `Yarn of about ${num(yarn.wpi)} wraps per inch, read off the ball.`
+                : USUAL_YARN.assumed),
+            asked.hook === undefined && usualHookWords(usual),
+            gauge && `The ${t('gauge')} is not used: blocks lie slanting.`,
+          ),
+        asked.stitch === undefined && `Worked in ${t(plan.stitch)}, as no stitch was named.`,
+        plan.counted === 'blocks' &&
+          `A block is reckoned as ${STITCHES_A_BLOCK} of ${t(plan.stitch)}: three, and the chain that stands as one (common practice).`,
         found.bySize
           ? `Tails (${cm(15)} at each end), seams and border are not in it; chains are.`
           : `Tails (${cm(15)} at each end), foundation and turning chains, seams and border are not in it.`,
         `The band is ${num(found.band)} % either way: hands differ more than stitches do.`,
-      ],
+      ),
       cautions: [caution('rough-estimate')],
     };
   },

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, g, m, num, t } from '../../src/core/base/reader.ts';
@@ -58,11 +58,11 @@ export const swap = question({
     return {
       headline: `${count(found.balls, 'ball')} of the new yarn: the pattern’s ${count(balls, 'ball')} hold ${m(found.total)}, and ${found.spare < NOTHING ? 'nothing' : m(found.spare)} will be left over.`,
       figures: [
-        { key: 'yarn_total', label: 'Yarn that the pattern asks for', value: found.total, unit: 'm' },
-        { key: 'new_balls', label: 'Balls of the new yarn', value: found.balls, unit: '' },
-        { key: 'spare', label: 'Left over', value: found.spare, unit: 'm' },
-        { key: 'weight', label: 'Weight of the pattern’s balls', value: found.weight, unit: 'g' },
-        { key: 'new_weight', label: 'Weight of the new balls', value: found.newWeight, unit: 'g' },
+        figure('yarn_total', 'Yarn that the pattern asks for', found.total, 'm'),
+        figure('new_balls', 'Balls of the new yarn', found.balls),
+        figure('spare', 'Left over', found.spare, 'm'),
+        figure('weight', 'Weight of the pattern’s balls', found.weight, 'g'),
+        figure('new_weight', 'Weight of the new balls', found.newWeight, 'g'),
       ],
       lines: [
         differ

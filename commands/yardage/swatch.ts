@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, g, m, num, size } from '../../src/core/base/reader.ts';
@@ -64,19 +64,16 @@ export const swatch = question({
       headline: `A blanket of ${size(width, height)} takes ${g(found.weight)} with ${spared}${
         yarn === undefined || balls === undefined ? '' : `, ${m(yarn)}: ${count(balls, 'ball')}`
       }.`,
-      figures: [
-        { key: 'weight_total', label: 'Weight in all, with the reserve', value: found.weight, unit: 'g' },
-        ...(yarn === undefined
-          ? []
-          : [{ key: 'yarn_total', label: 'Yarn in all, with the reserve', value: yarn, unit: 'm' as const }]),
-        ...(balls === undefined ? [] : [{ key: 'balls', label: 'Balls', value: balls, unit: '' as const }]),
-      ],
-      lines: [
+      figures: gather(
+        figure('weight_total', 'Weight in all, with the reserve', found.weight, 'g'),
+        figure('yarn_total', 'Yarn in all, with the reserve', yarn, 'm'),
+        figure('balls', 'Balls', balls),
+      ),
+      lines: gather(
         `A scale of whole grams leaves ${num(doubt, 0)} % open either way with this swatch: a larger one is surer.`,
-        ...(ball === undefined
-          ? ['With length and weight of a ball, ball:170m/100g, it also says metres and balls.']
-          : []),
-      ],
+        ball === undefined &&
+          'With length and weight of a ball, ball:170m/100g, it also says metres and balls.',
+      ),
       working: found.working.steps,
       assumptions: [
         'The blanket is worked like the swatch, all over: same stitch, hook and yarn, washed or not as the swatch was.',

@@ -1,4 +1,4 @@
-import type { Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
@@ -50,9 +50,9 @@ export const weighed = question({
     return {
       headline: `${all} ${m(total)} with ${spared}: ${count(balls, 'ball')}. Each motif takes ${m(each)}.`,
       figures: [
-        { key: 'yarn_each', label: 'Yarn in one motif', value: each, unit: 'm' },
-        { key: 'yarn_total', label: 'Yarn in all, with the reserve', value: total, unit: 'm' },
-        { key: 'balls', label: 'Balls', value: balls, unit: '' },
+        figure('yarn_each', 'Yarn in one motif', each, 'm'),
+        figure('yarn_total', 'Yarn in all, with the reserve', total, 'm'),
+        figure('balls', 'Balls', balls),
       ],
       lines: ['With several colours, do this sum for each and round each up by itself.'],
       working: working.steps,

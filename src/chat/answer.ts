@@ -12,6 +12,29 @@ export interface Figure {
   readonly unit: Unit | '%' | '°';
 }
 
+/** A figure; none where there is no value. */
+export function figure(key: string, label: string, value: number, unit?: Figure['unit']): Figure;
+export function figure(
+  key: string,
+  label: string,
+  value: number | undefined,
+  unit?: Figure['unit'],
+): Figure | undefined;
+export function figure(key: string, label: string, value: number | undefined, unit: Figure['unit'] = '') {
+  return value === undefined ? undefined : { key, label, value, unit };
+}
+
+/**
+ * Figures, lines, buttons in one list; what is undefined or false is left out, and a list among them is taken apart.
+ *
+ * @example
+ * gather('Row 9', false, ['Row 10', 'Row 11']) // → ['Row 9', 'Row 10', 'Row 11']
+ */
+export const gather = <T>(...parts: readonly (T | readonly T[] | undefined | false)[]): T[] =>
+  parts.flatMap((part): readonly T[] =>
+    part === undefined || part === false ? [] : Array.isArray(part) ? (part as readonly T[]) : [part as T],
+  );
+
 /** Something to look at or keep: a drawing (SVG, shown as PNG), a text, a table. */
 export interface AnswerFile {
   /** A file name with its ending, lower case, no folder. */
