@@ -1,17 +1,28 @@
 /** Which sources a test file imports, itself or through others. */
-import { existsSync, readFileSync } from 'node:fs';
-import { dirname, resolve } from 'node:path';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 
 const IMPORT = /(?:\bfrom|\bimport)\s*\(?\s*'(\.[^']+\.ts)'/g;
+/** A folder that a file names by its URL: it may import all that is in it. */
+const FOLDER = /new URL\('(\.[^']+\/)', import\.meta\.url\)/g;
 const imports = new Map<string, string[]>();
 
 function importsOf(file: string): string[] {
   let known = imports.get(file);
   if (!known) {
     const text = readFileSync(file, 'utf8');
-    known = [...text.matchAll(IMPORT)]
-      .map(([, path]) => resolve(dirname(file), path ?? ''))
+    const from = (path = '') => resolve(dirname(file), path);
+    const folders = [...text.matchAll(FOLDER)]
+      .map(([, path]) => from(path))
       .filter((path) => existsSync(path));
+    known = [
+      ...[...text.matchAll(IMPORT)].map(([, path]) => from(path)).filter((path) => existsSync(path)),
+      ...folders.flatMap((folder) =>
+        readdirSync(folder, { recursive: true, encoding: 'utf8' })
+          .filter((path) => path.endsWith('.ts'))
+          .map((path) => join(folder, path)),
+      ),
+    ];
     imports.set(file, known);
   }
   return known;

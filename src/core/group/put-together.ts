@@ -10,8 +10,9 @@ import type { Stitch } from '../../standards/stitches.ts';
 
 export const MEAN_GAP = formula({
   label: 'Neighbours differ, root mean square',
-  formula: 'sqrt(squares / seams)',
-  given: { squares: '', seams: '' },
+  // The root is taken before, so that a length is handed in: squares of lengths have no unit here.
+  formula: 'root_of_squares / sqrt(seams)',
+  given: { root_of_squares: 'cm', seams: '' },
   unit: 'cm',
   source: 'derived: squared differences of touching sides, averaged, and the root of it',
 });
@@ -113,7 +114,7 @@ function reckonGap(
     cells.map((motif) => motif?.side),
     touches,
   );
-  return working.do(MEAN_GAP, { squares, seams }, label);
+  return working.do(MEAN_GAP, { root_of_squares: Math.sqrt(squares), seams }, label);
 }
 
 /** Each motif in the first free cell of its kind, as it came. */
