@@ -118,44 +118,65 @@ describe('every cause', () => {
           .slice(from - 1, from - 1 + many)
           .map(({ count }, index) => count + (index >= 2 ? slip : 0));
         fc.pre(counts[0] !== plan.rows[fromRow - 1]!.count && counts.every((count) => count >= 0));
-        const piece = pieceOf(plan, counts, fromRow);
-        const { wrong } = checkCounts(plan, counts, fromRow);
-        const found = elsewhereOf(piece);
-        expect(wrong!.elsewhere).toEqual(
-          found && {
-            by: found.from - fromRow,
-            firstRow: found.from,
-            lastRow: found.from + many - 1,
-            otherFirstRows: found.others,
-            ...(found.slipAt === undefined ? {} : { slipAt: found.slipAt }),
-          },
-        );
-        const [first, ...rest] = wrong!.causes;
-        const slips = names([...BY_SHAPE, ...ANYWHERE], piece).sort();
-        if (!found) {
-          expect(wrong!.slip).toBeUndefined();
-          expect([first!, ...rest].map((cause) => reread(piece, cause)).sort()).toEqual(
-            isFar(piece) ? ['written down wrongly'] : slips,
-          );
-          return;
-        }
-        const really_ = checkCounts(plan, counts, found.from);
-        readElsewhere(piece, first!, really_.wrong?.causes[0]);
-        // Four at most are taken for slips where another row explains them.
-        expect(rest.map((cause) => reread(piece, cause)).sort()).toEqual(
-          isFar(piece) || Math.abs(piece.off) > 4 ? ['written down wrongly'] : slips,
-        );
-        const { row, expected, counted, causes } = really_.wrong ?? {};
-        expect(wrong!.slip).toEqual(
-          found.slipAt === undefined
-            ? undefined
-            : { row, expected, counted, difference: counted! - expected!, causes },
-        );
+        holdAtOnce(plan, counts, fromRow);
       }),
       { numRuns: 400 },
     );
   });
+
+  it('of a list that departs at once, be it at the very first row, is one of a slip where no other row explains it', () => {
+    fc.assert(
+      fc.property(drawn, ({ plan, row, counts, fromRow }) => {
+        const from = counts.slice(row - fromRow);
+        fc.pre(from.every((count) => count >= 0));
+        holdAtOnce(plan, from, row);
+        const begun = [plan.rows[0]!.count + from[0]! - plan.rows[row - 1]!.count, ...from.slice(1)].slice(
+          0,
+          plan.rows.length,
+        );
+        if (begun[0]! >= 0) holdAtOnce(plan, begun, 1);
+      }),
+      { numRuns: 300 },
+    );
+  });
 });
+
+/** A list whose first count is not that of its row: told from all rows that it may belong to, or from slips in one. */
+function holdAtOnce(plan: RowPlan, counts: readonly number[], fromRow: number): void {
+  const piece = pieceOf(plan, counts, fromRow);
+  const { wrong } = checkCounts(plan, counts, fromRow);
+  const found = elsewhereOf(piece);
+  expect(wrong!.elsewhere).toEqual(
+    found && {
+      by: found.from - fromRow,
+      firstRow: found.from,
+      lastRow: found.from + counts.length - 1,
+      otherFirstRows: found.others,
+      ...(found.slipAt === undefined ? {} : { slipAt: found.slipAt }),
+    },
+  );
+  const [first, ...rest] = wrong!.causes;
+  const slips = names([...BY_SHAPE, ...ANYWHERE], piece).sort();
+  if (!found) {
+    expect(wrong!.slip).toBeUndefined();
+    expect([first!, ...rest].map((cause) => reread(piece, cause)).sort()).toEqual(
+      isFar(piece) ? ['written down wrongly'] : slips,
+    );
+    return;
+  }
+  const there = checkCounts(plan, counts, found.from);
+  readElsewhere(piece, first!, there.wrong?.causes[0]);
+  // Four at most are taken for slips where another row explains them.
+  expect(rest.map((cause) => reread(piece, cause)).sort()).toEqual(
+    isFar(piece) || Math.abs(piece.off) > 4 ? ['written down wrongly'] : slips,
+  );
+  const { row, expected, counted, causes } = there.wrong ?? {};
+  expect(wrong!.slip).toEqual(
+    found.slipAt === undefined
+      ? undefined
+      : { row, expected, counted, difference: counted! - expected!, causes },
+  );
+}
 
 describe('a miscount', () => {
   it('has the counts, the next row, and what ripping undoes', () => {
@@ -213,10 +234,15 @@ describe('a miscount', () => {
         option: 'counts',
         message: '4 counts from round 2 would reach round 5; this piece ends with round 4.',
         hint: 'Give at most 3 counts, or a smaller from_row.',
+        facts: { most: 3, given: 4 },
       }),
     );
     expect(() => checkCounts(rowPlan('diagonal', { size: 2 }), [3], 5)).toThrow(
-      expect.objectContaining({ option: 'from_row', hint: 'Start from a row from 1 to 4.' }),
+      expect.objectContaining({
+        option: 'from_row',
+        hint: 'Start from a row from 1 to 4.',
+        facts: { row: 5, rows: 4 },
+      }),
     );
   });
 });
