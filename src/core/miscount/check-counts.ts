@@ -1,4 +1,5 @@
 /** Where a run of counted rows departs from its plan. Why it may have, and what mends it, is in `suspects/`. */
+import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import { type RowPlan } from '../rows/index.ts';
 import { causesOf, isFarOff, noRowHas, type Cause } from './causes.ts';
@@ -84,8 +85,8 @@ export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 
   const expected = working.do(countFormula, values);
   const difference = working.do(DIFFERENCE, { counted, expected });
   const next = plan.rows[lastRow]?.count;
-  const found = { fromRow, lastRow, difference, working, ...(next === undefined ? {} : { next }) };
-  if (at === -1) return found;
+  const told = defined({ fromRow, lastRow, difference, working, next });
+  if (at === -1) return told;
   const departure = departureAt(plan, counts, fromRow, at);
   const { undone } = departure;
   const causes = causesOf(departure);
@@ -94,26 +95,22 @@ export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 
   const slip =
     other?.slipAt === undefined ? undefined : departureAt(plan, counts, other.firstRow, other.slipAt);
   return {
-    ...found,
-    wrong: {
+    ...told,
+    wrong: defined({
       row,
       expected,
       counted,
       causes,
       undone,
-      ...(noRowHasIt === undefined ? {} : { noRowHasIt }),
-      ...(other ? { elsewhere: other } : {}),
-      ...(slip
-        ? {
-            slip: {
-              row: slip.row,
-              expected: slip.expected,
-              counted: slip.counted,
-              difference: slip.difference,
-              causes: causesOf(slip),
-            },
-          }
-        : {}),
-    },
+      noRowHasIt,
+      elsewhere: other,
+      slip: slip && {
+        row: slip.row,
+        expected: slip.expected,
+        counted: slip.counted,
+        difference: slip.difference,
+        causes: causesOf(slip),
+      },
+    }),
   };
 }

@@ -1,4 +1,5 @@
 /** Which row a count belongs to, read back off a shape's plan. */
+import { defined } from '../base/defined.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 import { Problem } from '../base/problem.ts';
 import { count, t } from '../base/reader.ts';
@@ -73,20 +74,13 @@ export function whichRow(asked: {
     const below = nearest(plan, (one) => one < stitches, Math.max);
     const above = nearest(plan, (one) => one > stitches, Math.min);
     for (const near of [below, above]) if (near) check(near.row);
-    return {
-      plan,
-      rows,
-      ...(below ? { below } : {}),
-      ...(above ? { above } : {}),
-      working,
-      assumptions,
-    };
+    return defined({ plan, rows, below, above, working, assumptions });
   }
   const shrinks = (row: number) => (plan.rows[row - 1]?.decreases ?? 0) > 0;
   const otherRow = shrinks(first) ? undefined : rows.find(shrinks);
   check(first);
   if (otherRow !== undefined) check(otherRow);
-  return { plan, rows, row: first, ...(otherRow === undefined ? {} : { otherRow }), working, assumptions };
+  return defined({ plan, rows, row: first, otherRow, working, assumptions });
 }
 
 const rowsOf = (plan: RowPlan, stitches: number): number[] =>

@@ -1,5 +1,7 @@
 /** Two gauges held against each other: how far off the piece would be, and which hook would mend it. */
 import { HOOKS, STEEL_HOOKS } from '../../standards/hooks.ts';
+import { defined } from '../base/defined.ts';
+import { isOffBy, percentOff } from '../base/percent-off.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
 
@@ -12,10 +14,8 @@ export const SAME_LENGTH = formula({
   unit: '',
   source: 'derived: the same gauge counted over another length; 4 in is 10.16 cm, not 10',
 });
-export const PERCENT_OFF = formula({
+export const PERCENT_OFF = percentOff('want', 'have', {
   label: 'Width, too wide (+) or too narrow (−), per cent',
-  formula: '100 * (want / have - 1)',
-  given: { want: '', have: '' },
   unit: '',
   source: COUNTS,
 });
@@ -34,11 +34,9 @@ export const HOOK_FOR = formula({
   source: 'common practice: stitch width goes roughly with the hook',
 });
 
-export const STILL_OFF = formula({
+export const STILL_OFF = percentOff('tried', 'ideal', {
   label: 'Width with the hook to try, still too wide (+) or too narrow (−), per cent',
-  formula: '100 * (tried / ideal - 1)',
-  given: { tried: 'mm', ideal: 'mm' },
-  unit: '',
+  unit: 'mm',
   source: 'common practice: stitch width goes roughly with the hook',
 });
 
@@ -87,7 +85,7 @@ const LISTED: readonly { readonly mm: number; readonly fromMemory?: boolean }[] 
  */
 export function hookFor(hook: number, have: number, want: number, working: Working): HookAdvice | undefined {
   const ideal = working.do(HOOK_FOR, { hook, have, want });
-  const stays = Math.abs(100 * (want / have - 1)) <= HOOK_STAYS_WITHIN;
+  const stays = !isOffBy(want, have, HOOK_STAYS_WITHIN);
   const candidates = stays
     ? [{ mm: hook }, ...LISTED]
     : LISTED.filter(({ mm }) => (ideal > hook ? mm > hook : mm < hook));
@@ -130,14 +128,14 @@ export function compareGauges(asked: {
   }
   const comesOut = working.do(COMES_OUT, { width, want: stitches, have: have.stitches });
   const suggested = hook === undefined ? undefined : hookFor(hook, have.stitches, stitches, working);
-  return {
+  return defined({
     widthPercent,
     over,
-    have: { stitches: have.stitches, ...(rows && { rows: rows.have }) },
-    want: { stitches, ...(rows && { rows: rows.want }) },
+    have: defined({ stitches: have.stitches, rows: rows?.have }),
+    want: defined({ stitches, rows: rows?.want }),
     comesOut,
-    ...(rows && { heightPercent: rows.percent }),
-    ...(suggested === undefined ? {} : { suggested }),
+    heightPercent: rows?.percent,
+    suggested,
     working,
-  };
+  });
 }

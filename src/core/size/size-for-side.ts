@@ -1,18 +1,16 @@
 /** Which size of diagonal square comes out at a wished side, at one's own gauge. */
 import type { Gauge } from '../base/quantity.ts';
+import { percentOff } from '../base/percent-off.ts';
 import { Problem } from '../base/problem.ts';
 import { cm } from '../base/reader.ts';
-import { formula, Working } from '../base/working.ts';
+import { Working } from '../base/working.ts';
 import { MOST_ROWS } from '../base/limits.ts';
 import { blockedSide } from './blocking.ts';
 import { plainBlockedSide } from './resize.ts';
 
-export const OFF_WISH = formula({
+export const OFF_WISH = percentOff('side', 'wished', {
   label: 'Larger (+) or smaller (−) than wished, per cent',
-  formula: '100 * (side / wished - 1)',
-  given: { side: 'cm', wished: 'cm' },
-  unit: '',
-  source: 'derived',
+  unit: 'cm',
 });
 
 /** A size in rising rows and the side, in cm, that it blocks to. */

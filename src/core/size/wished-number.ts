@@ -1,4 +1,5 @@
 /** Blankets of a wished number of motifs: how they can be set, how large that comes out, or how large each motif must be. */
+import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import { count } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
@@ -133,13 +134,7 @@ export function wishedNumber(asked: {
   };
   const fewer = strip ? near(-1) : undefined;
   const more = strip ? near(1) : undefined;
-  return {
-    options,
-    best,
-    ...(fewer === undefined ? {} : { fewer }),
-    ...(more === undefined ? {} : { more }),
-    working,
-  };
+  return defined({ options, best, fewer, more, working });
 }
 
 /** Nearest to a square first, then higher than wide, then the smaller motif. */
