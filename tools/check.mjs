@@ -2,7 +2,7 @@
 // Each prints only when it has something to say; one that fails fails the whole.
 import { spawn } from 'node:child_process';
 
-const CHECKS = ['npm run -s typecheck', 'npm run -s lint', 'npx prettier --check --log-level warn .'];
+const CHECKS = ['npm run -s typecheck', 'npm run -s lint', 'npx prettier --check --cache --log-level warn .'];
 
 const results = CHECKS.map(
   (check) =>
