@@ -21,7 +21,7 @@ export const colours = question({
   options: {
     colour: blanketColour('The colour to say something of; all are shown if not given').optional(),
     ball: opt.ball().optional(),
-    price: opt.number('Price of one ball, in your own money', { example: '4.5' }).optional(),
+    price: opt.money('Price of one ball, in your own money, like 4.50', { example: '4.5' }).optional(),
     balls: opt
       .number('Balls at hand; a part of a ball counts as a part', { max: 10_000, example: '3.5' })
       .optional(),

@@ -2,8 +2,8 @@ import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME, MOST_ALONG } from '../../src/core/base/limits.ts';
 import { ARRANGEMENTS, type Arrangement } from '../../src/core/blanket/layout.ts';
-import { SEAM_METHODS } from '../../src/core/edges/seams.ts';
 import { SETTING_KEYS, SETTINGS } from '../../src/standards/settings.ts';
+import { seamChoices } from '../shared/seam-choices.ts';
 import { DEFINED } from '../shared/saved-motif.ts';
 
 /** What the examples of these questions have saved before. */
@@ -101,7 +101,7 @@ export const rows = (says = 'Motifs under each other') => opt.whole(says, { max:
 
 /** How motifs are joined, and what goes round them: asked when a blanket starts and when it changes. */
 export const edges = {
-  joining: opt.choice('How motifs are joined; whip if not given', SEAM_METHODS, 'whip').optional(),
+  joining: opt.choice('How motifs are joined; whip if not given', seamChoices, 'whip').optional(),
   join_colour: opt.text('The colour they are joined with', { max: LONGEST_NAME, example: 'moss' }).optional(),
   border: opt.stitches('The border, one stitch a round from the inside', 'sc hdc sc').optional(),
   border_colours: opt

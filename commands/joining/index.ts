@@ -2,11 +2,12 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
-import { joinMotifs, SEAM_METHODS, type SeamMethod } from '../../src/core/edges/seams.ts';
+import { joinMotifs, type SeamMethod } from '../../src/core/edges/seams.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { findUsualHook } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
 import { ROUGH_BAND, USUAL_YARN } from '../../src/standards/consumption.ts';
+import { seamChoices } from '../shared/seam-choices.ts';
 import { usualHookWords } from '../shared/hook-words.ts';
 
 /** A seam this long, in metres, is an evening and more at a heavy blanket. */
@@ -31,7 +32,7 @@ export const joining = command({
         method: opt
           .choice(
             { says: 'How they are joined', assumed: 'Sewn in whip stitch, as no method was named.' },
-            SEAM_METHODS,
+            seamChoices,
             'whip',
           )
           .default('whip'),

@@ -4,6 +4,9 @@ import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { settingsWords } from './words.ts';
 
+const METRIC = ['cm', 'centimetres', 'centimeters', 'metres', 'meters', 'm', 'mm', 'grams', 'g'];
+const IMPERIAL = ['inches', 'inch', 'in', 'feet', 'yards', 'yd', 'oz', 'ounces', 'us units'];
+
 export const change = question({
   name: 'change',
   says: 'Sets your units, your terms, or who sees your answers',
@@ -12,19 +15,28 @@ export const change = question({
       .choice(
         'Centimetres, metres and grams, or inches, yards and ounces',
         [
-          { value: 'metric', label: 'metric (cm, m, g)' },
-          { value: 'imperial', label: 'imperial (in, yd, oz)' },
+          { value: 'metric', label: 'metric (cm, m, g)', also: METRIC },
+          { value: 'imperial', label: 'imperial (in, yd, oz)', also: IMPERIAL },
         ],
         'imperial',
       )
       .optional(),
-    terms: opt.choice('Whose names of stitches you read and type', ['US', 'UK'], 'UK').optional(),
+    terms: opt
+      .choice(
+        'Whose names of stitches you read and type',
+        [
+          { value: 'US', also: ['american', 'usa', 'america', 'us terms', 'american terms'] },
+          { value: 'UK', also: ['british', 'english', 'britain', 'gb', 'uk terms', 'british terms'] },
+        ],
+        'UK',
+      )
+      .optional(),
     answers: opt
       .choice(
         'Who sees answers to you in a server',
         [
-          { value: 'everyone', label: 'everyone' },
-          { value: 'me', label: 'only me' },
+          { value: 'everyone', label: 'everyone', also: ['all', 'everybody', 'public'] },
+          { value: 'me', label: 'only me', also: ['private', 'just me', 'myself'] },
         ],
         'me',
       )

@@ -9,7 +9,7 @@ import { cm, count, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { chooseKind, onlyKind } from './pledging.ts';
+import { chooseKind, manyOf, motifsOption, onlyKind } from './pledging.ts';
 import { sideLines, sideWords } from './size-words.ts';
 import { numbered } from './words.ts';
 import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
@@ -19,7 +19,7 @@ export const handin = question({
   says: 'Hand in finished motifs, with their measured side',
   options: {
     kind: kindOption.optional(),
-    motifs: opt.whole('How many', { max: 500, example: '2' }).default(1),
+    motifs: motifsOption,
     side: opt.length('Their measured side, blocked if you blocked them', '15cm').optional(),
     hook: opt.hook('The hook you used, to be told which to try').optional(),
     name: nameOption,
@@ -52,7 +52,7 @@ export const handin = question({
       return chooseKind(state, {
         verb: 'hand in',
         typed: '/together handin',
-        motifs,
+        motifs: manyOf(motifs),
         left,
         ask: (label, options) =>
           action(label, 'together handin', {
@@ -62,19 +62,20 @@ export const handin = question({
       });
     }
     const which = rules.kindNamed(state, meant);
+    const many = manyOf(motifs, left(which));
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      rules.handIn(now, askerOf(context), which, motifs, side),
+      rules.handIn(now, askerOf(context), which, many, side),
     );
     const numbers = after.pieces
       .filter(
         (piece) => piece.maker === context.maker.id && piece.kind === which && piece.state === 'handed-in',
       )
-      .slice(-motifs)
+      .slice(-many)
       .map(({ piece }) => piece);
     const check = side === undefined ? undefined : checkSide(after.plan, side, hook);
     const called = after.plan.kinds[which]?.name ?? meant;
     return {
-      headline: `${again ? 'That was counted already: ' : ''}${count(motifs, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${sideWords(check)}` : ''}.`,
+      headline: `${again ? 'That was counted already: ' : ''}${count(many, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${sideWords(check)}` : ''}.`,
       figures: gather(
         figure('handed_in', 'Waiting for the organiser', after.tally[which]?.handedIn ?? 0),
         check && figure('off', 'Off the wanted side', check.percent, '%'),
@@ -108,7 +109,10 @@ const HANDED_IN = [...OPENED, '/together handin kind:furrow motifs:2 side:15.1cm
 export const accept = question({
   name: 'accept',
   says: 'Organiser: accept motifs that were handed in; without numbers, lists those that wait',
-  options: { motifs: opt.numbers('Their numbers, like 3 5 7-9').optional(), name: nameOption },
+  options: {
+    motifs: opt.numbersOrAll('Their numbers, like 3 5 7-9, or all that wait').optional(),
+    name: nameOption,
+  },
   example: 'motifs:1',
   before: HANDED_IN,
   refused: { line: 'motifs:99', option: 'motifs' },
@@ -121,10 +125,11 @@ export const accept = question({
     marks: { motifs: { takes: 'numbers', only: false }, name: { takes: 'saved-group' } },
     phrases: ['accept motifs 3 to 6', 'what is waiting to be accepted'],
   },
-  async answer({ motifs, name }, context): Promise<Answer> {
+  async answer({ motifs: asked, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
-    if (motifs === undefined) {
-      const wait = waiting(state);
+    const wait = waiting(state);
+    const motifs = asked === 'all' ? wait.map(({ piece }) => piece) : asked;
+    if (motifs === undefined || motifs.length === 0) {
       return {
         headline:
           wait.length === 0

@@ -9,7 +9,16 @@ import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
 
-const motifsOption = opt.whole('How many', { max: 500, example: '2' }).default(1);
+/** Motifs of one kind in one asking. */
+const MOST_AT_ONCE = 500;
+
+export const motifsOption = opt
+  .wholeOrAll('How many; all of that kind are meant by all', { max: MOST_AT_ONCE, example: '2' })
+  .default(1);
+
+/** How many are meant: `all` is as many as there are of the kind. */
+export const manyOf = (motifs: number | 'all', left = MOST_AT_ONCE): number =>
+  motifs === 'all' ? Math.max(1, left) : motifs;
 
 /** How many buttons one answer has room for. */
 const MOST_BUTTONS = 20;
@@ -96,13 +105,13 @@ export const pledge = question({
       return chooseKind(state, {
         verb: 'pledge',
         typed: '/together pledge',
-        motifs,
+        motifs: manyOf(motifs),
         left,
         ask: (label, options) => action(label, 'together pledge', options),
       });
     const which = rules.kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      rules.pledge(now, askerOf(context), which, motifs),
+      rules.pledge(now, askerOf(context), which, manyOf(motifs, left(which))),
     );
     const hers = after.pledges.get(context.maker.id)?.[which] ?? 0;
     const called = after.plan.kinds[which]?.name ?? meant;
@@ -151,13 +160,13 @@ export const release = question({
       return chooseKind(state, {
         verb: 'give back',
         typed: '/together release',
-        motifs,
+        motifs: manyOf(motifs),
         left: hers,
         ask: (label, options) => action(label, 'together release', options),
       });
     const which = rules.kindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      rules.release(now, context.maker.id, which, motifs),
+      rules.release(now, context.maker.id, which, manyOf(motifs, hers(which))),
     );
     const left = after.pledges.get(context.maker.id)?.[which] ?? 0;
     return {

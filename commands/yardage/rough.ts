@@ -7,7 +7,7 @@ import { findUsualHook, wpiOf } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
 import { STITCHES_A_BLOCK, USUAL_YARN } from '../../src/standards/consumption.ts';
 import { usualHookWords } from '../shared/hook-words.ts';
-import { motifs, otherSize, reserve } from './options.ts';
+import { countMotifs, motifs, otherSize, reserve } from './options.ts';
 
 export const rough = question({
   name: 'rough',
@@ -53,7 +53,9 @@ export const rough = question({
       'rough estimate of yarn for a 40 block c2c blanket in aran',
     ],
   },
-  answer({ yarn: named, other_size, ...asked }): Answer {
+  async answer({ yarn: named, other_size, ...given }, context): Promise<Answer> {
+    const { motifs: many, assumptions } = await countMotifs(given.motifs, context);
+    const asked = { ...given, motifs: many };
     const { ball, gauge } = asked;
     const yarn = named ?? (ball ? { wpi: wpiOf(ball) } : USUAL_YARN.thickness);
     const usual = findUsualHook(yarn);
@@ -79,6 +81,7 @@ export const rough = question({
       ),
       working: found.working.steps,
       assumptions: gather(
+        assumptions,
         !found.bySize &&
           gather(
             !named &&

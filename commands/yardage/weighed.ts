@@ -4,7 +4,7 @@ import { opt } from '../../src/chat/options.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
 import { reckonWeighed } from '../../src/core/yarn/weighed.ts';
 import { caution } from '../../src/standards/care.ts';
-import { motifs, reserve } from './options.ts';
+import { countMotifs, motifs, reserve } from './options.ts';
 
 export const weighed = question({
   name: 'weighed',
@@ -43,7 +43,9 @@ export const weighed = question({
       'how much yarn for 80 squares of 12 g',
     ],
   },
-  answer(asked): Answer {
+  async answer(given, context): Promise<Answer> {
+    const { motifs: many, assumptions } = await countMotifs(given.motifs, context);
+    const asked = { ...given, motifs: many };
     const { each, total, balls, working } = reckonWeighed(asked);
     const all = asked.motifs === 1 ? 'One motif takes' : `${count(asked.motifs, 'motif')} take`;
     const spared = asked.reserve === 0 ? 'no reserve' : `${num(asked.reserve)} % in reserve`;
@@ -56,7 +58,7 @@ export const weighed = question({
       ],
       lines: ['With several colours, do this sum for each and round each up by itself.'],
       working: working.steps,
-      assumptions: ['Seams and border are not in it.'],
+      assumptions: [...assumptions, 'Seams and border are not in it.'],
       cautions: [caution('dye-lot')],
     };
   },

@@ -3,23 +3,23 @@
  * autocomplete, the help page and the reference need to know.
  */
 import * as z from 'zod';
-import {
-  clip,
-  isBareNumber,
-  readBall,
-  readGauge,
-  readLength,
-  readWeight,
-  refuseUnclear,
-} from '../core/base/quantity.ts';
+import { clip, isBareNumber, readNumber, refuseUnclear } from '../core/base/number.ts';
+import { partsOfBall, readBall, readGauge, readLength, readWeight } from '../core/base/quantity.ts';
 import { readCounts, readDay, readNumbers } from '../core/base/lists.ts';
-import { readHook, readStitch, readStitches, readYarn } from '../core/base/trade-words.ts';
-import { lookUpHook } from '../core/lookup/hook.ts';
+import {
+  otherHooks,
+  otherYarns,
+  readHook,
+  readStitch,
+  readStitches,
+  readYarn,
+} from '../core/base/trade-words.ts';
 import { MOST_ROWS } from '../core/base/limits.ts';
 import { blanketFor, blanketForWords, SIZE_NAMES } from '../core/lookup/size.ts';
 import { SHAPES } from '../core/rows/index.ts';
+import { SHAPE_WORDS } from '../standards/trade-names.ts';
 import { Problem } from '../core/base/problem.ts';
-import { mm, plain, type Reader } from '../core/base/reader.ts';
+import { plain, type Reader } from '../core/base/reader.ts';
 import { HOOKS } from '../standards/hooks.ts';
 import { STITCHES } from '../standards/stitches.ts';
 import { TERMS } from '../standards/terms.ts';
@@ -46,6 +46,8 @@ export interface Choice {
   readonly value: string;
   /** What is shown; the value if not given. */
   readonly label?: string;
+  /** Other words that mean it, in lower case with single spaces. */
+  readonly also?: readonly string[];
 }
 
 export interface OptionMeta {
@@ -58,6 +60,8 @@ export interface OptionMeta {
   readonly max?: number;
   readonly maxLength?: number;
   readonly choices?: readonly Choice[];
+  /** Words that may stand where a number is asked: `all`. A room's control must let them be typed. */
+  readonly words?: readonly string[];
   /** Offers while typing; from memory or from what the maker has saved. The typed text may still be anything. */
   readonly suggest?: (typed: string, context: Context) => readonly Choice[] | Promise<readonly Choice[]>;
   /** Said among the assumptions when the option is left out. */
@@ -126,32 +130,43 @@ const outOfRange = (
     { hint, facts: { min, max, given: value } },
   );
 
-function whole(min: number, max: number, example: string) {
-  return reading((text) => {
+const wholeReader =
+  (min: number, max: number, example: string) =>
+  (text: string): number => {
     const hint = `Give a whole number from ${min} to ${max}, like ${example}.`;
+    const typed = text.trim();
     refuseUnclear(text);
     // More digits than a number holds exactly are said back as they stand.
-    if (/^[+-]?\d{17,}$/.test(text.trim())) throw outOfRange(clip(text), Number(text), { min, max, hint });
-    if (!/^[+-]?\d{1,16}$/.test(text.trim()))
+    if (/^[+-]?\d{17,}$/.test(typed)) throw outOfRange(clip(text), Number(text), { min, max, hint });
+    const value = /^[+-]?\d{1,16}$/.test(typed) ? Number(typed) : readNumber(typed);
+    if (value === undefined || !Number.isInteger(value))
       throw new Problem('not-a-whole-number', `“${clip(text)}” is not a whole number.`, { hint });
-    const value = Number(text);
+    if (value < min || value > max) throw outOfRange(String(value), value, { min, max, hint });
+    return value;
+  };
+
+const whole = (min: number, max: number, example: string) => reading(wholeReader(min, max, example));
+
+function decimal(min: number, max: number, example: string, bare = (text: string) => text) {
+  return reading((text) => {
+    const hint = `Give a number from ${min} to ${max}, like ${example}.`;
+    const typed = bare(text.trim()).trim();
+    refuseUnclear(typed);
+    const signed = /^[+-]?\d{1,9}(?:[.,]\d{1,6})?$/.test(typed) ? Number(typed.replace(',', '.')) : undefined;
+    const value = signed ?? readNumber(typed);
+    if (value === undefined) throw new Problem('not-a-number', `“${clip(text)}” is not a number.`, { hint });
     if (value < min || value > max) throw outOfRange(String(value), value, { min, max, hint });
     return value;
   });
 }
 
-function decimal(min: number, max: number, example: string, suffix = '') {
-  return reading((text) => {
-    const hint = `Give a number from ${min} to ${max}, like ${example}.`;
-    refuseUnclear(text);
-    const bare = suffix === '' ? text.trim() : text.trim().replace(new RegExp(`\\s*${suffix}$`), '');
-    if (!/^[+-]?\d{1,9}([.,]\d{1,6})?$/.test(bare))
-      throw new Problem('not-a-number', `“${clip(text)}” is not a number.`, { hint });
-    const value = Number(bare.replace(',', '.'));
-    if (value < min || value > max) throw outOfRange(String(value), value, { min, max, hint });
-    return value;
-  });
-}
+/** `10 %`, `10 per cent`. */
+const withoutPercent = (text: string) => text.replace(/\s*(?:%|per\s?cent|pct?\.?)$/i, '');
+/** `£3.95`, `3,95 €`, `4.50 USD`: whatever money she counts in. */
+const withoutMoney = (text: string) =>
+  text
+    .replace(/^(?:\p{Sc}|[A-Z]{3}\b)\s*/iu, '')
+    .replace(/\s*(?:\p{Sc}|\b[A-Z]{3}|euros?|pounds?|dollars?)$/iu, '');
 
 type Said = string | (Partial<Omit<OptionMeta, 'kind'>> & { says: string });
 const meta = <K extends Kind>(
@@ -162,18 +177,41 @@ const meta = <K extends Kind>(
   ...(typeof said === 'string' ? { says: said } : said),
 });
 
+/** `Solid_Square ` is solid square: capitals, hyphens and lines between words say nothing. */
+const plainWords = (text: string) =>
+  text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ');
+
+/** A beginning shorter than this may be a slip of the thumb. */
+const SHORTEST_BEGINNING = 2;
+
+/**
+ * The choice that is meant: its name, its label, another word for it, or a beginning that only one of them has; undefined where it is
+ * none of them or could be several.
+ */
+export function choiceMeant<C extends Choice>(choices: readonly C[], typed: string): C | undefined {
+  const words = plainWords(typed);
+  const names = ({ value, label, also = [] }: Choice) =>
+    [value, ...(label === undefined ? [] : [label]), ...also].map(plainWords);
+  const exact = choices.find((choice) => names(choice).includes(words));
+  if (exact ?? words.length < SHORTEST_BEGINNING) return exact;
+  const begun = choices.filter((choice) => names(choice).some((name) => name.startsWith(words)));
+  return begun.length === 1 ? begun[0] : undefined;
+}
+
 function oneOf<const V extends string>(choices: readonly (V | (Choice & { readonly value: V }))[]) {
-  const listed = choices.map((choice) => (typeof choice === 'string' ? { value: choice } : choice));
+  const listed: readonly (Choice & { readonly value: V })[] = choices.map((choice) =>
+    typeof choice === 'string' ? { value: choice } : choice,
+  );
   return {
     listed,
     schema: reading((text): V => {
-      const typed = text.trim().toLowerCase();
-      const found = listed.find(
-        (choice) => choice.value.toLowerCase() === typed || choice.label?.toLowerCase() === typed,
-      );
+      const found = choiceMeant(listed, text);
       if (found) return found.value;
       throw new Problem('not-a-choice', `“${clip(text)}” is not one of the choices.`, {
-        hint: `Choose ${listed.map((choice) => choice.value).join(', ')}.`,
+        hint: `Choose ${listed.map(({ value, also }) => (also?.[0] === undefined ? value : `${value} (${also[0]})`)).join(', ')}.`,
       });
     }),
   };
@@ -184,17 +222,15 @@ const matching = (choices: readonly Choice[], typed: string) =>
     `${choice.value} ${choice.label ?? ''}`.toLowerCase().includes(typed.trim().toLowerCase()),
   );
 
-/** A bare number is millimetres; where it is the number of another hook too, that is said. */
-function otherHooks(typed: string): string | undefined {
-  if (!isBareNumber(typed)) return undefined;
-  const read = readHook(typed);
-  const others = lookUpHook(typed).filter(
-    ({ system, mm: size }) => (system === 'US' || system === 'US steel') && size !== read,
-  );
-  if (others.length === 0) return undefined;
-  const named = others.map(({ system, mm: size }) => `${system} ${typed.trim()} is ${mm(size)}`);
-  return `${typed.trim()} is read as ${mm(read)}; ${named.join(', ')}.`;
-}
+/** All of them, as people say it. */
+const ALL = /^\s*(?:all|all of (?:them|it)|every(?: one|thing)?|the (?:lot|whole (?:lot|blanket)))\s*$/i;
+
+const YES_NO = [
+  { value: 'yes', also: ['y', 'yeah', 'yep', 'ok', 'okay', 'sure', 'true', 'on'] },
+  { value: 'no', also: ['n', 'nope', 'false', 'off'] },
+] as const;
+
+const SHAPE_CHOICES = SHAPES.map((value) => ({ value, also: SHAPE_WORDS[value] }));
 
 /** The kinds of options. Each takes a line that says what to give, or that line with more of its declaration. */
 export const opt = {
@@ -222,12 +258,23 @@ export const opt = {
   /** A whole number. */
   whole: (said: Said, { min = 1, max = 10_000, example = '12' } = {}) =>
     declare(whole(min, max, example), meta(said, { kind: 'integer', example, min, max })),
+  /** A whole number, or `all` of something that is known: 'all' is handed on. */
+  wholeOrAll: (said: Said, { min = 1, max = 10_000, example = '12' } = {}) => {
+    const number = wholeReader(min, max, example);
+    return declare(
+      reading((text): number | 'all' => (ALL.test(text) ? 'all' : number(text))),
+      meta(said, { kind: 'integer', example, min, max, words: ['all'] }),
+    );
+  },
   /** A percentage, with or without its sign. */
   percent: (said: Said, { min = 0, max = 100, example = '10' } = {}) =>
-    declare(decimal(min, max, example, '%'), meta(said, { kind: 'number', example, min, max })),
+    declare(decimal(min, max, example, withoutPercent), meta(said, { kind: 'number', example, min, max })),
   /** Any other number: an amount of money, hours. */
   number: (said: Said, { min = 0, max = 1_000_000, example = '4.5' } = {}) =>
     declare(decimal(min, max, example), meta(said, { kind: 'number', example, min, max })),
+  /** An amount of money, with or without its sign. */
+  money: (said: Said, { max = 1_000_000, example = '4.50' } = {}) =>
+    declare(decimal(0, max, example, withoutMoney), meta(said, { kind: 'number', example, min: 0, max })),
   choice: <const V extends string>(
     said: Said,
     choices: readonly (V | (Choice & { readonly value: V }))[],
@@ -237,14 +284,14 @@ export const opt = {
     return declare(schema, meta(said, { kind: 'choice', example, choices: listed }));
   },
   yesno: (said: Said, example: 'yes' | 'no' = 'yes') => {
-    const { schema, listed } = oneOf(['yes', 'no']);
+    const { schema, listed } = oneOf(YES_NO);
     return declare(
       schema.transform((value) => value === 'yes'),
       meta(said, { kind: 'yesno', example, choices: listed }),
     );
   },
   shape: (said: Said = 'The motif’s shape', example: (typeof SHAPES)[number] = 'diagonal') => {
-    const { schema, listed } = oneOf(SHAPES);
+    const { schema, listed } = oneOf(SHAPE_CHOICES);
     return declare(schema, meta(said, { kind: 'choice', example, choices: listed }));
   },
   /** What the shape is sized by. */
@@ -304,7 +351,7 @@ export const opt = {
   yarn: (
     said: Said = 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
     example = '4',
-  ) => declare(reading(readYarn), meta(said, { kind: 'text', example, maxLength: 30 })),
+  ) => declare(reading(readYarn), meta(said, { kind: 'text', example, maxLength: 40, took: otherYarns })),
   /** What a blanket is for: a word such as queen, throw, crib. */
   blanketSize: (
     said: Said = 'What it is for, instead of width and height: throw, queen, crib, UK king',
@@ -328,10 +375,16 @@ export const opt = {
     declare(reading(readCounts), meta(said, { kind: 'text', example, maxLength: 2000 })),
   /** A day, YYYY-MM-DD. */
   day: (said: Said, example = '2031-05-31') =>
-    declare(reading(readDay), meta(said, { kind: 'text', example, maxLength: 10 })),
+    declare(reading(readDay), meta(said, { kind: 'text', example, maxLength: 30 })),
   /** A list of numbers, `3 5 7-9`. */
   numbers: (said: Said, example = '3 5 7-9') =>
     declare(reading(readNumbers), meta(said, { kind: 'text', example, maxLength: 2000 })),
+  /** A list of numbers, or `all` of something that is known: 'all' is handed on. */
+  numbersOrAll: (said: Said, example = '3 5 7-9') =>
+    declare(
+      reading((text): number[] | 'all' => (ALL.test(text) ? 'all' : readNumbers(text))),
+      meta(said, { kind: 'text', example, maxLength: 2000 }),
+    ),
   /** The text of a file: an attachment in Discord, a path in the terminal. */
   file: (said: Said, example = 'project.json') => declare(z.string(), meta(said, { kind: 'file', example })),
 };
@@ -342,22 +395,25 @@ export const opt = {
  */
 export function inOwnUnits(kind: Kind, text: string, reader: Reader): string {
   const imperial = reader.units === 'imperial';
-  if (kind === 'length' && isBareNumber(text)) return `${text.trim()}${imperial ? 'in' : 'cm'}`;
-  if (kind === 'weight' && isBareNumber(text)) return `${text.trim()}${imperial ? 'oz' : 'g'}`;
+  const unit = (part: string, own: string) => (isBareNumber(part) ? `${part.trim()} ${own}` : part);
+  if (kind === 'length') return unit(text, imperial ? 'in' : 'cm');
+  if (kind === 'weight') return unit(text, imperial ? 'oz' : 'g');
   if (kind === 'ball') {
-    const [length, weight, ...more] = text.split('/');
-    if (length === undefined || weight === undefined || more.length > 0) return text;
-    const unit = (part: string, own: string) => (isBareNumber(part) ? `${part.trim()}${own}` : part);
-    return `${unit(length, imperial ? 'yd' : 'm')}/${unit(weight, imperial ? 'oz' : 'g')}`;
+    const parts = partsOfBall(text);
+    if (parts === undefined) return text;
+    return `${unit(parts.length, imperial ? 'yd' : 'm')}/${unit(parts.weight, imperial ? 'oz' : 'g')}`;
   }
   if (kind === 'gauge') {
-    const over = /(?:\b(?:over|per|in|to)\s+|\/\s*)(\S[^/]*)$/i.exec(text)?.[1];
-    return over !== undefined && isBareNumber(over) ? `${text.trim()}${imperial ? 'in' : 'cm'}` : text;
+    const over = overOf(text);
+    return over !== undefined && isBareNumber(over) ? `${text.trim()} ${imperial ? 'in' : 'cm'}` : text;
   }
-  if ((kind === 'stitch' || kind === 'stitches') && !/^\s*(us|uk)\s/i.test(text))
-    return `${reader.terms} ${text.trim()}`;
+  if (kind === 'stitch' || kind === 'stitches') return `${reader.terms} ${text.trim()}`;
   return text;
 }
+
+/** What a gauge is said to be counted over: the end of `13x10 over 4`. */
+const overOf = (text: string) =>
+  /(?:\b(?:over|per|in|to|for|every)\s+|[/=@]\s*)(\S[^/=@]*)$/i.exec(text)?.[1];
 
 export type Options = Readonly<Record<string, z.ZodType>>;
 

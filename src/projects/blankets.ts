@@ -2,7 +2,7 @@
 import { LONGEST_NAME, MOST_BLANKETS } from '../core/base/limits.ts';
 import { countLaid, readLaidBy, type Laying } from '../core/blanket/layout.ts';
 import type { BlanketSpec } from '../core/blanket/pieces.ts';
-import { findNamed, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
+import { findMeant, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { count } from '../core/base/reader.ts';
@@ -24,7 +24,7 @@ export function findBlanket(doc: Known, name: string | undefined, option = 'name
   if (doc.blankets.length === 0)
     throw new Problem('unsorted', 'No blanket is saved yet.', { option, hint: `Start one with ${START}.` });
   const wanted = name ?? doc.current.blanket;
-  const blanket = findNamed(doc.blankets, wanted);
+  const blanket = findMeant(doc.blankets, wanted);
   if (blanket) return blanket;
   const names = doc.blankets.map((blanket) => blanket.name);
   if (wanted === undefined)

@@ -1,6 +1,6 @@
 /** Saved motifs: found by name, kept, removed and brought back. Functions on a maker's document, or on a draft of it. */
 import { MOST_MOTIFS } from '../core/base/limits.ts';
-import { findNamed, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
+import { findMeant, listNames, sameName, suggest } from '../core/base/nearest-name.ts';
 import type { Ball } from '../core/base/quantity.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
@@ -31,7 +31,7 @@ export function findMotif(doc: MakerDoc, name: string | undefined, option = 'mot
     throw new Problem('unsorted', 'No motif is saved yet.', { option, hint: `Save one with ${DEFINE}.` });
   }
   const wanted = name ?? doc.current.motif;
-  const motif = findNamed(doc.motifs, wanted);
+  const motif = findMeant(doc.motifs, wanted);
   if (motif) return motif;
   const names = doc.motifs.map((motif) => motif.name);
   if (wanted === undefined) {

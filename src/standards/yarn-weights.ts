@@ -140,3 +140,46 @@ export const YARN_WEIGHTS: readonly YarnWeight[] = [
       'from memory.',
   },
 ];
+
+/** Other names that a yarn's weight goes by, each with where it is said so, and what else it may mean. */
+export interface YarnName {
+  readonly name: string;
+  readonly category: number;
+  readonly source: string;
+  /** Where the name has a second meaning, said in words. */
+  readonly conflict?: string;
+}
+
+const BRITISH = 'common practice: a name of the UK trade';
+const AUSTRALIAN = 'from memory: a name of the Australian trade, by plies';
+const PLIES =
+  'a ply is also just one of the strands a yarn is twisted of, in yarns of any thickness: the wraps or the band decide';
+
+/**
+ * Names of the trade that the association's table does not have. British names: common practice; names by plies: from memory. The
+ * number of plies says nothing of the thickness by itself, so each of those carries its conflict.
+ */
+export const YARN_NAMES: readonly YarnName[] = [
+  { name: 'double knitting', category: 3, source: BRITISH },
+  { name: 'double knit', category: 3, source: BRITISH },
+  { name: 'super chunky', category: 6, source: BRITISH },
+  { name: 'thread', category: 0, source: 'the association’s table, which has 10-count crochet thread' },
+  {
+    name: 'crochet thread',
+    category: 0,
+    source: 'the association’s table, which has 10-count crochet thread',
+  },
+  { name: 'laceweight', category: 0, source: 'common practice' },
+  { name: '2 ply', category: 0, source: AUSTRALIAN, conflict: PLIES },
+  { name: '3 ply', category: 1, source: AUSTRALIAN, conflict: PLIES },
+  {
+    name: '4 ply',
+    category: 1,
+    source: `${BRITISH} for what the US calls fingering or sock`,
+    conflict: 'in the US a yarn of four plies is usually worsted, category 4: the wraps or the band decide',
+  },
+  { name: '5 ply', category: 2, source: AUSTRALIAN, conflict: PLIES },
+  { name: '8 ply', category: 3, source: AUSTRALIAN, conflict: PLIES },
+  { name: '10 ply', category: 4, source: AUSTRALIAN, conflict: PLIES },
+  { name: '12 ply', category: 5, source: AUSTRALIAN, conflict: PLIES },
+];

@@ -4,7 +4,7 @@ import { Problem } from './problem.ts';
 import { clip } from './quantity.ts';
 
 /** What stands between two entries of a list. */
-const BETWEEN = /[\s,;]+/;
+const BETWEEN = /(?:[\s,;&]|\band\b)+/i;
 const entries = (text: string): string[] => text.split(BETWEEN).filter((entry) => entry !== '');
 
 /**
@@ -17,7 +17,7 @@ const entries = (text: string): string[] => text.split(BETWEEN).filter((entry) =
  */
 export function readCounts(text: string): number[] {
   const hint = 'Write the counts row by row with spaces between, like 3 5 7 8.';
-  const parts = entries(text);
+  const parts = entries(text.replace(/\//g, ' ')).filter((part) => !/^(?:sts?|stitches)$/i.test(part));
   if (parts.length === 0) throw new Problem('no-counts', 'No counts are given.', { hint });
   if (parts.length > MOST_COUNTS)
     throw new Problem('too-many-counts', `More than ${MOST_COUNTS} counts are too many at once.`, {
@@ -31,22 +31,45 @@ export function readCounts(text: string): number[] {
   });
 }
 
+const MONTHS = 'jan feb mar apr may jun jul aug sep oct nov dec'.split(' ');
+const monthOf = (name: string) => MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1;
+
+/** Year, month and day of a day as it is typed, in order; undefined where it is none. */
+function partsOfDay(text: string): readonly [number, number, number] | undefined {
+  const [, year, month, day] = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ?? [];
+  if (day !== undefined) return [Number(year), Number(month), Number(day)];
+  const name = String.raw`([a-z]{3,9})\.?`;
+  const dayFirst = new RegExp(`^(\\d{1,2})(?:st|nd|rd|th)?\\s+(?:of\\s+)?${name},?\\s+(\\d{4})$`, 'i').exec(
+    text,
+  );
+  if (dayFirst) return [Number(dayFirst[3]), monthOf(dayFirst[2] ?? ''), Number(dayFirst[1])];
+  const monthFirst = new RegExp(`^${name}\\s+(\\d{1,2})(?:st|nd|rd|th)?,?\\s+(\\d{4})$`, 'i').exec(text);
+  if (monthFirst) return [Number(monthFirst[3]), monthOf(monthFirst[1] ?? ''), Number(monthFirst[2])];
+  return undefined;
+}
+
 /**
- * A day as YYYY-MM-DD.
+ * A day, `2031-05-31` or `31 May 2031`, as YYYY-MM-DD.
  *
- * Throws Problem: not-a-day, for one that no calendar has as well.
+ * Throws Problem: not-a-day, also for one that no calendar has; unclear-day where day and month could change places.
  *
  * @example
- * readDay('2031-5-31') // → '2031-05-31'
+ * readDay('31 May 2031') // → '2031-05-31'
  */
 export function readDay(text: string): string {
   const hint = 'Write the day as year-month-day, like 2031-05-31.';
-  const [, year, month, day] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text.trim()) ?? [];
-  const date = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
-  // 31 February rolls over into March: no such day.
-  if (day === undefined || date.getUTCDate() !== Number(day) || date.getUTCMonth() !== Number(month) - 1) {
-    throw new Problem('not-a-day', `“${clip(text)}” is not a day.`, { hint });
+  const typed = text.trim();
+  const [, one, other, year] = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})$/.exec(typed) ?? [];
+  if (year !== undefined) {
+    throw new Problem('unclear-day', `“${clip(text)}” is unclear: which is the day, which the month?`, {
+      hint: `Write ${year}-${(other ?? '').padStart(2, '0')}-${(one ?? '').padStart(2, '0')}, year-month-day, or the month in words.`,
+    });
   }
+  const [years, months, days] = partsOfDay(typed) ?? [NaN, NaN, NaN];
+  const date = new Date(Date.UTC(years, months - 1, days));
+  // 31 February rolls over into March: no such day.
+  if (Number.isNaN(date.getTime()) || date.getUTCDate() !== days || date.getUTCMonth() !== months - 1)
+    throw new Problem('not-a-day', `“${clip(text)}” is not a day.`, { hint });
   return date.toISOString().slice(0, 10);
 }
 
@@ -61,8 +84,9 @@ export function readDay(text: string): string {
 export function readNumbers(text: string): number[] {
   const hint = 'Write numbers with spaces between, or from-to, like 3 5 7-9.';
   const numbers = new Set<number>();
-  for (const part of entries(text)) {
-    const [, first, last = first] = /^#?(\d{1,5})(?:[-–](\d{1,5}))?$/.exec(part) ?? [];
+  const joined = text.replace(/(\d)\s*(?:-|–|\bto\b)\s*(?=#?\d)/gi, '$1-');
+  for (const part of entries(joined)) {
+    const [, first, last = first] = /^#?(\d{1,5})(?:[-–]#?(\d{1,5}))?$/.exec(part) ?? [];
     if (first === undefined || Number(last) < Number(first)) {
       throw new Problem('not-a-number', `“${clip(part)}” is not a number.`, { hint });
     }

@@ -18,6 +18,27 @@ export const findNamed = <T extends { readonly name: string }>(
   name: string | undefined,
 ): T | undefined => (name === undefined ? undefined : things.find((thing) => sameName(thing.name, name)));
 
+/** A beginning shorter than this may be a slip of the thumb. */
+const SHORTEST_BEGINNING = 2;
+
+/**
+ * The thing that is meant by what was typed: the one of that name, or the only one whose name begins so; undefined where there is none, or
+ * where there are several.
+ *
+ * @example
+ * findMeant([{ name: 'moss square' }, { name: 'sand square' }], 'moss') // → { name: 'moss square' }
+ */
+export function findMeant<T extends { readonly name: string }>(
+  things: readonly T[],
+  typed: string | undefined,
+): T | undefined {
+  const exact = findNamed(things, typed?.trim());
+  const beginning = typed?.trim().toLowerCase() ?? '';
+  if (exact ?? beginning.length < SHORTEST_BEGINNING) return exact;
+  const begun = things.filter(({ name }) => name.toLowerCase().startsWith(beginning));
+  return begun.length === 1 ? begun[0] : undefined;
+}
+
 /** How many letters must be changed, added or left out to get from what was typed to a name. */
 const steps = (typed: string, name: string) =>
   distance(typed.toLowerCase().slice(0, COMPARED), name.toLowerCase());

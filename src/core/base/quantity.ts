@@ -1,7 +1,8 @@
-/** Reading quantities that people type: numbers, lengths, weights, gauges, balls. Every reader throws a Problem that says what would work. */
+/** Reading quantities that people type: lengths, weights, gauges, balls. Every reader throws a Problem that says what would work. */
 import { CM_PER_INCH, G_PER_OUNCE, G_PER_POUND, M_PER_YARD } from '../../standards/units.ts';
 import { defined } from './defined.ts';
 import { HEAVIEST_G, LONGEST_CM } from './limits.ts';
+import { clip, isBareNumber, NUMBER, readNumber, refuseUnclear } from './number.ts';
 import { Problem } from './problem.ts';
 
 /** Stitches and rows counted over a length; rows are unset where only stitches were given. */
@@ -23,51 +24,32 @@ export interface Ball {
 /** The gauge's length where none is given: 10 cm. */
 export const GAUGE_OVER = 10;
 
-const FRACTIONS: Readonly<Record<string, number>> = {
-  '½': 0.5,
-  '¼': 0.25,
-  '¾': 0.75,
-  '⅓': 1 / 3,
-  '⅔': 2 / 3,
-  '⅛': 0.125,
-};
-const NUMBER = String.raw`(?:\d{1,7}(?:[.,]\d{1,6})?|\.\d{1,6})`;
-const MIXED = String.raw`(?:(?:\d{1,5}\s+)?\d{1,3}\/[1-9]\d?|${NUMBER}\s?[½¼¾⅓⅔⅛]?|[½¼¾⅓⅔⅛])`;
-
-/** A number as people write it: `12`, `12.5`, `12,5`, `7 1/2`, `7½`. Returns undefined where it is none. */
-export function readNumber(text: string): number | undefined {
-  const trimmed = text.trim();
-  if (!new RegExp(`^${MIXED}$`).test(trimmed)) return undefined;
-  // 1,360 is one thousand three hundred and sixty to some and one point three six to others: neither is guessed.
-  if (/^\d{1,3},\d{3}$/.test(trimmed)) return undefined;
-  const slash = /^(?:(\d+)\s+)?(\d+)\/(\d+)$/.exec(trimmed);
-  if (slash) return Number(slash[1] ?? 0) + Number(slash[2]) / Number(slash[3]);
-  const sign = /[½¼¾⅓⅔⅛]$/.exec(trimmed)?.[0];
-  const whole = sign === undefined ? trimmed : trimmed.slice(0, -1).trim();
-  return (
-    (whole === '' ? 0 : Number(whole.replace(',', '.'))) + (sign === undefined ? 0 : (FRACTIONS[sign] ?? 0))
-  );
-}
-
-/** Whether the text is a bare number, which takes the maker's own unit. */
-export const isBareNumber = (text: string) => readNumber(text) !== undefined;
+export { clip, isBareNumber, readNumber, refuseUnclear } from './number.ts';
 
 /** A metric unit in full, as both sides of the Atlantic spell it. */
 function spelled(stem: string, factor: number): Record<string, number> {
   return Object.fromEntries(['re', 'res', 'er', 'ers'].map((end) => [`${stem}${end}`, factor]));
 }
 
-const LENGTHS: Readonly<Record<string, number>> = {
+type UnitTable = ReadonlyMap<string, number>;
+
+/** Units by every name they are typed with, each with what one of it is in the core's own. */
+const table = (units: Readonly<Record<string, number>>): UnitTable => new Map(Object.entries(units));
+
+const LENGTHS = table({
   mm: 0.1,
   ...spelled('millimet', 0.1),
   cm: 1,
+  cms: 1,
   ...spelled('centimet', 1),
   m: 100,
   ...spelled('met', 100),
   in: CM_PER_INCH,
+  ins: CM_PER_INCH,
   inch: CM_PER_INCH,
   inches: CM_PER_INCH,
   '"': CM_PER_INCH,
+  "''": CM_PER_INCH,
   ft: 12 * CM_PER_INCH,
   feet: 12 * CM_PER_INCH,
   foot: 12 * CM_PER_INCH,
@@ -76,14 +58,18 @@ const LENGTHS: Readonly<Record<string, number>> = {
   yds: M_PER_YARD * 100,
   yard: M_PER_YARD * 100,
   yards: M_PER_YARD * 100,
-};
-const WEIGHTS: Readonly<Record<string, number>> = {
+});
+const WEIGHTS = table({
   g: 1,
+  gr: 1,
+  gm: 1,
+  gms: 1,
   gram: 1,
   grams: 1,
   gramme: 1,
   grammes: 1,
   kg: 1000,
+  kgs: 1000,
   kilo: 1000,
   kilos: 1000,
   kilogram: 1000,
@@ -95,62 +81,100 @@ const WEIGHTS: Readonly<Record<string, number>> = {
   lbs: G_PER_POUND,
   pound: G_PER_POUND,
   pounds: G_PER_POUND,
-};
+});
+/** Yarn on a ball, in metres. */
+const YARN_LENGTHS = table({
+  m: 1,
+  mt: 1,
+  mtr: 1,
+  mtrs: 1,
+  mts: 1,
+  ...spelled('met', 1),
+  yd: M_PER_YARD,
+  yds: M_PER_YARD,
+  yard: M_PER_YARD,
+  yards: M_PER_YARD,
+  ft: (12 * CM_PER_INCH) / 100,
+  feet: (12 * CM_PER_INCH) / 100,
+});
+
+/** A unit behind a number, or a mark of feet or inches. */
+const UNIT = String.raw`(?:[a-z]{1,11}\.?|''|["'])`;
 
 /** Marks of feet and inches as a phone or a printer sets them. */
 const plainMarks = (text: string) => text.replace(/[”“″]/g, '"').replace(/[’‘′]/g, "'");
 
-/** What to write instead of 1,200; undefined where the number is not unclear in that way. */
-function unclear(text: string): Problem | undefined {
-  const number = /^[+-]?(\d{1,3},\d{3})(?!\d)/.exec(text.trim())?.[1];
-  return number === undefined
-    ? undefined
-    : new Problem('unclear-number', `“${clip(text)}” is unclear: a thousand, or a decimal?`, {
-        hint: `Write ${number.replace(',', '')} or ${number.replace(',', '.')}.`,
-      });
+interface Measured {
+  readonly amount: number;
+  readonly factor: number;
 }
 
-/**
- * Refuses a number with a comma that some read as a thousand and some as a decimal.
- *
- * Throws Problem: unclear-number.
- */
-export function refuseUnclear(text: string): void {
-  const problem = unclear(text);
-  if (problem) throw problem;
+/** A number with a unit of a table: `48in`, `7 1/2 inches`, `6-inch`, `half an inch`, `a foot`; undefined where it is none. */
+function measured(text: string, units: UnitTable): Measured | undefined {
+  const match = new RegExp(`^(.*?)[\\s-]*(${UNIT})$`, 'is').exec(plainMarks(text).trim());
+  const unit = match?.[2]?.toLowerCase().replace('.', '') ?? '';
+  const factor = units.get(unit);
+  if (factor === undefined) return undefined;
+  const number = (match?.[1] ?? '').trim();
+  const amount = /^an?$/i.test(number) ? 1 : readNumber(number.replace(/\s+(?:of\s+)?an?$/i, ''));
+  return amount === undefined ? undefined : { amount, factor };
+}
+
+/** Measures that are written as a larger and a smaller unit, and the smaller where it is left out: `5'6`, `1 m 20`. */
+const SMALLER: UnitTable = table({
+  ft: CM_PER_INCH,
+  feet: CM_PER_INCH,
+  foot: CM_PER_INCH,
+  "'": CM_PER_INCH,
+  m: 1,
+  lb: G_PER_OUNCE,
+  lbs: G_PER_OUNCE,
+});
+
+/** `4ft 2in`, `5'6"`, `1 m 20`, `2 lb 3 oz`: the sum of both, in the unit of the table; undefined where it is none. */
+function compound(text: string, units: UnitTable): number | undefined {
+  const [, first = '', unit = '', second = ''] =
+    new RegExp(`^(\\d[^a-z"']{0,12}?)\\s*(${UNIT})\\s*(?:,|and)?\\s*(\\d.*)$`, 'is').exec(
+      plainMarks(text).trim(),
+    ) ?? [];
+  const large = measured(`${first}${unit}`, units);
+  if (large === undefined || !Number.isInteger(large.amount)) return undefined;
+  const bare = readNumber(second);
+  const step = SMALLER.get(unit.toLowerCase().replace('.', ''));
+  const small =
+    bare === undefined
+      ? measured(second, units)
+      : step === undefined
+        ? undefined
+        : { amount: bare, factor: step };
+  // The second is less than one of the first: 4 ft 14 in is a slip.
+  if (small === undefined || small.amount * small.factor >= large.factor * (1 - 1e-9)) return undefined;
+  return large.amount * large.factor + small.amount * small.factor;
 }
 
 function readMeasure(
   text: string,
-  units: Readonly<Record<string, number>>,
+  units: UnitTable,
   {
-    code,
     what,
+    code,
     example,
     allowZero = false,
-  }: { code: string; what: string; example: string; allowZero?: boolean },
+  }: { what: string; code: string; example: string; allowZero?: boolean },
 ): number {
   refuseUnclear(text);
-  const match = new RegExp(`^(${MIXED})\\s*([a-z]{1,11}\\.?|["'])$`, 'i').exec(plainMarks(text).trim());
-  const amount = match?.[1] === undefined ? undefined : readNumber(match[1]);
-  const unit = match?.[2]?.toLowerCase().replace('.', '') ?? '';
-  const factor = Object.hasOwn(units, unit) ? units[unit] : undefined;
-  if (amount === undefined || factor === undefined) {
+  const found = measured(text, units);
+  const amount = found ? found.amount * found.factor : compound(text, units);
+  if (amount === undefined)
     throw new Problem(code, `“${clip(text)}” is not ${what}.`, { hint: `Write it like ${example}.` });
-  }
   if (amount < 0 || (amount === 0 && !allowZero))
     throw new Problem('not-above-zero', `${sentence(what)} must be more than nothing.`, {
       hint: `Write it like ${example}.`,
-      facts: { given: amount },
     });
-  return amount * factor;
+  return amount;
 }
 
 const sentence = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** What a person typed, short enough to be said back to her. */
-export const clip = (text: string, longest = 40) =>
-  text.length <= longest ? text : `${[...text].slice(0, longest - 1).join('')}…`;
 
 function within(value: number, most: number, what: string, mostShown: string): number {
   if (value > most)
@@ -162,115 +186,148 @@ function within(value: number, most: number, what: string, mostShown: string): n
 }
 
 /**
- * A length such as `120cm`, `48in`, `1.2m`, `4ft`, in centimetres; nothing at all only where it is allowed.
+ * A length in centimetres; nothing at all only where it is allowed.
  *
- * Throws Problem: not-a-length, not-above-zero, too-large, unclear-number.
+ * Throws Problem: not-a-length, not-above-zero, unclear-number, too-large.
  *
  * @example
- * readLength('1.2m') // → 120
+ * readLength('4ft 2in') // → 127
  */
 export function readLength(text: string, { allowZero = false } = {}): number {
-  const feet = /^(\d{1,3})\s*(?:ft|')\s*(\d{1,2}(?:\.\d+)?)\s*(?:in\.?|inch|inches|")?$/i.exec(
-    plainMarks(text).trim(),
-  );
-  const length = feet
-    ? (Number(feet[1]) * 12 + Number(feet[2])) * CM_PER_INCH
-    : readMeasure(text, LENGTHS, {
-        code: 'not-a-length',
-        what: 'a length',
-        example: '120cm, 48in, 1.2m or 4ft',
-        allowZero,
-      });
+  const length = readMeasure(text, LENGTHS, {
+    what: 'a length',
+    code: 'not-a-length',
+    example: '120cm, 48in, 1.2m or 4ft',
+    allowZero,
+  });
   return within(length, LONGEST_CM, 'A length', '100 m');
 }
 
 /**
- * A weight such as `85g` or `3oz`, in grams.
+ * A weight such as `85g`, `3oz`, `half a pound`, in grams.
  *
- * Throws Problem: not-a-weight, not-above-zero, too-large, unclear-number.
- *
- * @example
- * readWeight('0.5kg') // → 500
+ * Throws Problem: not-a-weight, not-above-zero, unclear-number, too-large.
  */
 export function readWeight(text: string): number {
   const weight = readMeasure(text, WEIGHTS, {
-    code: 'not-a-weight',
     what: 'a weight',
+    code: 'not-a-weight',
     example: '85g or 3oz',
   });
   return within(weight, HEAVIEST_G, 'A weight', '100 kg');
 }
 
+const GAUGE_HINT = 'Write it like 13x10 (stitches x rows over 10 cm), or 13x10 over 4in.';
+const STITCHES_WORD = String.raw`(?:st|sts|stitch|stitches|s|(?:us |uk )?(?:sc|hdc|htr|dc|tr|dtr)s?)\.?`;
+const ROWS_WORD = String.raw`(?:r|rs|row|rows|rnds|rounds)\.?`;
+const GAUGE = new RegExp(
+  `^(${NUMBER}|[a-z-]+)\\s*(${STITCHES_WORD}|${ROWS_WORD})?` +
+    `(?:(?:\\s*(?:[x×*,]|by|and|&)\\s*|\\s+)(${NUMBER}|[a-z-]+)\\s*(${STITCHES_WORD}|${ROWS_WORD})?)?` +
+    `(?:\\s*(?:\\b(?:over|in|per|to|for|every|is|makes?)\\b|[/=@])\\s*(.+))?$`,
+  'i',
+);
+
 /**
- * A gauge such as `13x10` (stitches × rows over 10 cm), `13x10 over 4in`, or `13` where rows are not needed.
+ * A gauge such as `13x10` (stitches × rows over 10 cm), `13x10 over 4in`, `14 stitches and 10 rows to 10 cm`, `3.5 sts per inch`, or
+ * `13` where rows are not needed.
  *
  * Throws Problem: not-a-gauge, impossible-gauge, unclear-number, and those of a length.
- *
- * @example
- * readGauge('13x10 over 4in') // → { stitches: 13, over: 10.16, rows: 10 }
  */
 export function readGauge(text: string): Gauge {
-  const hint = 'Write it like 13x10 (stitches x rows over 10 cm), or 13x10 over 4in.';
   const [, counted, other] = /^\s*(\d{1,4}),\s*(\d{1,4})\s*(?:(?:over|in|per|\/|to)\b.*)?$/i.exec(text) ?? [];
   if (counted !== undefined && other !== undefined)
     throw new Problem('unclear-number', `“${clip(text)}” is unclear: stitches and rows, or a decimal?`, {
       hint: `Write ${counted}x${other} for ${counted} stitches and ${other} rows, or ${counted}.${other} for stitches alone.`,
     });
-  const match = new RegExp(
-    `^(${NUMBER})\\s*(?:st|sts|stitches)?\\s*(?:(?:[x×*]|by|and)\\s*(${NUMBER})\\s*(?:r|rows)?)?(?:\\s*(?:over|in|per|\\/|to)\\s*(.+))?$`,
-    'i',
-  ).exec(text.trim());
-  const stitches = match?.[1] === undefined ? undefined : readNumber(match[1]);
-  const rows = match?.[2] === undefined ? undefined : readNumber(match[2]);
-  if (stitches === undefined) throw new Problem('not-a-gauge', `“${clip(text)}” is not a gauge.`, { hint });
-  const over = match?.[3] === undefined ? GAUGE_OVER : readLength(match[3]);
+  const match = text.length > LONGEST_GAUGE ? null : GAUGE.exec(text.trim());
+  const [, first, firstWord, second, secondWord, along] = match ?? [];
+  const number = (typed: string | undefined) => (typed === undefined ? undefined : readNumber(typed));
+  const isRows = (word: string | undefined) =>
+    word !== undefined && new RegExp(`^${ROWS_WORD}$`, 'i').test(word);
+  // “10 rows and 14 stitches” says by its words which is which.
+  const turned = isRows(firstWord);
+  const [stitches, rows] = turned ? [number(second), number(first)] : [number(first), number(second)];
+  const unread = second !== undefined && number(second) === undefined;
+  if (
+    stitches === undefined ||
+    unread ||
+    (turned ? isRows(secondWord) : secondWord !== undefined && !isRows(secondWord))
+  )
+    throw new Problem('not-a-gauge', `“${clip(text)}” is not a gauge.`, { hint: GAUGE_HINT });
+  const over = along === undefined ? GAUGE_OVER : readLength(/^\d/.test(along) ? along : withOne(along));
   for (const n of rows === undefined ? [stitches] : [stitches, rows]) {
     const perTen = (n / over) * GAUGE_OVER;
     if (perTen < 0.5 || perTen > 200) {
       throw new Problem(
         'impossible-gauge',
         `${n} over ${over === GAUGE_OVER ? '10 cm' : `${Math.round(over * 100) / 100} cm`} is no gauge that can be crocheted.`,
-        { hint, facts: { given: n, over } },
+        { hint: GAUGE_HINT, facts: { given: n, over } },
       );
     }
   }
   return defined({ stitches, over, rows });
 }
 
+/** Longer than any gauge that is meant. */
+const LONGEST_GAUGE = 80;
+
+/** `inch` behind “per” is one of it. */
+const withOne = (unit: string) =>
+  /^[a-z]+\.?$/i.test(unit.trim()) && !isBareNumber(unit) ? `1 ${unit}` : unit;
+
+/** Words and marks that may stand between a ball's length and its weight. */
+const BETWEEN_BALL =
+  /^(?:[\s/=,:·()–-]|\b(?:per|to|in|is|has|holds|for|and|at|of|a|an|the|each|one|every|long|weighs?|balls?|skeins?|hanks?)\b)*$/i;
+/** A fraction only behind a whole number: 170/100 is a length and a weight. */
+const BALL_NUMBER = String.raw`(?:\d{1,5}\s+[1-9]\/[2-9]|${NUMBER}\s?[½¼¾⅓⅔⅛]?)`;
+const BALL_PART = new RegExp(`(${BALL_NUMBER})(?:[\\s-]*(${UNIT}))?`, 'gi');
+
 /**
- * A ball such as `170m/100g` or `364yd/198g`.
+ * A ball's length and weight as they are typed, in whatever order: `170m/100g`, `100 g, 170 m`, `170 m to 100 g`. Each may lack its unit,
+ * the length coming first then. Undefined where there are not just these two.
+ */
+export function partsOfBall(text: string): { readonly length: string; readonly weight: string } | undefined {
+  const typed = plainMarks(text).trim();
+  if (typed.length > LONGEST_GAUGE) return undefined;
+  const parts = [...typed.matchAll(BALL_PART)].map(([, number = '', unit = '']) => {
+    const name = unit.toLowerCase().replace('.', '');
+    const known = YARN_LENGTHS.has(name) || WEIGHTS.has(name);
+    return { number, unit: known ? name : '' };
+  });
+  const between = typed.replace(BALL_PART, (_, _number: string, unit: string | undefined) => {
+    const name = unit?.toLowerCase().replace('.', '') ?? '';
+    return YARN_LENGTHS.has(name) || WEIGHTS.has(name) ? ' ' : ` ${unit ?? ''} `;
+  });
+  const [first, second] = parts;
+  if (first === undefined || second === undefined || parts.length > 2 || !BETWEEN_BALL.test(between))
+    return undefined;
+  const turned = WEIGHTS.has(first.unit) || YARN_LENGTHS.has(second.unit);
+  const [length, weight] = turned ? [second, first] : [first, second];
+  if (WEIGHTS.has(length.unit) || YARN_LENGTHS.has(weight.unit)) return undefined;
+  return { length: `${length.number}${length.unit}`, weight: `${weight.number}${weight.unit}` };
+}
+
+/**
+ * A ball such as `170m/100g`, `364yd/198g` or `100 g = 170 m`.
  *
- * Throws Problem: not-a-ball, impossible-ball, not-above-zero, unclear-number.
- *
- * @example
- * readBall('170m/100g') // → { m: 170, g: 100 }
+ * Throws Problem: not-a-ball, impossible-ball, and those of its length and weight.
  */
 export function readBall(text: string): Ball {
   const hint = 'Write length and weight from the band, like 170m/100g or 364yd/198g.';
-  const parts = text.split('/');
-  const [length, weight] = parts;
-  if (parts.length !== 2 || length === undefined || weight === undefined) {
-    throw new Problem('not-a-ball', `“${clip(text)}” is not a ball.`, { hint });
-  }
-  const metres = readMeasure(
-    length,
-    {
-      m: 1,
-      ...spelled('met', 1),
-      yard: M_PER_YARD,
-      yd: M_PER_YARD,
-      yds: M_PER_YARD,
-      yards: M_PER_YARD,
-      ft: (12 * CM_PER_INCH) / 100,
-    },
-    { code: 'not-a-ball', what: 'a ball’s length', example: '170m/100g' },
-  );
-  const grams = readMeasure(weight, WEIGHTS, {
-    code: 'not-a-ball',
-    what: 'a ball’s weight',
-    example: '170m/100g',
-  });
-  const ball = { m: metres, g: grams };
+  const parts = partsOfBall(text);
+  if (parts === undefined) throw new Problem('not-a-ball', `“${clip(text)}” is not a ball.`, { hint });
+  const ball = {
+    m: readMeasure(parts.length, YARN_LENGTHS, {
+      what: 'a ball’s length',
+      code: 'not-a-ball',
+      example: '170m/100g',
+    }),
+    g: readMeasure(parts.weight, WEIGHTS, {
+      what: 'a ball’s weight',
+      code: 'not-a-ball',
+      example: '170m/100g',
+    }),
+  };
   // From cobweb to rope: 20 m to 20,000 m in 100 g. Beyond that, length and weight were swapped or misread.
   const per100 = (ball.m / ball.g) * 100;
   if (per100 < 2 || per100 > 20_000 || ball.m > 100_000) {

@@ -1,17 +1,27 @@
 /** One number for each kind of a blanket, as it is typed: `A 12, B 8`, or names of kinds instead of letters. */
-import { sameName } from '../base/nearest-name.ts';
+import { findMeant, sameName } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 
 /** The letter of a kind: A for the first. */
 export const letter = (kind: number) => String.fromCharCode(65 + kind);
 
-/** A kind by its name, or by the letter that the board shows; -1 where it is none. */
-export function kindCalled(name: string, names: readonly string[]): number {
-  const called = names.findIndex((known) => sameName(known, name));
-  if (called >= 0) return called;
-  const kind = /^[a-z]$/i.test(name) ? name.toUpperCase().charCodeAt(0) - 65 : -1;
-  return kind < names.length ? kind : -1;
+/**
+ * A kind by its name, by the letter that the board shows, or by a beginning that only one has; -1 where it is none.
+ *
+ * @example
+ * kindCalled('B', ['moss square', 'sand square']) // → 1
+ */
+export function kindCalled(typed: string, names: readonly string[]): number {
+  const exact = names.findIndex((known) => sameName(known, typed));
+  if (exact >= 0) return exact;
+  const kind = /^[a-z]$/i.test(typed) ? typed.toUpperCase().charCodeAt(0) - 'A'.charCodeAt(0) : -1;
+  if (kind >= 0 && kind < names.length) return kind;
+  const begun = findMeant(
+    names.map((name) => ({ name })),
+    typed,
+  );
+  return begun ? names.indexOf(begun.name) : -1;
 }
 
 /**

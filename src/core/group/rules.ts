@@ -2,7 +2,8 @@
  * What may happen next to a group blanket. Each rule looks at the state and either gives the events that follow or
  * throws a Problem that says what is still open; so nothing is ever spoken for twice, whoever presses first.
  */
-import { sameName, sortByNearness } from '../base/nearest-name.ts';
+import { kindCalled, letter } from '../blanket/by-kind.ts';
+import { sortByNearness } from '../base/nearest-name.ts';
 import { LONGEST_NAME } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
@@ -48,14 +49,16 @@ function mustBeOpen(state: GroupState): void {
   }
 }
 
-/** The kind of that name. Throws Problem: no-such-kind, with the kinds there are, the nearest first. */
+/** The kind of that name, of that letter on the board, or the only one that begins so. Throws Problem: no-such-kind, with the kinds there are, the nearest first. */
 export function kindNamed(state: GroupState, name: string): number {
   const names = state.plan.kinds.map((kind) => kind.name);
-  const kind = names.findIndex((known) => sameName(known, name.trim()));
+  const kind = kindCalled(name.trim(), names);
   if (kind >= 0) return kind;
   throw new Problem('no-such-kind', 'This blanket has no such kind of motif.', {
     option: 'kind',
-    hint: `Its kinds are ${sortByNearness(name, names).join(', ')}.`,
+    hint: `Its kinds are ${sortByNearness(name, names)
+      .map((known) => `${letter(names.indexOf(known))} (${known})`)
+      .join(', ')}.`,
   });
 }
 

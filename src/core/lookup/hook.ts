@@ -1,6 +1,6 @@
 /** A hook by any of its names: millimetres, US letter or number, old UK number, US steel number. */
 import { HOOKS, STEEL_HOOKS, type HookSize } from '../../standards/hooks.ts';
-import { readNumber } from '../base/quantity.ts';
+import { readNumber } from '../base/number.ts';
 
 export type HookSystem = 'mm' | 'US' | 'old UK' | 'US steel';
 
@@ -23,7 +23,17 @@ const found = (system: HookSystem, hook: HookSize): HookFound => ({
   ...(hook.note === undefined ? {} : { note: hook.note }),
 });
 
-const simple = (text: string) => text.trim().toUpperCase().replace(/\s+/g, ' ');
+/** `size k – 10½` is `K-10 1/2`: as the table writes it. */
+export const simpleHook = (text: string) =>
+  text
+    .trim()
+    .toUpperCase()
+    .replace(/\s+/g, ' ')
+    .replace(/\s?½/, ' 1/2')
+    .replace(/\.5$/, ' 1/2')
+    .replace(/\b(?:SIZE|HOOK|NO\.?|NUMBER)\s+|\s+HOOK$|#/g, '')
+    .replace(/^([A-Z](?:\/[A-Z])*)\s?[-–/ ]\s?(?=\d)/, '$1-')
+    .trim();
 
 /** The names of a US size: `H-8` is also `H8`, `H` and 8; `M/N-13` is M, N and 13. */
 function usNames(US: string): string[] {
@@ -52,9 +62,9 @@ function usNames(US: string): string[] {
  */
 export function lookUpHook(typed: string): HookFound[] {
   const [, which, rest = ''] =
-    /^(?:(US STEEL|STEEL|US|OLD UK|UK|CANADIAN|CANADA)\s+)?(.+)$/.exec(simple(typed)) ?? [];
-  const inMm = /\s*MM$/.test(rest);
-  const name = rest.replace(/\s*MM$/, '');
+    /^(?:(US STEEL|STEEL|US|OLD UK|UK|CANADIAN|CANADA)\s+)?(.+)$/.exec(simpleHook(typed)) ?? [];
+  const inMm = /\s*(?:MM|MILLIMET(?:ER|RE)S?)$/.test(rest);
+  const name = simpleHook(rest.replace(/\s*(?:MM|MILLIMET(?:ER|RE)S?)$/, ''));
   const number = readNumber(name);
   const asks = (system: HookSystem) =>
     inMm

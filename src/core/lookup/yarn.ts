@@ -1,7 +1,8 @@
 /** A yarn's category by its number, its name, its type, its wraps per inch or its ball band. */
 import { G_PER_POUND, M_PER_YARD } from '../../standards/units.ts';
-import { YARN_WEIGHTS, type YarnWeight } from '../../standards/yarn-weights.ts';
-import { readBall, readNumber, type Ball } from '../base/quantity.ts';
+import { YARN_NAMES, YARN_WEIGHTS, type YarnName, type YarnWeight } from '../../standards/yarn-weights.ts';
+import { readNumber } from '../base/number.ts';
+import { partsOfBall, readBall, type Ball } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
 
 export const METRES_PER_GRAM = formula({
@@ -17,6 +18,8 @@ export interface YarnFound {
   readonly yarns: readonly YarnWeight[];
   readonly wraps?: number;
   readonly ball?: Ball;
+  /** The other name that it was found by, with its source and its conflict. */
+  readonly called?: YarnName;
   readonly working: Working;
 }
 
@@ -29,11 +32,22 @@ function metresPerGram({ yardsPerPound }: YarnWeight): readonly [number, number]
   return [low, ((most + 0.5) * M_PER_YARD) / G_PER_POUND];
 }
 
+/** `Worsted-weight yarn` is worsted, `4-ply` is 4 ply, `#4` and `weight 4` are 4. */
+export const plainYarn = (typed: string) =>
+  typed
+    .trim()
+    .toLowerCase()
+    .replace(/[\s-]+/g, ' ')
+    .replace(/^(?:category|cyc|weight|yarn|no\.?|number|size|#)\s*(?=\d+$)/, '')
+    .replace(/(?:\s+(?:weight|wt|yarn|wool|cotton|acrylic))+$/, '')
+    .replace(/^(\d+) ?ply$/, '$1 ply')
+    .trim();
+
 /** Every category a description may mean: wraps overlap, and `baby` stands in two. Empty where none fits. */
 export function lookUpYarn(typed: string): YarnFound {
-  const text = typed.trim().toLowerCase().replace(/\s+/g, ' ');
+  const text = plainYarn(typed);
   const working = new Working();
-  const wraps = /^(.+?) ?(?:wpi|wraps)$/.exec(text)?.[1];
+  const wraps = /^(.+?) ?(?:wpi|wraps(?: per inch| an inch)?)$/.exec(text)?.[1];
   const wpi = wraps === undefined ? undefined : readNumber(wraps);
   if (wpi !== undefined)
     return {
@@ -42,7 +56,7 @@ export function lookUpYarn(typed: string): YarnFound {
       yarns: YARN_WEIGHTS.filter(({ wpi: [low, high] }) => wpi >= low && wpi <= high),
       working,
     };
-  if (text.includes('/')) {
+  if (partsOfBall(text) !== undefined || text.includes('/')) {
     const ball = readBall(text);
     const thin = working.do(METRES_PER_GRAM, { length: ball.m, weight: ball.g });
     const yarns = YARN_WEIGHTS.filter((yarn) => {
@@ -51,12 +65,19 @@ export function lookUpYarn(typed: string): YarnFound {
     });
     return { by: 'ball', ball, yarns, working };
   }
-  const number = YARN_WEIGHTS.filter(({ category }) => String(category) === text.replace(/^category /, ''));
+  const number = YARN_WEIGHTS.filter(({ category }) => String(category) === text);
   if (number.length > 0) return { by: 'category', yarns: number, working };
   const named = YARN_WEIGHTS.filter(({ name }) => name.toLowerCase() === text);
   if (named.length > 0) return { by: 'name', yarns: named, working };
   const yarns = YARN_WEIGHTS.filter(({ types }) => types.toLowerCase().split(', ').includes(text));
-  return { by: 'type', yarns, working };
+  if (yarns.length > 0) return { by: 'type', yarns, working };
+  const called = YARN_NAMES.find(({ name }) => name === text);
+  return {
+    by: 'name',
+    yarns: YARN_WEIGHTS.filter(({ category }) => category === called?.category),
+    ...(called ? { called } : {}),
+    working,
+  };
 }
 
 /** Everything that can be looked up, for offers while typing. */
@@ -64,5 +85,6 @@ export const YARN_WORDS: readonly string[] = [
   ...new Set([
     ...YARN_WEIGHTS.flatMap(({ category, name }) => [String(category), name]),
     ...YARN_WEIGHTS.flatMap(({ types }) => types.split(', ')),
+    ...YARN_NAMES.map(({ name }) => name),
   ]),
 ];

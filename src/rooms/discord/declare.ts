@@ -40,7 +40,10 @@ function option(name: string, schema: z.ZodType): APIApplicationCommandBasicOpti
   const base = { name, description: meta.says, required: isRequired(schema) };
   switch (meta.kind) {
     case 'integer':
-      return { ...base, ...bounds(meta), type: Type.Integer };
+      // A field for whole numbers takes no word.
+      return meta.words
+        ? { ...base, type: Type.String, ...(meta.suggest === undefined ? {} : { autocomplete: true }) }
+        : { ...base, ...bounds(meta), type: Type.Integer };
     case 'number':
       return { ...base, ...bounds(meta), type: Type.Number };
     case 'yesno':
