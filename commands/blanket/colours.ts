@@ -1,9 +1,9 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { coloursOf, hardToTell, readHex } from '../../src/core/blanket/colour.ts';
+import { coloursOf, hardToTell, MOST_COMPARED, readHex } from '../../src/core/blanket/colour.ts';
 import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
-import { sameName, suggest } from '../../src/core/base/nearest-name.ts';
+import { firstOfEach, listNames, sameName, suggest } from '../../src/core/base/nearest-name.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
@@ -104,13 +104,17 @@ export const colours = question({
     return {
       headline: change
         ? `In ${blanket.name}, ${told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])).join(' ')}`
-        : `${blanket.name} has ${count(all.length, 'colour')}: ${all.join(', ')}.`,
+        : `${blanket.name} has ${count(all.length, 'colour')}: ${listNames(all, 60)}.`,
       lines: change ? [] : told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])),
       figures: [figure('colours', 'Colours', all.length)],
-      assumptions:
-        missing.length === 0
+      assumptions: [
+        ...(missing.length === 0
           ? []
-          : [`No ball is known of ${missing.join(', ')}: lengths are told, but no balls.`],
+          : [`No ball is known of ${listNames(missing, 60)}: lengths are told, but no balls.`]),
+        ...(all.length > MOST_COMPARED
+          ? [`Of ${num(all.length)} colours the first ${num(MOST_COMPARED)} were compared with each other.`]
+          : []),
+      ],
       cautions: alikeWords(hardToTell(all.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
       data: { blanket: blanket.name, colours: all, yarns: blanket.yarns, looks },
       actions: [
@@ -128,7 +132,7 @@ function used(doc: MakerDoc, blanket: Blanket): string[] {
     blanket.joining.colour,
     blanket.border.rounds.flatMap(({ colour }) => (colour === undefined ? [] : [colour])),
   );
-  return all.filter((name, index) => all.findIndex((other) => sameName(other, name)) === index);
+  return firstOfEach(all);
 }
 
 function known(doc: MakerDoc, blanket: Blanket, colour: string): string {

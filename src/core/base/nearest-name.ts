@@ -7,6 +7,13 @@ const COMPARED = 64;
 /** Names of motifs, blankets, colours and kinds are the same whatever their capitals. */
 export const sameName = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
 
+/** The names, each once, as it is first met: two that are the same but for capitals are one. */
+export function firstOfEach(names: readonly string[]): string[] {
+  const met = new Map<string, string>();
+  for (const name of names) if (!met.has(name.toLowerCase())) met.set(name.toLowerCase(), name);
+  return [...met.values()];
+}
+
 /**
  * The thing of that name; undefined where none has it.
  *

@@ -60,22 +60,36 @@ export function colourOf(name: string, hex?: string): string {
 export function coloursOf(
   yarns: readonly { readonly name: string; readonly hex?: string | undefined }[],
 ): Record<string, string> {
-  const given: Record<string, string> = {};
+  // Names are whatever somebody wrote: none of them is looked up in a prototype.
+  const given = Object.create(null) as Record<string, string>;
+  const used = new Set<string>();
+  const nearest = new Map<string, number>(PALETTE.map((hex) => [hex, Infinity]));
+  const use = (name: string, hex: string) => {
+    given[name] = hex;
+    if (used.has(hex) || used.size >= MOST_KEPT_APART) return;
+    used.add(hex);
+    for (const [own, before] of nearest)
+      if (before > 0) nearest.set(own, Math.min(before, difference(own, hex)));
+  };
   for (const { name, hex } of yarns) {
+    if (given[name] !== undefined) continue;
     const known = readHex(hex ?? '') ?? readHex(name) ?? wordColour(name);
-    if (known !== undefined) given[name] ??= known;
+    if (known !== undefined) use(name, known);
   }
+  const apart = (hex: string) => nearest.get(hex) ?? 0;
   for (const { name } of yarns) {
-    if (Object.hasOwn(given, name)) continue;
-    const used = Object.values(given);
-    const nearest = (hex: string) => Math.min(...used.map((other) => difference(hex, other)));
+    if (given[name] !== undefined) continue;
     const choices = paletteFrom(name);
-    given[name] =
-      choices.find((hex) => nearest(hex) >= HARD_TO_TELL) ??
-      choices.reduce((best, hex) => (nearest(hex) > nearest(best) ? hex : best));
+    const chosen =
+      choices.find((hex) => apart(hex) >= HARD_TO_TELL) ??
+      choices.reduce((best, hex) => (apart(hex) > apart(best) ? hex : best));
+    use(name, chosen);
   }
   return given;
 }
+
+/** From so many colours on the palette has nothing left that differs from all of them. */
+const MOST_KEPT_APART = 200;
 
 /** The palette, beginning at a place that depends on the name alone. */
 function paletteFrom(name: string): readonly string[] {
@@ -203,9 +217,14 @@ export interface Alike {
   readonly contrast: number;
 }
 
-/** Pairs of colours that are hard to tell apart, each told for every sight for which it is. */
+/** So many colours are compared, each with each: more than anybody keeps apart by eye, and still answered at once. */
+export const MOST_COMPARED = 60;
+
+/** Pairs of colours that are hard to tell apart, each told for every sight for which it is; of the first `MOST_COMPARED`. */
 export function hardToTell(colours: readonly { readonly name: string; readonly hex: string }[]): Alike[] {
-  return kindsHardToTell(colours.map(({ name, hex }) => ({ name, bands: [{ hex, share: 1 }] })));
+  return kindsHardToTell(
+    colours.slice(0, MOST_COMPARED).map(({ name, hex }) => ({ name, bands: [{ hex, share: 1 }] })),
+  );
 }
 
 /**
@@ -221,21 +240,57 @@ export function kindsHardToTell(
   }[],
 ): Alike[] {
   const found: Alike[] = [];
+  const seen = new Map(SIGHTS.map((sight) => [sight, new Seen(sight)]));
   for (const [index, one] of kinds.entries()) {
     for (const other of kinds.slice(index + 1)) {
       if (one.look !== other.look) continue;
-      for (const sight of SIGHTS) {
-        const places = side(one.bands, other.bands).map(
-          ([a, b]) => [seenWith(a, sight), seenWith(b, sight)] as const,
-        );
-        const apart = Math.max(0, ...places.map(([a, b]) => difference(a, b)));
+      const places = side(one.bands, other.bands);
+      for (const [sight, eyes] of seen) {
+        const apart = eyes.apart(places);
         if (apart >= HARD_TO_TELL) continue;
-        const ratio = Math.max(1, ...places.map(([a, b]) => contrast(a, b)));
+        const ratio = places.reduce((most, [a, b]) => Math.max(most, contrast(eyes.see(a), eyes.see(b))), 1);
         found.push({ first: one.name, second: other.name, sight, difference: apart, contrast: ratio });
       }
     }
   }
   return found;
+}
+
+/** One sight's look at many pairs of colours: each colour is turned, and each pair measured, once. */
+class Seen {
+  private readonly looks = new Map<string, { readonly hex: string; readonly lab: Triple }>();
+  private readonly measured = new Map<string, number>();
+
+  constructor(private readonly sight: Sight) {}
+
+  private look(hex: string) {
+    let look = this.looks.get(hex);
+    if (!look) {
+      const shown = seenWith(hex, this.sight);
+      this.looks.set(hex, (look = { hex: shown, lab: labOf(shown) }));
+    }
+    return look;
+  }
+
+  see(hex: string): string {
+    return this.look(hex).hex;
+  }
+
+  /** The largest difference at any place; looked for no further where one is large enough to tell them apart. */
+  apart(places: readonly (readonly [string, string])[]): number {
+    let apart = 0;
+    for (const [a, b] of places) {
+      const pair = `${a}${b}`;
+      let difference = this.measured.get(pair);
+      if (difference === undefined) {
+        difference = ciede2000(this.look(a).lab, this.look(b).lab);
+        this.measured.set(pair, difference);
+      }
+      apart = Math.max(apart, difference);
+      if (apart >= HARD_TO_TELL) break;
+    }
+    return apart;
+  }
 }
 
 type Bands = readonly { readonly hex: string; readonly share: number }[];

@@ -2,7 +2,7 @@
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { SEAMS_FORGIVE } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
-import { sameName } from '../base/nearest-name.ts';
+import { firstOfEach } from '../base/nearest-name.ts';
 import { isOffBy } from '../base/percent-off.ts';
 import type { Ball } from '../base/quantity.ts';
 import { formula, type Working } from '../base/working.ts';
@@ -209,7 +209,7 @@ function coloursOf(
     seamColour,
     ...rounds.map(({ colour }) => colour),
   ];
-  return met.filter((colour, index) => met.findIndex((other) => sameName(other, colour)) === index);
+  return firstOfEach(met);
 }
 
 /** What is taken for granted of the motifs, the joining and the border. */
