@@ -4,7 +4,7 @@ import { lengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { total } from '../../src/core/rows/index.ts';
 import { count, forReader } from '../../src/core/base/reader.ts';
-import { wordLines, words as written } from '../../src/core/stripes/written-rows.ts';
+import { listLines, writeInstructions } from '../../src/core/stripes/written-rows.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { fileName } from '../shared/file-name.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
@@ -37,7 +37,7 @@ export const words = question({
   async answer({ name }, { maker, projects, reader }): Promise<Answer> {
     const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
     const plan = planOf(motif);
-    const lines = wordLines(written(plan, motif.runs));
+    const lines = listLines(writeInstructions(plan, motif.runs));
     const all = total(plan);
     const headline = `${motif.name}, ${described(motif)}: ${count(plan.rows.length, rowWord(plan))}, ${units(plan, all)}.`;
     return {

@@ -3,7 +3,7 @@ import { figure, gather, type Action, type Figure } from '../../src/chat/answer.
 import { colourOf } from '../../src/core/stripes/colour-runs.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
-import { rowWords } from '../../src/core/stripes/written-rows.ts';
+import { writeRow } from '../../src/core/stripes/written-rows.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { rowWord, RowWord, units } from '../shared/motif-words.ts';
 import { action } from '../shared/actions.ts';
@@ -49,7 +49,7 @@ export function coming(motif: Motif, { row, made }: At): Coming {
     };
   }
   const colour = colourOf(motif.runs, next.row);
-  const { text, change } = rowWords(plan, motif.runs, next.row);
+  const { text, change } = writeRow(plan, motif.runs, next.row);
   const changes = change !== undefined;
   const inColour = colour === undefined ? '' : changes ? `, changing to ${colour}` : `, in ${colour}`;
   // Odd rows show the right side (common practice); rounds always do.

@@ -4,7 +4,7 @@ import { question } from '../../src/chat/command.ts';
 import { holdings, parcelsOf } from '../../src/core/group/holdings.ts';
 import { openFor } from '../../src/core/group/state.ts';
 import { numbered } from './words.ts';
-import { groupYarn } from '../../src/core/group/yarn.ts';
+import { reckonGroupYarn } from '../../src/core/group/yarn.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
@@ -163,7 +163,7 @@ export const yarn = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
-    const found = groupYarn(state, context.maker.id);
+    const found = reckonGroupYarn(state, context.maker.id);
     const need = ({ colour, metres, balls }: { colour: string; metres: number; balls?: number }) =>
       `${colour}: ${m(metres)}${balls === undefined ? '' : `, ${count(balls, 'ball')}`}`;
     const all = state.plan.kinds.reduce((sum, _, kind) => sum + openFor(state, kind), 0);

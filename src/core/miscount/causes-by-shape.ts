@@ -23,86 +23,104 @@ export function byShape(scene: Scene): Ranked[] {
 
 /** The diagonal square: one more at each end while it grows, one fewer after the turn. */
 function ends(scene: Scene): Ranked[] {
-  const { difference: d, row, before, counted, step } = scene;
-  const found: Ranked[] = [];
-  if (before === undefined) {
-    found.push({
-      rank: 20,
-      cause: `The first row began with ${units(scene, counted)} instead of 3: the skipped chains stand as one, and two go into the first chain.`,
-      why: 'Everything after grows from this row.',
-      ...ripBack(scene),
-    });
-    return found;
+  if (scene.before === undefined) {
+    return [
+      {
+        rank: 20,
+        cause: `The first row began with ${units(scene, scene.counted)} instead of 3: the skipped chains stand as one, and two go into the first chain.`,
+        why: 'Everything after grows from this row.',
+        ...ripBack(scene),
+      },
+    ];
   }
-  const rising = step > 0;
-  const change = rising ? 'increase' : 'decrease';
-  const short = rising ? d < 0 : d > 0;
-  const away = Math.abs(d);
-  if (short && away === 1)
-    found.push({
+  return scene.step > 0
+    ? [...oddEnds(scene, 'increase', -scene.difference), ...decreasedInstead(scene)]
+    : [...oddEnds(scene, 'decrease', scene.difference), ...increasedInstead(scene)];
+}
+
+/** Changes at the ends that were missed (`missed` above 0) or worked once more than they should be (below 0). */
+function oddEnds(scene: Scene, change: 'increase' | 'decrease', missed: number): Ranked[] {
+  const { row, too } = scene;
+  const rising = change === 'increase';
+  const causes: Readonly<Record<number, Omit<Ranked, 'mend' | 'cost'>>> = {
+    1: {
       rank: 10,
       cause: `The ${change} at one end was missed, most often at the last stitch of the row.`,
-      why: `One ${scene.too} is one ${change}; both ends need one.`,
-      ...makeUp(scene),
-    });
-  if (short && away === 2)
-    found.push({
+      why: `One ${too} is one ${change}; both ends need one.`,
+    },
+    2: {
       rank: 20,
       cause: `The ${change}s at both ends were missed: row ${row} was worked straight.`,
       why: `The count is that of row ${row - 1} again.`,
-      ...makeUp(scene),
-    });
-  if (rising && d === -2)
-    found.push({
-      rank: 40,
-      cause: 'One end was decreased instead of increased; the other was increased as it should be.',
-      why: 'That too makes two too few, and leaves one edge leaning inwards.',
-      ...ripBack(scene),
-    });
-  if (rising && d === -4)
-    found.push({
-      rank: 8,
-      cause: 'Both ends were decreased instead of increased: the turn was worked too early.',
-      why: `The count is 2 fewer than row ${row - 1}; it should be 2 more.`,
-      mend: `${ripBack(scene).mend} Or keep the early turn, and make every motif of this size.`,
-      cost: `${ripBack(scene).cost} Kept, the motif is ${count(scene.plan.size - row + 1, 'rising row')} smaller than planned.`,
-    });
-  if (!rising && d === 4)
-    found.push({
-      rank: 8,
-      cause:
-        row === scene.plan.size + 1
-          ? 'The turn was missed: both ends were increased where they should be decreased.'
-          : 'Both ends were increased instead of decreased.',
-      why: `The count is 2 more than row ${row - 1}; after row ${scene.plan.size} it should be 2 fewer.`,
-      ...ripBack(scene),
-    });
-  if (!rising && d === 2)
-    found.push({
-      rank: 40,
-      cause: 'One end was increased instead of decreased; the other was decreased as it should be.',
-      why: 'That too makes two too many.',
-      ...ripBack(scene),
-    });
-  if (!short && away === 1)
-    found.push({
+    },
+    [-1]: {
       rank: 14,
       cause: rising
         ? 'A stitch was worked into the turning chain and one more beside it, or an end got 3 instead of 2.'
         : 'Three were taken together at one end instead of two, or a stitch was skipped.',
       why: `Both ends did their ${change}, and one ${rising ? 'more came' : 'more went'}.`,
-      ...makeUp(scene),
-    });
-  if (!short && away === 2)
-    found.push({
+    },
+    [-2]: {
       rank: 24,
       cause: rising
         ? 'Both ends got 3 instead of 2.'
         : 'Three were taken together at both ends instead of two.',
-      why: `Two ${scene.too}, and the ${change}s come in pairs.`,
-      ...makeUp(scene),
-    });
-  return found;
+      why: `Two ${too}, and the ${change}s come in pairs.`,
+    },
+  };
+  const cause = causes[missed];
+  return cause === undefined ? [] : [{ ...cause, ...makeUp(scene) }];
+}
+
+/** In the rising rows: decreases where increases belong. */
+function decreasedInstead(scene: Scene): Ranked[] {
+  const { difference, row, plan } = scene;
+  const back = ripBack(scene);
+  if (difference === -2)
+    return [
+      {
+        rank: 40,
+        cause: 'One end was decreased instead of increased; the other was increased as it should be.',
+        why: 'That too makes two too few, and leaves one edge leaning inwards.',
+        ...back,
+      },
+    ];
+  if (difference !== -4) return [];
+  return [
+    {
+      rank: 8,
+      cause: 'Both ends were decreased instead of increased: the turn was worked too early.',
+      why: `The count is 2 fewer than row ${row - 1}; it should be 2 more.`,
+      mend: `${back.mend} Or keep the early turn, and make every motif of this size.`,
+      cost: `${back.cost} Kept, the motif is ${count(plan.size - row + 1, 'rising row')} smaller than planned.`,
+    },
+  ];
+}
+
+/** In the falling rows: increases where decreases belong. */
+function increasedInstead(scene: Scene): Ranked[] {
+  const { difference, row, plan } = scene;
+  if (difference === 2)
+    return [
+      {
+        rank: 40,
+        cause: 'One end was increased instead of decreased; the other was decreased as it should be.',
+        why: 'That too makes two too many.',
+        ...ripBack(scene),
+      },
+    ];
+  if (difference !== 4) return [];
+  return [
+    {
+      rank: 8,
+      cause:
+        row === plan.size + 1
+          ? 'The turn was missed: both ends were increased where they should be decreased.'
+          : 'Both ends were increased instead of decreased.',
+      why: `The count is 2 more than row ${row - 1}; after row ${plan.size} it should be 2 fewer.`,
+      ...ripBack(scene),
+    },
+  ];
 }
 
 /** Corner-to-corner blocks: one more a row, level rows in a rectangle, one fewer a row. */

@@ -373,7 +373,7 @@ const sayingOf = (plan: RowPlan, row: number): Saying => {
 };
 
 /** One row by itself: what is said of it, and the change of colour before it where there is one. */
-export function rowWords(
+export function writeRow(
   plan: RowPlan,
   runs: readonly ColourRun[],
   row: number,
@@ -394,7 +394,7 @@ export function rowWords(
 }
 
 /** The instructions of a piece, with its colours where it has any. Every text carries tokens for terms and lengths. */
-export function words(plan: RowPlan, runs: readonly ColourRun[] = []): Words {
+export function writeInstructions(plan: RowPlan, runs: readonly ColourRun[] = []): Words {
   const all = plan.rows.map(({ row }) => sayingOf(plan, row));
   const carrying = lengths(plan, runs);
   const steps: (Instruction | { change: string; from: number })[] = [];
@@ -422,7 +422,7 @@ export function words(plan: RowPlan, runs: readonly ColourRun[] = []): Words {
 }
 
 /** The instructions line by line. */
-export const wordLines = ({ before, steps, after }: Words): string[] => [
+export const listLines = ({ before, steps, after }: Words): string[] => [
   ...before,
   ...steps.map((step) => ('change' in step ? step.change : step.text)),
   ...after,

@@ -9,7 +9,12 @@ import { joinRuns, rowsIn, spans } from '../../../src/core/stripes/colour-runs.t
 import { lengths } from '../../../src/core/stripes/carrying.ts';
 import { rowPlan, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
 import { forReader, type Terms } from '../../../src/core/base/reader.ts';
-import { loopsBeforePull, series, wordLines, words } from '../../../src/core/stripes/written-rows.ts';
+import {
+  loopsBeforePull,
+  series,
+  listLines,
+  writeInstructions,
+} from '../../../src/core/stripes/written-rows.ts';
 import { STITCHES, type Stitch } from '../../../src/standards/stitches.ts';
 import { TERMS } from '../../../src/standards/terms.ts';
 
@@ -234,8 +239,10 @@ function workRow(body: string, at: number, many: number, before: number, S: stri
   return made;
 }
 
-function reread(plan: RowPlan, runs: Parameters<typeof words>[1] = [], terms: Terms = 'US') {
-  const lines = wordLines(words(plan, runs)).map((line) => forReader(line, { units: 'metric', terms }));
+function reread(plan: RowPlan, runs: Parameters<typeof writeInstructions>[1] = [], terms: Terms = 'US') {
+  const lines = listLines(writeInstructions(plan, runs)).map((line) =>
+    forReader(line, { units: 'metric', terms }),
+  );
   expect(lines.join('\n')).not.toMatch(/[⟦⟧]|undefined|NaN/);
   const S = TERMS[plan.stitch][terms];
   const steps = readSteps(
@@ -361,7 +368,7 @@ describe('what a diagonal square says', () => {
   it('stays short however large the piece', () => {
     for (const shape of SHAPES) {
       const plan = rowPlan(shape, { size: 400, ...(shape === 'flat' ? { otherSize: 400 } : {}) });
-      expect(wordLines(words(plan)).length).toBeLessThan(16);
+      expect(listLines(writeInstructions(plan)).length).toBeLessThan(16);
     }
   });
 });
