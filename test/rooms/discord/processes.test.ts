@@ -77,7 +77,7 @@ it('stopped by SIGTERM under load it lets running answers out, saves what it tol
   expect(platform.world.registrations).toBeGreaterThan(0);
   expect(again.output()).toContain('registered as they are');
   expect((await again.end('SIGINT')).code).toBe(0);
-});
+}, 120_000);
 
 it('with a token that the platform does not take it says so in a sentence, without it, and leaves with 1', async () => {
   const platform = await opened();
