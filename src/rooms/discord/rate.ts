@@ -8,6 +8,13 @@ export interface Pace {
 /** Quick fingers on a row counter stay below it; a script does not. */
 export const PACE: Pace = { burst: 20, perSecond: 1 };
 
+/** Keys typed into an option that has offers: a quick typist’s ten a second, one after the other. */
+const KEYS_A_PRESS = 5;
+export const typingPace = ({ burst, perSecond }: Pace = PACE): Pace => ({
+  burst: burst * KEYS_A_PRESS,
+  perSecond: perSecond * KEYS_A_PRESS,
+});
+
 /** Buckets that are remembered; the one unused longest is forgotten first, and is full again by then. */
 const MOST = 10_000;
 

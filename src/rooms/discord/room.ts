@@ -22,7 +22,7 @@ import { attachedText, outgoing, sent, type ToPng } from './files.ts';
 import { COMMAND, SUGGESTIONS } from './limits.ts';
 import { Metrics, type Outcome } from './metrics.ts';
 import { refusalFacts, type Log } from './platform.ts';
-import { Rate, type Pace } from './rate.ts';
+import { Rate, typingPace, type Pace } from './rate.ts';
 import { Recent } from './recent.ts';
 import { keptIn, lineOf, render, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
@@ -64,13 +64,16 @@ interface Answered {
 export class DiscordRoom {
   readonly metrics = new Metrics();
   private readonly rate: Rate;
+  private readonly typing: Rate;
   private readonly arrived = new Recent(REMEMBERED);
   private readonly pressed = new Recent(REMEMBERED);
   private readonly running = new Set<Promise<void>>();
   private closing = false;
 
   constructor(private readonly parts: RoomParts) {
-    this.rate = new Rate(() => performance.now() / 1000, parts.pace);
+    const seconds = () => performance.now() / 1000;
+    this.rate = new Rate(seconds, parts.pace);
+    this.typing = new Rate(seconds, typingPace(parts.pace));
   }
 
   /** Takes an interaction. Never rejects. */
@@ -365,6 +368,8 @@ export class DiscordRoom {
   }
 
   private async offers(interaction: AutocompleteInteraction): Promise<{ name: string; value: string }[]> {
+    // Every key typed asks: who types faster than anybody reads offers gets none, and nobody else waits.
+    if (this.closing || this.typing.take(interaction.user.id) > 0) return [];
     try {
       const { words } = readCommand(interaction.commandName, interaction.options.data);
       const focused = interaction.options.getFocused(true);

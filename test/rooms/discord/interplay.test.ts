@@ -309,6 +309,15 @@ describe('what people write', () => {
     expect((await harness.line(ROW, other)).message!.embeds.length).toBeGreaterThan(0);
     await wait(2_100);
     expect((await harness.line(ROW, as)).message!.embeds.length).toBeGreaterThan(0);
+    // Keys count too, five for a press: then there are no offers for her, and still some for others.
+    const typist = somebody('typist');
+    const found = registry.routes.find(({ question }) => 'hook' in question.options)!;
+    const offered = async (who: typeof as) =>
+      (await harness.platform.autocomplete(found.path, { hook: '5' }, 'hook', who)).choices.length;
+    const keys = await Promise.all(Array.from({ length: 60 }, () => offered(typist)));
+    expect(keys.filter((choices) => choices > 0).length).toBeGreaterThanOrEqual(15);
+    expect(keys.filter((choices) => choices === 0).length).toBeGreaterThan(10);
+    expect(await offered(somebody('other'))).toBeGreaterThan(0);
     await harness.restart();
   });
 
