@@ -1,9 +1,11 @@
 import { command } from '../../src/chat/command.ts';
+import { ADVICE } from '../shared/advice.ts';
 import { rounds } from './rounds.ts';
 import { spacing } from './spacing.ts';
 
 export const border = command({
   name: 'border',
   says: 'A border that lies flat: stitches along each side, and round by round',
+  advice: ADVICE,
   questions: [spacing, rounds],
 });

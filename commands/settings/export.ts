@@ -1,6 +1,6 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { writeExport } from '../../src/projects/export.ts';
+import { writeElsewhere, writeExport } from '../../src/projects/export.ts';
 import { keptWords } from './words.ts';
 
 export const exportMine = question({
@@ -19,18 +19,33 @@ export const exportMine = question({
   async answer(_options, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const kept = keptWords(doc, await projects.saysElsewhere(maker.id));
+    const elsewhere = writeElsewhere(await projects.collectElsewhere(maker.id));
     return {
       headline: 'Here is everything that is kept about you.',
       lines: [
         ...kept.map((part) => `- ${part}`),
         'The file is JSON, readable in any editor; /settings import takes it back.',
+        ...(elsewhere === undefined
+          ? []
+          : [
+              'What is kept of you in groups is in a file of its own, to read: it stays in the groups and is not taken back.',
+            ]),
       ],
       files: [
         {
           name: 'loopwright-export.json',
           says: 'Everything that is kept about you, as JSON',
-          content: writeExport(doc, await projects.collectElsewhere(maker.id)),
+          content: writeExport(doc),
         },
+        ...(elsewhere === undefined
+          ? []
+          : [
+              {
+                name: 'loopwright-groups.json',
+                says: 'What is kept about you in groups, as JSON',
+                content: elsewhere,
+              },
+            ]),
       ],
       private: true,
     };

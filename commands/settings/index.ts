@@ -1,4 +1,5 @@
 import { command } from '../../src/chat/command.ts';
+import { ADVICE } from '../shared/advice.ts';
 import { change } from './change.ts';
 import { erase } from './erase.ts';
 import { exportMine } from './export.ts';
@@ -8,5 +9,6 @@ import { show } from './show.ts';
 export const settings = command({
   name: 'settings',
   says: 'Your units and terms, and everything that is kept about you',
+  advice: ADVICE,
   questions: [show, change, exportMine, importMine, erase],
 });

@@ -27,6 +27,31 @@ export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => strin
   ['shares-changed', () => 'Ask /together shares again and look at the new ones.'],
   ['nobody-joined', () => 'Makers join with /together join per_week:3.'],
   ['closing-day-passed', () => 'Move it with /together reopen closes: and a day to come.'],
+  [
+    'no-blanket-saved',
+    () =>
+      `Start one with ${lineOf('blanket start', { name: 'garden throw', kinds: 'moss square', columns: 6, rows: 8 })}.`,
+  ],
+  [
+    'no-motif-saved',
+    () => `Save one with ${lineOf('motif define', { name: 'moss square', shape: 'diagonal', size: 12 })}.`,
+  ],
+  ['blanket-name-taken', () => 'Choose another name, or change that one: /blanket layout, /blanket change.'],
+  ['too-many-blankets', () => 'Remove one with /blanket remove.'],
+  ['too-many-motifs', () => 'Remove one with /motif remove.'],
+  [
+    'motif-removed-too',
+    ({ motif }) => `Bring it back first: ${lineOf('motif undo', { name: String(motif) })}.`,
+  ],
+  ['too-many-made', () => 'Set the number made with /progress at.'],
+  ['nothing-counted', () => 'Say where you are with /progress at row:4.'],
+  ['map-uses-kind', () => 'Lay a map without it first: /blanket layout map:…, or arrange:scattered.'],
+  ['no-such-group', () => '/together list shows those there are.'],
+  ['file-not-ours', () => 'Give a file that /settings export made.'],
+  [
+    'damaged-document',
+    () => 'Whoever runs this may be able to mend it; /settings erase lets you begin anew.',
+  ],
   ['nothing-accepted', () => 'Accept what was handed in with /together accept.'],
 ]);
 

@@ -14,7 +14,7 @@ import {
   readStitches,
   readYarn,
 } from '../core/base/trade-words.ts';
-import { MOST_ROWS } from '../core/base/limits.ts';
+import { MOST_PRICE, MOST_ROWS } from '../core/base/limits.ts';
 import { blanketFor, blanketForWords, SIZE_NAMES } from '../core/lookup/size.ts';
 import { SHAPES } from '../core/rows/index.ts';
 import { SHAPE_WORDS } from '../standards/trade-names.ts';
@@ -270,10 +270,10 @@ export const opt = {
   percent: (said: Said, { min = 0, max = 100, example = '10' } = {}) =>
     declare(decimal(min, max, example, withoutPercent), meta(said, { kind: 'number', example, min, max })),
   /** Any other number: an amount of money, hours. */
-  number: (said: Said, { min = 0, max = 1_000_000, example = '4.5' } = {}) =>
+  number: (said: Said, { min = 0, max = MOST_PRICE, example = '4.5' } = {}) =>
     declare(decimal(min, max, example), meta(said, { kind: 'number', example, min, max })),
   /** An amount of money, with or without its sign. */
-  money: (said: Said, { max = 1_000_000, example = '4.50' } = {}) =>
+  money: (said: Said, { max = MOST_PRICE, example = '4.50' } = {}) =>
     declare(decimal(0, max, example, withoutMoney), meta(said, { kind: 'number', example, min: 0, max })),
   choice: <const V extends string>(
     said: Said,

@@ -11,8 +11,6 @@ import { emptyBin, takeBack, throwAway } from './bin.ts';
 import { findMotif } from './motifs.ts';
 import type { Blanket, MakerDoc, Motif } from './schema.ts';
 
-const START = '/blanket start name:"garden throw" kinds:"moss square" columns:6 rows:8';
-
 /** What is known of a maker's blankets; a draft of her document fits as well. */
 type Known = Pick<MakerDoc, 'blankets' | 'current' | 'motifs'>;
 
@@ -22,19 +20,19 @@ type Known = Pick<MakerDoc, 'blankets' | 'current' | 'motifs'>;
  */
 export function findBlanket(doc: Known, name: string | undefined, option = 'name'): Blanket {
   if (doc.blankets.length === 0)
-    throw new Problem('unsorted', 'No blanket is saved yet.', { option, hint: `Start one with ${START}.` });
+    throw new Problem('no-blanket-saved', 'No blanket is saved yet.', { option, hint: 'Start one first.' });
   const wanted = name ?? doc.current.blanket;
   const blanket = findMeant(doc.blankets, wanted);
   if (blanket) return blanket;
   const names = doc.blankets.map((blanket) => blanket.name);
   if (wanted === undefined)
-    throw new Problem('unsorted', 'Which blanket is meant is not said.', {
+    throw new Problem('which-blanket', 'Which blanket is meant is not said.', {
       option,
       hint: `Name one of ${listNames(names)}.`,
     });
-  throw new Problem('unsorted', `No blanket is called “${clip(wanted)}”.`, {
+  throw new Problem('no-such-blanket', `No blanket is called “${clip(wanted)}”.`, {
     option,
-    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}. A new one: /blanket start.`),
+    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}.`),
   });
 }
 
@@ -71,7 +69,7 @@ export function borderOf(
 ): Blanket['border'] {
   if (colours.length > 1 && colours.length !== stitches.length) {
     throw new Problem(
-      'unsorted',
+      'border-colours-differ',
       `The border has ${count(stitches.length, 'round')} and ${count(colours.length, 'colour')}.`,
       { option: 'border_colours', hint: 'Name one colour for all rounds, or one for each.' },
     );
@@ -92,7 +90,7 @@ export function readNames(text: string, option: string): string[] {
   const long = names.find((name) => [...name].length > LONGEST_NAME);
   if (names.length === 0 || long !== undefined)
     throw new Problem(
-      'unsorted',
+      long === undefined ? 'no-name' : 'name-too-long',
       long === undefined ? 'No name is given.' : `“${clip(long)}” is too long a name.`,
       {
         option,
@@ -107,15 +105,16 @@ export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
   emptyBin(doc, now);
   const there = doc.blankets.find(({ name }) => sameName(name, blanket.name));
   if (there) {
-    throw new Problem('unsorted', `There is a blanket called ${there.name} already.`, {
+    throw new Problem('blanket-name-taken', `There is a blanket called ${there.name} already.`, {
       option: 'name',
-      hint: 'Choose another name, or change that one: /blanket layout, /blanket change.',
+      hint: 'Choose another name, or change that one.',
     });
   }
   if (doc.blankets.length >= MOST_BLANKETS) {
-    throw new Problem('unsorted', `${MOST_BLANKETS} blankets are saved already.`, {
+    throw new Problem('too-many-blankets', `${MOST_BLANKETS} blankets are saved already.`, {
       option: 'name',
-      hint: 'Remove one with /blanket remove.',
+      hint: 'Remove one first.',
+      facts: { most: MOST_BLANKETS },
     });
   }
   doc.blankets.push(blanket);
@@ -127,7 +126,7 @@ export function putBlanket(doc: MakerDoc, was: Blanket, blanket: Blanket): void 
   const at = doc.blankets.findIndex(({ name }) => name === was.name);
   if (at < 0) throw new Error(`no blanket ${was.name} to put`);
   if (doc.blankets.some(({ name }, index) => index !== at && sameName(name, blanket.name))) {
-    throw new Problem('unsorted', `There is a blanket called ${blanket.name} already.`, {
+    throw new Problem('blanket-name-taken', `There is a blanket called ${blanket.name} already.`, {
       option: 'new_name',
       hint: 'Choose another name.',
     });
@@ -157,7 +156,7 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket
   const blanket = takeBack(doc, 'blanket', now, name);
   if (!blanket) {
     throw new Problem(
-      'unsorted',
+      'no-blanket-removed',
       name === undefined
         ? 'No blanket was removed within the last day.'
         : `No blanket called “${clip(name)}” was removed within the last day.`,
@@ -169,8 +168,9 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket
   }
   const gone = blanket.kinds.find((kind) => !doc.motifs.some((motif) => sameName(motif.name, kind)));
   if (gone !== undefined) {
-    throw new Problem('unsorted', `${blanket.name} is made of ${gone}, which was removed too.`, {
-      hint: `Bring it back first: /motif undo name:"${gone}".`,
+    throw new Problem('motif-removed-too', `${blanket.name} is made of ${gone}, which was removed too.`, {
+      hint: `Bring ${gone} back first.`,
+      facts: { motif: gone },
     });
   }
   addBlanket(doc, blanket, now);

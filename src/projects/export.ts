@@ -1,21 +1,46 @@
 /** Everything kept of a maker as one JSON file, and the same file read back. */
 import { sameName } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
-import { plain } from '../core/base/reader.ts';
+import { MOST_PRICE, MOST_ROWS_WORKED } from '../core/base/limits.ts';
+import { readBall, readGauge, readLength, readWeight } from '../core/base/quantity.ts';
+import { num, plain } from '../core/base/reader.ts';
+import { readHook } from '../core/base/trade-words.ts';
+import { planOf } from '../core/yarn/motif.ts';
 import { MAKERS } from './projects.ts';
-import { newMaker, type MakerDoc } from './schema.ts';
+import { keepWithin, MOST_OF_MAKER } from './quotas.ts';
+import { newMaker, type Blanket, type MakerDoc, type Motif } from './schema.ts';
 import { upToDate } from './versions.ts';
 
 /** What the file says it is, so that no other JSON is taken for it. */
 const FORMAT = 'loopwright-maker';
 
-/** A maker's document as a file for people: indented, with what is kept elsewhere beside it. */
-export function writeExport(doc: MakerDoc, elsewhere: Readonly<Record<string, unknown>>): string {
-  return `${JSON.stringify({ format: FORMAT, ...doc, ...(Object.keys(elsewhere).length === 0 ? {} : { elsewhere }) }, null, 2)}\n`;
+/** The same of what is kept of her in groups: it tells her, and is never taken back. */
+const FORMAT_ELSEWHERE = 'loopwright-elsewhere';
+
+/** The largest export there can be, in bytes, and so the largest file that is taken back: a character has three at most. */
+export const LARGEST_EXPORT = 3 * MOST_OF_MAKER.size + 64 * 1024;
+
+/** JSON for people and small all the same: each thing of a list has a line of its own. */
+function written(format: string, parts: Readonly<Record<string, unknown>>): string {
+  const lines = Object.entries({ format, ...parts }).map(([key, value]) => {
+    const things: unknown[] | undefined = Array.isArray(value) && value.length > 0 ? value : undefined;
+    const text = things
+      ? `[\n    ${things.map((thing) => JSON.stringify(thing)).join(',\n    ')}\n  ]`
+      : JSON.stringify(value);
+    return `  ${JSON.stringify(key)}: ${text}`;
+  });
+  return `{\n${lines.join(',\n')}\n}\n`;
 }
 
-const refuse = (sentence: string, hint = 'Give a file that /settings export made.') =>
-  new Problem('unsorted', sentence, { option: 'file', hint });
+/** A maker's own document as a file, which `readExport` takes back. */
+export const writeExport = (doc: MakerDoc): string => written(FORMAT, doc);
+
+/** What is kept of her elsewhere as a file; undefined where nothing is. */
+export const writeElsewhere = (elsewhere: Readonly<Record<string, unknown>>): string | undefined =>
+  Object.keys(elsewhere).length === 0 ? undefined : written(FORMAT_ELSEWHERE, elsewhere);
+
+const refuse = (code: string, sentence: string, hint = 'Give a file that an export made.') =>
+  new Problem(code, sentence, { option: 'file', hint });
 
 /** Text from a file goes into answers and logs like typed text: no tokens, nothing unprintable. */
 const clean = (_key: string, value: unknown) =>
@@ -27,20 +52,34 @@ export function readExport(text: string, id: string, name: string): MakerDoc {
   try {
     parsed = JSON.parse(text, clean);
   } catch {
-    throw refuse('That file is not JSON.');
+    throw refuse('file-not-ours', 'That file is not JSON.');
   }
   const given = parsed as Record<string, unknown> | null;
+  if (typeof given === 'object' && given?.['format'] === FORMAT_ELSEWHERE)
+    throw refuse(
+      'file-of-groups',
+      'That file tells what is kept of you in groups. That stays where it is, and is not taken back.',
+      'Give the other file of the export, with your motifs and blankets.',
+    );
   if (typeof given !== 'object' || given?.['format'] !== FORMAT)
-    throw refuse('That file is not an export of saved motifs and blankets.');
+    throw refuse('file-not-ours', 'That file is not an export of saved motifs and blankets.');
   const read = readSafely({ ...given, id, name, done: [] });
   if (read.is === 'newer')
     throw refuse(
+      'file-newer',
       `That file is of version ${read.version}, newer than this program's ${MAKERS.version}.`,
       'Bring the program up to date, or export it anew.',
     );
-  if (read.is === 'bad') throw refuse(`Something in that file does not fit: ${read.why}.`);
+  if (read.is === 'bad')
+    throw refuse('file-does-not-fit', `Something in that file does not fit: ${read.why}.`);
   const doc = { ...newMaker(id, name), ...(read.doc as MakerDoc) };
+  checkRanges(doc);
   checkWhole(doc);
+  try {
+    keepWithin(doc, undefined);
+  } catch (error) {
+    throw error instanceof Problem ? error.said(error.message, error.hint, 'file') : error;
+  }
   return doc;
 }
 
@@ -52,6 +91,60 @@ function readSafely(doc: Record<string, unknown>) {
   }
 }
 
+/** Reads each quantity as if it had been typed: what nobody can type, no file brings in. */
+function checkRanges(doc: MakerDoc): void {
+  const typed = (value: number) => value.toFixed(6);
+  const check = (place: string, read: () => unknown) => {
+    try {
+      read();
+    } catch (error) {
+      if (!(error instanceof Problem)) throw error;
+      throw refuse('file-out-of-range', `${place}: ${error.message}`, error.hint);
+    }
+  };
+  const ofMotif = (motif: Motif, at: string) => {
+    const { hook, gauge, weight, side, runs } = motif;
+    if (hook !== undefined) check(`${at}.hook`, () => readHook(`${typed(hook)}mm`));
+    if (weight !== undefined) check(`${at}.weight`, () => readWeight(`${typed(weight)}g`));
+    if (side !== undefined) check(`${at}.side`, () => readLength(`${typed(side)}cm`));
+    if (gauge !== undefined) {
+      const rows = gauge.rows === undefined ? '' : `x${typed(gauge.rows)}`;
+      check(`${at}.gauge`, () => readGauge(`${typed(gauge.stitches)}${rows} over ${typed(gauge.over)}cm`));
+    }
+    check(`${at}.runs`, () => {
+      const striped = runs.reduce((sum, { rows }) => sum + rows, 0);
+      const most = planOf(motif).rows.length;
+      if (striped > most)
+        throw new Problem('too-many-rows', `${striped} rows have colours, and the motif has ${most}.`, {
+          hint: 'Give as many as it has.',
+        });
+    });
+  };
+  const ofBlanket = ({ yarns }: Blanket, at: string) => {
+    yarns.forEach(({ ball, price }, index) => {
+      const yarn = `${at}.yarns[${index + 1}]`;
+      if (ball) check(`${yarn}.ball`, () => readBall(`${typed(ball.m)}m/${typed(ball.g)}g`));
+      if (price !== undefined && price > MOST_PRICE)
+        throw refuse('file-out-of-range', `${yarn}.price: ${num(price)} is too large here.`);
+    });
+  };
+  doc.motifs.forEach((motif, index) => ofMotif(motif, `motifs[${index + 1}]`));
+  doc.blankets.forEach((blanket, index) => ofBlanket(blanket, `blankets[${index + 1}]`));
+  doc.bin.forEach((one, index) => {
+    if (one.kind === 'motif') ofMotif(one.thing, `bin[${index + 1}].thing`);
+    else ofBlanket(one.thing, `bin[${index + 1}].thing`);
+  });
+  for (const [index, { motif, row }] of doc.progress.entries()) {
+    const of = doc.motifs.find(({ name }) => sameName(name, motif));
+    const most = of ? planOf(of).rows.length : MOST_ROWS_WORKED;
+    if (row > most)
+      throw refuse(
+        'file-out-of-range',
+        `progress[${index + 1}].row: ${num(row)} is beyond row ${most}, the last.`,
+      );
+  }
+}
+
 /** What the shape of each part cannot say: that the parts fit each other. */
 function checkWhole(doc: MakerDoc): void {
   for (const [what, names] of [
@@ -59,13 +152,19 @@ function checkWhole(doc: MakerDoc): void {
     ['blanket', doc.blankets.map((blanket) => blanket.name)],
   ] as const) {
     const twice = names.find((name, index) => names.slice(0, index).some((other) => sameName(other, name)));
-    if (twice !== undefined) throw refuse(`The ${what} ${twice} is in that file twice.`);
+    if (twice !== undefined) throw refuse('file-names-twice', `The ${what} ${twice} is in that file twice.`);
   }
   for (const blanket of doc.blankets) {
     const missing = blanket.kinds.find((kind) => !doc.motifs.some((motif) => sameName(motif.name, kind)));
     if (missing !== undefined)
-      throw refuse(`The blanket ${blanket.name} uses the motif ${missing}, which is not in that file.`);
+      throw refuse(
+        'file-lacks-motif',
+        `The blanket ${blanket.name} uses the motif ${missing}, which is not in that file.`,
+      );
     if (blanket.layout.some((cell) => cell.kind >= blanket.kinds.length))
-      throw refuse(`The layout of the blanket ${blanket.name} names a kind that it does not have.`);
+      throw refuse(
+        'file-lacks-kind',
+        `The layout of the blanket ${blanket.name} names a kind that it does not have.`,
+      );
   }
 }

@@ -8,13 +8,11 @@ import { planOf } from '../core/yarn/motif.ts';
 import { emptyBin, takeBack, throwAway } from './bin.ts';
 import type { MakerDoc, Motif } from './schema.ts';
 
-const DEFINE = '/motif define name:"moss square" shape:diagonal size:12';
-
 /** Names stand in lists with commas between: a name has none of its own. */
 export function motifName(typed: string): string {
   const name = typed.replace(/\s+/g, ' ').trim();
   if (/[,;]/.test(name)) {
-    throw new Problem('unsorted', `“${clip(name)}” has a comma in it.`, {
+    throw new Problem('comma-in-name', `“${clip(name)}” has a comma in it.`, {
       option: 'name',
       hint: 'Choose a name without commas, such as moss square.',
     });
@@ -28,21 +26,21 @@ export function motifName(typed: string): string {
  */
 export function findMotif(doc: MakerDoc, name: string | undefined, option = 'motif'): Motif {
   if (doc.motifs.length === 0) {
-    throw new Problem('unsorted', 'No motif is saved yet.', { option, hint: `Save one with ${DEFINE}.` });
+    throw new Problem('no-motif-saved', 'No motif is saved yet.', { option, hint: 'Save one first.' });
   }
   const wanted = name ?? doc.current.motif;
   const motif = findMeant(doc.motifs, wanted);
   if (motif) return motif;
   const names = doc.motifs.map((motif) => motif.name);
   if (wanted === undefined) {
-    throw new Problem('unsorted', 'Which motif is meant is not said.', {
+    throw new Problem('which-motif', 'Which motif is meant is not said.', {
       option,
       hint: `Name one of ${listNames(names)}.`,
     });
   }
-  throw new Problem('unsorted', `No motif is called “${clip(wanted)}”.`, {
+  throw new Problem('no-such-motif-saved', `No motif is called “${clip(wanted)}”.`, {
     option,
-    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}. A new one: /motif define.`),
+    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}.`),
   });
 }
 
@@ -62,15 +60,16 @@ export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = fals
   const at = doc.motifs.findIndex(({ name }) => sameName(name, motif.name));
   const before = doc.motifs[at];
   if (before && !replace) {
-    throw new Problem('unsorted', `There is a motif called ${before.name} already.`, {
+    throw new Problem('motif-name-taken', `There is a motif called ${before.name} already.`, {
       option: 'name',
       hint: 'Choose another name, or add replace:yes; the old one can be brought back for a day.',
     });
   }
   if (!before && doc.motifs.length >= MOST_MOTIFS) {
-    throw new Problem('unsorted', `${MOST_MOTIFS} motifs are saved already.`, {
+    throw new Problem('too-many-motifs', `${MOST_MOTIFS} motifs are saved already.`, {
       option: 'name',
-      hint: 'Remove one with /motif remove.',
+      hint: 'Remove one first.',
+      facts: { most: MOST_MOTIFS },
     });
   }
   const same =
@@ -106,7 +105,7 @@ function fitProgress(doc: MakerDoc, motif: Motif): void {
 export function removeMotif(doc: MakerDoc, motif: Motif, now: Date): void {
   const blanket = doc.blankets.find(({ kinds }) => kinds.some((kind) => sameName(kind, motif.name)));
   if (blanket) {
-    throw new Problem('unsorted', `The blanket ${blanket.name} is made of ${motif.name}.`, {
+    throw new Problem('motif-in-blanket', `The blanket ${blanket.name} is made of ${motif.name}.`, {
       option: 'name',
       hint: 'Give the blanket other kinds, or remove it first.',
     });
@@ -132,7 +131,7 @@ export function restoreMotif(
   const motif = takeBack(doc, 'motif', now, name);
   if (!motif) {
     throw new Problem(
-      'unsorted',
+      'no-motif-removed',
       name === undefined
         ? 'No motif was removed or changed within the last day.'
         : `No motif called “${clip(name)}” was removed or changed within the last day.`,
@@ -149,8 +148,9 @@ export function restoreMotif(
     throwAway(doc, { at: now.toISOString(), kind: 'motif', thing: standing }, now);
     fitProgress(doc, motif);
   } else if (doc.motifs.length >= MOST_MOTIFS) {
-    throw new Problem('unsorted', `${MOST_MOTIFS} motifs are saved already.`, {
+    throw new Problem('too-many-motifs', `${MOST_MOTIFS} motifs are saved already.`, {
       hint: 'Remove another one first.',
+      facts: { most: MOST_MOTIFS },
     });
   } else doc.motifs.push(motif);
   doc.current.motif = motif.name;

@@ -57,7 +57,7 @@ function keep(doc: MakerDoc, progress: Progress): void {
   const at = own >= 0 ? own : doc.progress.findIndex((one) => mine(one) && one.blanket === undefined);
   if (at >= 0) doc.progress[at] = progress;
   else if (doc.progress.length >= MOST_PROGRESS) {
-    throw new Problem('unsorted', `Progress is kept of ${MOST_PROGRESS} motifs already.`, {
+    throw new Problem('too-much-progress', `Progress is kept of ${MOST_PROGRESS} motifs already.`, {
       hint: 'Remove motifs or blankets that are finished.',
     });
   } else doc.progress.push(progress);
@@ -73,9 +73,10 @@ export function record(
 ): Progress {
   const was = progressOf(doc, motif.name);
   if (to.made > MOST_MADE) {
-    throw new Problem('unsorted', `More than ${MOST_MADE} motifs are not counted.`, {
+    throw new Problem('too-many-made', `More than ${MOST_MADE} motifs are not counted.`, {
       option: 'made',
-      hint: 'Set the number made with /progress at.',
+      hint: 'Set the number made anew.',
+      facts: { most: MOST_MADE },
     });
   }
   const history = [...was.history, { at: now.toISOString(), did, row: to.row, made: to.made }];
@@ -99,9 +100,9 @@ export function undo(doc: MakerDoc, motif: Motif): { progress: Progress; undone:
   const at = was.history.findLastIndex(({ did }) => did !== 'counted');
   const last = was.history[at];
   if (!last) {
-    throw new Problem('unsorted', `Nothing is counted of ${motif.name} that could be taken back.`, {
+    throw new Problem('nothing-counted', `Nothing is counted of ${motif.name} that could be taken back.`, {
       option: 'motif',
-      hint: 'Say where you are with /progress at row:4.',
+      hint: 'Say where you are.',
     });
   }
   const before = was.history[at - 1] ?? was.before ?? { row: 0, made: 0 };

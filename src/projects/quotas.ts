@@ -83,7 +83,7 @@ export function keepWithin(doc: MakerDoc, before: ReturnType<typeof savedOf> | u
     const { option, one, of } = WORDS[what];
     throw new Problem(
       `too-many-${what}`,
-      `That would come to ${count(saved[what], one)} ${of}; ${num(most)} can be kept.`,
+      `That would come to ${num(saved[what])} ${one}s ${of}; ${num(most)} can be kept.`,
       { option, hint: HINT, facts: { most, asked: saved[what] } },
     );
   }

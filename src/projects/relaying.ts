@@ -44,10 +44,14 @@ export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {
   if (asked.map !== undefined) return mapped(blanket, was, asked, asked.map);
   const arrangement = asked.arrangement ?? (asked.counts === undefined ? was.arrangement : 'scattered');
   if (asked.counts !== undefined && arrangement !== 'scattered') {
-    throw new Problem('unsorted', `In the arrangement ${arrangement} the counts follow from the layout.`, {
-      option: 'counts',
-      hint: 'Leave counts out, or choose arrange:scattered.',
-    });
+    throw new Problem(
+      'counts-follow',
+      `In the arrangement ${arrangement} the counts follow from the layout.`,
+      {
+        option: 'counts',
+        hint: 'Leave counts out, or choose arrange:scattered.',
+      },
+    );
   }
   const laid: LaidBy = {
     arrangement,
@@ -100,7 +104,7 @@ function mapped<B extends Laid>(blanket: B, was: LaidBy, asked: Relaying, text: 
     (name) => asked[name] !== undefined,
   );
   if (twice !== undefined) {
-    throw new Problem('unsorted', 'A map says by itself what lies where, and how many.', {
+    throw new Problem('map-says-it', 'A map says by itself what lies where, and how many.', {
       option: twice === 'arrangement' ? 'arrange' : twice,
       hint: 'Leave that out, or leave map out.',
     });
@@ -135,13 +139,18 @@ function exactly(counts: number[], names: readonly string[], places: number): nu
   const sum = counts.reduce((all, count) => all + count, 0);
   if (sum === places) return counts;
   const filled = sum === 0 ? undefined : apportion(places, counts).quotas;
-  throw new Problem('unsorted', `Those counts come to ${num(sum)}; the blanket has ${num(places)} places.`, {
-    option: 'counts',
-    hint:
-      filled === undefined
-        ? `Give ${num(places)} in all.`
-        : `In that proportion it would be counts:"${names.map((_, kind) => `${String.fromCharCode(65 + kind)} ${filled[kind] ?? 0}`).join(', ')}".`,
-  });
+  throw new Problem(
+    'counts-not-places',
+    `Those counts come to ${num(sum)}; the blanket has ${num(places)} places.`,
+    {
+      option: 'counts',
+      facts: { asked: sum, places },
+      hint:
+        filled === undefined
+          ? `Give ${num(places)} in all.`
+          : `In that proportion it would be counts:"${names.map((_, kind) => `${String.fromCharCode(65 + kind)} ${filled[kind] ?? 0}`).join(', ')}".`,
+    },
+  );
 }
 
 /** The blanket with another list of kinds; `from` says which kind of before each of the new ones is. Laid anew where its rule asks for it. */
@@ -156,10 +165,14 @@ export function withKinds<B extends Laid>(
     (_, kind) => !from.includes(kind) && (counts[kind] ?? 0) > 0 && laid.arrangement === 'typed',
   );
   if (gone >= 0) {
-    throw new Problem('unsorted', `The map uses ${blanket.kinds[gone] ?? ''} ${counts[gone] ?? 0} times.`, {
-      option: 'drop',
-      hint: 'Lay a map without it first: /blanket layout map:…, or arrange:scattered.',
-    });
+    throw new Problem(
+      'map-uses-kind',
+      `The map uses ${blanket.kinds[gone] ?? ''} ${counts[gone] ?? 0} times.`,
+      {
+        option: 'drop',
+        hint: 'Lay a map without it first, or scatter the kinds.',
+      },
+    );
   }
   // Each kind keeps its own turning; a new one is not turned.
   const { turnings } = laid;

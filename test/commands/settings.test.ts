@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MAKERS, Projects } from '../../src/projects/projects.ts';
 import { newMaker, type MakerDoc } from '../../src/projects/schema.ts';
-import { readExport, writeExport } from '../../src/projects/export.ts';
+import { readExport, writeElsewhere, writeExport } from '../../src/projects/export.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
 import { asking } from '../asking.ts';
 
@@ -94,7 +94,7 @@ describe('/settings export and import', () => {
   });
   // eslint-disable-next-line @typescript-eslint/no-explicit-any -- taken apart in ways that no type allows
   const file = (change: (doc: any) => void) => {
-    const doc = JSON.parse(writeExport(good(), {}));
+    const doc = JSON.parse(writeExport(good()));
     change(doc);
     return JSON.stringify(doc);
   };
@@ -111,6 +111,87 @@ describe('/settings export and import', () => {
     ['a negative size', file((doc) => (doc['motifs'][0].size = -3)), /motifs\.0\.size/],
     ['a name of 5,000', file((doc) => (doc['motifs'][0].name = 'x'.repeat(5000))), /motifs\.0\.name/],
     ['1e308 for a weight', file((doc) => (doc['motifs'][0].weight = '1e308')), /motifs\.0\.weight/],
+    [
+      'a weight of 1e308',
+      file((doc) => (doc['motifs'][0].weight = 1e308)),
+      /motifs\[1\]\.weight: .*not a weight/,
+    ],
+    [
+      'a weight beyond the craft',
+      file((doc) => (doc['motifs'][0].weight = 100_001)),
+      /motifs\[1\]\.weight: .*100 kg/,
+    ],
+    ['a side of nothing', file((doc) => (doc['motifs'][0].side = 1e-9)), /motifs\[1\]\.side/],
+    ['a hook that nobody makes', file((doc) => (doc['motifs'][0].hook = 300)), /motifs\[1\]\.hook: No hook/],
+    [
+      'a gauge that cannot be crocheted',
+      file((doc) => (doc['motifs'][0].gauge = { stitches: 1e6, over: 10 })),
+      /motifs\[1\]\.gauge/,
+    ],
+    [
+      'a ball of no yarn',
+      file((doc) => (doc['blankets'][0].yarns = [{ colour: 'moss', ball: { m: 1, g: 100_000 } }])),
+      /blankets\[1\]\.yarns\[1\]\.ball/,
+    ],
+    [
+      'a price of no money',
+      file((doc) => (doc['blankets'][0].yarns = [{ colour: 'moss', price: 1e300 }])),
+      /blankets\[1\]\.yarns\[1\]\.price/,
+    ],
+    [
+      'stripes beyond the last row',
+      file((doc) => (doc['motifs'][0].runs = [{ colour: 'moss', rows: 700 }])),
+      /motifs\[1\]\.runs: 700 rows/,
+    ],
+    [
+      'a row beyond the last',
+      file((doc) => (doc['progress'] = [{ motif: 'Moss', row: 790, made: 0, history: [] }])),
+      /progress\[1\]\.row: 790 is beyond row 24/,
+    ],
+    [
+      'more colours than may be kept',
+      file((doc) => {
+        const yarns = Array.from({ length: 60 }, (_, index) => ({ colour: `colour ${index}` }));
+        doc['blankets'] = Array.from({ length: 20 }, (_, index) => ({
+          ...throwOf(['Moss']),
+          name: `throw ${index}`,
+          yarns,
+        }));
+      }),
+      /1,200 colours in all your blankets together; 1,000 can be kept/,
+    ],
+    [
+      'more places than may be kept',
+      file((doc) => {
+        const layout = Array.from({ length: 2500 }, () => ({ kind: 0, turn: 0 }));
+        doc['blankets'] = Array.from({ length: 11 }, (_, index) => ({
+          ...throwOf(['Moss']),
+          name: `throw ${index}`,
+          columns: 50,
+          rows: 50,
+          layout,
+        }));
+      }),
+      /27,500 places in all your blankets together; 25,000 can be kept/,
+    ],
+    [
+      'more stripes than may be kept',
+      file((doc) => {
+        const runs = Array.from({ length: 800 }, (_, index) => ({ colour: `c${index % 9}`, rows: 1 }));
+        doc['motifs'] = Array.from({ length: 13 }, (_, index) => ({
+          ...moss,
+          name: index === 0 ? 'Moss' : `moss ${index}`,
+          size: 400,
+          runs,
+        }));
+      }),
+      /10,400 stripes in all your motifs together; 10,000 can be kept/,
+    ],
+    [
+      'the file about groups',
+      writeElsewhere({ groups: [{ id: 'here.x', events: [] }] }) ?? '',
+      /what is kept of you in groups/,
+    ],
     ['a motif that is not there', file((doc) => (doc['blankets'][0].kinds = ['Sand'])), /motif Sand/],
     ['a kind that is not there', file((doc) => (doc['blankets'][0].layout[1].kind = 4)), /layout/],
     ['a layout with a hole', file((doc) => void (doc['blankets'][0].layout.length = 1)), /blankets/],

@@ -1,6 +1,7 @@
 /** Files on their way out (drawings become PNG) and in (an attachment becomes its text). */
 import type { AnswerFile } from '../../chat/answer.ts';
 import { Problem } from '../../core/base/problem.ts';
+import { LARGEST_EXPORT } from '../../projects/export.ts';
 import { FILE_BYTES, MESSAGE, REQUEST_BYTES } from './limits.ts';
 import { clean, fit } from './text.ts';
 
@@ -66,8 +67,8 @@ export async function outgoing(
   return { files: made, notes };
 }
 
-/** The largest file that is read: a project of years is a tenth of it. */
-const LARGEST_IN = 1024 * 1024;
+/** The largest file that is read: whatever an export writes can be taken back. */
+const LARGEST_IN = LARGEST_EXPORT;
 const FETCH_MS = 5_000;
 
 /** Where the platform keeps what people attach. */
@@ -84,7 +85,7 @@ export async function attachedText(
   option: string,
   hosts: readonly string[] = ATTACHMENT_HOSTS,
 ): Promise<string> {
-  const hint = 'Attach a text file of at most 1 MiB, as this bot writes them.';
+  const hint = 'Attach a text file as this bot writes them.';
   const address = new URL(url);
   if (!hosts.includes(address.hostname))
     throw new Problem('unsorted', 'That file is kept somewhere unknown.', { option, hint });

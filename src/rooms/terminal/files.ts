@@ -3,10 +3,11 @@ import { constants, mkdir, open, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { AnswerFile } from '../../chat/answer.ts';
 import { Problem } from '../../core/base/problem.ts';
+import { LARGEST_EXPORT } from '../../projects/export.ts';
 import { clip } from '../../core/base/quantity.ts';
 
-/** The largest file that is read: far more than a maker can save. */
-export const LARGEST_FILE = 1024 * 1024;
+/** The largest file that is read: whatever an export writes can be taken back. */
+export const LARGEST_FILE = LARGEST_EXPORT;
 
 const WHY: Readonly<Record<string, string>> = {
   ENOENT: 'is not there',
@@ -45,7 +46,11 @@ async function textAt(path: string, option: string): Promise<string> {
       const stat = await file.stat();
       if (stat.isDirectory()) throw refuse(`The file ${shown} is a folder.`);
       if (!stat.isFile()) throw refuse(`${shown} is not a plain file.`);
-      if (stat.size > LARGEST_FILE) throw refuse(`The file ${shown} is too large.`, 'At most 1 MiB is read.');
+      if (stat.size > LARGEST_FILE)
+        throw refuse(
+          `The file ${shown} is too large.`,
+          `At most ${Math.floor(LARGEST_FILE / 1_000_000)} MB is read.`,
+        );
       bytes = await file.readFile();
     } finally {
       await file.close();
