@@ -4,10 +4,30 @@ import { suggest } from '../../src/core/base/nearest-name.ts';
 import { readLine } from '../../src/chat/line.ts';
 import { opt } from '../../src/chat/options.ts';
 import { exampleLine, optionWords } from '../../src/chat/reference.ts';
-import { Registry } from '../../src/chat/registry.ts';
+import { Registry, type Route } from '../../src/chat/registry.ts';
 import { Problem } from '../../src/core/base/problem.ts';
+import { TOPICS, topicsOf } from './topics.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import { count } from '../../src/core/base/reader.ts';
+
+/** More questions than these fit no screen. */
+const MOST_FOUND = 8;
+
+/** Questions that a word leads to: by topic, else by the words that they say of themselves. */
+function byWords(registry: Registry, asked: string): Route[] {
+  const words = asked.split(/[^a-z0-9]+/).filter((word) => word.length > 1);
+  const topics = topicsOf(words);
+  const routes = topics.flatMap(({ paths }) => paths.flatMap((path) => registry.get(path) ?? []));
+  if (routes.length > 0) return [...new Set(routes)].slice(0, MOST_FOUND);
+  const says = ({ path, question, command }: Route) =>
+    ` ${path} ${question.says} ${command.says} ${Object.keys(question.options).join(' ')} `
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, ' ');
+  const hits = (route: Route) =>
+    words.filter((word) => says(route).includes(` ${word.replace(/s$/, '')}`)).length;
+  const most = Math.max(0, ...registry.routes.map(hits));
+  return most === 0 ? [] : registry.routes.filter((route) => hits(route) === most).slice(0, MOST_FOUND);
+}
 
 /** The help page of these commands, itself a question like any other. */
 export function help(commands: readonly Command[]) {
@@ -18,12 +38,14 @@ export function help(commands: readonly Command[]) {
     says: 'What can be asked here, and how',
     questions: [
       question({
-        says: 'Lists the questions, or shows how one of them is asked',
+        bare: 'about',
+        private: true,
+        says: 'Says what can be asked about a thing, or how one question is asked',
         options: {
           about: opt
             .text(
               {
-                says: 'A question or a command, like border or stitches row',
+                says: 'A word for what you want to know, like yarn, or a question, like stitches row',
                 suggest: (typed) =>
                   paths
                     .filter((path) => path.includes(typed.toLowerCase().replace('/', '')))
@@ -43,30 +65,35 @@ export function help(commands: readonly Command[]) {
           phrases: ['help', 'what can you do'],
         },
         answer({ about }): Answer {
-          if (about === undefined) {
+          const asked = (about ?? '?').toLowerCase().replace(/^\//, '').replace(/\s+/g, ' ').trim();
+          if (/^\?*$/.test(asked) || asked === 'help') {
             return {
-              headline: `There are ${count(registry.routes.length, 'question')} to ask; /help about: one of them shows how.`,
-              lines: commands.flatMap(({ name, says }) => [
-                `/${name}: ${says}`,
-                ...registry.routes
-                  .filter((found) => found.command.name === name && found.question.name !== undefined)
-                  .map((found) => `    /${found.path}: ${found.question.says}`),
-              ]),
-              data: { questions: paths },
+              headline: 'What is it about? /help and one of these words leads on.',
+              lines: TOPICS.map(({ word, says }) => `${word}: ${says}`),
+              data: { topics: TOPICS.map(({ word }) => word), questions: paths },
             };
           }
-          const asked = about.toLowerCase().replace(/^\//, '').replace(/\s+/g, ' ');
-          const found = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
+          const named = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
+          const found = named.length > 0 ? named : byWords(registry, asked);
           if (found.length === 0) {
-            throw new Problem('no-such-question', `There is no question called ${clip(about)}.`, {
+            throw new Problem('no-such-question', `There is no question about ${clip(about ?? '')}.`, {
               option: 'about',
               hint: suggest(
                 asked,
-                [...paths, ...commands.map(({ name }) => name)],
-                () => 'Ask /help for all of them.',
+                [...paths, ...commands.map(({ name }) => name), ...TOPICS.map(({ word }) => word)],
+                () => 'Ask /help for what there is.',
               ),
             });
           }
+          if (named.length === 0 && found.length > 1)
+            return {
+              headline: `About ${clip(about ?? '')} there are ${count(found.length, 'question')}.`,
+              lines: found.flatMap((one) => [
+                `/${one.path}: ${one.question.says}`,
+                `    ${exampleLine(one)}`,
+              ]),
+              data: { questions: found.map(({ path }) => path) },
+            };
           return {
             headline:
               found.length === 1
@@ -76,8 +103,8 @@ export function help(commands: readonly Command[]) {
               exampleLine(one),
               ...(found.length === 1
                 ? optionWords(one).map(
-                    ({ name, says, required, example }) =>
-                      `    ${name}${required ? ' (needed)' : ''}: ${says}. For example ${name}:${example}`,
+                    ({ name, says, required, example, choices }) =>
+                      `    ${name}${required ? ' (needed)' : ''}: ${says}. ${choices.length > 0 ? `One of ${choices.join(', ')}; for` : 'For'} example ${name}:${example}`,
                   )
                 : [`    ${one.question.says}`]),
             ]),

@@ -15,6 +15,7 @@ const LABELS: Readonly<Record<CareTopic, string>> = {
 
 export const care = question({
   name: 'care',
+  bare: 'topic',
   says: 'What to take care of: babies, hands, heat, small parts, selling, dye lots, rough estimates',
   options: {
     topic: opt

@@ -36,6 +36,7 @@ const systemsOf = (found: readonly HookFound[], size: number) =>
 
 export const hook = question({
   name: 'hook',
+  bare: 'hook',
   says: 'Hook sizes in millimetres, US letters and numbers, old UK numbers and steel, both ways',
   options: {
     hook: opt.text(

@@ -11,6 +11,7 @@ const FOR_CHILDREN: readonly string[] = ['crib', 'baby', 'preemie', 'child', 'te
 
 export const size = question({
   name: 'size',
+  bare: 'size',
   says: 'Sizes that beds, cribs and blankets usually have, each with who says so',
   options: {
     size: opt

@@ -1,7 +1,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { lookUpTerm, TERM_WORDS, type Meaning } from '../../src/core/lookup/term.ts';
+import { lookUpTerm, ALL_TERM_WORDS, type Meaning } from '../../src/core/lookup/term.ts';
 import { offers, unknown } from './unknown.ts';
 
 const EXAMPLE = 'Try term:dc, term:"UK tr" or term:blo.';
@@ -14,10 +14,11 @@ function clause({ terms, US, UK }: Meaning): string {
 
 export const term = question({
   name: 'term',
+  bare: 'term',
   says: 'What a stitch name or abbreviation means, US to UK and back',
   options: {
     term: opt.text(
-      { says: 'A name or abbreviation: dc, UK tr, blo', suggest: offers(TERM_WORDS) },
+      { says: 'A name or abbreviation: dc, UK tr, blo', suggest: offers(ALL_TERM_WORDS) },
       { max: 40, example: 'dc' },
     ),
   },
@@ -47,7 +48,7 @@ export const term = question({
   answer({ term: typed }): Answer {
     const meanings = lookUpTerm(typed);
     const [only] = meanings;
-    if (only === undefined) throw unknown('term', typed, TERM_WORDS, EXAMPLE);
+    if (only === undefined) throw unknown('term', typed, ALL_TERM_WORDS, EXAMPLE);
     const differ = meanings.length > 1;
     const pair = only.terms !== 'both' || only.US !== only.UK;
     return {

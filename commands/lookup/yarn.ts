@@ -20,6 +20,7 @@ function told(yarn: YarnWeight): string {
 
 export const yarn = question({
   name: 'yarn',
+  bare: 'yarn',
   says: 'Yarn weight categories 0 to 7: stitches, hooks, wraps; by number, name, wraps or ball band',
   options: {
     yarn: opt

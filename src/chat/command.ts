@@ -21,6 +21,8 @@ export interface Question<O extends Options = Options, Name extends string | und
   readonly private?: boolean;
   /** Lines asked before the example and the refusal, by the tests: what must have been saved. */
   readonly before?: readonly string[];
+  /** The option that words without a name belong to: `/lookup term treble`. */
+  readonly bare?: string;
   /** How it is asked in plain words. */
   readonly asked?: Asked;
   answer(options: Parsed<O>, context: Context): Answer | Promise<Answer>;

@@ -7,13 +7,15 @@ export interface OptionWords {
   readonly says: string;
   readonly required: boolean;
   readonly example: string;
+  /** What can be chosen; empty where anything may be typed. */
+  readonly choices: readonly string[];
 }
 
 /** A question's options, those that must be given first. */
 export function optionWords({ question }: Route): OptionWords[] {
   const options = Object.entries(question.options).map(([name, schema]) => {
-    const { says, example } = metaOf(schema);
-    return { name, says, required: isRequired(schema), example };
+    const { says, example, choices = [] } = metaOf(schema);
+    return { name, says, required: isRequired(schema), example, choices: choices.map(({ value }) => value) };
   });
   return [...options.filter(({ required }) => required), ...options.filter(({ required }) => !required)];
 }

@@ -2,6 +2,7 @@
 import { Problem, QUESTION } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import type { Command, Question } from './command.ts';
+import type { Line, RawOptions } from './line.ts';
 import { findNearest } from '../core/base/nearest-name.ts';
 
 export interface Route {
@@ -31,6 +32,28 @@ export class Registry {
     return this.byPath.get(path);
   }
 
+  /**
+   * Finds a question by a line: by its words, words behind them being given to the option that takes them bare; the help of a command
+   * that stands alone. Throws a Problem that names the nearest question.
+   */
+  locate({ words, options }: Line): { readonly route: Route; readonly options: RawOptions } {
+    const exact = this.byPath.get(words.join(' '));
+    if (exact) return { route: exact, options };
+    const help = this.byPath.get('help');
+    const alone = words.length === 1 && Object.keys(options).length === 0 ? words[0] : undefined;
+    if (help && alone !== undefined && /^\?+$/.test(alone)) return { route: help, options };
+    if (help && alone !== undefined && this.commands.some(({ name }) => name === alone))
+      return { route: help, options: { about: alone } };
+    for (const long of [2, 1]) {
+      const route = this.byPath.get(words.slice(0, long).join(' '));
+      const rest = words.slice(long).join(' ');
+      const bare = route?.question.bare;
+      if (route && bare !== undefined && rest !== '' && !Object.hasOwn(options, bare))
+        return { route, options: { ...options, [bare]: rest } };
+    }
+    return { route: this.find(words), options };
+  }
+
   /** Finds a question by the words of a line. Throws a Problem that names the nearest one. */
   find(words: readonly string[]): Route {
     const path = words.join(' ');
@@ -45,7 +68,9 @@ export class Registry {
       {
         option: QUESTION,
         hint: questions
-          ? `Ask ${questions.join(', ')}.`
+          ? near !== undefined && near.startsWith(`${command?.name ?? ''} `) && words.length === 2
+            ? `Did you mean /${near}?`
+            : `Ask ${questions.join(', ')}.`
           : near === undefined
             ? `Commands: ${this.commands.map(({ name }) => `/${name}`).join(', ')}.`
             : `Did you mean /${near}?`,

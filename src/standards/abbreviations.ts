@@ -139,3 +139,90 @@ export const ABBREVIATIONS: readonly { readonly short: string; readonly means: s
 
 /** `ch-5` and `ch 5`: a loop that is there, and chains to be made. Source: reference.com, "What do stitch abbreviations mean". */
 export const CHAIN_LOOP_SOURCE = 'reference.com, “What do stitch abbreviations mean”';
+
+/** Words that this program's own answers and instructions use, beside those of the tables above. Common practice. */
+export const CRAFT_WORDS: readonly { readonly names: readonly string[]; readonly means: string }[] = [
+  {
+    names: ['hdc2tog', 'htr2tog'],
+    means:
+      'two together in US hdc (UK htr): yarn over and draw a loop up in each of two stitches, then through all five loops; one stitch fewer',
+  },
+  {
+    names: ['tr2tog'],
+    means: 'two together: two of them closed as one (which stitch depends on whose terms)',
+  },
+  {
+    names: ['magic ring', 'magic circle', 'adjustable ring'],
+    means: 'a loop of yarn that the first round is worked into and that is then drawn shut',
+  },
+  {
+    names: ['blocking', 'wet blocking'],
+    means:
+      'pinning the finished piece to its measures, damp or wet, and letting it dry so; heat stretches acrylic for good',
+  },
+  {
+    names: ['whip stitch', 'whipstitch', 'overcast', 'overcasting'],
+    means: 'sewing two edges together over and over, the needle always from the same side',
+  },
+  {
+    names: ['foundation chain', 'starting chain', 'base chain'],
+    means: 'the chain that the first row is worked into; the loop on the hook never counts',
+  },
+  {
+    names: ['turning chain', 'turning chains'],
+    means:
+      'chains at the start of a row that bring the hook up to its height; whether they count as a stitch depends on the stitch',
+  },
+  {
+    names: ['make along', 'crochet along'],
+    means: 'a pattern that many make at the same time, part by part',
+  },
+  { names: ['motif', 'motifs'], means: 'one piece of many that are joined, like a square' },
+  {
+    names: ['cluster', 'clusters', 'granny cluster'],
+    means: 'a group of stitches in one place, here three tall ones',
+  },
+  { names: ['block', 'c2c block'], means: 'in corner-to-corner work: a short chain and three tall stitches' },
+  { names: ['corner to corner', 'c2c'], means: 'worked slantwise from one corner to the opposite one' },
+  { names: ['row end', 'row ends'], means: 'the side of a row, where it was turned' },
+  {
+    names: ['weave in', 'weave in ends', 'ends'],
+    means: 'hiding the tails of yarn in the cloth with a needle, some passes there and back',
+  },
+  { names: ['carry', 'carried', 'carrying'], means: 'taking a colour up the side instead of cutting it' },
+  {
+    names: ['dye lot', 'dye lots'],
+    means: 'yarn coloured together; another lot of the same colour may look different',
+  },
+  {
+    names: ['fasten off', 'finish off'],
+    means: 'cutting the yarn and drawing its end through the last loop',
+  },
+  { names: ['frog', 'frogging', 'rip back'], means: 'pulling rows out again' },
+  { names: ['swatch'], means: 'a small piece worked to measure or weigh before the real one' },
+  {
+    names: ['wpi', 'wraps per inch', 'wraps'],
+    means: 'how often the yarn lies side by side round an inch: how thick it is',
+  },
+];
+
+/**
+ * German names, as published at code-knacker.de/haekelschrift.htm. The English beside each follows from how the stitch is worked.
+ */
+export const GERMAN_SOURCE = 'code-knacker.de/haekelschrift.htm; the English by how the stitch is worked';
+export const GERMAN_NAMES: readonly {
+  readonly names: readonly string[];
+  readonly US: string;
+  readonly UK: string;
+}[] = [
+  { names: ['lm', 'luftmasche'], US: 'ch', UK: 'ch' },
+  { names: ['km', 'kettm', 'kettmasche'], US: 'sl st', UK: 'ss' },
+  { names: ['fm', 'feste masche'], US: 'sc', UK: 'dc' },
+  { names: ['hstb', 'halbes stäbchen'], US: 'hdc', UK: 'htr' },
+  { names: ['stb', 'stäbchen'], US: 'dc', UK: 'tr' },
+  { names: ['dstb', 'doppeltes stäbchen'], US: 'tr', UK: 'dtr' },
+  { names: ['dreifstb', 'dreifaches stäbchen'], US: 'dtr', UK: 'trtr' },
+  { names: ['fr', 'fadenring'], US: 'magic ring', UK: 'magic ring' },
+  { names: ['masche'], US: 'stitch', UK: 'stitch' },
+  { names: ['abn', 'abnahme'], US: 'decrease', UK: 'decrease' },
+];

@@ -3,6 +3,9 @@ import {
   ABBREVIATIONS,
   ABBREVIATIONS_SOURCE,
   CHAIN_LOOP_SOURCE,
+  CRAFT_WORDS,
+  GERMAN_NAMES,
+  GERMAN_SOURCE,
   STITCH_NAMES,
 } from '../../standards/abbreviations.ts';
 import { count, type Terms } from '../base/reader.ts';
@@ -61,6 +64,21 @@ export function lookUpTerm(typed: string): Meaning[] {
           ),
     ];
   }
+  const german = GERMAN_NAMES.find(({ names }) => names.includes(word));
+  if (german) {
+    const stitch = STITCH_NAMES.find(({ US }) => US[0] === german.US);
+    return [
+      {
+        terms: 'both',
+        US: german.US,
+        UK: german.UK,
+        how: `a German name${stitch ? `; ${stitch.how}` : ''}`,
+        source: GERMAN_SOURCE,
+      },
+    ];
+  }
+  const craft = CRAFT_WORDS.filter(({ names }) => names.includes(word));
+  if (craft.length > 0) return craft.map(({ means }) => same(means, 'common practice'));
   return ABBREVIATIONS.filter(({ short, means }) => short.toLowerCase() === word || means === word).map(
     ({ short, means }) => ({ ...same(means, ABBREVIATIONS_SOURCE), US: short, UK: short }),
   );
@@ -72,4 +90,11 @@ export const TERM_WORDS: readonly string[] = [
     ...STITCH_NAMES.flatMap(({ US, UK }) => [...US, ...UK]),
     ...ABBREVIATIONS.map(({ short }) => short),
   ]),
+];
+
+/** The same with the words of the craft and the German names. */
+export const ALL_TERM_WORDS: readonly string[] = [
+  ...TERM_WORDS,
+  ...CRAFT_WORDS.flatMap(({ names }) => names),
+  ...GERMAN_NAMES.flatMap(({ names }) => names),
 ];

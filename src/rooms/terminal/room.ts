@@ -99,9 +99,9 @@ export class TerminalRoom {
       const { name, line } = await this.speaker(text);
       const maker = { id: terminalId(name), name };
       asker = maker.id;
-      const words = /^\s*[/"“]/.test(line) || line.trim() === '' ? undefined : line.trim();
+      const words = /^\s*(?:[/"“]|\?+\s*$)/.test(line) || line.trim() === '' ? undefined : line.trim();
       const typed = words === undefined ? readLine(line) : { words: ['ask'], options: { words } };
-      const found = this.parts.registry.find(typed.words);
+      const { route: found, options } = this.parts.registry.locate(typed);
       asked = found.path;
       const settings = await this.parts.projects.settings(maker.id);
       const context: Context = {
@@ -116,7 +116,7 @@ export class TerminalRoom {
       };
       const shown =
         (words === undefined ? undefined : await this.completing(words, context)) ??
-        (await ask(found, await this.withFiles(found, typed.options, maker.id), context));
+        (await ask(found, await this.withFiles(found, options, maker.id), context));
       this.waiting.delete(maker.id);
       const written = await this.parts.keep(shown.files, maker.id);
       return {
