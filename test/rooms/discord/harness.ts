@@ -148,11 +148,12 @@ export function asGiven(
 }
 
 export function asValue(
-  { kind, choices }: ReturnType<typeof metaOf>,
+  { kind, choices, words }: ReturnType<typeof metaOf>,
   text: string,
   received: (name: string) => Buffer | undefined = () => undefined,
 ): Given {
-  if (kind === 'integer' || kind === 'number') {
+  // Where a word may stand for the number, the form takes text.
+  if ((kind === 'integer' || kind === 'number') && words === undefined) {
     const number = Number(text.replace(/%$/, ''));
     return Number.isNaN(number) ? text : number;
   }
@@ -170,10 +171,11 @@ export function asValue(
 /** The longest value that an option's declaration allows. */
 export function longest(found: Route, name: string): Given {
   const meta = metaOf(found.question.options[name]!);
-  const { kind, choices, max, maxLength, example } = meta;
+  const { kind, choices, words, max, maxLength, example } = meta;
   if (choices && kind !== 'yesno')
     return choices.reduce((long, { value }) => (value.length > long.length ? value : long), '');
-  if (kind === 'integer' || kind === 'number') return max ?? 2 ** 53;
+  if (kind === 'integer' || kind === 'number')
+    return words === undefined ? (max ?? 2 ** 53) : String(max ?? 2 ** 53);
   if (kind === 'yesno') return true;
   if (kind === 'file')
     return { name: 'long.json', bytes: Buffer.alloc(1024 * 1024, '['), type: 'application/json' };
