@@ -1,0 +1,317 @@
+/** What is typed against the rows of the tables that it names, row by row; the tables are held to their pages in test/outside. */
+import { describe, expect, it } from 'vitest';
+import { hooksAround, lookUpHook } from '../../../src/core/lookup/hook.ts';
+import { blanketFor, blanketForWords, lookUpSize, SIZE_NAMES } from '../../../src/core/lookup/size.ts';
+import { lookUpTerm, TERM_WORDS } from '../../../src/core/lookup/term.ts';
+import { lookUpYarn, YARN_WORDS } from '../../../src/core/lookup/yarn.ts';
+import { ABBREVIATIONS, STITCH_NAMES } from '../../../src/standards/abbreviations.ts';
+import { HOOKS, STEEL_HOOKS } from '../../../src/standards/hooks.ts';
+import { SIZES } from '../../../src/standards/sizes.ts';
+import { YARN_WEIGHTS } from '../../../src/standards/yarn-weights.ts';
+
+describe('a hook', () => {
+  /** The systems and sizes that a typed size may be. */
+  const hooks = (typed: string) => lookUpHook(typed).map(({ system, mm }) => `${system} ${mm}`);
+
+  it.each<[string, string[]]>([
+    // Letter and number, parted, joined, with a slash, or one of them.
+    ['H-8', ['US 5']],
+    ['h8', ['US 5']],
+    ['H/8', ['US 5']],
+    ['H', ['US 5']],
+    ['  us   h-8 ', ['US 5']],
+    ['I', ['US 5.25', 'US 5.5']],
+    ['M/N-13', ['US 9']],
+    ['N13', ['US 9']],
+    ['M-13', ['US 9']],
+    ['M', ['US 9']],
+    ['N', ['US 9', 'US 10']],
+    ['M/N', ['US 9']],
+    ['13', ['US 9', 'old UK 2.25', 'US steel 0.85']],
+    ['15', ['mm 15', 'US 10']],
+    ['K-10 1/2', ['US 6.5']],
+    ['10 1/2', ['US 6.5']],
+    ['S', ['US 19']],
+    ['P', ['US 10', 'US 11.5', 'US 15']],
+    ['P/Q', ['US 15']],
+    ['Q', ['US 15', 'US 15.75', 'US 16']],
+    // A bare number in all four systems; with a word or with mm in one.
+    ['7', ['mm 7', 'US 4.5', 'old UK 4.5', 'US steel 1.65']],
+    ['US 7', ['US 4.5']],
+    ['UK 7', ['old UK 4.5']],
+    ['old uk 7', ['old UK 4.5']],
+    ['Canadian 7', ['old UK 4.5']],
+    ['Canada 7', ['old UK 4.5']],
+    ['steel 7', ['US steel 1.65']],
+    ['US steel 7', ['US steel 1.65']],
+    ['7mm', ['mm 7']],
+    ['7 MM', ['mm 7']],
+    ['7.0 mm', ['mm 7']],
+    ['4.5', ['mm 4.5']],
+    ['00', ['old UK 9', 'US steel 3.5']],
+    ['000', ['old UK 10']],
+    ['steel 2', ['US steel 2.5']],
+    ['UK 8', ['old UK 4', 'old UK 4.25']],
+    // What is none.
+    ['UK H', []],
+    ['steel H', []],
+    ['US 4.5', []],
+    ['4.6mm', []],
+    ['-', []],
+    ['mm7', []],
+    ['H-9', []],
+    ['', []],
+  ])('%j', (typed, expected) => {
+    expect(hooks(typed)).toEqual(expected);
+  });
+
+  it('is told with its other names, its doubts and its source’s notes', () => {
+    expect(lookUpHook('2mm')).toEqual([
+      { system: 'mm', mm: 2, oldUK: '14', fromMemory: false, note: 'One page calls it US B/1.' },
+    ]);
+    expect(lookUpHook('7.5mm')).toEqual([{ system: 'mm', mm: 7.5, oldUK: '1', fromMemory: true }]);
+    expect(lookUpHook('12mm')).toEqual([{ system: 'mm', mm: 12, fromMemory: true }]);
+    expect(lookUpHook('S')).toEqual([{ system: 'US', mm: 19, US: 'S', fromMemory: false }]);
+    expect(lookUpHook('steel 14')).toEqual([
+      { system: 'US steel', mm: 0.75, US: 'steel 14', fromMemory: false },
+    ]);
+    expect(lookUpHook('steel 2')).toEqual([
+      {
+        system: 'US steel',
+        mm: 2.5,
+        US: 'steel 2',
+        fromMemory: false,
+        note: 'Other tables give 2.25 mm (from memory).',
+      },
+    ]);
+  });
+
+  it('of every row is found by each of its names', () => {
+    for (const { mm, US, oldUK } of HOOKS) {
+      expect(lookUpHook(`${mm}mm`).map((one) => one.mm)).toEqual([mm]);
+      if (US !== undefined) expect(lookUpHook(`US ${US}`).map((one) => one.mm)).toContain(mm);
+      if (oldUK !== undefined) expect(lookUpHook(`UK ${oldUK}`).map((one) => one.mm)).toContain(mm);
+    }
+    for (const { mm, US } of STEEL_HOOKS)
+      expect(lookUpHook(`steel ${US}`).map((one) => one.mm)).toEqual([mm]);
+  });
+
+  it('between two rows lies between them', () => {
+    expect(hooksAround(4.6).map(({ mm }) => mm)).toEqual([4.5, 5]);
+    expect(hooksAround(4.5).map(({ mm }) => mm)).toEqual([4.25, 5]);
+    expect(hooksAround(1).map(({ mm }) => mm)).toEqual([2]);
+    expect(hooksAround(40).map(({ mm }) => mm)).toEqual([30]);
+  });
+});
+
+describe('a size', () => {
+  const IN = 2.54;
+  /** Kind and width by height in inches, rounded, of every row that is found. */
+  const sizes = (typed: string) =>
+    lookUpSize(typed).map(
+      ({ kind, width, height }) => `${kind} ${Math.round(width / IN)}x${Math.round(height / IN)}`,
+    );
+
+  it.each<[string, string[]]>([
+    ['queen', ['mattress 60x80', 'mattress 60x80', 'cover 86x86', 'blanket 90x90', 'blanket 90x100']],
+    ['Queen Bed', ['mattress 60x80', 'mattress 60x80']],
+    ['queen mattress', ['mattress 60x80', 'mattress 60x80']],
+    ['queen comforter', ['cover 86x86']],
+    ['queen cover', ['cover 86x86']],
+    ['queen blanket', ['blanket 90x90', 'blanket 90x100']],
+    ['queen-blanket', ['blanket 90x90', 'blanket 90x100']],
+    ['  QUEEN    blanket  ', ['blanket 90x90', 'blanket 90x100']],
+    ['UK king', ['mattress 60x78']],
+    ['king uk', ['mattress 60x78']],
+    ['uk super king mattress', ['mattress 72x78']],
+    ['king america', ['mattress 76x80', 'mattress 76x79']],
+    // What is called US, or North American.
+    ['us king', ['mattress 76x80', 'mattress 76x79', 'cover 100x90']],
+    ['europe double', ['mattress 55x79', 'mattress 63x79', 'mattress 71x79']],
+    ['cot', ['crib 28x52', 'crib 27x52', 'blanket 45x60']],
+    // A crib is no mattress by its kind, but one of its rows is of one.
+    ['crib mattress', ['crib 27x52']],
+    ['crib blanket', ['blanket 45x60']],
+    ['superking', ['mattress 72x78']],
+    ['cal king', ['mattress 72x84']],
+    ['xl twin', ['mattress 38x80']],
+    ['cover', ['cover 68x86', 'cover 76x86', 'cover 86x86', 'cover 100x90']],
+    ['comforter', ['cover 68x86', 'cover 76x86', 'cover 86x86', 'cover 100x90']],
+    ['throw', ['blanket 50x60']],
+    ['throw cover', []],
+    ['europe throw', []],
+    ['elephant', []],
+    ['', []],
+    ['uk', []],
+    ['constructor', []],
+  ])('%j', (typed, expected) => {
+    expect(sizes(typed)).toEqual(expected);
+  });
+
+  it('is offered under every name once', () => {
+    expect(SIZE_NAMES).toEqual([...new Set(SIZE_NAMES)]);
+    for (const { of } of SIZES) expect(SIZE_NAMES).toContain(of);
+    for (const name of SIZE_NAMES) expect(sizes(name).length).toBeGreaterThan(0);
+  });
+
+  it('of a blanket by a word alone is the blanket’s before the cover’s, the cover’s before the bed’s', () => {
+    const taken = (typed: string) => {
+      const { taken, others } = blanketFor(typed);
+      return [taken, ...others].map(({ kind }) => kind);
+    };
+    expect(taken('queen')).toEqual(['blanket', 'blanket', 'cover', 'mattress', 'mattress']);
+    expect(taken('full')).toEqual(['cover', 'mattress', 'mattress']);
+    expect(taken('crib')).toEqual(['blanket', 'crib', 'crib']);
+    expect(taken('california king')).toEqual(['mattress']);
+  });
+
+  it('that is no size is refused with what it may have meant', () => {
+    const refused = (typed: string) => {
+      try {
+        blanketFor(typed);
+      } catch (problem) {
+        return problem as { code: string; option: string; hint: string };
+      }
+      throw new Error('answered');
+    };
+    expect(refused('quen')).toMatchObject({ code: 'unknown-size-word', option: 'for' });
+    expect(refused('quen').hint).toBe(`Did you mean queen? There are ${SIZE_NAMES.join(', ')}.`);
+    expect(refused('zzzzzzzz').hint).toBe(`There are ${SIZE_NAMES.join(', ')}.`);
+  });
+
+  it('is told with whose it is, with what to add to a mattress, and with its namesakes', () => {
+    expect(blanketForWords('throw')).toBe(
+      '“throw” is taken as ⟦127x152.4 cm⟧ (throw), from memory: common trade size.',
+    );
+    expect(blanketForWords('california king')).toBe(
+      '“california king” is taken as ⟦182.88x213.36 cm⟧ (mattress, North America), table of bed sizes, liquisearch.com. That is the top of the mattress: add the drop you want.',
+    );
+    expect(blanketForWords('king')).toContain(
+      ' Others by that name: ⟦274.32x254 cm⟧ (bed blanket, longer); ',
+    );
+    expect(blanketForWords('king')).not.toContain('add the drop');
+  });
+});
+
+describe('a term', () => {
+  it.each<[string, [terms: string, US: string, UK: string][]]>([
+    [
+      'dc',
+      [
+        ['UK', 'sc, single crochet', 'dc, double crochet'],
+        ['US', 'dc, double crochet', 'tr, treble'],
+      ],
+    ],
+    ['US dc', [['US', 'dc, double crochet', 'tr, treble']]],
+    ['uk   DC.', [['UK', 'sc, single crochet', 'dc, double crochet']]],
+    [
+      '  double   crochet ',
+      [
+        ['UK', 'sc, single crochet', 'dc, double crochet'],
+        ['US', 'dc, double crochet', 'tr, treble'],
+      ],
+    ],
+    ['chain', [['both', 'ch, chain', 'ch, chain']]],
+    ['skip', [['US', 'sk, skip', 'miss']]],
+    ['miss', [['UK', 'sk, skip', 'miss']]],
+    ['us htr', []],
+    ['BLO', [['both', 'BLO', 'BLO']]],
+    ['between', [['both', 'bet', 'bet']]],
+    ['t-ch', [['both', 't-ch', 't-ch']]],
+    ['*', [['both', '*', '*']]],
+    ['constructor', []],
+    ['', []],
+  ])('%j', (typed, expected) => {
+    expect(lookUpTerm(typed).map(({ terms, US, UK }) => [terms, US, UK])).toEqual(expected);
+  });
+
+  it('is told with how it is worked, its symbol and its trap', () => {
+    expect(lookUpTerm('hdc')).toEqual([
+      {
+        terms: 'US',
+        US: 'hdc, half double crochet',
+        UK: 'htr, half treble',
+        how: 'yarn over, hook in and pull a loop up, yarn over and through all three loops',
+        symbol: 'plain T',
+        source: expect.stringContaining('interweave.com') as string,
+      },
+    ]);
+    expect(lookUpTerm('gauge')[0]).not.toHaveProperty('symbol');
+    expect(lookUpTerm('gauge')[0]).not.toHaveProperty('trap');
+    expect(lookUpTerm('single')[0]!.trap).toContain('slip stitch');
+    expect(lookUpTerm('inc')[0]).toMatchObject({
+      how: 'increase: one stitch more',
+      source: expect.stringContaining('from memory') as string,
+    });
+  });
+
+  it('of chains tells a loop that is there from one to be made', () => {
+    const how = (typed: string) => lookUpTerm(typed).map((one) => one.how);
+    expect(how('ch-5')).toEqual([
+      'a loop of 5 chains that is there already; without the dash it is 5 chains to make',
+    ]);
+    expect(how('ch 5')).toEqual(['make 5 chains; with a dash (ch-5) it is a loop that is there already']);
+    expect(how('CH 1')).toEqual(['make 1 chain; with a dash (ch-1) it is a loop that is there already']);
+    expect(how('ch-120')).toHaveLength(1);
+    for (const none of ['ch-1200', 'ch5', 'xch 5', 'ch 5x', 'ch-']) expect(how(none)).toEqual([]);
+  });
+
+  it('is offered by all names', () => {
+    expect(TERM_WORDS).toEqual([...new Set(TERM_WORDS)]);
+    for (const { US, UK } of STITCH_NAMES)
+      for (const name of [...US, ...UK]) expect(TERM_WORDS).toContain(name);
+    for (const { short } of ABBREVIATIONS) expect(TERM_WORDS).toContain(short);
+    for (const word of TERM_WORDS) expect(lookUpTerm(word).length).toBeGreaterThan(0);
+  });
+});
+
+describe('a yarn', () => {
+  it.each<[string, string, number[]]>([
+    ['4', 'category', [4]],
+    ['category 4', 'category', [4]],
+    [' Category   4 ', 'category', [4]],
+    ['0', 'category', [0]],
+    ['8', 'type', []],
+    ['subcategory 4', 'type', []],
+    ['Super Bulky', 'name', [6]],
+    ['super   bulky', 'name', [6]],
+    ['fine', 'name', [2]],
+    ['baby', 'type', [1, 2]],
+    ['dk', 'type', [3]],
+    ['roving', 'type', [6, 7]],
+    ['light worsted', 'type', [3]],
+    ['worst', 'type', []],
+    ['12 wpi', 'wraps', [2, 3, 4]],
+    ['12wraps', 'wraps', [2, 3, 4]],
+    // Both ends of a range belong to it.
+    ['9 wpi', 'wraps', [4, 5]],
+    ['5 wpi', 'wraps', [6]],
+    ['4.5 wpi', 'wraps', []],
+    ['x wpi', 'type', []],
+    ['12 wpi yarn', 'type', []],
+    ['', 'type', []],
+  ])('%j by %s', (typed, by, categories) => {
+    const found = lookUpYarn(typed);
+    expect(found.by).toBe(by);
+    expect(found.yarns.map(({ category }) => category)).toEqual(categories);
+    expect(found.wraps).toBe(by === 'wraps' ? Number.parseFloat(typed) : undefined);
+    expect(found.working.steps).toEqual([]);
+  });
+
+  it('by its ball band lies where the chart’s whole yards put it', () => {
+    // 900.5 yards in a pound end medium: 900.5 × 0.9144 ÷ 453.59237 m to a gram, so 181.533 m to 100 g.
+    const category = (ball: string) => lookUpYarn(ball).yarns.map((yarn) => yarn.category);
+    expect(category('181.5m/100g')).toEqual([4]);
+    expect(category('181.6m/100g')).toEqual([3]);
+    const found = lookUpYarn('181.5m/100g');
+    expect(found).toMatchObject({ by: 'ball', ball: { m: 181.5, g: 100 } });
+    expect(found.working.steps.map(({ result }) => result)).toEqual([1.815]);
+  });
+
+  it('is offered by number, name and type', () => {
+    expect(YARN_WORDS).toEqual([...new Set(YARN_WORDS)]);
+    for (const { category, name, types } of YARN_WEIGHTS)
+      for (const word of [String(category), name, ...types.split(', ')]) expect(YARN_WORDS).toContain(word);
+    for (const word of YARN_WORDS) expect(lookUpYarn(word).yarns.length).toBeGreaterThan(0);
+  });
+});
