@@ -43,6 +43,26 @@ export function summary(score: Score): string {
   return `${file}: ${mutants} mutants, ${byTests} noticed by tests, ${byTypes} by types, ${left.length} left (${share(score)} %)${texts}`;
 }
 
+/** The table of DEVELOPERS.md: what is noticed of each file. */
+export function tableOf(scores: readonly Score[]): string {
+  const line = (cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
+  const of = (part: number, whole: number) => (whole === 0 ? '' : `${part} of ${whole}`);
+  return [
+    line(['file', 'faults', 'noticed by tests', 'by types', 'share', 'formulas and units']),
+    line(['---', '--:', '--:', '--:', '--:', '--:']),
+    ...scores.map((score) =>
+      line([
+        score.file.replace('src/core/', ''),
+        score.mutants,
+        score.byTests,
+        score.byTypes,
+        `${share(score)} %`,
+        of(score.formulasKilled, score.formulas),
+      ]),
+    ),
+  ].join('\n');
+}
+
 const short = (text: string) => {
   const line = text.replace(/\s+/g, ' ');
   return line.length > 100 ? `${line.slice(0, 99)}…` : line;
