@@ -69,7 +69,8 @@ export function lookUpYarn(typed: string): YarnFound {
   if (number.length > 0) return { by: 'category', yarns: number, working };
   const named = YARN_WEIGHTS.filter(({ name }) => name.toLowerCase() === text);
   if (named.length > 0) return { by: 'name', yarns: named, working };
-  const yarns = YARN_WEIGHTS.filter(({ types }) => types.toLowerCase().split(', ').includes(text));
+  // Read as what is typed is: a type with a hyphen is offered, and must be found.
+  const yarns = YARN_WEIGHTS.filter(({ types }) => types.split(', ').map(plainYarn).includes(text));
   if (yarns.length > 0) return { by: 'type', yarns, working };
   const called = YARN_NAMES.find(({ name }) => name === text);
   return {

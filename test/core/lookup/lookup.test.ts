@@ -271,8 +271,8 @@ describe('a yarn', () => {
     ['category 4', 'category', [4]],
     [' Category   4 ', 'category', [4]],
     ['0', 'category', [0]],
-    ['8', 'type', []],
-    ['subcategory 4', 'type', []],
+    ['8', 'name', []],
+    ['subcategory 4', 'name', []],
     ['Super Bulky', 'name', [6]],
     ['super   bulky', 'name', [6]],
     ['fine', 'name', [2]],
@@ -280,16 +280,16 @@ describe('a yarn', () => {
     ['dk', 'type', [3]],
     ['roving', 'type', [6, 7]],
     ['light worsted', 'type', [3]],
-    ['worst', 'type', []],
+    ['worst', 'name', []],
     ['12 wpi', 'wraps', [2, 3, 4]],
     ['12wraps', 'wraps', [2, 3, 4]],
     // Both ends of a range belong to it.
     ['9 wpi', 'wraps', [4, 5]],
     ['5 wpi', 'wraps', [6]],
     ['4.5 wpi', 'wraps', []],
-    ['x wpi', 'type', []],
-    ['12 wpi yarn', 'type', []],
-    ['', 'type', []],
+    ['x wpi', 'name', []],
+    ['12 wpi yarn', 'wraps', [2, 3, 4]],
+    ['', 'name', []],
   ])('%j by %s', (typed, by, categories) => {
     const found = lookUpYarn(typed);
     expect(found.by).toBe(by);
