@@ -9,6 +9,7 @@ import { table, type BenchRow } from './table.ts';
 
 const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow[]> }>>> = {
   answers: () => import('./answers.ts'),
+  asked: () => import('./asked.ts'),
   resize: () => import('./resize.ts'),
   start: () => import('./start.ts'),
   blanket: () => import('./blanket.ts'),

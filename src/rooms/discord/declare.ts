@@ -7,6 +7,7 @@ import {
   type APIApplicationCommandBasicOption,
   type APIApplicationCommandSubcommandOption,
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
+  type RESTPostAPIContextMenuApplicationCommandsJSONBody,
 } from 'discord.js';
 import type { z } from 'zod';
 import type { Command, Question } from '../../chat/command.ts';
@@ -15,6 +16,18 @@ import { COMMAND } from './limits.ts';
 import { fit } from './text.ts';
 
 export type Declared = RESTPostAPIChatInputApplicationCommandsJSONBody;
+
+/** What stands in the menu of anybody’s message: its words are read as a question. */
+export const WORK_THIS_OUT = {
+  type: ApplicationCommandType.Message,
+  name: 'Work this out',
+  contexts: [
+    InteractionContextType.Guild,
+    InteractionContextType.BotDM,
+    InteractionContextType.PrivateChannel,
+  ],
+  integration_types: [ApplicationIntegrationType.GuildInstall, ApplicationIntegrationType.UserInstall],
+} as const satisfies RESTPostAPIContextMenuApplicationCommandsJSONBody;
 
 /** The option that every question has here, beside its own: who sees the answer. */
 export const SEEN_BY = 'seen_by';

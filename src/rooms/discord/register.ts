@@ -1,6 +1,9 @@
 /** Registers the commands, and only when what is registered differs from what is declared. */
 import { Routes, type RESTGetAPIApplicationCommandsResult } from 'discord.js';
-import type { Declared } from './declare.ts';
+import type { Declared, WORK_THIS_OUT } from './declare.ts';
+
+/** Whatever is registered: slash commands, and what stands in the menu of a message. */
+type Registered = Declared | typeof WORK_THIS_OUT;
 
 /** The part of the client's REST that is used here. */
 export interface Rest {
@@ -16,6 +19,8 @@ export interface Difference {
 
 /** Fields whose absence means a value; the platform fills some of them in and leaves others out. */
 const DEFAULTS: Readonly<Record<string, unknown>> = {
+  // A message command has none, and the platform says so with an empty one.
+  description: '',
   required: false,
   autocomplete: false,
   nsfw: false,
@@ -58,7 +63,7 @@ function normal(given: Plain, top: boolean): unknown {
 }
 
 /** What registering would change; pure. */
-export function difference(registered: readonly object[], declared: readonly Declared[]): Difference {
+export function difference(registered: readonly object[], declared: readonly Registered[]): Difference {
   const keyed = (commands: readonly object[]) =>
     new Map(
       commands.map((each) => [
@@ -84,7 +89,7 @@ export const isNothing = ({ added, changed, removed }: Difference) =>
 export async function register(
   rest: Rest,
   application: string,
-  declared: readonly Declared[],
+  declared: readonly Registered[],
 ): Promise<Difference> {
   const route = Routes.applicationCommands(application);
   const registered = (await rest.get(route)) as RESTGetAPIApplicationCommandsResult;

@@ -52,6 +52,7 @@ const COLOUR = 0x6b8f71;
 /** The longest headline in the text; a longer one stands whole in the attached answer. */
 const HEADLINE = 700;
 const CARE = 700;
+const READ_AS = 400;
 const NOTES = 200;
 const REST = 'The rest is in answer.txt.';
 /** More actions than fit into the rows above the last one are written down instead. */
@@ -113,6 +114,8 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   const bold = fit(headline, HEADLINE, escaped);
   cut ||= bold !== escaped(headline);
   const parts = bold === '' ? [] : [`**${bold}**`];
+  if (shown.readAs !== undefined)
+    parts.push(`-# Read as ${fit(asFilledIn(shown.readAs.line), READ_AS, escaped)}`);
   const care = take(
     shown.cautions.map((caution) => `Take care: ${escaped(oneLine(caution))}`),
     CARE,

@@ -7,12 +7,14 @@ import {
   type APIEmbed,
   type ButtonInteraction,
   type ChatInputCommandInteraction,
+  type MessageContextMenuCommandInteraction,
 } from 'discord.js';
 import type { Sent } from './files.ts';
 import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
 import type { Row } from './render.ts';
 
-export type Answerable = ChatInputCommandInteraction | ButtonInteraction;
+export type Answerable =
+  ChatInputCommandInteraction | ButtonInteraction | MessageContextMenuCommandInteraction;
 
 /** A message as it is sent; keys left out of an edit stay as they are. */
 export interface Outbound {

@@ -6,11 +6,13 @@ import type {
   BaseInteraction,
   ButtonInteraction,
   ChatInputCommandInteraction,
+  MessageContextMenuCommandInteraction,
 } from 'discord.js';
+import { readWords } from '../../asked/answer.ts';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context } from '../../chat/context.ts';
-import type { RawOptions } from '../../chat/line.ts';
+import { readLine, type RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
@@ -99,7 +101,12 @@ export class DiscordRoom {
 
   private async route(interaction: BaseInteraction): Promise<void> {
     if (interaction.isAutocomplete()) return this.suggest(interaction);
-    if (!interaction.isChatInputCommand() && !interaction.isButton()) return;
+    if (
+      !interaction.isChatInputCommand() &&
+      !interaction.isButton() &&
+      !interaction.isMessageContextMenuCommand()
+    )
+      return;
     if (!this.arrived.add(interaction.id)) return;
     const started = performance.now();
     const outcome = await this.answer(interaction);
@@ -115,7 +122,9 @@ export class DiscordRoom {
       this.admit(interaction);
       const arrived = interaction.isButton()
         ? await this.press(interaction, button, own, reply)
-        : await this.question(interaction, reply);
+        : interaction.isMessageContextMenuCommand()
+          ? await this.workOut(interaction, reply)
+          : await this.question(interaction, reply);
       return went(arrived, 'answers');
     } catch (error) {
       if (error instanceof Problem) return went(await reply.send(refusal(error), 'new', true), 'refusals');
@@ -155,6 +164,27 @@ export class DiscordRoom {
     const all: RawOptions = { ...typed, ...(Object.fromEntries(texts) as RawOptions) };
     const asked = await this.asked(found, all, context);
     return this.give(interaction, reply, asked, { where: 'new', hidden, open: false });
+  }
+
+  /** Answers the words of somebody’s message, for the one who asks alone. Nothing is changed by what somebody else wrote. */
+  private async workOut(interaction: MessageContextMenuCommandInteraction, reply: Reply): Promise<boolean> {
+    const words = interaction.targetMessage.content.trim();
+    if (words === '') {
+      throw new Problem('message-without-words', 'There are no words in that message.', {
+        hint: 'Ask with /ask, in words of your own.',
+      });
+    }
+    reply.expect('new', true);
+    const { registry } = this.parts;
+    const { context } = await this.contextOf(interaction, interaction.id);
+    const { verdict } = await readWords(words, registry, context);
+    if (verdict.kind === 'answer' && verdict.reading.route.question.changes === true) {
+      throw new Problem('message-would-change', 'Those words would change what is saved of you.', {
+        hint: 'If you mean them, say them yourself with /ask.',
+      });
+    }
+    const asked = await this.asked(registry.find(['ask']), { words }, context);
+    return this.give(interaction, reply, asked, { where: 'new', hidden: true, open: false });
   }
 
   private async press(
@@ -251,6 +281,13 @@ export class DiscordRoom {
     try {
       const shown = await ask(found, typed, context);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
+      // Plain words are shown as the question that they mean, and asked again as it.
+      const { readAs } = shown;
+      const meant = readAs && this.parts.registry.get(readAs.path);
+      if (meant) {
+        const { options } = readLine(readAs.line);
+        return { found: meant, shown, again: askedAgain(meant, options, context.reader) };
+      }
       return { found, shown, again: askedAgain(found, typed, context.reader) };
     } catch (error) {
       throw error instanceof Problem ? new Unanswered(error, found) : error;

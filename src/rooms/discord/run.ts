@@ -11,7 +11,7 @@ import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { toPng as drawPng } from '../../pictures/png.ts';
 import { Boards } from './boards.ts';
-import { declaration } from './declare.ts';
+import { declaration, WORK_THIS_OUT } from './declare.ts';
 import type { ToPng } from './files.ts';
 import { GroupBoards } from './group-boards.ts';
 import { refusalFacts, type Log } from './platform.ts';
@@ -136,7 +136,7 @@ function watch(client: Client, { log }: DiscordParts): void {
 export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
   const toPng = parts.toPng ?? drawPng;
-  const declared = registry.commands.map(declaration);
+  const declared = [...registry.commands.map(declaration), WORK_THIS_OUT];
   const client = await login(parts).catch((error: unknown) => {
     if (hopeless(error)) throw new Error('The platform does not take this DISCORD_TOKEN.');
     throw error;

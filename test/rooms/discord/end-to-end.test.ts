@@ -1,6 +1,7 @@
 /** Every question of every command through the real client, everywhere it can be asked; declarations say what to ask. */
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { registry } from '../../../commands/index.ts';
+import { WORK_THIS_OUT } from '../../../src/rooms/discord/declare.ts';
 import { QUESTION } from '../../../src/core/base/problem.ts';
 import { readLine } from '../../../src/chat/line.ts';
 import type { Route } from '../../../src/chat/registry.ts';
@@ -246,7 +247,7 @@ describe('over everything that was sent', () => {
       .flatMap(({ name, options = [] }) =>
         options.some(({ type }) => type === 1) ? options.map((option) => `${name} ${option.name}`) : [name],
       );
-    expect(paths.sort()).toEqual(registry.routes.map(({ path }) => path).sort());
+    expect(paths.sort()).toEqual([...registry.routes.map(({ path }) => path), WORK_THIS_OUT.name].sort());
     const { registrations } = world;
     await harness.restart();
     expect(world.registrations).toBe(registrations);
