@@ -158,7 +158,7 @@ describe('/settings export and import', () => {
           yarns,
         }));
       }),
-      /1,200 colours in all your blankets together; 1,000 can be kept/,
+      /1,?200 colours in all your blankets together; 1,?000 can be kept/,
     ],
     [
       'more places than may be kept',
