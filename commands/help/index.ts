@@ -56,7 +56,7 @@ export function help(commands: readonly Command[]) {
             .optional(),
         },
         example: 'about:"stitches row"',
-        refused: { line: 'about:weaving', option: 'about' },
+        refused: { line: 'about:zeppelins', option: 'about' },
         asked: {
           ways: ['help'],
           also: 'yours which new done',
