@@ -92,7 +92,7 @@ describe('a question', () => {
     ['blanket change border_colours:moss', 'no-border', 'border_colours', BLANKET],
     ['settings change', 'no-change', 'units', []],
     ['lookup term term:zigzagstitchery', 'in-no-table', 'term', []],
-    ['help about:weaving', 'no-such-question', 'about', []],
+    ['help about:zeppelins', 'no-such-question', 'about', []],
     ['together board', 'no-group-yet', null, []],
     ['together board name:none', 'no-such-group', 'name', GROUP],
     ['together mine', 'which-group', 'name', [...GROUP, '/together open name:other']],
