@@ -1,6 +1,8 @@
 import { defineConfig } from 'vitest/config';
+import { pageModules } from './test/developers-page.ts';
 
 export default defineConfig({
+  plugins: [pageModules()],
   test: {
     include: ['test/**/*.test.ts'],
     setupFiles: ['test/seed.ts'],

@@ -46,12 +46,12 @@ export interface Asking {
   readonly at: (moment: Date) => void;
 }
 
-export function asking(projects = new Projects(new MemoryStore())): Asking {
+export function asking(projects = new Projects(new MemoryStore()), questions = registry): Asking {
   const faults: unknown[] = [];
   const files: { name: string; content: string }[] = [];
   let now = NOON;
   const room = new TerminalRoom({
-    registry,
+    registry: questions,
     projects,
     now: () => now,
     keep: (made) => {
