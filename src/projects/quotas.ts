@@ -25,6 +25,10 @@ export const MOST_OF_MAKER = {
   size: 1_000_000,
 } as const;
 
+/** Different colours in one motif, and in all of one blanket: what every question about its yarn goes through one by one. */
+export const MOST_COLOURS_OF_MOTIF = 40;
+export const MOST_COLOURS_OF_BLANKET = 100;
+
 /** Opened by one maker within so many days, and in all of one server. */
 export const MOST_OPENED = 10;
 export const OPENED_WITHIN_DAYS = 30;
@@ -39,8 +43,32 @@ export const MOST_EVENTS_OF_MAKER = 5_000;
 const MS_PER_DAY = 86_400_000;
 const HINT = 'Remove something that is finished or not needed any more; an export keeps it for you.';
 
+/** Names that are the same whatever their capitals count once. */
+const different = (names: readonly string[]) => new Set(names.map((name) => name.toLowerCase())).size;
+
+/** The most different colours that any one motif, or any one blanket with its motifs, has. */
+function mostColours(doc: MakerDoc): { ofMotif: number; ofBlanket: number } {
+  const named = new Map(
+    doc.motifs.map(({ name, runs }) => [name.toLowerCase(), [...new Set(runs.map(({ colour }) => colour))]]),
+  );
+  return {
+    ofMotif: Math.max(0, ...[...named.values()].map(different)),
+    ofBlanket: Math.max(
+      0,
+      ...doc.blankets.map(({ kinds, yarns }) =>
+        different([
+          ...kinds.flatMap((kind) => named.get(kind.toLowerCase()) ?? []),
+          ...yarns.map(({ colour }) => colour),
+        ]),
+      ),
+    ),
+  };
+}
+
+type Saved = Record<'cells' | 'stripes' | 'colours' | 'history' | 'ofMotif' | 'ofBlanket', number>;
+
 /** How much of each is kept. */
-export function savedOf(doc: MakerDoc): Record<'cells' | 'stripes' | 'colours' | 'history', number> {
+export function savedOf(doc: MakerDoc): Saved {
   const blankets = [...doc.blankets];
   const motifs = [...doc.motifs];
   for (const one of doc.bin) {
@@ -54,6 +82,7 @@ export function savedOf(doc: MakerDoc): Record<'cells' | 'stripes' | 'colours' |
     stripes: sum(motifs, ({ runs }) => runs.length),
     colours: sum(blankets, ({ yarns }) => yarns.length),
     history: sum(doc.progress, ({ history }) => history.length),
+    ...mostColours(doc),
   };
 }
 
@@ -67,7 +96,7 @@ const WORDS = {
  * Lets go of what goes by itself (the oldest of what was removed, the oldest of her history) where there is too much, and
  * throws a Problem where there is still too much of something, and more than `before`.
  */
-export function keepWithin(doc: MakerDoc, before: ReturnType<typeof savedOf> | undefined): void {
+export function keepWithin(doc: MakerDoc, before: Saved | undefined): void {
   let saved = savedOf(doc);
   const isOver = () =>
     (['cells', 'stripes', 'colours'] as const).some((what) => saved[what] > MOST_OF_MAKER[what]);
@@ -85,6 +114,26 @@ export function keepWithin(doc: MakerDoc, before: ReturnType<typeof savedOf> | u
       `too-many-${what}`,
       `That would come to ${num(saved[what])} ${one}s ${of}; ${num(most)} can be kept.`,
       { option, hint: HINT, facts: { most, asked: saved[what] } },
+    );
+  }
+  keepColoursWithin(saved, before);
+}
+
+/** Throws a Problem where one motif or one blanket has too many different colours, and more than any had before. */
+function keepColoursWithin(saved: Saved, before: Saved | undefined): void {
+  for (const [what, most, of] of [
+    ['ofMotif', MOST_COLOURS_OF_MOTIF, 'one motif'],
+    ['ofBlanket', MOST_COLOURS_OF_BLANKET, 'one blanket, its motifs’ among them'],
+  ] as const) {
+    if (saved[what] <= most || saved[what] <= (before?.[what] ?? 0)) continue;
+    throw new Problem(
+      'too-many-colours',
+      `That would be ${num(saved[what])} different colours in ${of}; ${num(most)} can be kept.`,
+      {
+        option: what === 'ofMotif' ? 'colours' : 'kinds',
+        hint: 'Call near shades by one name, or take fewer.',
+        facts: { most, asked: saved[what] },
+      },
     );
   }
 }

@@ -1,0 +1,337 @@
+/**
+ * The largest that limits allow, saved and asked: for each question the lines that give it most to do. Invented data. Used
+ * by the test that holds every answer to its share of the listening thread, and by the bench that names the slowest.
+ */
+import { registry } from '../../commands/index.ts';
+import type { Context } from '../../src/chat/context.ts';
+import { ask } from '../../src/chat/ask.ts';
+import { readLine, type RawOptions } from '../../src/chat/line.ts';
+import { isRequired, metaOf } from '../../src/chat/options.ts';
+import type { Route } from '../../src/chat/registry.ts';
+import { MOST_COUNTS, MOST_KINDS, MOST_ROWS } from '../../src/core/base/limits.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { rowPlan, SHAPES } from '../../src/core/rows/index.ts';
+import { Groups } from '../../src/projects/groups.ts';
+import { GROUP_VERSION, GROUPS, type GroupDoc } from '../../src/projects/group-schema.ts';
+import { MAKERS, Projects } from '../../src/projects/projects.ts';
+import { MOST_COLOURS_OF_BLANKET } from '../../src/projects/quotas.ts';
+import { newMaker, type Blanket, type MakerDoc, type Motif } from '../../src/projects/schema.ts';
+import type { Store } from '../../src/projects/store.ts';
+import { outgoing } from '../../src/rooms/discord/files.ts';
+import { render } from '../../src/rooms/discord/render.ts';
+import { serialOf } from '../../src/rooms/discord/buttons.ts';
+import { askedAgain, personNamed } from '../../src/rooms/discord/typed.ts';
+
+export interface Largest {
+  /** Places of layouts, colour stretches and motifs that one maker has saved in all. */
+  readonly cells: number;
+  readonly stripes: number;
+  readonly motifs: number;
+  /** Events of a group blanket, and group blankets in the server. */
+  readonly events: number;
+  readonly groups: number;
+}
+
+const COLUMNS = 50;
+const ROWS = 50;
+const SERVER = '900000000000000001';
+const CHANNEL = '900000000000000002';
+/** A long season of a group blanket: so many take part. */
+const MEMBERS = 400;
+const NOW = new Date('2026-03-02T12:00:00Z');
+
+const many = <T>(count: number, make: (index: number) => T): T[] =>
+  Array.from({ length: count }, (_, n) => make(n));
+
+/** A motif as large as there is, striped as often as it is to be. */
+function motif(
+  name: string,
+  shape: Motif['shape'],
+  stripes: number,
+  colour: (stripe: number) => string,
+): Motif {
+  const rows = rowPlan(shape, { size: MOST_ROWS, ...(shape === 'flat' ? { otherSize: MOST_ROWS } : {}) }).rows
+    .length;
+  const runs = Math.max(1, Math.min(stripes, rows));
+  return {
+    name,
+    shape,
+    size: MOST_ROWS,
+    ...(shape === 'flat' ? { otherSize: MOST_ROWS } : {}),
+    stitch: 'hdc',
+    hook: 5,
+    gauge: { stitches: 13, rows: 10, over: 10 },
+    runs: many(runs, (run) => ({
+      colour: colour(run),
+      rows: Math.floor(((run + 1) * rows) / runs) - Math.floor((run * rows) / runs),
+    })),
+    weight: 500,
+    side: 90,
+  };
+}
+
+function blanket(name: string, kinds: readonly string[], colours: readonly string[]): Blanket {
+  return {
+    name,
+    kinds: [...kinds],
+    columns: COLUMNS,
+    rows: ROWS,
+    layout: many(COLUMNS * ROWS, (cell) => ({ kind: (cell * 7) % kinds.length, turn: cell % 4 })),
+    setting: 'rows',
+    joining: { method: 'whip', colour: colours[0] ?? 'moss' },
+    border: {
+      rounds: many(30, (round) => ({
+        stitch: 'hdc' as const,
+        colour: colours[round % colours.length] ?? 'moss',
+      })),
+      corner: 3,
+    },
+    yarns: colours.slice(0, 60).map((colour) => ({ colour, ball: { m: 170, g: 100 }, price: 4.5, balls: 3 })),
+    reserve: 10,
+  };
+}
+
+export const BLANKET = 'largest blanket of all';
+
+/** A maker whose motifs have as many stripes as there may be, each of a colour of its own or of a few. */
+function maker(id: string, { cells, stripes, motifs }: Largest, colours: number): MakerDoc {
+  const each = Math.floor(stripes / motifs);
+  const called = many(colours, (n) => `colour ${n}`);
+  let stripe = 0;
+  const made = many(motifs, (n) =>
+    motif(
+      `motif ${n}`,
+      motifs <= MOST_KINDS ? 'diagonal' : (SHAPES[n % SHAPES.length] ?? 'diagonal'),
+      each,
+      () => called[stripe++ % colours] ?? 'moss',
+    ),
+  );
+  const kinds = made.slice(0, MOST_KINDS).map(({ name }) => name);
+  const blankets = many(Math.floor(cells / (COLUMNS * ROWS)), (n) =>
+    blanket(n === 0 ? BLANKET : `blanket ${n}`, kinds, called),
+  );
+  return {
+    ...newMaker(id, 'rowan'),
+    motifs: made,
+    blankets,
+    current: { motif: 'motif 0', blanket: BLANKET },
+    progress: made.slice(0, MOST_KINDS).map(({ name }) => ({
+      motif: name,
+      blanket: BLANKET,
+      row: 400,
+      made: 20,
+      history: many(300, (n) => ({
+        at: new Date(NOW.getTime() - (300 - n) * 3_600_000).toISOString(),
+        did: 'row' as const,
+        row: n,
+        made: 0,
+      })),
+    })),
+  };
+}
+
+/** A group blanket with a long history: makers join, pledge, hand in; half is accepted. */
+function group(name: string, doc: MakerDoc, events: number): GroupDoc {
+  const saved = doc.blankets[0]!;
+  const at = (n: number) => new Date(NOW.getTime() - (events - n) * 60_000).toISOString();
+  const all: Record<string, unknown>[] = [];
+  const add = (event: object, by = 'rowan') => {
+    if (all.length < events) all.push({ ...event, by, at: at(all.length), once: `press ${all.length}` });
+  };
+  const kinds = saved.kinds.map((kind, index) => ({
+    ...doc.motifs.find((one) => one.name === kind)!,
+    quota: saved.layout.filter((cell) => cell.kind === index).length,
+    spares: 0,
+  }));
+  const parts = { ...saved, setting: undefined };
+  add({
+    did: 'opened',
+    name: 'rowan',
+    plan: { ...parts, name, kinds, side: 90, tolerance: 3, joinable: 'anyone', closes: '2031-05-31' },
+  });
+  const members = many(
+    Math.min(MEMBERS, Math.floor(events / 10)),
+    (n) => `7000000000000000${String(n).padStart(3, '0')}`,
+  );
+  for (const [n, id] of members.entries())
+    add({ did: 'joined', maker: id, name: `maker ${n}`, perWeek: 2, colours: [] }, id);
+  let piece = 0;
+  const open = kinds.map(({ quota }) => quota);
+  for (let turn = 0; all.length < events; turn += 1) {
+    const id = members[turn % members.length] ?? 'rowan';
+    const kind = turn % kinds.length;
+    if ((open[kind] ?? 0) > 1 && turn % 3 === 0 && piece < 1_200) {
+      open[kind] = (open[kind] ?? 0) - 1;
+      add({ did: 'pledged', maker: id, kind, motifs: 1 }, id);
+      add({ did: 'handed-in', maker: id, kind, motifs: 1, side: 89 + (turn % 5) / 2 }, id);
+      piece += 1;
+      if (turn % 2 === 0) add({ did: 'accepted', pieces: [piece] });
+    } else {
+      add({ did: 'pledged', maker: id, kind, motifs: 1 }, id);
+      add({ did: 'released', maker: id, kind, motifs: 1 }, id);
+    }
+  }
+  return { version: GROUP_VERSION, id: '', server: SERVER, edition: 0, events: all } as unknown as GroupDoc;
+}
+
+/** Makers who have saved as much as there may be, each in another way. */
+export const MAKERS_OF_MUCH = { deep: '100000000000000001', many: '100000000000000002' } as const;
+
+/** Saves it all. */
+export async function saveLargest(store: Store, largest: Largest): Promise<Projects> {
+  const projects = new Projects(store);
+  const deep = maker(MAKERS_OF_MUCH.deep, { ...largest, motifs: MOST_KINDS }, MOST_COLOURS_OF_BLANKET);
+  const wide = maker(MAKERS_OF_MUCH.many, largest, 60);
+  for (const doc of [deep, wide]) await store.change(MAKERS, doc.id, () => ({ keep: doc, tell: undefined }));
+  for (let n = 0; n < largest.groups; n += 1) {
+    const name = n === 0 ? BLANKET : `group ${n}`;
+    const doc = {
+      ...group(name, n === 0 ? deep : small(deep), n === 0 ? largest.events : 20),
+      id: Groups.idOf(SERVER, name),
+    };
+    if (n === 0) Object.assign(doc, { channel: CHANNEL });
+    await store.change(GROUPS, doc.id, () => ({ keep: doc, tell: undefined }));
+  }
+  return projects;
+}
+
+/** The same blanket in plain motifs: most groups have no stripes. */
+const small = (doc: MakerDoc): MakerDoc => ({
+  ...doc,
+  motifs: doc.motifs.map((one) => ({ ...one, runs: [] })),
+});
+
+export interface Asked {
+  readonly route: Route;
+  readonly options: RawOptions;
+  readonly by: string;
+}
+
+/** Values that give an option most to do. */
+function heaviest(route: Route, name: string, schema: Route['question']['options'][string]): string[] {
+  const { kind, choices, max, maxLength, example, says } = metaOf(schema);
+  if (kind === 'file') return [];
+  if (
+    name === 'name' ||
+    name === 'blanket' ||
+    (/blanket/i.test(says) && kind === 'text' && !/border/.test(name))
+  ) {
+    if (route.command.name === 'motif' || (route.command.name === 'progress' && name === 'motif'))
+      return ['motif 0'];
+    if (route.command.name === 'together' || route.command.name === 'blanket' || name === 'blanket')
+      return [BLANKET];
+  }
+  if (name === 'motif' && kind === 'text') return ['motif 0'];
+  if (name === 'kind') return ['motif 0'];
+  if (name === 'kinds') return [many(MOST_KINDS, (n) => `motif ${n}`).join(', ')];
+  if (name === 'counts')
+    return [many(MOST_COUNTS, (n) => n + 1).join(' '), many(300, (n) => n + 1 + (n % 7)).join(' ')];
+  if (choices) return choices.map(({ value }) => value);
+  if (kind === 'integer' || kind === 'number') return [String(max ?? 10_000), '400', '1'];
+  if (kind === 'length') return ['100m', '1cm'];
+  if (kind === 'weight') return ['100kg'];
+  if (kind === 'gauge') return ['100x100 over 1cm', '1x1 over 10cm'];
+  if (kind === 'stitches') return ['hdc '.repeat(40).trim()];
+  const room = Math.min(maxLength ?? 100, 2_000);
+  return [
+    example,
+    `${example} `
+      .repeat(Math.ceil(room / (example.length + 1)))
+      .slice(0, room)
+      .trim(),
+    '9'.repeat(Math.min(room, 400)),
+  ];
+}
+
+/** Lines for every question: the least that it needs, each option at its most, all of them at their most. */
+export function lines(routes: readonly Route[] = registry.routes): Asked[] {
+  return routes.flatMap((route) => {
+    const { question, path } = route;
+    const example = readLine(`/${path} ${question.example}`).options;
+    const needed: Record<string, string> = {};
+    const most: Record<string, string> = {};
+    const variants: RawOptions[] = [];
+    for (const [name, schema] of Object.entries(question.options)) {
+      const [first = example[name]] = heaviest(route, name, schema);
+      if (isRequired(schema)) needed[name] = first ?? '';
+      if (first !== undefined) most[name] = first;
+    }
+    variants.push(needed, { ...example, ...pick(most, ['name', 'blanket', 'motif', 'kind']) }, most);
+    for (const [name, schema] of Object.entries(question.options))
+      for (const value of heaviest(route, name, schema)) {
+        variants.push({ ...needed, [name]: value });
+        variants.push({ ...most, [name]: value });
+      }
+    const seen = new Set<string>();
+    return variants
+      .filter((options) => {
+        const key = JSON.stringify(options);
+        return !seen.has(key) && seen.add(key);
+      })
+      .flatMap((options) => Object.values(MAKERS_OF_MUCH).map((by) => ({ route, options, by })));
+  });
+}
+
+const pick = (from: Record<string, string>, names: readonly string[]) =>
+  Object.fromEntries(Object.entries(from).filter(([name]) => names.includes(name)));
+
+let asked = 0;
+/** Asks as the Discord room does, all but the platform and the pictures' encoder; false where it was refused. */
+export async function answerAsDiscord(
+  projects: Projects,
+  { route, options, by }: Asked,
+  toPng: (svg: string) => Promise<Uint8Array> = () => Promise.resolve(new Uint8Array()),
+): Promise<boolean> {
+  asked += 1;
+  const id = String(800_000_000_000_000_000n + BigInt(asked));
+  const { settings } = await projects.maker(by, 'rowan');
+  const context: Context = {
+    maker: { id: by, name: 'rowan' },
+    reader: settings,
+    place: { server: SERVER, channel: CHANNEL, manager: true },
+    now: NOW,
+    once: id,
+    whois: personNamed,
+    projects,
+  };
+  try {
+    const shown = await ask(route, options, context);
+    const { notes } = await outgoing(shown.files, { toPng, fault: String });
+    render(shown, {
+      again: askedAgain(route, options, context.reader),
+      asker: by,
+      serial: serialOf(id),
+      open: true,
+      sharable: true,
+      notes,
+    });
+    return true;
+  } catch (error) {
+    if (error instanceof Problem) return false;
+    throw error;
+  }
+}
+
+/** The longest time, in ms, for which one thing kept the thread, while `run` ran: between two turns of its loop. */
+export async function longestHold(run: () => Promise<unknown>): Promise<number> {
+  let longest = 0;
+  let last = performance.now();
+  let going = true;
+  const turn = () => {
+    const now = performance.now();
+    longest = Math.max(longest, now - last);
+    last = now;
+    if (going) setImmediate(turn);
+  };
+  setImmediate(turn);
+  await new Promise((begun) => setImmediate(begun));
+  last = performance.now();
+  longest = 0;
+  try {
+    await run();
+  } finally {
+    longest = Math.max(longest, performance.now() - last);
+    going = false;
+  }
+  return longest;
+}
