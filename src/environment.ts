@@ -20,6 +20,10 @@ const environmentSchema = z.object({
   ),
   DATA_DIR: z.preprocess(unset, z.string().default('data')),
   FILES_DIR: z.preprocess(unset, z.string().default('files')),
+  HEARS: z.preprocess(
+    unset,
+    z.string().trim().toLowerCase().pipe(z.literal('mentions', 'must be mentions, or left empty')).optional(),
+  ),
   // A stand-in of the platform in tests. Only on this machine: the token is sent there.
   DISCORD_API: z.preprocess(
     unset,
@@ -46,6 +50,8 @@ export interface Environment {
   readonly token: string | undefined;
   readonly dataFolder: string;
   readonly filesFolder: string;
+  /** Which messages are answered beside commands; unset: none. */
+  readonly hears: 'mentions' | undefined;
   /** Unset: the platform itself. */
   readonly api: string | undefined;
   readonly logLevel: (typeof LEVELS)[number];
@@ -61,12 +67,13 @@ export function checkEnvironment(set: Readonly<Record<string, string | undefined
     const [issue] = result.error.issues;
     throw new BadEnvironment(`${issue?.path.join('.') ?? ''} ${issue?.message ?? ''}. See .env.example.`);
   }
-  const { DISCORD_TOKEN, DISCORD_API, DATA_DIR, FILES_DIR, LOG_LEVEL } = result.data;
+  const { DISCORD_TOKEN, DISCORD_API, DATA_DIR, FILES_DIR, HEARS, LOG_LEVEL } = result.data;
   return {
     token: DISCORD_TOKEN,
     api: DISCORD_API,
     dataFolder: DATA_DIR,
     filesFolder: FILES_DIR,
+    hears: HEARS,
     logLevel: LOG_LEVEL,
   };
 }

@@ -109,7 +109,7 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
   }
 }
 
-async function discord(token: string, { api, dataFolder, logLevel }: Environment): Promise<number> {
+async function discord(token: string, { api, dataFolder, hears, logLevel }: Environment): Promise<number> {
   const stop = stopSignal();
   const [{ openLog, noteFault }, { openDiscordRoom }, { closePictures }] = await Promise.all([
     import('./log.ts'),
@@ -141,6 +141,7 @@ async function discord(token: string, { api, dataFolder, logLevel }: Environment
       fault: (error) => noteFault(log, error),
       queue: () => store.waiting,
       stop,
+      hears,
       ...(api === undefined ? {} : { api, attachmentHosts: [new URL(api).hostname] }),
     });
     const stopped = new Promise<undefined>((resolve) => {

@@ -9,6 +9,7 @@ describe('the environment', () => {
       api: undefined,
       dataFolder: 'data',
       filesFolder: 'files',
+      hears: undefined,
       logLevel: 'info',
     };
     expect(checkEnvironment({})).toEqual(defaults);
@@ -23,6 +24,7 @@ describe('the environment', () => {
         DISCORD_TOKEN: ' aaa.bbb.c-c_c ',
         DATA_DIR: '/srv/x',
         FILES_DIR: 'out',
+        HEARS: 'Mentions',
         LOG_LEVEL: 'WARN',
       }),
     ).toEqual({
@@ -30,6 +32,7 @@ describe('the environment', () => {
       api: undefined,
       dataFolder: '/srv/x',
       filesFolder: 'out',
+      hears: 'mentions',
       logLevel: 'warn',
     });
   });
@@ -38,6 +41,7 @@ describe('the environment', () => {
     [{ DISCORD_TOKEN: 'Bot aaa.bbb.ccc' }, 'DISCORD_TOKEN is not a bot token'],
     [{ DISCORD_TOKEN: 'secret-thing' }, 'DISCORD_TOKEN is not a bot token'],
     [{ DISCORD_API: 'https://elsewhere.example/api' }, 'DISCORD_API must be http://127.0.0.1'],
+    [{ HEARS: 'everything' }, 'HEARS must be mentions'],
     [{ LOG_LEVEL: 'loud' }, 'LOG_LEVEL must be one of trace'],
   ])('says what does not fit in %j without repeating it', (set, words) => {
     const check = () => checkEnvironment(set);

@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';
 import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
 import type { RenderedAnswer } from '../../chat/answer.ts';
-import { outgoing, sent, type Sent, type ToPng } from './files.ts';
+import { listed, outgoing, raw, sent, type ToPng } from './files.ts';
 import { MESSAGE } from './limits.ts';
 import { isMessageGone, refusalFacts, type Log } from './platform.ts';
 import { render } from './render.ts';
@@ -156,7 +156,3 @@ export class Boards {
     };
   }
 }
-
-const listed = (files: readonly Sent[]) =>
-  files.map(({ name, description }, id) => ({ id, filename: name, description }));
-const raw = (files: readonly Sent[]) => files.map(({ name, attachment }) => ({ name, data: attachment }));

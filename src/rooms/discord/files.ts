@@ -117,3 +117,9 @@ export async function attachedText(
     throw new Problem('unsorted', 'That file is not a text.', { option, hint });
   }
 }
+
+/** Files as a request names them, and their bytes beside it. */
+export const listed = (files: readonly Sent[]) =>
+  files.map(({ name, description }, id) => ({ id, filename: name, description }));
+export const raw = (files: readonly Sent[]) =>
+  files.map(({ name, attachment }) => ({ name, data: attachment }));

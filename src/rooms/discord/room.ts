@@ -11,7 +11,7 @@ import type {
 import { readWords } from '../../asked/answer.ts';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
-import type { Context } from '../../chat/context.ts';
+import type { Context, Maker, Place } from '../../chat/context.ts';
 import { readLine, type RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
@@ -21,6 +21,7 @@ import type { Projects } from '../../projects/projects.ts';
 import type { Asked } from './asked.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
 import { attachedText, outgoing, sent, type ToPng } from './files.ts';
+import type { Heard } from './heard.ts';
 import { COMMAND, SUGGESTIONS } from './limits.ts';
 import { Metrics, type Outcome } from './metrics.ts';
 import { refusalFacts, type Log } from './platform.ts';
@@ -63,6 +64,11 @@ interface Answered {
   readonly again: Asked | undefined;
 }
 
+/** What an answer is drawn for. */
+type Drawable = Pick<Answerable, 'id' | 'context' | 'guildId' | 'attachmentSizeLimit'> & {
+  readonly user: { readonly id: string };
+};
+
 export class DiscordRoom {
   readonly metrics = new Metrics();
   private readonly rate: Rate;
@@ -82,6 +88,18 @@ export class DiscordRoom {
   async take(interaction: BaseInteraction): Promise<void> {
     const work = this.route(interaction).catch((error: unknown) => {
       this.parts.fault(error);
+    });
+    this.running.add(work);
+    await work;
+    this.running.delete(work);
+  }
+
+  /** Takes a message to the bot; `give` sends the reply. Never rejects. */
+  async hear(heard: Heard, give: (message: Outbound) => Promise<void>): Promise<void> {
+    if (!this.arrived.add(heard.id)) return;
+    const started = performance.now();
+    const work = this.heard(heard, give).then((outcome) => {
+      this.metrics.note(outcome, performance.now() - started);
     });
     this.running.add(work);
     await work;
@@ -128,19 +146,70 @@ export class DiscordRoom {
       return went(arrived, 'answers');
     } catch (error) {
       if (error instanceof Problem) return went(await reply.send(refusal(error), 'new', true), 'refusals');
-      const id = this.parts.fault(error);
-      const broken = new Problem('unsorted', `Something went wrong here; it is noted as ${id}.`, {
-        hint: 'Ask again; if it stays, report that id.',
-      });
-      return went(await reply.send(refusal(broken), 'new', true), 'faults');
+      const fault = broken(this.parts.fault(error));
+      return went(await reply.send(refusal(fault), 'new', true), 'faults');
     }
   }
 
-  private admit({ user }: BaseInteraction): void {
+  private async heard(heard: Heard, give: (message: Outbound) => Promise<void>): Promise<Outcome> {
+    // Whoever writes too much at once is left waiting without a word: a reply to each would only add to it.
+    if (this.rate.take(heard.user.id) > 0) return 'refusals';
+    const [message, outcome] = await this.replyFor(heard);
+    try {
+      await give(message);
+      return outcome;
+    } catch (error) {
+      this.parts.log.warn(refusalFacts(error), 'a reply did not go out');
+      return 'lost';
+    }
+  }
+
+  private async replyFor(heard: Heard): Promise<[Outbound, Outcome]> {
+    try {
+      this.admitWhileOpen();
+      return [await this.answerTo(heard), 'answers'];
+    } catch (error) {
+      if (error instanceof Problem) return [refusal(error), 'refusals'];
+      return [refusal(broken(this.parts.fault(error))), 'faults'];
+    }
+  }
+
+  /** Answers words as /ask does. A reply is seen by everyone in the channel: what is for her alone is not given there. */
+  private async answerTo(heard: Heard): Promise<Outbound> {
+    const { registry } = this.parts;
+    const { maker, place, words } = heard;
+    if (words === '') {
+      throw new Problem('message-without-words', 'Ask in the same message.', {
+        hint: 'Something like: how many 6 inch squares for a 4 by 5 foot blanket? Or /help.',
+      });
+    }
+    const { context, answers } = await this.contextFor(maker, place, heard.id);
+    if (!isAlone(heard)) {
+      if (answers === 'me') throw forHerAlone('Your answers are set to be seen by you alone.');
+      const { verdict } = await readWords(words, registry, context);
+      if (verdict.kind !== 'unclear' && verdict.reading.route.question.private === true)
+        throw forHerAlone('That answer is for you alone.');
+    }
+    const asked = await this.asked(registry.find(['ask']), { words }, context);
+    if (!isAlone(heard) && isOwn(asked)) {
+      throw asked.found.question.changes === true
+        ? new Problem('answer-for-one', 'That is done, and its answer is for you alone.', {
+            hint: 'See how things stand with a command.',
+          })
+        : forHerAlone('That answer is for you alone.');
+    }
+    return this.drawn(heard, asked);
+  }
+
+  private admitWhileOpen(): void {
     if (this.closing)
       throw new Problem('unsorted', 'I am just being restarted.', {
         hint: 'Ask again in half a minute; nothing is lost.',
       });
+  }
+
+  private admit({ user }: BaseInteraction): void {
+    this.admitWhileOpen();
     const wait = this.rate.take(user.id);
     if (wait > 0) {
       throw new Problem('unsorted', 'That was a lot at once.', {
@@ -314,11 +383,14 @@ export class DiscordRoom {
     return done;
   }
 
-  private async contextOf(interaction: BaseInteraction, once: string) {
-    const maker = makerOf(interaction);
+  private contextOf(interaction: BaseInteraction, once: string) {
+    const place = placeOf(interaction, this.parts.inThread?.(interaction));
+    return this.contextFor(makerOf(interaction), place, once);
+  }
+
+  private async contextFor(maker: Maker, place: Place, once: string) {
     const { projects } = this.parts;
     const settings = await projects.settings(maker.id);
-    const place = placeOf(interaction, this.parts.inThread?.(interaction));
     const context: Context = {
       maker,
       reader: { ...settings, clock },
@@ -352,18 +424,18 @@ export class DiscordRoom {
     return reply.send(message, where, alone);
   }
 
-  private async drawn(interaction: Answerable, asked: Answered): Promise<Outbound> {
+  private async drawn(interaction: Drawable, asked: Answered): Promise<Outbound> {
     const { files, notes } = await this.files(interaction, asked);
     return withTexts(this.text(interaction, asked, { hidden: false, open: false, notes }), files);
   }
 
-  private files(interaction: Answerable, { shown }: Answered) {
+  private files(interaction: Drawable, { shown }: Answered) {
     const { toPng, fault } = this.parts;
     return outgoing(shown.files, { limit: interaction.attachmentSizeLimit, toPng, fault });
   }
 
   private text(
-    interaction: Answerable,
+    interaction: Drawable,
     { found, shown, again }: Answered,
     { hidden, open, notes }: { hidden: boolean; open: boolean; notes: readonly string[] },
   ): Drawn {
@@ -467,6 +539,16 @@ function refusal(problem: Problem): Outbound {
       : '';
   return { content: `${sentence}\n${fit(asFilledIn(clean(hint)), 600, escaped)}${fit(example, 300)}` };
 }
+
+const broken = (id: string) =>
+  new Problem('unsorted', `Something went wrong here; it is noted as ${id}.`, {
+    hint: 'Ask again; if it stays, report that id.',
+  });
+
+const forHerAlone = (sentence: string) =>
+  new Problem('answer-for-one', sentence, {
+    hint: 'Ask with /ask, which shows it to you alone, or write to me directly.',
+  });
 
 const lost = () =>
   new Problem('unsorted', 'The question behind this button is not in the message any more.', {

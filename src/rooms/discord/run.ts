@@ -14,6 +14,7 @@ import { Boards } from './boards.ts';
 import { declaration, WORK_THIS_OUT } from './declare.ts';
 import type { ToPng } from './files.ts';
 import { GroupBoards } from './group-boards.ts';
+import { heardIn, HEARING, replyTo } from './heard.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
@@ -30,6 +31,8 @@ export interface DiscordParts {
   readonly fault: (error: unknown) => string;
   /** Writes that wait for the disk, for the health line. */
   readonly queue?: () => number;
+  /** Set: messages that mention the bot, and direct ones, are answered too. */
+  readonly hears?: 'mentions' | undefined;
   /** Aborted when the room is to close while it is still being opened. */
   readonly stop?: AbortSignal;
 
@@ -64,9 +67,9 @@ const PATIENCE_MS = 5_000;
 const LONGEST_WAIT_MS = 60_000;
 const SAID_AGAIN_MS = 60_000;
 
-const clientOptions = (api: string | undefined): ClientOptions => ({
-  // Interactions come to every bot; nothing else is listened to, so no intent is asked for.
-  intents: [],
+const clientOptions = ({ api, hears }: DiscordParts): ClientOptions => ({
+  // Interactions come to every bot; no intent is asked for beside what hears messages to the bot, where that is wished.
+  intents: hears === undefined ? [] : HEARING,
   shards: 'auto',
   allowedMentions: { parse: [] },
   // What is sent has the platform's own names already.
@@ -92,7 +95,7 @@ const hopeless = (error: unknown) =>
 /** Logs in, again and again while the platform is out of reach. Rejects where waiting does not help. */
 async function login(parts: DiscordParts): Promise<Client<true>> {
   for (let tries = 0; ; tries += 1) {
-    const client = new Client(clientOptions(parts.api));
+    const client = new Client(clientOptions(parts));
     watch(client, parts);
     try {
       const ready = new Promise<Client<true>>((done) => client.once(Events.ClientReady, done));
@@ -158,6 +161,13 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     inThread: watchThreads(client),
   });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));
+  if (parts.hears !== undefined) {
+    // The client keeps no channels here, and hands on no message of a channel that it does not know.
+    client.on(Events.Raw, (packet: Parameters<typeof heardIn>[0]) => {
+      const heard = heardIn(packet, client.user.id);
+      if (heard) void room.hear(heard, (message) => replyTo(client.rest, heard, message));
+    });
+  }
 
   const closed = new AbortController();
   const ended = new Promise<string>((done) => {
@@ -208,7 +218,8 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
 
   const invite = client.generateInvite({
     scopes: [OAuth2Scopes.Bot, OAuth2Scopes.ApplicationsCommands],
-    permissions: PERMISSIONS,
+    permissions:
+      parts.hears === undefined ? PERMISSIONS : [...PERMISSIONS, PermissionFlagsBits.ReadMessageHistory],
   });
   log.info({ invite, servers: client.guilds.cache.size }, 'the room is open');
   return {

@@ -68,8 +68,13 @@ export function askedAgain({ question, path }: Route, typed: RawOptions, reader:
 /** Who asks: her id is the platform's, her name what this server calls her. */
 export function makerOf({ user, member }: BaseInteraction): Maker {
   const nick = member && ('displayName' in member ? member.displayName : member.nick);
-  const name = oneLine(plain(nick ?? user.globalName ?? user.username)).slice(0, 60);
-  return { id: user.id, name: name === '' ? 'a maker' : name };
+  return { id: user.id, name: nameOf(nick ?? user.globalName ?? user.username) };
+}
+
+/** A name as it is kept and shown. */
+export function nameOf(called: string): string {
+  const name = oneLine(plain(called)).slice(0, 60);
+  return name === '' ? 'a maker' : name;
 }
 
 /** A mention, or an id alone. */
@@ -120,5 +125,5 @@ const isMember = (interaction: BaseInteraction) =>
   interaction.authorizingIntegrationOwners[ApplicationIntegrationType.GuildInstall] !== undefined;
 
 /** Whether nobody else reads along anyway. */
-export const isAlone = ({ context, guildId }: BaseInteraction) =>
+export const isAlone = ({ context, guildId }: Pick<BaseInteraction, 'context' | 'guildId'>) =>
   context === InteractionContextType.BotDM || (context === null && guildId === null);

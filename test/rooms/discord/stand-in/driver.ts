@@ -348,6 +348,35 @@ export class Driver {
     return message;
   }
 
+  /** Writes a message where others see it; returns it with the bot’s reply, undefined where none came in `patience` ms. */
+  async write(
+    content: string,
+    as: As,
+    patience = 3_000,
+  ): Promise<{ said: Message; heard: boolean; reply: Message | undefined }> {
+    const { channel, guild } = this.place(as);
+    const said = this.say(channel, as.user, content);
+    const { bot } = this.world;
+    const mentions = content.includes(`<@${bot.id}>`);
+    const payload = {
+      ...messageJson(said),
+      mentions: mentions ? [personJson(bot)] : [],
+      ...(guild ? { guild_id: guild.id, member: memberJson(as, this.world.now()) } : {}),
+    };
+    const heard = this.gateway.tellMessage(
+      payload,
+      content,
+      { direct: guild === undefined, mentions },
+      guild?.id,
+    );
+    const find = () =>
+      [...this.world.messages.values()].find(({ repliesTo, deleted }) => repliesTo === said.id && !deleted);
+    const end = performance.now() + patience;
+    while (heard && find() === undefined && performance.now() < end)
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    return { said, heard, reply: find() };
+  }
+
   private sees(message: Message, as: As): void {
     if (message.deleted) throw new CannotAsk('the message is gone');
     if (message.only && message.only !== as.user)

@@ -275,6 +275,27 @@ export class Gateway {
     return heard;
   }
 
+  /**
+   * Tells of a message: those sessions that asked for messages there (events/gateway.mdx, list of intents), with its words
+   * only where it is a direct one or mentions the bot, or where the bot asked to read messages (message content intent).
+   */
+  tellMessage(
+    d: object,
+    words: string,
+    { direct, mentions }: { direct: boolean; mentions: boolean },
+    guildId?: string,
+  ) {
+    let heard = false;
+    for (const session of this.sessions.values()) {
+      if ((guildId === undefined ? 0 : shardOf(guildId, session.shard[1])) !== session.shard[0]) continue;
+      if ((session.intents & (direct ? 1 << 12 : 1 << 9)) === 0) continue;
+      const shown = direct || mentions || (session.intents & (1 << 15)) !== 0;
+      this.emit(session, 'MESSAGE_CREATE', { ...d, content: shown ? words : '' });
+      heard = true;
+    }
+    return heard;
+  }
+
   /** Tells of a guild that was made after the bot came. */
   join(guild: Guild): void {
     for (const session of this.sessions.values())

@@ -149,6 +149,7 @@ export async function openStandIn({
     submitModal: (...given: Parameters<Driver['submitModal']>) => driver.submitModal(...given),
     messageCommand: (name: string, target: Message, as: As) => driver.messageCommand(name, target, as),
     userCommand: (name: string, target: Person, as: As) => driver.userCommand(name, target, as),
+    write: (...given: Parameters<Driver['write']>) => driver.write(...given),
     say: (...given: Parameters<Driver['say']>) => driver.say(...given),
 
     /** Orders a fault for the next requests that fit. */

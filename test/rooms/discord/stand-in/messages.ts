@@ -57,6 +57,7 @@ export interface MessageBody {
   readonly components?: readonly Component[] | null;
   readonly attachments?: readonly { id: string; filename?: string; description?: string | null }[] | null;
   readonly allowed_mentions?: AllowedMentions | null;
+  readonly message_reference?: { readonly message_id: string } | null;
   readonly flags?: number | null;
 }
 
@@ -252,6 +253,9 @@ const common = {
     )
     .nullish(),
   allowed_mentions: mentions,
+  message_reference: z
+    .object({ message_id: z.string(), fail_if_not_exists: z.boolean().optional() })
+    .nullish(),
   nonce: z.union([z.string().max(LIMITS.nonce), z.int()]).nullish(),
   flags: z.int().nullish(),
 };

@@ -374,6 +374,7 @@ export class Rest {
       deleted: false,
       ...(only === undefined ? {} : { only }),
       ...(interaction === undefined ? {} : { interaction }),
+      ...(given.message_reference ? { repliesTo: given.message_reference.message_id } : {}),
     };
     this.world.messages.set(message.id, message);
     this.watch(message);

@@ -58,6 +58,8 @@ export interface Message {
   /** Who alone sees it. */
   readonly only?: Person;
   readonly interaction?: Interaction;
+  /** The id of the message that it answers as a reply. */
+  readonly repliesTo?: string;
 }
 
 export type Failure = { readonly status: number; readonly code: number };
@@ -254,7 +256,7 @@ export const messageJson = (message: Message) => ({
   edited_timestamp: message.edits > 0 ? new Date(message.at).toISOString() : null,
   tts: false,
   mention_everyone: false,
-  mentions: [],
+  mentions: [] as object[],
   mention_roles: [],
   attachments: message.attachments.map((file) => ({ ...file, proxy_url: file.url })),
   embeds: message.embeds.map((embed) => ({ type: 'rich', ...embed })),
