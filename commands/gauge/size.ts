@@ -21,6 +21,8 @@ export const size = question({
     ways: [
       '?size motif <gauge>',
       '?size motif gauge',
+      'which size ?motif <gauge>',
+      'need motif gauge <length>',
       '?row motif <length> <gauge>',
       '?row motif <length> gauge',
       '?row|round motif <length>',

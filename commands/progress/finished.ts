@@ -35,7 +35,7 @@ export const finished = question({
       'done motif count',
     ],
     also: 'motif done next mine count change',
-    not: 'row round how-many how-much weigh measure group claim hand-in left blanket border join gauge where-am-i',
+    not: 'row round how-many how-much weigh measure group claim hand-in left blanket border join gauge where-am-i who',
     reports: true,
     saved: 'motif',
     marks: { motif: { takes: 'saved-motif' } },

@@ -65,6 +65,7 @@ export const resize = command({
           'how-many motif <dims>',
           '?motif <dims>',
           'motif blanket <dims>',
+          'motif <for> <length>',
           '?across motif',
           'how-many motif blanket',
           'which layout <dims>',

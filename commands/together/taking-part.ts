@@ -139,7 +139,7 @@ export const keep = question({
   asked: {
     ways: ['claim still', 'still motif', 'still', 'still group'],
     also: 'motif mine group claim blanket save',
-    not: 'how-many left row weigh open-for',
+    not: 'how-many left row weigh open-for who',
     reports: true,
     saved: 'group',
     marks: { name: { takes: 'saved-group' } },

@@ -27,6 +27,7 @@ export const swap = question({
       '?ball|yarn substitute',
       '?ball pattern <ball>',
       '?ball wanted <ball>',
+      'pattern wanted mine <ball>',
       'substitute <ball>',
     ],
     also: 'pattern wanted ball yarn getting mine how-many need stash weight new convert mean total',

@@ -276,11 +276,14 @@ function usable(heard: Heard, slots: readonly Slot[], asked: Asked): Piece[] {
   const whole = ({ kind, unit }: Piece): boolean => {
     if (kind === 'dims') return asked.pairs?.dims !== undefined;
     if (kind === 'pair') return asked.pairs !== undefined || wanted.has('gauge');
-    if (kind === 'gauge') return wanted.has('gauge') && (unit === 'over' || gaugeSaid);
+    if (kind === 'gauge') return wanted.has('gauge') && (unit === 'over' || unit === 'at' || gaugeSaid);
     if (kind === 'ball') return wanted.has('ball') || wanted.has('yarn-or-ball');
     if (kind === 'counts')
       return (
-        wanted.has('counts') || wanted.has('numbers') || (wanted.has('gauge') && heard.present.has('gauge'))
+        wanted.has('counts') ||
+        wanted.has('numbers') ||
+        (wanted.has('gauge') &&
+          (heard.present.has('gauge') || heard.pieces.some(({ kind }) => kind === 'gauge')))
       );
     if (kind === 'multiple') return wanted.has('multiple');
     return true;
@@ -288,6 +291,44 @@ function usable(heard: Heard, slots: readonly Slot[], asked: Asked): Piece[] {
   const open = (piece: Piece): Piece[] =>
     whole(piece) || piece.parts === undefined ? [piece] : piece.parts.flatMap(open);
   return heard.pieces.flatMap(open);
+}
+
+/**
+ * Two gauges in one phrase, “my gauge is 14x10, the pattern wants 13 and 10”: each belongs to the words of its own clause
+ * that lead up to it. Empty where those words do not tell the two apart.
+ */
+function gaugesByClause(
+  heard: Heard,
+  pieces: readonly Piece[],
+  slots: readonly Slot[],
+): (readonly [name: string, piece: Piece, text: string])[] {
+  const [one, other, ...more] = slots.filter(({ takes: kind }) => kind === 'gauge');
+  const gauges = pieces.filter(({ kind, parts }) =>
+    kind === 'counts' ? parts?.length === 2 : kind === 'gauge' || kind === 'pair',
+  );
+  const [first, second] = gauges;
+  if (!one || !other || !first || !second || more.length > 0 || gauges.length > 2) return [];
+  const slotOfClause = (from: number, piece: Piece): Slot | undefined => {
+    const says = (slot: Slot) =>
+      slot.near.some((sense) =>
+        heard.present.get(sense)?.some((said) => said.from >= from && said.to <= piece.from),
+      );
+    return says(one) === says(other) ? undefined : says(one) ? one : other;
+  };
+  let clause = second.from;
+  while (clause > first.to && !/^(,|;|\.|and|but|while|whereas)$/.test(heard.words[clause - 1] ?? ''))
+    clause--;
+  const led = [slotOfClause(0, first), slotOfClause(clause, second)] as const;
+  if (!led[0] || !led[1] || led[0] === led[1]) return [];
+  // “16 and 20 over 4 inches, I get 18 and 22”: over the same length, where it is said of one.
+  const over = [first, second].flatMap(({ text }) => / over .+$/.exec(text)?.[0] ?? [])[0] ?? '';
+  return [first, second].flatMap((piece, index) => {
+    const slot = led[index];
+    const taken = slot && takes(slot, piece, heard);
+    return taken
+      ? [[slot.name, piece, taken.text.includes(' over ') ? taken.text : `${taken.text}${over}`] as const]
+      : [];
+  });
 }
 
 /** What a phrase says of a question's options. */
@@ -372,6 +413,13 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
       put(slot.name, first.value);
       score += 1;
     }
+  }
+
+  for (const [name, piece, text] of gaugesByClause(heard, pieces, slots)) {
+    if (filled(name) || used.has(piece)) continue;
+    put(name, text);
+    used.add(piece);
+    score += 1.6;
   }
 
   // Amounts and counts.
@@ -487,6 +535,32 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
     score += Math.min(2, 0.6 + offer.score / 4);
   }
 
+  // A swatch of one measure, “a 4 inch swatch”, is a square one.
+  if (asked.pairs?.other) {
+    const [first, second, sense] = asked.pairs.other;
+    const named = names(sense);
+    const one = pieces.find(
+      (piece) => used.has(piece) && piece.kind === 'length' && piece.text === options[first],
+    );
+    const next = one && (heard.words[one.to] === '-' ? one.to + 1 : one.to);
+    const squared = next !== undefined && heard.words[next] === 'square' ? next + 1 : next;
+    if (
+      !filled(second) &&
+      one &&
+      named.some((name) =>
+        heard.present
+          .get(name)
+          ?.some(
+            ({ from, to }) => from === squared || (squared !== next && to <= one.from && one.from - to <= 3),
+          ),
+      )
+    ) {
+      put(second, one.text);
+      assumed.push(`A ${sense} of ${one.text} is read as square, ${one.text} each way.`);
+      score += 0.6;
+    }
+  }
+
   // Stitches round by round.
   const rounds = slots.find(({ takes: kind }) => kind === 'stitches');
   if (rounds && !filled(rounds.name)) {
@@ -540,6 +614,11 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
         piece.nouns.some((noun) => noun === 'row' || noun === 'round')
       )
         used.add(piece);
+  // “is DK the same as 8 ply”: what it is held against is seen in the answer to the first.
+  if (/\b(same( \w+)? as|equal to|equivalent to)\b/i.test(heard.phrase)) {
+    const yarns = pieces.filter(({ kind }) => kind === 'yarn');
+    if (yarns.length === 2 && yarns.some((piece) => used.has(piece))) for (const one of yarns) used.add(one);
+  }
   const unplaced = pieces.filter(
     (piece) => piece.must && !used.has(piece) && !texts.has(piece.text) && piece.kind !== 'name',
   );

@@ -84,6 +84,16 @@ function goalsOf(
   words.forEach((word, at) => {
     if (/^(what|which|what's|whats)$/.test(word)) starts.push({ at: at + 1, by: 'which' });
   });
+  // “tell me the row” asks which row.
+  words.forEach((word, at) => {
+    if (/^(tell|show|give)$/.test(word) && words[at + 1] === 'me' && words[at + 2] === 'the')
+      starts.push({ at: at + 3, by: 'which' });
+  });
+  // “clusters in round 7 of a granny”, “total stitches for a square”: a noun thrown down first is what is asked for.
+  const opening = /^(total|the)$/.test(words[0] ?? '') ? 1 : 0;
+  const behind = words[opening + 1] ?? '';
+  if (starts.length === 0 && /^(in|for|on|of)$/.test(behind) && tokens[opening]?.kind === 'word')
+    starts.push({ at: opening, by: 'how-many' });
   for (const { at: start, by } of starts) {
     let at = start;
     const senses: SenseName[] = [];
@@ -152,6 +162,13 @@ function goalsOf(
       }
       if (here.length === 0 && !NOT_NOUN.test(word)) unknown = true;
       break;
+    }
+    // “a round with 72 stitches, which one is it”: one of what was spoken of first.
+    if (by === 'which' && senses.length === 0 && /^(one|1)$/.test(words[start] ?? '')) {
+      const [spoken] = said
+        .filter(({ sense, to }) => to <= start && /^(row|round|hook)$/.test(sense))
+        .map(({ sense }) => sense);
+      if (spoken !== undefined) senses.push(spoken);
     }
     if (by === 'which' && senses.length === 0) continue;
     goals.push({ senses, by, unknown, at: start });

@@ -6,6 +6,8 @@ export interface Mood {
   readonly asks: boolean;
   /** Somebody tells of herself, now: “I finished a square”. */
   readonly reports: boolean;
+  /** Numbers of a problem laid down without asking: “my gauge is 14, the pattern wants 13”. */
+  readonly states: boolean;
   /** For each token, the sentence it stands in. */
   readonly sentence: readonly number[];
   /** Sentences that ask. */
@@ -33,6 +35,11 @@ const MARVELS =
   /(love how|believe how|believe it|amaz(ed|ing) how|funny how|knows? how much|tells? you how|wish me|can't wait|cant wait|look at this|here's a photo|how are you|how old|in the end|never check|don't need|dont need|not asking|never mind|nvm)/;
 /** The same, where nothing is asked besides. */
 const GASPS = /(so many|so much|too many|too much)/;
+/** What is wanted, or what a pattern asks: without it numbers are a story. */
+const WISHES =
+  /\b(wants?|needs?|aim(ing)?|i'd like|would like|hoping|should be|supposed to|calls? for|asks? for|says|pattern|designer)\b/;
+/** What is over and done is told, not asked. */
+const TOLD = /\b(i|we|i've|we've|it) (just )?(made|finished|bought|took|did|love|loved|like|liked)\b/;
 const FIRST = /^(i|i'm|im|i've|ive|i'll|ill|i'd|we|we're|we've|me)$/;
 const THIRD =
   /^(she|he|her|his|their|she's|he's|mum|mom|mother|sister|friend|aunt|grandma|grandmother|gran|nan|daughter|husband|neighbour|neighbor|somebody|someone|dog|cat)$/;
@@ -112,6 +119,11 @@ export function moodOf(tokens: readonly Token[], words: readonly string[], phras
   return {
     asks: asking.size > 0 && !marvels && !(asked === 0 && GASPS.test(lower)),
     reports,
+    states:
+      reports &&
+      WISHES.test(lower) &&
+      !TOLD.test(lower) &&
+      tokens.filter(({ kind }) => kind === 'number').length >= 3,
     sentence,
     asking,
   };

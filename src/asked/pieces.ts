@@ -413,6 +413,8 @@ export function piecesOf(
       const beside =
         sensesAt(at + 1).includes('hook') ||
         sensesAt(at - 1).includes('hook') ||
+        // “what hook is a K”
+        (/^(a|an)$/.test(word(at - 1)) && word(at - 2) === 'is' && near('hook', at, 4)) ||
         (word(at - 1) === 'size' && (near('hook', at, 5) || token.text !== 'a')) ||
         (numbered && sensesAt(joint + 1).includes('hook')) ||
         (word(at + 1) === 'crochet' && sensesAt(at + 2).includes('hook'));
@@ -431,7 +433,7 @@ export function piecesOf(
         at = joint;
         continue;
       }
-      if (beside && token.text !== 'i') {
+      if (beside && (token.text !== 'i' || (word(at - 1) === 'size' && sensesAt(at + 1).includes('hook')))) {
         put({ kind: 'hook', text: hookOfLetter(token.text), from: at, to: at + 1, must: false });
         continue;
       }
@@ -672,7 +674,7 @@ export function piecesOf(
     // 8 x 11, 8 by 11
     if (/^(x|×|by|\*)$/.test(word(at + 1)) && isNumber(at + 2) && !tokens[at + 2]?.ordinal) {
       const nouns = nounsFrom(at + 3);
-      put({
+      const pair: Found = {
         kind: 'pair',
         text: token.text,
         more: tokens[at + 2]?.text ?? '',
@@ -680,7 +682,22 @@ export function piecesOf(
         to: at + 3,
         must: true,
         nouns,
-      });
+      };
+      // “a 12 row square at 13x10” says a gauge; “comes out at 50 x 60” a size.
+      const atGauge =
+        word(at - 1) === 'at' &&
+        !/^(out|comes?|finish(es|ed)?|measures?)$/.test(word(at - 2)) &&
+        (!/^(be|is|it)$/.test(word(at - 2)) ||
+          said.some(({ sense }) => sense === 'row' || sense === 'gauge')) &&
+        nouns.length === 0 &&
+        amountAt(at + 2) === undefined &&
+        (token.value ?? 99) <= 40 &&
+        (tokens[at + 2]?.value ?? 99) <= 40;
+      put(
+        atGauge
+          ? { ...pair, kind: 'gauge', text: `${pair.text}x${pair.more ?? ''}`, unit: 'at', parts: [pair] }
+          : pair,
+      );
       continue;
     }
     // 3 5 7 8; 3, 5, 7 and 8; 3 then 5 then 7
@@ -763,7 +780,7 @@ const BALL_GLUE =
   /^(\/|per|to|for|in|=|is|are|and|of|balls?|skeins?|hanks?|weigh|weighs|weighing|each|a|an|the|at|with|has|have|that|which|it's|its|it|they|they're|come|comes|,|\(|\)|-|–|yarn|wool|on|ones|says|band|about|:|@|length|long|i|get|gives?|every|worth|long|put|up|being|holding|containing|contains|cakes?|from)$/;
 const STRONG = /^(\/|per|to|=|for|in|of|\()$/;
 const GAUGE_GLUE = /^(and|,|x|×|by|&|\+|\/|;|-)$/;
-const OVER = /^(to|over|in|per|=|for|on|\/|every|is|across|equals|makes|gives|at|:|an|a|the|each|within)$/;
+const OVER = /^(to|over|in|per|=|for|on|\/|every|is|across|equals|makes?|gives?|at|:|an|a|the|each|within)$/;
 
 /** Puts together what belongs together: balls, gauges, sizes. */
 function together(

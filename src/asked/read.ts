@@ -168,6 +168,7 @@ function partScore(part: Part, heard: Heard): number | undefined {
     return heard.pieces.some(
       (piece) =>
         (part.any.includes(piece.kind) && (piece.must || piece.kind !== 'count')) ||
+        part.any.includes(`${piece.kind}:${piece.text}`) ||
         piece.parts?.some(({ kind }) => part.any.includes(kind)),
     )
       ? 1
@@ -241,6 +242,8 @@ function judge(grammar: Grammar, heard: Heard): { score: number } | undefined {
 const SURE = 2;
 const CLEAR = 0.6;
 const REPORT_SURE = 2;
+/** The same, where the numbers of a problem are laid down and nothing is asked. */
+const STATED_SURE = 4;
 
 export interface Understood {
   readonly heard: Heard;
@@ -280,7 +283,9 @@ export function understand(phrase: string, registry: Registry, around: Around = 
     const judged = judge(grammar, heard);
     if (!judged || judged.score < 0) continue;
     const { route, asked, slots } = grammar;
-    if (asked.reports ? !(heard.mood.asks || heard.mood.reports) : !heard.mood.asks) continue;
+    const stated = !heard.mood.asks && asked.reports !== true;
+    if (stated && !heard.mood.states) continue;
+    if (!(heard.mood.asks || heard.mood.reports)) continue;
     const fitted = fit(heard, route, asked, slots);
     let options: Readonly<Record<string, string>> = fitted.options;
     if (asked.settle) options = asked.settle(options, fitted.extras);
@@ -304,6 +309,8 @@ export function understand(phrase: string, registry: Registry, around: Around = 
       fitted.unnamed * 1 -
       strange -
       (missing === undefined ? 0 : 0.7);
+    // A problem laid down without a word of asking is a question only where nothing of it is left over.
+    if (stated && (missing !== undefined || fitted.unplaced.length > 0 || heard.strange > 1)) continue;
     readings.push({ route, asked, options, score, missing, fitted, assumed });
   }
   readings.sort((a, b) => b.score - a.score);
@@ -340,7 +347,7 @@ function decide(heard: Heard, readings: readonly Reading[]): Understood['verdict
   const [best, next] = readings;
   if (!best)
     return { kind: 'unclear', why: heard.mood.asks && !heard.present.has('chatting') ? 'unknown' : 'chat' };
-  const sure = best.asked.reports && !heard.mood.asks ? REPORT_SURE : SURE;
+  const sure = heard.mood.asks ? SURE : best.asked.reports ? REPORT_SURE : STATED_SURE;
   if (best.score < sure) return { kind: 'unclear', why: 'unknown' };
   if (next && best.score - next.score < CLEAR) return { kind: 'unclear', why: 'between' };
   if (best.fitted.unplaced.length > 0) return { kind: 'unclear', why: 'number' };

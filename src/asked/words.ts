@@ -139,7 +139,7 @@ export const SENSES = {
   wraps: sense(1.5, 'wpi, wraps per inch, wrap, wraps'),
   left: sense(
     1,
-    'left, remaining, remain, left over, leftover, to go, still to do, the rest, outstanding, leftovers, remains',
+    'left, remaining, remain, left over, leftover, to go, still to do, still to make, to be made, still has, still have, the rest, outstanding, leftovers, remains',
   ),
   substitute: sense(
     1.5,
@@ -165,7 +165,7 @@ export const SENSES = {
   ),
   mean: sense(
     1.2,
-    "mean, means, meaning, meant, stand for, stands for, short for, abbreviation, explain, define, definition, called, what is a, what's a, translate, translation, the same as, same as, understand, name for, known as, definition of, abbreviated",
+    "mean, means, meaning, meant, stand for, stands for, short for, abbreviation, explain, define, definition, called, what is a, what's a, translate, translation, the same as, same as, the same thing as, same thing as, understand, name for, known as, definition of, abbreviated",
   ),
   convert: sense(
     1.2,
