@@ -70,7 +70,7 @@ async function presses(store: FileStore, season: number): Promise<BenchRow> {
   const groups = new Groups(store);
   const at = new Date('2026-03-02T12:00:00Z');
   let blankets = 0;
-  const asker = (maker: string) => ({ id: maker, name: maker, manager: false });
+  const asker = (maker: string) => ({ id: maker, name: maker, manager: false, managed: true });
   const { ours, reference, ratio } = await sideBySide(
     ROUNDS,
     async () => {
@@ -194,7 +194,7 @@ async function edits(store: FileStore): Promise<BenchRow> {
     storm(async (number) => {
       const maker = `maker${number}`;
       await groups.happen(id, { by: maker, at, once: `press ${number}` }, (state) =>
-        handIn(state, { id: maker, name: maker, manager: false }, 0, 1, 15),
+        handIn(state, { id: maker, name: maker, manager: false, managed: true }, 0, 1, 15),
       );
       boards.changed(id);
     }),

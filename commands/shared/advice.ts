@@ -19,7 +19,20 @@ export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => strin
   ['blanket-closed', () => 'The organiser can open it again with /together reopen.'],
   [
     'organiser-gone',
-    () => 'Its organiser has gone; whoever takes part can take it over with /together handover.',
+    ({ server }) =>
+      server === 1
+        ? 'Its organiser has gone; a manager of the server can hand it to somebody who takes part: /together handover.'
+        : 'Its organiser has gone; whoever takes part can take it over with /together handover.',
+  ],
+  [
+    'maker-kept-out',
+    ({ maker }) =>
+      `Let her in again first: ${lineOf('together bar', { maker: String(maker), do: 'readmit' })}.`,
+  ],
+  ['organiser-kept', () => 'Hand the blanket over first: /together handover.'],
+  [
+    'offered-already',
+    () => 'Wait for her answer, ask somebody else, or take the question back with /together undo.',
   ],
   ['not-named', ({ organiser }) => `Ask ${String(organiser)} to name you with /together invite.`],
   ['not-taking-part', () => 'Join with /together join per_week:3.'],

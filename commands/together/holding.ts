@@ -5,7 +5,7 @@ import { holdings, parcelsOf } from '../../src/core/group/holdings.ts';
 import { openFor } from '../../src/core/group/state.ts';
 import { numbered } from './words.ts';
 import { reckonGroupYarn } from '../../src/core/group/yarn.ts';
-import { count, m, num } from '../../src/core/base/reader.ts';
+import { count, m, num, when } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
@@ -46,6 +46,10 @@ export const mine = question({
     const pledged = sum((one) => one.pledged);
     const [waits, isIn] = [sum((one) => one.handedIn.length), sum((one) => one.accepted.length)];
     const asked = state.remindedAt.get(context.maker.id);
+    const barred = state.barred.get(context.maker.id);
+    const cleared = state.clearedAt.get(context.maker.id);
+    const offered = state.offeredTo?.maker === context.maker.id;
+    const named = { name: state.plan.name };
     return {
       headline: `For ${state.plan.name} you hold ${count(pledged, 'pledge')}; ${num(waits)} of yours ${waits === 1 ? 'waits' : 'wait'} and ${num(isIn)} ${isIn === 1 ? 'is' : 'are'} accepted.`,
       figures: [
@@ -54,6 +58,13 @@ export const mine = question({
         figure('accepted', 'Accepted', isIn),
       ],
       lines: gather(
+        barred &&
+          `Since ${when(barred.at)}, you are kept from taking part: ${barred.reason}. What was accepted of yours stays in the blanket.`,
+        !barred &&
+          cleared !== undefined &&
+          cleared >= (state.pledgedAt.get(context.maker.id) ?? '') &&
+          `What you had pledged and not made was opened to everyone again (${when(cleared)}); you are welcome to pledge anew.`,
+        offered && `You are asked to run ${state.plan.name}; nothing changes before you say yes.`,
         asked !== undefined &&
           pledged !== 0 &&
           `${state.organiserName} asked whether your pledges still stand. Either answer is welcome: they stand, or give back what has become too much.`,
@@ -73,12 +84,16 @@ export const mine = question({
         })),
       },
       actions: gather(
+        offered && [
+          action('I will run it', 'together handover', { answer: 'yes', ...named }),
+          action('No, thank you', 'together handover', { answer: 'no', ...named }),
+        ],
         asked !== undefined &&
           pledged !== 0 &&
           action('My pledges stand', 'together keep', { name: state.plan.name }),
         hers
           .filter(({ pledged: held }) => held > 0)
-          .slice(0, 9)
+          .slice(0, 8)
           .flatMap(({ kind }) => [
             action(`Hand in one ${kind}`, 'together handin', { kind, name: state.plan.name }),
             action(`Give back one ${kind}`, 'together release', { kind, name: state.plan.name }),

@@ -4,9 +4,10 @@ import { assemble } from './assemble.ts';
 import { board } from './board.ts';
 import { accept, handin, sentBack } from './handing-in.ts';
 import { mine, parcels, yarn } from './holding.ts';
+import { bar, handover } from './keeping-order.ts';
 import { open } from './open.ts';
 import { pledge, release } from './pledging.ts';
-import { close, handover, history, list, reopen, undo } from './running.ts';
+import { close, history, list, reopen, undo } from './running.ts';
 import { pace } from './pace.ts';
 import { remind, shares } from './sharing.ts';
 import { invite, join, keep, leave } from './taking-part.ts';
@@ -37,6 +38,7 @@ export const together = command({
     close,
     reopen,
     handover,
+    bar,
     undo,
     history,
   ],

@@ -1,4 +1,4 @@
-/** Running the blanket: closing, opening again, handing over, taking back, and the list of those there are. */
+/** Running the blanket: closing, opening again, taking back, and the list of those there are. */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
@@ -8,7 +8,7 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { count, num, when } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, doing, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
+import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
 
 export const close = question({
   name: 'close',
@@ -68,38 +68,6 @@ export const reopen = question({
       headline: `${state.plan.name} is open${after.closes === undefined ? '' : `, wanted by ${when(after.closes)}`}.`,
       board: doc.id,
     };
-  },
-});
-
-export const handover = question({
-  name: 'handover',
-  says: 'Organiser: hand the blanket to another organiser',
-  options: { maker: memberOption('To whom; she takes part or was named'), name: nameOption },
-  example: 'maker:rowan',
-  before: [...OPENED, 'rowan: /together join per_week:2'],
-  refused: { line: 'maker:nobody', option: 'maker' },
-  changes: true,
-  asked: {
-    ways: ['hand-over group', 'hand-over organiser', 'hand-over', 'organiser change'],
-    also: 'group blanket organiser change new',
-    not: 'motif hand-in',
-    saved: 'group',
-    marks: {
-      maker: {
-        capture:
-          /\b(?:over to|on to|make|let)\s+(@?[\p{L}\p{N}_.-]+)|(@?[\p{L}\p{N}_.-]+)\s+(?:is|should be|takes over|becomes)\b/iu,
-      },
-      name: { takes: 'saved-group' },
-    },
-    phrases: ['hand the group blanket over to rowan'],
-  },
-  async answer({ maker, name }, context): Promise<Answer> {
-    const { doc, state } = await whichBlanket(context, name);
-    const to = memberNamed(state, maker, context);
-    await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      rules.handOver(now, askerOf(context), to),
-    );
-    return { headline: `${to.name} now runs ${state.plan.name}.`, board: doc.id };
   },
 });
 

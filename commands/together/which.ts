@@ -90,6 +90,7 @@ export const askerOf = ({ maker, place }: Context): Asker => ({
   id: maker.id,
   name: maker.name,
   manager: place.manager,
+  managed: place.server !== undefined,
 });
 
 export const doing = ({ maker, now, once }: Context): Doing & { readonly name: string } => ({
@@ -130,15 +131,19 @@ export function memberNamed(
   );
 }
 
-/** An option that names a member of the channel's blanket. */
-export const memberOption = (says: string) =>
+const membersOf = ({ members }: GroupState) => [...members.values()].map(({ name }) => name);
+
+/** An option that names a member of the channel's blanket, or whom `offered` finds in it. */
+export const memberOption = (says: string, offered: (state: GroupState) => string[] = membersOf) =>
   opt.text(
     {
       says,
-      suggest: async (typed, context) =>
-        [...((await channelsOwn(context))?.state.members.values() ?? [])]
-          .map(({ name }) => ({ value: name }))
-          .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase())),
+      suggest: async (typed, context) => {
+        const here = await channelsOwn(context);
+        return (here ? offered(here.state) : [])
+          .map((value) => ({ value }))
+          .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase()));
+      },
     },
     { max: 100, example: 'rowan' },
   );

@@ -99,6 +99,8 @@ describe('a question', () => {
     ['together reopen closes:2001-01-01', 'day-passed', 'closes', GROUP],
     ['together invite maker:"a:b"', 'which-maker', 'maker', GROUP],
     ['together handover maker:nobody', 'no-such-maker', 'maker', GROUP],
+    ['together handover answer:yes', 'not-offered', 'answer', GROUP],
+    ['together bar maker:nobody', 'no-such-maker', 'maker', GROUP],
     [
       'together remind maker:rowan',
       'holds-no-pledge',

@@ -119,6 +119,7 @@ describe('a season', () => {
       }
       if (week === 3) {
         await must(`ines: /together handover maker:maker1`);
+        await must('maker1: /together handover answer:yes');
         organiser = 'maker1';
         expect((await room.ask('ines: /together close')).ok).toBe(false);
       }

@@ -98,12 +98,105 @@ describe('a blanket made by a group', () => {
       'close',
       'reopen closes:2026-06-30',
       'handover maker:rowan',
+      'bar maker:rowan reason:no',
+      'bar maker:rowan do:readmit',
       'undo',
     ])
       expect(await refusal(room, `rowan: /together ${line}`), line).toContain('Ask ines, who runs it.');
-    await all(room, 'ines: /together handover maker:rowan', 'rowan: /together accept motifs:1');
+    expect((await room.ask('ines: /together handover maker:rowan')).headline).toBe(
+      'rowan is asked to run Bean row throw; until she says yes, ines runs it.',
+    );
+    expect(await refusal(room, 'rowan: /together accept motifs:1')).toContain('Ask ines, who runs it.');
+    for (const [line, code] of [
+      ['ines: /together handover answer:yes', 'not-offered'],
+      ['ash: /together handover answer:yes', 'not-offered'],
+      ['ines: /together handover maker:rowan', 'offered-already'],
+    ] as const)
+      expect(await room.ask(line), line).toMatchObject({ ok: false, code });
+    expect((await room.ask('rowan: /together mine')).lines?.[0]).toBe(
+      'You are asked to run Bean row throw; nothing changes before you say yes.',
+    );
+    // She would rather not, is asked once more, and then does.
+    await all(room, 'rowan: /together handover answer:no');
+    expect(await room.ask('rowan: /together handover answer:yes')).toMatchObject({ code: 'not-offered' });
+    expect(await refusal(room, 'rowan: /together accept motifs:1')).toContain('Ask ines, who runs it.');
+    await all(
+      room,
+      'ines: /together handover maker:rowan',
+      'rowan: /together handover answer:yes',
+      'rowan: /together accept motifs:1',
+    );
+    expect((await room.ask('/together history')).lines?.slice(1, 5)).toEqual(
+      [
+        'rowan became the organiser',
+        'ines asked rowan to run it',
+        'rowan would rather not run it',
+        'ines asked rowan to run it',
+      ].map((words) => expect.stringContaining(words) as string),
+    );
     expect(await refusal(room, 'ines: /together accept motifs:2')).toContain('Ask rowan, who runs it.');
     expect(await refusal(room, 'rowan: /together handover maker:rowan')).toContain('already');
+  });
+
+  it('can be cleared of a maker who holds everything and makes nothing', async () => {
+    const room = await opened();
+    await all(
+      room,
+      'rowan: /together pledge kind:furrow motifs:7',
+      'rowan: /together handin kind:furrow motifs:2',
+      'ines: /together accept motifs:1',
+    );
+    expect(await room.ask('ines: /together bar maker:rowan')).toMatchObject({ code: 'reason-missing' });
+    expect(await room.ask('ines: /together bar maker:rowan reason:" . "')).toMatchObject({ ok: false });
+    expect(await room.ask('ines: /together bar maker:rowan do:readmit')).toMatchObject({
+      code: 'not-kept-out',
+    });
+    expect(await room.ask('ines: /together bar maker:ines reason:no')).toMatchObject({
+      code: 'organiser-kept',
+    });
+    const said = await room.ask('ines: /together bar maker:rowan reason:"five weeks without a word."');
+    expect(said.headline).toBe(
+      'rowan is kept from taking part in Bean row throw; 5 pledges of hers are open to everyone again.',
+    );
+    expect(said.figures['released']?.value).toBe(5);
+    expect(await openNow(room)).toEqual([5, 7]);
+    for (const line of [
+      'pledge kind:furrow',
+      'join per_week:1',
+      'handin kind:furrow',
+      'release kind:furrow',
+      'keep',
+      'leave',
+    ]) {
+      const refused = await room.ask(`rowan: /together ${line}`);
+      expect(refused, line).toMatchObject({ ok: false, code: 'kept-out' });
+      expect(refused.problem, line).toContain('this blanket: five weeks without a word.');
+    }
+    for (const line of ['invite maker:rowan', 'handover maker:rowan', 'bar maker:rowan reason:again'])
+      expect(await room.ask(`ines: /together ${line}`), line).toMatchObject({ code: 'maker-kept-out' });
+    expect((await room.ask('rowan: /together mine')).lines).toEqual([
+      'Since 2 March 2026, 12:00 UTC, you are kept from taking part: five weeks without a word. What was accepted of yours stays in the blanket.',
+      'furrow: waiting #2',
+      'furrow: accepted #1',
+    ]);
+    expect((await room.ask('/together history')).lines?.[0]).toContain(
+      'ines keeps rowan from taking part: five weeks without a word',
+    );
+    // What waits of hers is sent back to everybody, not to her.
+    await all(room, 'ines: /together return motifs:2 reason:loose');
+    expect(await openNow(room)).toEqual([6, 7]);
+    // Taken back, she holds what she held; the motif sent back is hers again.
+    await all(room, 'ines: /together undo');
+    expect((await room.ask('ines: /together undo')).headline).toContain('Taken back: ines keeps rowan');
+    expect(await openNow(room)).toEqual([0, 7]);
+    await all(
+      room,
+      'ines: /together bar maker:rowan reason:"by mistake"',
+      'ines: /together bar maker:rowan do:readmit',
+      'rowan: /together pledge kind:furrow',
+    );
+    expect((await room.ask('rowan: /together mine')).lines?.[0]).toBe('furrow: 1 to make');
+    expect(room.faults).toEqual([]);
   });
 
   it('lets only those join who were named, where it was opened so', async () => {

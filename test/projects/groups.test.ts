@@ -7,7 +7,7 @@ import { MemoryStore } from '../../src/projects/memory.ts';
 import { groupPlan } from '../core/group/plan.ts';
 
 const at = new Date('2026-03-02T12:00:00Z');
-const asker = (id: string) => ({ id, name: `Maker ${id}`, manager: false });
+const asker = (id: string) => ({ id, name: `Maker ${id}`, manager: false, managed: true });
 
 async function opened(quotas: number[]) {
   const groups = new Groups(new MemoryStore());

@@ -17,13 +17,18 @@ export interface Asker {
   readonly name: string;
   /** True for the server's managers. */
   readonly manager: boolean;
+  /** True in a server, whose managers decide where the organiser has gone. */
+  readonly managed: boolean;
 }
 
-/** The organiser, a manager of the server; and whoever takes part, where the organiser has erased herself. */
+/**
+ * The organiser, and a manager of the server. Where the organiser has erased herself and there is no server, whoever takes
+ * part, for there would be nobody else.
+ */
 export const mayOrganise = (state: GroupState, asker: Asker): boolean =>
   asker.manager ||
   asker.id === state.organiser ||
-  (isStranger(state.organiser) && state.members.has(asker.id));
+  (isStranger(state.organiser) && !asker.managed && state.members.has(asker.id));
 
 /** Refuses whoever neither runs this blanket nor manages the server. Throws Problem: organisers-only, organiser-gone. */
 export function mustOrganise(state: GroupState, asker: Asker): void {
@@ -33,13 +38,34 @@ export function mustOrganise(state: GroupState, asker: Asker): void {
     gone ? 'organiser-gone' : 'organisers-only',
     'Only the organiser of this blanket and the server’s managers can do that.',
     {
-      hint: gone
-        ? 'Its organiser has gone; whoever takes part can take it over.'
-        : `Ask ${state.organiserName}, who runs it.`,
-      facts: { organiser: state.organiserName },
+      hint: !gone
+        ? `Ask ${state.organiserName}, who runs it.`
+        : asker.managed
+          ? 'Its organiser has gone; a manager of the server can hand it to somebody who takes part.'
+          : 'Its organiser has gone; whoever takes part can take it over.',
+      facts: { organiser: state.organiserName, server: asker.managed ? 1 : 0 },
     },
   );
 }
+
+/** Whom somebody asks who may not do a thing herself. */
+const askWho = (state: GroupState) =>
+  isStranger(state.organiser)
+    ? 'Ask a manager of the server; its organiser has gone.'
+    : `Ask ${state.organiserName}, who runs it.`;
+
+/** Refuses whom the organiser keeps from taking part, and tells her why. Throws Problem: kept-out. */
+function mustNotBeBarred(state: GroupState, maker: string): void {
+  const barred = state.barred.get(maker);
+  if (!barred) return;
+  throw new Problem('kept-out', `You are kept from taking part in this blanket: ${endless(barred.reason)}.`, {
+    hint: askWho(state),
+    facts: { since: barred.at },
+  });
+}
+
+/** A reason without its full stop, for the middle of a sentence. */
+const endless = (reason: string) => reason.replace(/[.\s]+$/, '');
 
 function mustBeOpen(state: GroupState): void {
   if (!state.open) {
@@ -71,12 +97,17 @@ export function stillOpen(state: GroupState): string {
   return open.length === 0 ? 'nothing; every motif is spoken for' : open.join(', ');
 }
 
-/** A maker takes part, or changes what she said when she joined. Throws Problem: blanket-closed, not-named, name-too-long. */
+/**
+ * A maker takes part, or changes what she said when she joined.
+ *
+ * Throws Problem: kept-out, blanket-closed, not-named, name-too-long.
+ */
 export function join(
   state: GroupState,
   asker: Asker,
   said: { perWeek: number; colours: readonly string[] },
 ): Happening[] {
+  mustNotBeBarred(state, asker.id);
   mustBeOpen(state);
   const known = state.members.has(asker.id) || state.invited.has(asker.id) || mayOrganise(state, asker);
   if (state.plan.joinable === 'named' && !known) {
@@ -96,19 +127,20 @@ export function join(
   return [{ did: 'joined', maker: asker.id, name: asker.name, ...said }];
 }
 
-/** A maker leaves; what she has pledged and not made is open again, what she handed in stays. Throws Problem: not-taking-part. */
+/** A maker leaves; what she has pledged and not made is open again, what she handed in stays. Throws Problem: not-taking-part, kept-out. */
 export function leave(state: GroupState, asker: Asker): Happening[] {
   mustTakePart(state, asker.id);
   return [{ did: 'left', maker: asker.id }];
 }
 
-/** A maker says that her pledges stand, asked or not. Throws Problem: not-taking-part. */
+/** A maker says that her pledges stand, asked or not. Throws Problem: not-taking-part, kept-out. */
 export function keep(state: GroupState, asker: Asker): Happening[] {
   mustTakePart(state, asker.id);
   return [{ did: 'kept', maker: asker.id }];
 }
 
 function mustTakePart(state: GroupState, maker: string): void {
+  mustNotBeBarred(state, maker);
   if (!state.members.has(maker)) {
     throw new Problem('not-taking-part', 'You do not take part in this blanket yet.', {
       hint: 'Join first.',
@@ -122,6 +154,7 @@ function mustTakePart(state: GroupState, maker: string): void {
  * Throws Problem: too-few-open, blanket-closed, and those of joining.
  */
 export function pledge(state: GroupState, asker: Asker, kind: number, motifs: number): Happening[] {
+  mustNotBeBarred(state, asker.id);
   mustBeOpen(state);
   const open = openFor(state, kind);
   const name = state.plan.kinds[kind]?.name ?? '';
@@ -145,8 +178,9 @@ export function pledge(state: GroupState, asker: Asker, kind: number, motifs: nu
     : [...join(state, asker, { perWeek: 1, colours: [] }), pledged];
 }
 
-/** Gives back so many of a kind that are pledged and not made. Throws Problem: nothing-pledged, too-few-pledged. */
+/** Gives back so many of a kind that are pledged and not made. Throws Problem: kept-out, nothing-pledged, too-few-pledged. */
 export function release(state: GroupState, maker: string, kind: number, motifs: number): Happening[] {
+  mustNotBeBarred(state, maker);
   const held = state.pledges.get(maker)?.[kind] ?? 0;
   const name = state.plan.kinds[kind]?.name ?? '';
   if (motifs > held) {
@@ -269,9 +303,62 @@ export function giveShares(
   );
 }
 
-/** Names somebody who may join. Throws Problem: organisers-only, organiser-gone. */
+/** Refuses to give anything to a maker who is kept out. Throws Problem: maker-kept-out. */
+function mustBeLetIn(state: GroupState, { maker, name }: { maker: string; name: string }): void {
+  if (!state.barred.has(maker)) return;
+  throw new Problem('maker-kept-out', `${name} is kept from taking part in this blanket.`, {
+    option: 'maker',
+    hint: 'Let her in again first.',
+    facts: { maker: name },
+  });
+}
+
+/**
+ * Keeps a maker from taking part. What she has pledged and not made is open again; what was accepted of hers stays, and
+ * what waits can be accepted or sent back. She is told `reason`.
+ *
+ * Throws Problem: organisers-only, organiser-gone, organiser-kept, maker-kept-out, reason-missing.
+ */
+export function bar(
+  state: GroupState,
+  asker: Asker,
+  who: { maker: string; name: string },
+  reason: string,
+): Happening[] {
+  mustOrganise(state, asker);
+  if (who.maker === state.organiser) {
+    throw new Problem('organiser-kept', `${who.name} runs this blanket and cannot be kept out of it.`, {
+      option: 'maker',
+      hint: 'Hand the blanket over first.',
+    });
+  }
+  mustBeLetIn(state, who);
+  if (endless(reason) === '') {
+    throw new Problem('reason-missing', `Say why ${who.name} is kept out.`, {
+      option: 'reason',
+      hint: 'A friendly sentence is enough; she and everybody who reads the history sees it.',
+    });
+  }
+  return [{ did: 'barred', maker: who.maker, reason: endless(reason) }];
+}
+
+/** Lets a maker take part again who was kept out. Throws Problem: organisers-only, organiser-gone, not-kept-out. */
+export function readmit(state: GroupState, asker: Asker, who: { maker: string; name: string }): Happening[] {
+  mustOrganise(state, asker);
+  if (!state.barred.has(who.maker)) {
+    const out = [...state.barred.keys()].map((maker) => state.names.get(maker) ?? 'a maker');
+    throw new Problem('not-kept-out', `${who.name} is not kept from taking part.`, {
+      option: 'maker',
+      hint: out.length === 0 ? 'Nobody is.' : `Kept out: ${out.slice(0, 15).join(', ')}.`,
+    });
+  }
+  return [{ did: 'readmitted', maker: who.maker }];
+}
+
+/** Names somebody who may join. Throws Problem: organisers-only, organiser-gone, maker-kept-out. */
 export function invite(state: GroupState, asker: Asker, who: { maker: string; name: string }): Happening[] {
   mustOrganise(state, asker);
+  mustBeLetIn(state, who);
   return [{ did: 'invited', ...who }];
 }
 
@@ -341,11 +428,12 @@ export function reopen(state: GroupState, asker: Asker, closes: string | undefin
 }
 
 /**
- * Hands the blanket to another organiser, who takes part or was named.
+ * Asks somebody to run the blanket; nothing changes before she says yes. Whoever may organise it and names herself has
+ * said so, and runs it at once.
  *
- * Throws Problem: organiser-already, organisers-only, organiser-gone.
+ * Throws Problem: organiser-already, offered-already, maker-kept-out, organisers-only, organiser-gone.
  */
-export function handOver(state: GroupState, asker: Asker, to: { maker: string; name: string }): Happening[] {
+export function offerOver(state: GroupState, asker: Asker, to: { maker: string; name: string }): Happening[] {
   mustOrganise(state, asker);
   if (to.maker === state.organiser) {
     throw new Problem('organiser-already', `${to.name} runs this blanket already.`, {
@@ -353,7 +441,31 @@ export function handOver(state: GroupState, asker: Asker, to: { maker: string; n
       hint: 'Name somebody else who takes part.',
     });
   }
-  return [{ did: 'handed-over', to: to.maker, name: to.name }];
+  mustBeLetIn(state, to);
+  if (to.maker === asker.id) return [{ did: 'handed-over', to: to.maker, name: to.name }];
+  if (to.maker === state.offeredTo?.maker) {
+    throw new Problem('offered-already', `${to.name} was asked already and has not answered.`, {
+      option: 'maker',
+      hint: 'Wait for her answer, or ask somebody else in her place.',
+    });
+  }
+  return [{ did: 'offered-over', to: to.maker, name: to.name }];
+}
+
+/** The answer of whoever was asked to run the blanket. Throws Problem: not-offered, kept-out. */
+export function answerOffer(state: GroupState, asker: Asker, yes: boolean): Happening[] {
+  mustNotBeBarred(state, asker.id);
+  if (state.offeredTo?.maker !== asker.id) {
+    throw new Problem('not-offered', 'You are not asked to run this blanket.', {
+      option: 'answer',
+      hint: state.offeredTo
+        ? `${state.offeredTo.name} is asked, and only she can answer.`
+        : 'Nobody is asked just now.',
+    });
+  }
+  return yes
+    ? [{ did: 'handed-over', to: asker.id, name: asker.name }]
+    : [{ did: 'declined', maker: asker.id }];
 }
 
 /**

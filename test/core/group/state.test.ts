@@ -5,16 +5,19 @@ import type { GroupEvent, Happening } from '../../../src/core/group/events.ts';
 import { proposeShares } from '../../../src/core/group/proposal.ts';
 import {
   accept,
+  answerOffer,
+  bar,
   close,
   giveShares,
   handIn,
-  handOver,
   invite,
   join,
   keep,
   leave,
   offerAgain,
+  offerOver,
   pledge,
+  readmit,
   release,
   remind,
   reopen,
@@ -128,12 +131,37 @@ const rules: fc.Arbitrary<Rule> = fc.oneof(
   { weight: 1, arbitrary: fc.constant<Rule>(close) },
   { weight: 2, arbitrary: fc.constant<Rule>((state, asker) => reopen(state, asker, undefined)) },
   {
+    weight: 2,
+    arbitrary: other.map(
+      (maker): Rule =>
+        (state, asker) =>
+          offerOver(state, asker, { maker, name: maker }),
+    ),
+  },
+  {
+    weight: 4,
+    arbitrary: fc.boolean().map(
+      (yes): Rule =>
+        (state, asker) =>
+          // Whoever is asked, or where nobody is, whoever presses.
+          answerOffer(state, { ...asker, id: state.offeredTo?.maker ?? asker.id }, yes),
+    ),
+  },
+  {
     weight: 1,
     arbitrary: other.map(
       (maker): Rule =>
         (state, asker) =>
-          handOver(state, asker, { maker, name: maker }),
+          bar(state, asker, { maker, name: maker }, 'pledges and never makes'),
     ),
+  },
+  {
+    weight: 3,
+    arbitrary: other.map((maker): Rule => (state, asker) => {
+      // Mostly somebody who is kept out.
+      const [out = maker] = state.barred.keys();
+      return readmit(state, asker, { maker: out, name: out });
+    }),
   },
   {
     weight: 1,
@@ -177,6 +205,8 @@ function sumsAgree(state: GroupState): void {
   for (const [maker, pledges] of state.pledges) {
     expect(pledges.every((held) => held >= 0)).toBe(true);
     if (!state.members.has(maker)) expect(pledges.every((held) => held === 0)).toBe(true);
+    // Nobody who is kept out takes part, so nothing is pledged by her.
+    if (state.barred.has(maker)) expect(state.members.has(maker)).toBe(false);
   }
   expect(state.pieces.map((made) => made.piece)).toEqual(state.pieces.map((_, index) => index + 1));
 }
@@ -207,7 +237,11 @@ describe('a group blanket', () => {
             now += after * DAY;
             const stamp = { by: `m${who}`, at: new Date(now).toISOString(), once: `press ${press}` };
             try {
-              const happened = rule(state, { id: `m${who}`, name: `Maker ${who}`, manager }, new Date(now));
+              const happened = rule(
+                state,
+                { id: `m${who}`, name: `Maker ${who}`, manager, managed: true },
+                new Date(now),
+              );
               for (const one of happened) did.add(one.did);
               const next = [...events, ...happened.map((one) => ({ ...one, ...stamp }))];
               state = continued(state, events.length, next);
@@ -227,14 +261,18 @@ describe('a group blanket', () => {
     // The histories are worth something only where everything happens in them.
     expect([...did].sort()).toEqual([
       'accepted',
+      'barred',
       'closed',
+      'declined',
       'handed-in',
       'handed-over',
       'invited',
       'joined',
       'kept',
       'left',
+      'offered-over',
       'pledged',
+      'readmitted',
       'released',
       'reminded',
       'reopened',
@@ -246,7 +284,7 @@ describe('a group blanket', () => {
   it('is as it was after a press and its undoing', () => {
     fc.assert(
       fc.property(presses, rules, (pressed, last) => {
-        const asker = { id: 'm0', name: 'Maker 0', manager: true };
+        const asker = { id: 'm0', name: 'Maker 0', manager: true, managed: true };
         const at = new Date(START).toISOString();
         let events: GroupEvent[] = [
           { did: 'opened', name: 'Ines', plan: groupPlan({ spares: 1 }), by: 'm0', at, once: 'open' },

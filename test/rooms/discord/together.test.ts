@@ -195,6 +195,9 @@ describe('a group blanket in a server', () => {
     expect(await refused('/together close', fern)).toContain('Only the organiser');
     await said('/together close', { ...fern, permissions: MANAGER });
     await said(`/together handover maker:<@${fern.user.id}>`, place);
+    expect((await stateOf('named rows')).state.organiser).toBe(ines.user.id);
+    expect(await refused('/together handover answer:yes', place)).toContain('only she can answer');
+    await said('/together handover answer:yes', fern);
     expect((await stateOf('named rows')).state.organiser).toBe(fern.user.id);
     // Another server knows nothing of it.
     const elsewhere = { ...ines, guild: harness.platform.guild('Elsewhere') };
