@@ -73,7 +73,7 @@ export async function whichBlanket(context: Context, name: string | undefined): 
     });
   }
   if (name !== undefined) {
-    throw new Problem('no-such-group', `There is no group blanket called ${clip(name)} here.`, {
+    throw new Problem('group-name-unknown', `There is no group blanket called ${clip(name)} here.`, {
       option: 'name',
       hint: `Here ${names.length === 1 ? 'is' : 'are'} ${sortByNearness(name, names).slice(0, 10).join(', ')}.`,
     });

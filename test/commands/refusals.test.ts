@@ -94,7 +94,7 @@ describe('a question', () => {
     ['lookup term term:zigzagstitchery', 'in-no-table', 'term', []],
     ['help about:zeppelins', 'no-such-question', 'about', []],
     ['together board', 'no-group-yet', null, []],
-    ['together board name:none', 'no-such-group', 'name', GROUP],
+    ['together board name:none', 'group-name-unknown', 'name', GROUP],
     ['together mine', 'which-group', 'name', [...GROUP, '/together open name:other']],
     ['together reopen closes:2001-01-01', 'day-passed', 'closes', GROUP],
     ['together invite maker:"a:b"', 'which-maker', 'maker', GROUP],

@@ -622,8 +622,10 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [share, tail, stitches] = [real(10, 60), real(0.1, 0.3), whole(0, 400)];
     return [{ yarn_left: tail + (stitches * share) / 1000, tail, mm_per_m: 1000, share }, stitches];
   },
-  MORE_MOTIFS: ({ real }) => {
-    const [spare, tail, motif_yarn] = [real(0, 90), real(0.1, 0.3), real(1, 20)];
+  MORE_MOTIFS: ({ real, whole }) => {
+    const [tail, motif_yarn] = [real(0.1, 0.3), real(1, 20)];
+    // Well off the point where one more would just do: there the last digit of the machine's arithmetic decides.
+    const spare = Math.max(0, tail + (whole(-1, 9) + real(0.01, 0.99)) * (motif_yarn + tail));
     // Begins with one tail kept back, ends each with another.
     let [left, more] = [spare - tail, 0];
     while (left >= motif_yarn + tail) [left, more] = [left - motif_yarn - tail, more + 1];

@@ -88,8 +88,8 @@ export async function attachedText(
   const hint = 'Attach a text file as this bot writes them.';
   const address = new URL(url);
   if (!hosts.includes(address.hostname))
-    throw new Problem('unsorted', 'That file is kept somewhere unknown.', { option, hint });
-  if (size > LARGEST_IN) throw new Problem('unsorted', 'That file is too large.', { option, hint });
+    throw new Problem('file-kept-elsewhere', 'That file is kept somewhere unknown.', { option, hint });
+  if (size > LARGEST_IN) throw new Problem('file-too-large', 'That file is too large.', { option, hint });
   let bytes: Uint8Array;
   try {
     // Not followed elsewhere: only the platform's own store is asked.
@@ -100,13 +100,14 @@ export async function attachedText(
     for await (const part of response.body as AsyncIterable<Uint8Array>) {
       length += part.length;
       // What it said of its size may not be so.
-      if (length > LARGEST_IN) throw new Problem('unsorted', 'That file is too large.', { option, hint });
+      if (length > LARGEST_IN)
+        throw new Problem('file-too-large', 'That file is too large.', { option, hint });
       parts.push(part);
     }
     bytes = Buffer.concat(parts);
   } catch (error) {
     if (error instanceof Problem) throw error;
-    throw new Problem('unsorted', 'That file could not be fetched.', {
+    throw new Problem('file-not-fetched', 'That file could not be fetched.', {
       option,
       hint: 'Attach it again in a moment.',
     });
@@ -114,7 +115,7 @@ export async function attachedText(
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new Problem('unsorted', 'That file is not a text.', { option, hint });
+    throw new Problem('file-not-text', 'That file is not a text.', { option, hint });
   }
 }
 

@@ -203,7 +203,7 @@ export class DiscordRoom {
 
   private admitWhileOpen(): void {
     if (this.closing)
-      throw new Problem('unsorted', 'I am just being restarted.', {
+      throw new Problem('restarting', 'I am just being restarted.', {
         hint: 'Ask again in half a minute; nothing is lost.',
       });
   }
@@ -212,7 +212,7 @@ export class DiscordRoom {
     this.admitWhileOpen();
     const wait = this.rate.take(user.id);
     if (wait > 0) {
-      throw new Problem('unsorted', 'That was a lot at once.', {
+      throw new Problem('too-fast', 'That was a lot at once.', {
         hint: `Give me ${wait === 1 ? 'a second' : `${wait} seconds`}, then ask again.`,
       });
     }
@@ -263,9 +263,13 @@ export class DiscordRoom {
     reply: Reply,
   ): Promise<boolean> {
     if (!button) {
-      throw new Problem('unsorted', 'That button is from another time; nothing answers to it any more.', {
-        hint: 'Ask the question again.',
-      });
+      throw new Problem(
+        'button-too-old',
+        'That button is from another time; nothing answers to it any more.',
+        {
+          hint: 'Ask the question again.',
+        },
+      );
     }
     const meant = meantBy(button, this.keptIn(interaction));
     switch (button.does) {
@@ -541,7 +545,7 @@ function refusal(problem: Problem): Outbound {
 }
 
 const broken = (id: string) =>
-  new Problem('unsorted', `Something went wrong here; it is noted as ${id}.`, {
+  new Problem('fault', `Something went wrong here; it is noted as ${id}.`, {
     hint: 'Ask again; if it stays, report that id.',
   });
 
@@ -551,7 +555,7 @@ const forHerAlone = (sentence: string) =>
   });
 
 const lost = () =>
-  new Problem('unsorted', 'The question behind this button is not in the message any more.', {
+  new Problem('button-without-question', 'The question behind this button is not in the message any more.', {
     hint: 'Ask it again.',
   });
 
@@ -561,7 +565,7 @@ function reallyKept(meant: Asked | undefined): Asked {
 }
 
 const notYours = (line?: string) =>
-  new Problem('unsorted', 'That button answers to the one who asked.', {
+  new Problem('button-of-another', 'That button answers to the one who asked.', {
     hint: line === undefined ? 'Ask the question yourself.' : `Ask it yourself: ${line}`,
   });
 

@@ -96,7 +96,8 @@ export function unquoted(typed: string): string {
 }
 
 /** What has to be typed into a form so that `unquoted` gives this. */
-export const asTyped = (value: string) => (unquoted(value) === value ? value : `"${value}"`);
+export const asTyped = (value: string): string =>
+  [value, `"${value}"`, `'${value}'`].find((typed) => unquoted(typed) === value) ?? value;
 
 /** A question as it is filled into a form, where no value needs quotes. */
 export const asFilledIn = (line: string) => line.replace(/\b([a-z][a-z0-9_]*):"([^"\n]*)"/g, '$1:$2');

@@ -34,9 +34,9 @@ export async function readTextFile(path: string, option: string, folder: string)
 /** The text of the file at a path. Throws a Problem about the option where there is none, or too much, or it is no text. */
 async function textAt(path: string, option: string): Promise<string> {
   const shown = clip(path);
-  const refuse = (sentence: string, hint = 'Give the path of a file that is there.') =>
-    new Problem('unsorted', sentence, { option, hint });
-  if (path.includes('\0')) throw refuse('That is not the path of a file.');
+  const refuse = (code: string, sentence: string, hint = 'Give the path of a file that is there.') =>
+    new Problem(code, sentence, { option, hint });
+  if (path.includes('\0')) throw refuse('no-path', 'That is not the path of a file.');
   let bytes: Buffer;
   try {
     // A pipe without a writer would keep the opener waiting for ever.
@@ -44,10 +44,11 @@ async function textAt(path: string, option: string): Promise<string> {
     try {
       // A pipe or a device might never end: only plain files are read, and no more of one than may be.
       const stat = await file.stat();
-      if (stat.isDirectory()) throw refuse(`The file ${shown} is a folder.`);
-      if (!stat.isFile()) throw refuse(`${shown} is not a plain file.`);
+      if (stat.isDirectory()) throw refuse('file-is-folder', `The file ${shown} is a folder.`);
+      if (!stat.isFile()) throw refuse('not-a-plain-file', `${shown} is not a plain file.`);
       if (stat.size > LARGEST_FILE)
         throw refuse(
+          'file-too-large',
           `The file ${shown} is too large.`,
           `At most ${Math.floor(LARGEST_FILE / 1_000_000)} MB is read.`,
         );
@@ -58,12 +59,12 @@ async function textAt(path: string, option: string): Promise<string> {
   } catch (error) {
     if (error instanceof Problem) throw error;
     const why = WHY[(error as NodeJS.ErrnoException).code ?? ''] ?? 'cannot be read';
-    throw refuse(`The file ${shown} ${why}.`);
+    throw refuse('file-not-read', `The file ${shown} ${why}.`);
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw refuse(`The file ${shown} is not text.`);
+    throw refuse('file-not-text', `The file ${shown} is not text.`);
   }
 }
 
@@ -88,9 +89,13 @@ export async function writeFiles(
     for (const { path, bytes } of made) await writeFile(path, bytes, { mode: 0o600 });
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
-    throw new Problem('unsorted', `The files of that answer could not be written to ${folder} (${code}).`, {
-      hint: 'Set FILES_DIR to a folder that can be written to.',
-    });
+    throw new Problem(
+      'files-not-written',
+      `The files of that answer could not be written to ${folder} (${code}).`,
+      {
+        hint: 'Set FILES_DIR to a folder that can be written to.',
+      },
+    );
   }
   return made.map(({ path }) => path);
 }

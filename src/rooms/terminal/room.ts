@@ -180,7 +180,7 @@ export class TerminalRoom {
     const alone = ONLY_SPEAKER.exec(text)?.[1];
     if (alone !== undefined) {
       const name = readableName(alone);
-      throw new Problem('unsorted', `There is no question after the name ${name}.`, {
+      throw new Problem('no-question-after-name', `There is no question after the name ${name}.`, {
         option: QUESTION,
         hint: `Write the question behind it, like ${name}: /settings show.`,
       });

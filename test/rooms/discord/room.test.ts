@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { command, question, type Question } from '../../../src/chat/command.ts';
 import { opt } from '../../../src/chat/options.ts';
 import { Registry } from '../../../src/chat/registry.ts';
+import { LARGEST_EXPORT } from '../../../src/projects/export.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
@@ -264,7 +265,7 @@ describe('an answer', () => {
   it('refuses a file that is too large or no text', async () => {
     const large = await platform.slash(
       'try file',
-      { from: { name: 'l.txt', bytes: Buffer.alloc(2 ** 20 + 1, 'x'), type: 'text/plain' } },
+      { from: { name: 'l.txt', bytes: Buffer.alloc(LARGEST_EXPORT + 1, 'x'), type: 'text/plain' } },
       rowan,
     );
     expect(large).toMatchObject({ ephemeral: true });
