@@ -21,7 +21,7 @@ const NEAR = 3;
 type Asks = Pick<Context, 'maker' | 'projects' | 'place' | 'reader' | 'now'>;
 
 /** The line of a question, its options in the order in which they are declared. */
-const lineOf = ({ path, question }: Route, options: Readonly<Record<string, string>>) =>
+export const readAsLine = ({ path, question }: Route, options: Readonly<Record<string, string>>) =>
   writeLine({
     words: path.split(' '),
     options: Object.fromEntries(
@@ -51,7 +51,7 @@ export async function answerWords(words: string, registry: Registry, context: Co
 }
 
 /** The button that offers the next readings. */
-const otherwise = (words: string): Action => ({
+export const otherwise = (words: string): Action => ({
   label: 'Not what I meant',
   question: 'ask',
   options: { words, other: 'yes' },
@@ -68,7 +68,7 @@ export async function otherReadings(words: string, registry: Registry, context: 
       offered.length === 0
         ? 'No other question is near those words. Say it another way, or ask /help.'
         : `Those words may also mean ${offered.length === 1 ? 'this' : 'one of these'}:`,
-    lines: offered.map(({ route, options }) => `${lineOf(route, options)} — ${route.question.says}`),
+    lines: offered.map(({ route, options }) => `${readAsLine(route, options)} — ${route.question.says}`),
     ...(near === '' ? {} : { data: { near: offered.map(({ route }) => `/${route.path}`) } }),
     actions: offered
       .filter(({ missing }) => missing === undefined)
@@ -107,7 +107,7 @@ function notUnderstood(
           : `What ${clip(left.text)} stands for in that is not clear.`,
         {
           hint: `Say what each number is. ${hint}`,
-          ...(best ? { readAs: lineOf(best.route, best.options) } : {}),
+          ...(best ? { readAs: readAsLine(best.route, best.options) } : {}),
         },
       );
     }
@@ -128,7 +128,7 @@ interface Found {
 function askFor(route: Route, { path, options, assumed }: Found, option: string): AskedBack {
   const schema = route.question.options[option];
   const meta = schema && metaOf(schema);
-  const readAs = lineOf(route, options);
+  const readAs = readAsLine(route, options);
   return new AskedBack(
     'option-missing',
     markOf(route, option)?.asks ??
@@ -150,7 +150,7 @@ export async function answerRead(
   actions: readonly Action[] = [],
 ): Promise<Answer> {
   const { path, options } = found;
-  const readAs = lineOf(route, options);
+  const readAs = readAsLine(route, options);
   try {
     const checked = checkOptions(route, options, context);
     const answer = await route.question.answer(checked.options, context);

@@ -8,7 +8,7 @@ import type {
   ChatInputCommandInteraction,
   MessageContextMenuCommandInteraction,
 } from 'discord.js';
-import { readWords } from '../../asked/answer.ts';
+import { otherwise, readAsLine, readWords } from '../../asked/answer.ts';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker, Place } from '../../chat/context.ts';
@@ -372,7 +372,28 @@ export class DiscordRoom {
     const found = this.parts.registry.find(question.split(' '));
     if (found.question.changes) throw lost();
     const { context } = await this.contextOf(interaction, interaction.id);
-    return this.asked(found, options, context);
+    const asked = await this.asked(found, options, context);
+    const words = this.plainWords(interaction);
+    if (words === undefined) return asked;
+    // What plain words were read as stays with their answer, and so does the way out of it.
+    const { shown } = asked;
+    const readAs = { path: found.path, line: readAsLine(found, options) };
+    return { ...asked, shown: { ...shown, readAs, actions: [...shown.actions, otherwise(words)] } };
+  }
+
+  /** The plain words that the message of a button answers, as its own button for other readings carries them. */
+  private plainWords(interaction: ButtonInteraction): string | undefined {
+    const kept = this.keptIn(interaction);
+    return interaction.message.components
+      .flatMap((row) => (row.type === ComponentType.ActionRow ? row.components : []))
+      .map(({ customId }) => {
+        const button = readButton(customId ?? '');
+        const meant = button && meantBy(button, kept);
+        return meant?.question === 'ask' && meant.options['other'] === 'yes'
+          ? meant.options['words']
+          : undefined;
+      })
+      .find((words) => words !== undefined);
   }
 
   /** Does a press that changes something; the same press once more changes nothing, unless the first failed. */

@@ -29,6 +29,13 @@ describe('plain words in a server', () => {
     expect(others.message?.only).toBe(ines.user);
     const open = await harness.platform.press(seen.message!, 'Show the working', ines);
     expect(open.text).toContain('Finished width');
+    expect(open.text).toContain('Read as /resize width:4ft height:5ft side:6in border:2in');
+    expect((await harness.platform.press(open.message!, 'Not what I meant', ines)).message?.only).toBe(
+      ines.user,
+    );
+    const folded = await harness.platform.press(open.message!, 'Fold the working', ines);
+    expect(folded.text).toContain('Read as /resize');
+    await harness.platform.press(folded.message!, 'Not what I meant', ines);
     expect(harness.faults).toEqual([]);
   });
 
@@ -38,7 +45,7 @@ describe('plain words in a server', () => {
     expect(seen.text).toContain('8 across by 11 down');
     expect(seen.message?.only).toBe(ines.user);
     const shown = await harness.platform.press(seen.message!, 'Show everyone', ines);
-    expect(shown.message).toBeDefined();
+    expect(shown.text).toContain('Read as /resize');
     expect(harness.faults).toEqual([]);
   });
 
