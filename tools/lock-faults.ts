@@ -26,7 +26,6 @@ const LICENCES = ['0BSD', 'Apache-2.0', 'BSD-2-Clause', 'BSD-3-Clause', 'ISC', '
 export const READ_IN_LICENSE: Readonly<Record<string, { licence: string; words: string }>> = {
   'dejavu-fonts-ttf': { licence: 'Bitstream Vera', words: 'Bitstream Vera Fonts Copyright' },
   jstat: { licence: 'MIT', words: 'Permission is hereby granted, free of charge, to any person' },
-  'png-js': { licence: 'MIT', words: 'MIT License' },
 };
 
 /** `node_modules/a/node_modules/@b/c` is `@b/c`. */
