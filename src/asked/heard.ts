@@ -238,7 +238,12 @@ export function hear(
   const said = all.filter(
     ({ sense, from, to }) =>
       !silent.some((piece) => piece.from <= from && to <= piece.to && sense !== 'iron') &&
-      !(DENIED.has(sense) && denied(from)),
+      !(DENIED.has(sense) && denied(from)) &&
+      // “I’d like to make a throw” claims nothing of a group’s.
+      !(
+        sense === 'claim' &&
+        all.some((one) => one.sense === 'blanket' && one.from >= to && one.from <= to + 2)
+      ),
   );
   // “not 6 but 5 inch squares”: what is denied is no amount that was meant.
   const pieces = found.filter((piece, index) => {

@@ -153,6 +153,8 @@ export interface Reading {
   /** The first option that is needed and not given. */
   readonly missing: string | undefined;
   readonly fitted: Fitted;
+  /** What was taken off the score because nothing is saved that it could be asked of. */
+  readonly absent: number;
   /** What was taken from elsewhere than the phrase, in words. */
   readonly assumed: readonly string[];
 }
@@ -311,7 +313,7 @@ export function understand(phrase: string, registry: Registry, around: Around = 
       (missing === undefined ? 0 : 0.7);
     // A problem laid down without a word of asking is a question only where nothing of it is left over.
     if (stated && (missing !== undefined || fitted.unplaced.length > 0 || heard.strange > 1)) continue;
-    readings.push({ route, asked, options, score, missing, fitted, assumed });
+    readings.push({ route, asked, options, score, missing, fitted, absent, assumed });
   }
   readings.sort((a, b) => b.score - a.score);
   return { heard, readings, verdict: decide(heard, readings) };
@@ -348,7 +350,11 @@ function decide(heard: Heard, readings: readonly Reading[]): Understood['verdict
   if (!best)
     return { kind: 'unclear', why: heard.mood.asks && !heard.present.has('chatting') ? 'unknown' : 'chat' };
   const sure = heard.mood.asks ? SURE : best.asked.reports ? REPORT_SURE : STATED_SURE;
-  if (best.score < sure) return { kind: 'unclear', why: 'unknown' };
+  // What asks for something that is not saved yet is understood all the same: the answer says how it is saved.
+  const plain = heard.mood.asks && heard.mood.reports && heard.strange === 0;
+  const told = best.asked.reports === true && /\b(i|i'm|i've|im|ive|we|we've)\b/i.test(heard.phrase);
+  const unsaved = plain && !told ? best.absent : 0;
+  if (best.score + unsaved < sure) return { kind: 'unclear', why: 'unknown' };
   if (next && best.score - next.score < CLEAR) return { kind: 'unclear', why: 'between' };
   if (best.fitted.unplaced.length > 0) return { kind: 'unclear', why: 'number' };
   if (best.missing !== undefined) return { kind: 'missing', reading: best, option: best.missing };

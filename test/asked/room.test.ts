@@ -15,6 +15,29 @@ describe('a line without a slash', () => {
     expect(said.figures).toEqual(typed.figures);
   });
 
+  it('that asks for something not saved yet is told how it is saved', async () => {
+    const { ask } = asking();
+    const unsaved = await ask('show me my blanket');
+    expect(unsaved).toMatchObject({ ok: false, code: (await ask('/blanket show')).code });
+    expect(await ask('next row please')).toMatchObject({
+      ok: false,
+      code: (await ask('/progress next')).code,
+    });
+    expect((await ask('look at this square I made!')).code).toBe('not-understood');
+  });
+
+  it('says that a swatch of one measure is read as square', async () => {
+    const { ask } = asking();
+    const said = await ask(
+      'how many balls for a throw if a 4 inch swatch weighs 10 g and balls are 100g/200m',
+    );
+    expect(said.assumptions).toContain('A swatch of 4in is read as square, 4in each way.');
+    const wide = await ask(
+      'a 4 inch wide swatch weighs 10 g, how many balls of 100g/200m for a 120x160cm blanket',
+    );
+    expect(wide.ok).toBe(false);
+  });
+
   it('is asked for what is missing, and the next line completes it', async () => {
     const { ask } = asking();
     expect(await ask('how many squares for a 4 by 5 foot blanket')).toMatchObject({
