@@ -1,4 +1,5 @@
 import tseslint from 'typescript-eslint';
+import { noReckoning } from './tools/lint/no-reckoning.js';
 
 /** What a room of the house may not know: the arrows run main → rooms → commands → core, and never back. */
 const mayNotImport = (files, rooms, message, more = []) => ({
@@ -120,6 +121,11 @@ export default tseslint.config(
         },
       ],
     },
+  },
+  {
+    files: ['commands/blanket/**/*.ts'],
+    plugins: { house: { rules: { 'no-reckoning': noReckoning } } },
+    rules: { 'house/no-reckoning': 'error' },
   },
   {
     // Tests assert on shapes they know.

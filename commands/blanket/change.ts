@@ -1,6 +1,8 @@
+/** A blanket’s name, joining, border and reserve, changed. */
 import { figure, type Answer } from '../../src/chat/answer.ts';
-import { question } from '../../src/chat/command.ts';
+import { question, type OptionsOf } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { borderOf, findBlanket, putBlanket, readNames } from '../../src/projects/blankets.ts';
@@ -79,19 +81,8 @@ export const change = question({
   },
 });
 
-function changed(
-  was: Blanket,
-  asked: {
-    new_name?: string | undefined;
-    joining?: Blanket['joining']['method'] | undefined;
-    join_colour?: string | undefined;
-    border?: readonly Blanket['border']['rounds'][number]['stitch'][] | undefined;
-    border_colours?: string | undefined;
-    corner?: number | undefined;
-    reserve?: number | undefined;
-    no_border?: boolean | undefined;
-  },
-): Blanket {
+/** The blanket as it is to be. Throws Problem: border-given-and-taken, no-border. */
+function changed(was: Blanket, asked: Omit<OptionsOf<typeof change>, 'name'>): Blanket {
   if (asked.no_border === true && (asked.border ?? asked.border_colours) !== undefined)
     throw new Problem('border-given-and-taken', 'The border is taken away and given at once.', {
       option: 'no_border',
@@ -114,11 +105,7 @@ function changed(
   return {
     ...was,
     name: asked.new_name ?? was.name,
-    joining: {
-      ...was.joining,
-      ...(asked.joining === undefined ? {} : { method: asked.joining }),
-      ...(asked.join_colour === undefined ? {} : { colour: asked.join_colour }),
-    },
+    joining: { ...was.joining, ...defined({ method: asked.joining, colour: asked.join_colour }) },
     border,
     reserve: asked.reserve ?? was.reserve,
   };

@@ -1,9 +1,11 @@
+/** The colours of a blanket: what is known of their yarn, and how they look. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { coloursOf, hardToTell, MOST_COMPARED, readHex } from '../../src/core/blanket/colour.ts';
 import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
 import { firstOfEach, listNames, sameName, suggest } from '../../src/core/base/nearest-name.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
@@ -79,15 +81,12 @@ export const colours = question({
       change && colour !== undefined
         ? await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
             const was = findBlanket(doc, name);
-            const used = known(doc, was, colour);
+            const used = colourNamed(doc, was, colour);
             const before = forget === true ? undefined : yarnOf(was.yarns, used);
             const yarn: Yarn = {
               ...before,
               colour: before?.colour ?? used,
-              ...(ball === undefined ? {} : { ball }),
-              ...(price === undefined ? {} : { price }),
-              ...(balls === undefined ? {} : { balls }),
-              ...(shade === undefined ? {} : { hex: shade }),
+              ...defined({ ball, price, balls, hex: shade }),
             };
             const others = was.yarns.filter((other) => !sameName(other.colour, used));
             const bare = Object.keys(yarn).length === 1;
@@ -96,27 +95,26 @@ export const colours = question({
           })
         : { doc: await projects.maker(maker.id, maker.name) };
     const blanket = findBlanket(doc, name);
-    if (colour !== undefined) known(doc, blanket, colour);
-    const all = used(doc, blanket);
-    const looks = coloursOf(all.map((one) => ({ name: one, hex: yarnOf(blanket.yarns, one)?.hex })));
-    const told = colour === undefined ? all : all.filter((one) => sameName(one, colour));
-    const missing = all.filter((one) => !yarnOf(blanket.yarns, one)?.ball);
+    if (colour !== undefined) colourNamed(doc, blanket, colour);
+    const names = coloursIn(doc, blanket);
+    const looks = coloursOf(names.map((one) => ({ name: one, hex: yarnOf(blanket.yarns, one)?.hex })));
+    const told = colour === undefined ? names : names.filter((one) => sameName(one, colour));
+    const lines = told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one]));
+    const missing = names.filter((one) => !yarnOf(blanket.yarns, one)?.ball);
     return {
       headline: change
-        ? `In ${blanket.name}, ${told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])).join(' ')}`
-        : `${blanket.name} has ${count(all.length, 'colour')}: ${listNames(all, 60)}.`,
-      lines: change ? [] : told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one])),
-      figures: [figure('colours', 'Colours', all.length)],
-      assumptions: [
-        ...(missing.length === 0
-          ? []
-          : [`No ball is known of ${listNames(missing, 60)}: lengths are told, but no balls.`]),
-        ...(all.length > MOST_COMPARED
-          ? [`Of ${num(all.length)} colours the first ${num(MOST_COMPARED)} were compared with each other.`]
-          : []),
-      ],
-      cautions: alikeWords(hardToTell(all.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
-      data: { blanket: blanket.name, colours: all, yarns: blanket.yarns, looks },
+        ? `In ${blanket.name}, ${lines.join(' ')}`
+        : `${blanket.name} has ${count(names.length, 'colour')}: ${listNames(names, 60)}.`,
+      lines: change ? [] : lines,
+      figures: [figure('colours', 'Colours', names.length)],
+      assumptions: gather(
+        missing.length > 0 &&
+          `No ball is known of ${listNames(missing, 60)}: lengths are told, but no balls.`,
+        names.length > MOST_COMPARED &&
+          `Of ${num(names.length)} colours the first ${num(MOST_COMPARED)} were compared with each other.`,
+      ),
+      cautions: alikeWords(hardToTell(names.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
+      data: { blanket: blanket.name, colours: names, yarns: blanket.yarns, looks },
       actions: [
         action('What to buy', 'blanket materials', { name: blanket.name }),
         action('How far it goes', 'blanket fit', { name: blanket.name }),
@@ -126,7 +124,7 @@ export const colours = question({
 });
 
 /** Every colour that the blanket uses, in the order in which it is met. */
-function used(doc: MakerDoc, blanket: Blanket): string[] {
+function coloursIn(doc: MakerDoc, blanket: Blanket): string[] {
   const all = gather(
     kindsOf(doc, blanket).flatMap((motif) => runsOf(motif).map(({ colour }) => colour)),
     blanket.joining.colour,
@@ -135,10 +133,11 @@ function used(doc: MakerDoc, blanket: Blanket): string[] {
   return firstOfEach(all);
 }
 
-function known(doc: MakerDoc, blanket: Blanket, colour: string): string {
-  const all = used(doc, blanket);
-  const found = all.find((name) => sameName(name, colour));
-  if (found !== undefined) return found;
+/** A colour of the blanket as it is written there. Throws Problem: no-such-colour. */
+function colourNamed(doc: MakerDoc, blanket: Blanket, colour: string): string {
+  const all = coloursIn(doc, blanket);
+  const known = all.find((name) => sameName(name, colour));
+  if (known !== undefined) return known;
   throw new Problem('no-such-colour', `Nothing of ${blanket.name} is in “${clip(colour)}”.`, {
     option: 'colour',
     hint: suggest(colour, all, (colours) => `Its colours are ${colours.slice(0, 12).join(', ')}.`),

@@ -1,19 +1,14 @@
+/** How far the yarn at hand goes. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { YARN_OF_BALLS } from '../../src/core/yarn/balls.ts';
-import {
-  findLargestBlanket,
-  SPARE,
-  USUAL_STRETCH,
-  type Fit,
-} from '../../src/core/blanket/largest-blanket.ts';
+import { findLargestBlanket, USUAL_STRETCH, type Fit } from '../../src/core/blanket/largest-blanket.ts';
 import { countMotifsAlone, type MotifsAlone } from '../../src/core/blanket/motifs-alone.ts';
 import { stockOf } from '../../src/core/blanket/yarn-at-hand.ts';
+import { findLacking, reckonLeft, type ColourLeft } from '../../src/core/blanket/yarn-left.ts';
 import { countLaid, letter } from '../../src/core/blanket/layout.ts';
-import { reckonMaterials, type Extent } from '../../src/core/blanket/materials.ts';
+import { motifsIn, reckonMaterials, type Extent } from '../../src/core/blanket/materials.ts';
 import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
-import { yarnOf } from '../../src/core/yarn/motif.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, specOf } from '../../src/projects/blankets.ts';
@@ -27,6 +22,7 @@ import {
   kindFigures,
   listed,
   makeCounts,
+  sizeFigures,
   sizeWords,
   sureness,
 } from './words.ts';
@@ -80,10 +76,10 @@ export const fit = question({
     const blanket = reserve === undefined ? saved : { ...saved, reserve };
     const working = new Working();
     const pieces = piecesOf(specOf(doc, blanket), working);
-    const laying = layingOf(blanket);
-    const found = findLargestBlanket(pieces, laying, stretch);
+    // Where no yarn is known, counting motifs alone is refused like the rest.
+    const largest = findLargestBlanket(pieces, layingOf(blanket), stretch);
     if (each === true) return motifsAlone(blanket, pieces, countMotifsAlone(pieces, working), working);
-    return largestBlanket(blanket, pieces, found, working);
+    return largestBlanket(blanket, pieces, largest, working);
   },
 });
 
@@ -106,53 +102,30 @@ function assumed(blanket: Blanket, pieces: Pieces): string[] {
   );
 }
 
-function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: Working): Answer {
-  const { best, anyShape, sameColumns, first } = found;
-  const stock = stockOf(pieces);
-  const extent: Extent = best ?? { columns: 1, rows: 1, counts: [1] };
-  const made = reckonMaterials(pieces, extent, working);
-  const spare = made.colours.flatMap((need, colour) => {
-    const yarn = yarnOf(pieces.yarns, need.colour);
-    if (stock[colour] === undefined || yarn?.balls === undefined || !yarn.ball) return [];
-    const atHand = working.do(
-      YARN_OF_BALLS,
-      { balls: yarn.balls, ball_length: yarn.ball.m },
-      `${need.colour} at hand`,
-    );
-    const left = working.do(SPARE, { at_hand: atHand, yarn: need.total }, `${need.colour} left over`);
-    return [{ colour: need.colour, atHand, need: need.total, left }];
-  });
-  const plan = reckonMaterials(pieces, planOf(blanket), new Working());
-  const lacking = plan.colours.flatMap((need, colour) => {
-    const short = need.total - (stock[colour] ?? Infinity);
-    return short > 0 ? [{ colour: need.colour, short }] : [];
-  });
-  const other = (size: Extent) => `${extentWords(size)}, ${count(size.columns * size.rows, 'motif')}`;
-  const planned = best?.columns === blanket.columns && best.rows === blanket.rows;
-  const motifs = best ? best.columns * best.rows : 0;
+function largestBlanket(blanket: Blanket, pieces: Pieces, fit: Fit, working: Working): Answer {
+  const { best, anyShape, sameColumns, first } = fit;
+  const made = reckonMaterials(pieces, best ?? { columns: 1, rows: 1, counts: [1] }, working);
+  const spare = reckonLeft(pieces, made.colours, working);
+  const planned = reckonMaterials(pieces, planOf(blanket), new Working());
+  const lacking = findLacking(pieces, planned.colours);
   return {
-    headline: best
-      ? `The yarn at hand makes ${extentWords(best)}, ${count(motifs, 'motif')}${planned ? ', just as planned' : motifs > blanket.layout.length ? ', more than planned' : ', fewer than planned'}${first === undefined ? '' : `; ${first} runs out first`}.`
-      : `The yarn at hand does not make even one motif with its border${first === undefined ? '' : `; ${first} is what is missing`}.`,
+    headline: fitHeadline(blanket, fit),
     lines: gather(
       best && `Finished: ${sizeWords(made)}: ${makeCounts(blanket.kinds, best.counts)}.`,
-      spare.map(
-        ({ colour, atHand, need, left }) =>
-          `${colour}: ${m(atHand)} at hand, ${m(need)} needed, ${left < 0 ? `${m(-left)} short` : `${m(Math.max(0, left))} left over`}.`,
-      ),
+      spare.map(leftLine),
       lacking.length > 0 &&
         `The blanket as planned lacks ${listed(lacking.map(({ colour, short }) => `${m(short)} of ${colour}`))}.`,
-      sameColumns && `With the ${blanket.columns} columns as they are: ${other(sameColumns)}.`,
-      anyShape && `In any proportions at all: ${other(anyShape)}.`,
+      sameColumns && `With the ${blanket.columns} columns as they are: ${sizeInMotifs(sameColumns)}.`,
+      anyShape && `In any proportions at all: ${sizeInMotifs(anyShape)}.`,
       sureness(pieces),
     ),
     figures: gather(
-      figure('motifs', 'Motifs', motifs),
+      figure('motifs', 'Motifs', best ? motifsIn(best) : 0),
       figure('columns', 'Across', best?.columns ?? 0),
       figure('rows', 'Down', best?.rows ?? 0),
       best && kindFigures(blanket.kinds, best.counts),
-      best && [figure('width', 'Width', made.width, 'cm'), figure('height', 'Height', made.height, 'cm')],
-      figure('tried', 'Sizes tried', found.tried),
+      best && sizeFigures(made),
+      figure('tried', 'Sizes tried', fit.tried),
     ),
     working: distinct(working.steps),
     assumptions: assumed(blanket, pieces),
@@ -165,20 +138,40 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, found: Fit, working: W
       any_shape: anyShape ?? null,
       same_columns: sameColumns ?? null,
     },
-    actions: best
-      ? [
-          action('See it at this size', 'blanket scale', {
-            name: blanket.name,
-            columns: best.columns,
-            rows: best.rows,
-          }),
-        ]
-      : [],
+    actions: gather(
+      best &&
+        action('See it at this size', 'blanket scale', {
+          name: blanket.name,
+          columns: best.columns,
+          rows: best.rows,
+        }),
+    ),
   };
 }
 
-function motifsAlone(blanket: Blanket, pieces: Pieces, found: MotifsAlone, working: Working): Answer {
-  const { alone, together, first } = found;
+const sizeInMotifs = (extent: Extent) => `${extentWords(extent)}, ${count(motifsIn(extent), 'motif')}`;
+
+function fitHeadline(blanket: Blanket, { best, first }: Fit): string {
+  if (!best)
+    return `The yarn at hand does not make even one motif with its border${first === undefined ? '' : `; ${first} is what is missing`}.`;
+  const asPlanned = best.columns === blanket.columns && best.rows === blanket.rows;
+  const beside = asPlanned
+    ? 'just as planned'
+    : motifsIn(best) > blanket.layout.length
+      ? 'more than planned'
+      : 'fewer than planned';
+  return `The yarn at hand makes ${sizeInMotifs(best)}, ${beside}${first === undefined ? '' : `; ${first} runs out first`}.`;
+}
+
+const leftLine = ({ colour, atHand, need, left }: ColourLeft) =>
+  `${colour}: ${m(atHand)} at hand, ${m(need)} needed, ${left < 0 ? `${m(-left)} short` : `${m(left)} left over`}.`;
+
+function motifsAlone(
+  blanket: Blanket,
+  pieces: Pieces,
+  { alone, together, first }: MotifsAlone,
+  working: Working,
+): Answer {
   const many = (kind: number) => {
     const most = alone[kind];
     return most === undefined ? 'no limit known' : num(most);

@@ -1,3 +1,4 @@
+/** The command about a blanket of one’s own. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
 import { change } from './change.ts';

@@ -1,3 +1,4 @@
+/** The kinds of motif in a blanket, and how many of each. */
 import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { MOST_KINDS } from '../../src/core/base/limits.ts';

@@ -1,7 +1,9 @@
+/** Which kind lies where, and how it is turned. */
 import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { showTouches } from '../../src/core/blanket/scatter.ts';
+import { nextSeed } from '../../src/core/base/chance.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
@@ -104,7 +106,7 @@ export const layout = question({
         facts.laid.arrangement === 'scattered' &&
           action('Scatter again', 'blanket layout', {
             name: blanket.name,
-            seed: (facts.laid.seed % 9999) + 1,
+            seed: nextSeed(facts.laid.seed),
           }),
       ),
     };

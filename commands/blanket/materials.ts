@@ -1,19 +1,21 @@
+/** What a blanket takes, to the last ball. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countLaid } from '../../src/core/blanket/layout.ts';
-import { reckonMaterials } from '../../src/core/blanket/materials.ts';
+import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { saidPace } from '../../src/core/yarn/pace.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { count, m, num, t } from '../../src/core/base/reader.ts';
+import { count, hours, m, num, t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { blanketPace } from '../../src/projects/blanket-pace.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
+import type { Blanket } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
-import { blanketCautions, distinct, needLine, sizeWords, sureness } from './words.ts';
+import { blanketCautions, distinct, needLine, sizeFigures, sizeWords, sureness } from './words.ts';
 
 export const materials = question({
   name: 'materials',
@@ -65,71 +67,57 @@ export const materials = question({
     const blanket = reserve === undefined ? saved : { ...saved, reserve };
     const working = new Working();
     const pieces = piecesOf(specOf(doc, blanket), working);
-    const inOne = pieces.motifs[0]?.stitches ?? 0;
     const own = minutes === undefined ? blanketPace(doc, blanket, working) : undefined;
-    const perMinute = minutes === undefined ? own?.perMinute : saidPace(inOne, minutes, working);
-    const found = reckonMaterials(
-      pieces,
-      { ...blanket, counts: countLaid(blanket.layout, blanket.kinds.length) },
-      working,
-      perMinute,
-    );
-    const unknown = found.colours.filter(({ balls }) => balls === undefined).map(({ colour }) => colour);
-    const atHand = found.colours.some(({ balls, toBuy }) => balls !== toBuy);
-    if (found.total <= 0)
+    const perMinute =
+      minutes === undefined ? own?.perMinute : saidPace(pieces.motifs[0]?.stitches ?? 0, minutes, working);
+    const counts = countLaid(blanket.layout, blanket.kinds.length);
+    const needs = reckonMaterials(pieces, { ...blanket, counts }, working, perMinute);
+    if (needs.total <= 0)
       throw new Problem('nothing-to-work', 'Nothing is to be worked.', {
         hint: 'Lay motifs: /blanket layout.',
       });
-    const { border } = found;
+    const unknown = needs.colours.filter(({ balls }) => balls === undefined).map(({ colour }) => colour);
+    const atHand = needs.colours.some(({ balls, toBuy }) => balls !== toBuy);
     return {
-      headline: `${blanket.name} takes ${m(found.total)} of yarn with ${num(blanket.reserve)} % in reserve${
-        found.balls === undefined
-          ? ''
-          : `, ${count(found.balls, 'ball')}${unknown.length > 0 ? ' of the colours whose ball is known' : ''}${atHand ? `, ${num(found.toBuy ?? 0)} of them still to buy` : ''}`
-      }${found.cost === undefined ? '' : `, ${num(found.cost, 2)} to pay`}.`,
+      headline: materialsHeadline(blanket, needs, { someUnknown: unknown.length > 0, atHand }),
       lines: gather(
-        found.colours.map(needLine),
-        `Finished: ${sizeWords(found)}.`,
-        `${count(found.ends, 'end')} to weave in; ${count(found.seams, 'seam')}, ${m(found.seamLength)} in all.`,
-        border.map(
-          ({ stitch, colour, stitches, metres }, index) =>
-            `Border, round ${index + 1}: ${count(stitches, 'stitch', 'stitches')} of ${t(stitch)} in ${colour}, ${m(metres)}.`,
-        ),
-        found.hours !== undefined &&
-          `${count(Math.round(found.hours * 10) / 10, 'hour')} for the motifs${own ? `, at your own pace at ${own.kind} over ${count(own.rows, 'row')}` : ''}; joining and border come on top.`,
+        needs.colours.map(needLine),
+        `Finished: ${sizeWords(needs)}.`,
+        `${count(needs.ends, 'end')} to weave in; ${count(needs.seams, 'seam')}, ${m(needs.seamLength)} in all.`,
+        needs.border.map(borderLine),
+        needs.hours !== undefined && hoursLine(needs.hours, own),
         sureness(pieces),
       ),
       figures: gather(
-        figure('yarn_total', 'Yarn with the reserve', found.total, 'm'),
-        found.balls !== undefined && [
-          figure('balls', 'Balls', found.balls),
-          figure('to_buy', 'Balls still to buy', found.toBuy ?? 0),
+        figure('yarn_total', 'Yarn with the reserve', needs.total, 'm'),
+        needs.balls !== undefined && [
+          figure('balls', 'Balls', needs.balls),
+          figure('to_buy', 'Balls still to buy', needs.toBuy ?? 0),
         ],
-        figure('weight', 'Weight', found.weight, 'g'),
-        figure('cost', 'Cost of what is to buy', found.cost),
-        figure('ends', 'Ends to weave in', found.ends),
-        figure('seam_length', 'Seams', found.seamLength, 'm'),
-        figure('width', 'Width', found.width, 'cm'),
-        figure('height', 'Height', found.height, 'cm'),
-        figure('hours', 'Hours for the motifs', found.hours),
+        figure('weight', 'Weight', needs.weight, 'g'),
+        figure('cost', 'Cost of what is to buy', needs.cost),
+        figure('ends', 'Ends to weave in', needs.ends),
+        figure('seam_length', 'Seams', needs.seamLength, 'm'),
+        sizeFigures(needs),
+        figure('hours', 'Hours for the motifs', needs.hours),
       ),
       working: distinct(working.steps),
       assumptions: gather(
         pieces.assumptions,
         unknown.length > 0 &&
           `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ball:170m/100g.`,
-        found.hours === undefined &&
+        needs.hours === undefined &&
           'No hours: no pace is known yet. Give minutes, or count rows with /progress next.',
       ),
       cautions: gather(
-        blanketCautions(pieces, found),
+        blanketCautions(pieces, needs),
         atHand && `Balls at hand and balls bought may differ: ${caution('dye-lot')}`,
-        found.hours !== undefined && caution('hands'),
+        needs.hours !== undefined && caution('hands'),
       ),
       data: {
         blanket: blanket.name,
-        colours: found.colours,
-        border: found.border,
+        colours: needs.colours,
+        border: needs.border,
         weighed: pieces.motifs.filter(({ how }) => how === 'weighed').map((motif) => motif.name),
         estimated: pieces.motifs.filter(({ how }) => how !== 'weighed').map((motif) => motif.name),
       },
@@ -140,3 +128,24 @@ export const materials = question({
     };
   },
 });
+
+/** `1,234 m of yarn … 8 balls of the colours whose ball is known, 5 of them still to buy, 22.5 to pay` */
+function materialsHeadline(
+  blanket: Blanket,
+  { total, balls, toBuy = 0, cost }: Materials,
+  { someUnknown, atHand }: { readonly someUnknown: boolean; readonly atHand: boolean },
+): string {
+  const bought = gather(
+    balls !== undefined &&
+      `${count(balls, 'ball')}${someUnknown ? ' of the colours whose ball is known' : ''}`,
+    balls !== undefined && atHand && `${num(toBuy)} of them still to buy`,
+    cost !== undefined && `${num(cost, 2)} to pay`,
+  );
+  return `${[`${blanket.name} takes ${m(total)} of yarn with ${num(blanket.reserve)} % in reserve`, ...bought].join(', ')}.`;
+}
+
+const borderLine = ({ stitch, colour, stitches, metres }: Materials['border'][number], index: number) =>
+  `Border, round ${index + 1}: ${count(stitches, 'stitch', 'stitches')} of ${t(stitch)} in ${colour}, ${m(metres)}.`;
+
+const hoursLine = (needed: number, own: ReturnType<typeof blanketPace>) =>
+  `${hours(needed)} for the motifs${own ? `, at your own pace at ${own.kind} over ${count(own.rows, 'row')}` : ''}; joining and border come on top.`;

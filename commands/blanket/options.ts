@@ -1,8 +1,10 @@
+/** Options that the questions about blankets share. */
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME, MOST_ALONG } from '../../src/core/base/limits.ts';
 import { ARRANGEMENTS, type Arrangement } from '../../src/core/blanket/layout.ts';
 import { SETTING_KEYS, SETTINGS } from '../../src/standards/settings.ts';
+import { MOST_SEED } from '../../src/core/base/chance.ts';
 import { seamChoices } from '../shared/seam-choices.ts';
 import { DEFINED } from '../shared/saved-motif.ts';
 
@@ -91,7 +93,8 @@ export const setting = () =>
     'barn-raising',
   );
 
-export const seed = () => opt.whole('Another number scatters kinds another way', { max: 9999, example: '7' });
+export const seed = () =>
+  opt.whole('Another number scatters kinds another way', { max: MOST_SEED, example: '7' });
 
 export const countsByKind = () =>
   opt.text('How many of each kind, scattered: A 12, B 8', { max: 400, example: 'A 12, B 8' });

@@ -58,7 +58,7 @@ const mixedUp = ({ kinds, looks }: BlanketDrawing) => [
     kinds.map((kind) => ({
       name: `${kind.letter} ${kind.name}`,
       look: kind.shape,
-      bands: bandsOf(kind, looks).map(({ hex, from, to }) => ({ hex, share: to - from })),
+      bands: bandsOf(kind, looks),
     })),
   ),
   ...hardToTell(Object.entries(looks).map(([name, hex]) => ({ name, hex }))),

@@ -4,6 +4,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { count } from '../../src/core/base/reader.ts';
+import { sum } from '../../src/core/base/sum.ts';
 import { findBlanket, removeBlanket, restoreBlanket } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { action } from '../shared/actions.ts';
@@ -35,7 +36,7 @@ export const list = question({
           ? 'No blanket is saved yet; /blanket start begins one.'
           : `${count(blankets.length, 'blanket')} ${blankets.length === 1 ? 'is' : 'are'} saved${current.blanket === undefined ? '' : `; ${current.blanket} is the current one`}.`,
       lines: blankets.map((blanket) => {
-        const made = madeFor(doc, blanket).reduce((sum, n) => sum + n, 0);
+        const made = sum(madeFor(doc, blanket));
         return `${blanket.name}: ${extentWords(blanket)}, ${blanket.kinds.join(', ')}${made > 0 ? `; ${count(made, 'motif')} made` : ''}.`;
       }),
       figures: [figure('blankets', 'Blankets', blankets.length)],

@@ -1,3 +1,4 @@
+/** The same blanket at another size, before and after. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
@@ -8,9 +9,18 @@ import { count, m, num, size } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/blankets.ts';
 import { relaid } from '../../src/projects/relaying.ts';
+import { motifsIn } from '../../src/core/blanket/materials.ts';
 import { action } from '../shared/actions.ts';
 import { columns, rows, SAVED, savedBlanket } from './options.ts';
-import { blanketCautions, distinct, extentWords, kindFigures, makeCounts, middleNote } from './words.ts';
+import {
+  blanketCautions,
+  distinct,
+  extentWords,
+  kindFigures,
+  makeCounts,
+  middleNote,
+  sizeFigures,
+} from './words.ts';
 
 export const scale = question({
   name: 'scale',
@@ -54,8 +64,8 @@ export const scale = question({
     const blanket = findBlanket(before, name);
     const working = new Working();
     const pieces = piecesOf(specOf(before, blanket), working);
-    const found = scaleBlanket(pieces, layingOf(blanket), to);
-    const { before: was, after } = found;
+    const scaled = scaleBlanket(pieces, layingOf(blanket), to);
+    const { after } = scaled;
     if (keep)
       await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
         const saved = findBlanket(doc, name);
@@ -65,19 +75,18 @@ export const scale = question({
     const laid = readLaidBy(blanket.setting);
     return {
       headline: `${blanket.name} ${keep ? 'is now' : 'would be'} ${extentWords(after)}, ${size(after.width, after.height)}: ${makeCounts(blanket.kinds, after.counts)}.`,
-      lines: [...compared(blanket.kinds, found), ...middleNote(laid, after)],
+      lines: [...compared(blanket.kinds, scaled), ...middleNote(laid, after)],
       figures: gather(
-        figure('motifs', 'Motifs', after.columns * after.rows),
+        figure('motifs', 'Motifs', motifsIn(after)),
         figure('columns', 'Across', after.columns),
         figure('rows', 'Down', after.rows),
         kindFigures(blanket.kinds, after.counts),
-        figure('width', 'Width', after.width, 'cm'),
-        figure('height', 'Height', after.height, 'cm'),
+        sizeFigures(after),
         figure('yarn_total', 'Yarn with the reserve', after.total, 'm'),
         figure('balls', 'Balls', after.balls),
-        figure('off', 'Off the wish', found.offPercent, '%'),
+        figure('off', 'Off the wish', scaled.offPercent, '%'),
       ),
-      working: distinct([...working.steps, ...found.working.steps]),
+      working: distinct([...working.steps, ...scaled.working.steps]),
       assumptions: [
         ...pieces.assumptions,
         laid.arrangement === 'typed'
@@ -91,7 +100,7 @@ export const scale = question({
       data: {
         blanket: blanket.name,
         kept: keep,
-        before: plainly(was),
+        before: plainly(scaled.before),
         after: plainly(after),
       },
       actions: keep
@@ -118,7 +127,7 @@ function compared(kinds: readonly string[], { before, after }: Scaled): string[]
     return `${count(stitches, 'stitch', 'stitches')}, ${m(metres)}`;
   };
   return [
-    line('Motifs', (side) => `${side.columns} × ${side.rows}, ${num(side.columns * side.rows)}`),
+    line('Motifs', (side) => `${side.columns} × ${side.rows}, ${num(motifsIn(side))}`),
     ...kinds.map((kind, index) => line(`${letter(index)} ${kind}`, (side) => num(side.counts[index] ?? 0))),
     line('Size', (side) => size(side.width, side.height)),
     ...after.border.map((_, index) => line(`Border, round ${index + 1}`, (side) => round(side, index))),

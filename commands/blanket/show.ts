@@ -1,5 +1,7 @@
+/** Everything that is kept of a blanket. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
+import { countMade } from '../../src/core/blanket/made.ts';
 import { reckonMaterials } from '../../src/core/blanket/materials.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, g, m, num } from '../../src/core/base/reader.ts';
@@ -16,6 +18,7 @@ import {
   joiningWords,
   layoutFacts,
   makeCounts,
+  sizeFigures,
   sizeWords,
 } from './words.ts';
 
@@ -52,7 +55,7 @@ export const show = question({
         ? undefined
         : reckonMaterials(pieces, { ...blanket, counts: facts.counts }, working);
     const made = madeFor(doc, blanket);
-    const finished = made.reduce((sum, many, kind) => sum + Math.min(many, facts.counts[kind] ?? 0), 0);
+    const finished = countMade(facts.counts, made);
     return {
       headline: `${blanket.name} is ${extentWords(blanket)}${known ? `, ${sizeWords(known)}` : ''}; ${num(finished)} of ${count(blanket.layout.length, 'motif')} made.`,
       lines: [
@@ -66,14 +69,7 @@ export const show = question({
             `${colour}: ${gather(ball ? `${m(ball.m)} in ${g(ball.g)}` : 'no ball known', price !== undefined && `${num(price, 2)} a ball`, balls !== undefined && `${count(balls, 'ball')} at hand`).join(', ')}.`,
         ),
       ],
-      figures: gather(
-        facts.figures,
-        figure('made', 'Made', finished),
-        known && [
-          figure('width', 'Width', known.width, 'cm'),
-          figure('height', 'Height', known.height, 'cm'),
-        ],
-      ),
+      figures: gather(facts.figures, figure('made', 'Made', finished), sizeFigures(known)),
       working: distinct(working.steps).filter(({ unit }) => unit === 'cm'),
       assumptions: gather(facts.assumptions, pieces instanceof Problem && `${pieces.message} ${pieces.hint}`),
       data: { ...facts.data, made, yarns: blanket.yarns, joining: blanket.joining, border: blanket.border },

@@ -1,21 +1,16 @@
-import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+/** A new blanket from saved motifs. */
+import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { seedOf } from '../../src/core/base/chance.ts';
-import { LONGEST_NAME, MOST_KINDS } from '../../src/core/base/limits.ts';
-import { checkSize, DEFAULT_LAID, letter, writeLaidBy } from '../../src/core/blanket/layout.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
+import { letter } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials } from '../../src/core/blanket/materials.ts';
-import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { showApportioned } from '../../src/core/blanket/apportion.ts';
-import { resize } from '../../src/core/size/resize.ts';
 import { showTouches } from '../../src/core/blanket/scatter.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { addBlanket, borderOf, kindsOf, readNames, specOf } from '../../src/projects/blankets.ts';
-import { findMotif } from '../../src/projects/motifs.ts';
-import { relaid } from '../../src/projects/relaying.ts';
-import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
+import { addBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { USUAL_RESERVE } from '../../src/standards/consumption.ts';
 import { action } from '../shared/actions.ts';
 import { piecesIfKnown } from '../shared/blanket-drawing.ts';
@@ -30,10 +25,8 @@ import {
   seed,
   setting,
 } from './options.ts';
-import { extentWords, layoutFacts, makeCounts, sizeWords } from './words.ts';
-
-/** Three in each corner lie flat in the shortest stitch. */
-const USUAL_CORNER = 3;
+import { extentWords, layoutFacts, makeCounts, sizeFigures, sizeWords } from './words.ts';
+import { drawUp } from './draw-up.ts';
 
 export const start = question({
   name: 'start',
@@ -121,13 +114,7 @@ export const start = question({
         pieces instanceof Problem && `${pieces.message} ${pieces.hint}`,
         facts.lines,
       ),
-      figures: gather(
-        facts.figures,
-        known && [
-          figure('width', 'Width', known.width, 'cm'),
-          figure('height', 'Height', known.height, 'cm'),
-        ],
-      ),
+      figures: gather(facts.figures, sizeFigures(known)),
       working: working.steps,
       assumptions: gather(
         asked.arrange === undefined &&
@@ -148,122 +135,3 @@ export const start = question({
     };
   },
 });
-
-type Asked = {
-  name: string;
-  kinds: string;
-  columns?: number | undefined;
-  rows?: number | undefined;
-  width?: number | undefined;
-  height?: number | undefined;
-  arrange?: 'plain' | 'checked' | 'stripes' | 'scattered' | 'typed' | undefined;
-  counts?: string | undefined;
-  map?: string | undefined;
-  seed?: number | undefined;
-  setting?: Parameters<typeof relaid>[1]['setting'];
-  joining?: Blanket['joining']['method'] | undefined;
-  join_colour?: string | undefined;
-  border?: readonly Blanket['border']['rounds'][number]['stitch'][] | undefined;
-  border_colours?: string | undefined;
-  corner?: number | undefined;
-  reserve?: number | undefined;
-};
-
-/** The blanket as asked, not yet kept. Throws a Problem. */
-function drawUp(doc: MakerDoc, asked: Asked, working: Working): Blanket {
-  const names = readNames(asked.kinds, 'kinds').map((kind) => findMotif(doc, kind, 'kinds').name);
-  const twice = names.find((name, index) => names.indexOf(name) !== index);
-  if (twice !== undefined)
-    throw new Problem('kind-twice', `${twice} is named twice.`, {
-      option: 'kinds',
-      hint: 'Name each kind once.',
-    });
-  if (names.length > MOST_KINDS)
-    throw new Problem('too-many-kinds', `More than ${MOST_KINDS} kinds have no letters left.`, {
-      facts: { most: MOST_KINDS, given: names.length },
-      option: 'kinds',
-      hint: `Name at most ${MOST_KINDS}.`,
-    });
-  if (asked.border_colours !== undefined && asked.border === undefined)
-    throw new Problem('no-border', 'The border has colours and no rounds.', {
-      option: 'border',
-      hint: 'Name one stitch a round, like border:"sc hdc sc".',
-    });
-  const base: Blanket = {
-    name: asked.name,
-    kinds: names,
-    columns: 1,
-    rows: 1,
-    layout: [],
-    setting: writeLaidBy({
-      ...DEFAULT_LAID,
-      arrangement: names.length > 1 ? 'scattered' : 'plain',
-      seed: seedOf(asked.name),
-    }),
-    joining: {
-      method: asked.joining ?? 'whip',
-      ...(asked.join_colour === undefined ? {} : { colour: asked.join_colour }),
-    },
-    border: borderOf(
-      asked.border ?? [],
-      asked.border_colours === undefined ? [] : readNames(asked.border_colours, 'border_colours'),
-      asked.corner ?? USUAL_CORNER,
-    ),
-    yarns: [],
-    reserve: asked.reserve ?? USUAL_RESERVE,
-  };
-  return relaid(
-    { ...base, ...sized(doc, base, asked, working) },
-    {
-      arrangement: asked.arrange,
-      setting: asked.setting,
-      counts: asked.counts,
-      map: asked.map,
-      seed: asked.seed,
-    },
-  );
-}
-
-/** Columns and rows: as given, from a map, or nearest to a size. */
-function sized(doc: MakerDoc, base: Blanket, asked: Asked, working: Working) {
-  const counted = asked.columns !== undefined || asked.rows !== undefined;
-  const measured = asked.width !== undefined || asked.height !== undefined;
-  if (asked.map !== undefined) {
-    if (counted || measured)
-      throw new Problem('size-given-twice', 'A map says by itself how many columns and rows there are.', {
-        option: counted ? 'columns' : 'width',
-        hint: 'Leave that out, or leave map out.',
-      });
-    return {};
-  }
-  if (counted && measured)
-    throw new Problem('size-given-twice', 'The size is given twice, in motifs and in length.', {
-      option: 'width',
-      hint: 'Give columns and rows, or width and height.',
-    });
-  if (asked.width !== undefined && asked.height !== undefined) {
-    const pieces = piecesOf(specOf(doc, base), new Working());
-    const found = resize({
-      width: asked.width,
-      height: asked.height,
-      border: pieces.border.width,
-      side: pieces.side,
-    });
-    working.steps.push(...found.working.steps);
-    checkSize(found.best.columns, found.best.rows);
-    return { columns: found.best.columns, rows: found.best.rows };
-  }
-  if (asked.columns === undefined || asked.rows === undefined)
-    throw new Problem('size-missing', 'How many motifs it has is not said.', {
-      option: measured
-        ? asked.width === undefined
-          ? 'width'
-          : 'height'
-        : asked.columns === undefined
-          ? 'columns'
-          : 'rows',
-      hint: 'Give columns:6 rows:8, or width:120cm height:160cm, or a map.',
-    });
-  checkSize(asked.columns, asked.rows);
-  return { columns: asked.columns, rows: asked.rows };
-}

@@ -1,7 +1,7 @@
 /** How a blanket is spoken of. */
 import { figure, gather, type Figure } from '../../src/chat/answer.ts';
 import type { Alike } from '../../src/core/blanket/colour.ts';
-import { countLaid, letter, readLaidBy, type Cell, type LaidBy } from '../../src/core/blanket/layout.ts';
+import { countLaid, isOffMiddle, letter, readLaidBy, type LaidBy } from '../../src/core/blanket/layout.ts';
 import { writeMap } from '../../src/core/blanket/map.ts';
 import type { Pieces } from '../../src/core/blanket/pieces.ts';
 import { type Extent, type Materials } from '../../src/core/blanket/materials.ts';
@@ -60,8 +60,8 @@ export function laidLines(laid: LaidBy, kinds: number): string[] {
 const MOST_LINES = 30;
 
 /** The map as lines, while it can be read. */
-export const mapText = (layout: readonly Cell[], columns: number): string[] =>
-  layout.length / columns > MOST_LINES || columns > MOST_LINES
+export const mapText = ({ layout, columns, rows }: Pick<Blanket, 'layout' | 'columns' | 'rows'>): string[] =>
+  rows > MOST_LINES || columns > MOST_LINES
     ? ['The map is too large for a message; /blanket picture shows it.']
     : writeMap(layout, columns);
 
@@ -96,8 +96,8 @@ export function turnAssumptions(laid: LaidBy, kinds: readonly MotifSpec[]): stri
 }
 
 /** Barn Raising has a middle; an odd number of columns or rows puts it off. */
-export const middleNote = (laid: LaidBy, { columns, rows }: Pick<Extent, 'columns' | 'rows'>): string[] =>
-  laid.setting === 'barn-raising' && (columns % 2 === 1 || rows % 2 === 1)
+export const middleNote = (laid: LaidBy, extent: Pick<Extent, 'columns' | 'rows'>): string[] =>
+  isOffMiddle(laid, extent)
     ? [
         'Its middle lies between motifs: with an odd number of columns or rows the diamonds lie half a motif off the middle.',
       ]
@@ -115,6 +115,10 @@ export function borderWords({ border }: Pick<Blanket, 'border'>): string {
 
 export const joiningWords = ({ joining }: Pick<Blanket, 'joining'>): string =>
   `Joined with ${{ whip: 'whip stitch', 'slip-stitch': t('slip stitch'), 'single-crochet': t('single crochet') }[joining.method]}${joining.colour === undefined ? '' : ` in ${joining.colour}`}.`;
+
+/** The finished size as figures, where it is known. */
+export const sizeFigures = (made: Pick<Materials, 'width' | 'height'> | undefined) =>
+  gather(figure('width', 'Width', made?.width, 'cm'), figure('height', 'Height', made?.height, 'cm'));
 
 /** Finished size, as a line. */
 export const sizeWords = ({ width, height }: Pick<Materials, 'width' | 'height'>) =>
@@ -201,12 +205,7 @@ export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
   return {
     laid,
     counts,
-    lines: gather(
-      laidLines(laid, kinds.length),
-      middleNote(laid, blanket),
-      touches,
-      mapText(blanket.layout, blanket.columns),
-    ),
+    lines: gather(laidLines(laid, kinds.length), middleNote(laid, blanket), touches, mapText(blanket)),
     figures: gather(
       figure('motifs', 'Motifs', blanket.layout.length),
       figure('columns', 'Across', blanket.columns),

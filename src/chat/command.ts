@@ -28,6 +28,9 @@ export interface Question<O extends Options = Options, Name extends string | und
   answer(options: Parsed<O>, context: Context): Answer | Promise<Answer>;
 }
 
+/** What a question's `answer` is handed. */
+export type OptionsOf<Q extends Pick<Question, 'options'>> = Parsed<Q['options']>;
+
 /** What to ask next, by the code of the problem that was met: the core's hints name no command. */
 export type Advice = ReadonlyMap<string, (facts: Problem['facts']) => string>;
 

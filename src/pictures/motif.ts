@@ -39,6 +39,8 @@ export interface Band {
   readonly hex: string;
   readonly from: number;
   readonly to: number;
+  /** Its share of all rows. */
+  readonly share: number;
 }
 
 export const hexOf = (colour: string, colours: Colours) =>
@@ -54,8 +56,8 @@ export function rowsIn({ shape, size, otherSize, runs }: PictureKind): number {
 /** The motif's colours from its first row to its last. */
 export function bandsOf(kind: PictureKind, colours: Colours): Band[] {
   const rows = rowsIn(kind);
-  if (kind.runs.length === 0) return [{ colour: '', hex: UNNAMED, from: 0, to: 1 }];
-  const bands: Band[] = [];
+  if (kind.runs.length === 0) return [{ colour: '', hex: UNNAMED, from: 0, to: 1, share: 1 }];
+  const bands: Omit<Band, 'share'>[] = [];
   let done = 0;
   for (const run of kind.runs) {
     const upTo = Math.min(rows, done + run.rows);
@@ -63,7 +65,10 @@ export function bandsOf(kind: PictureKind, colours: Colours): Band[] {
       bands.push({ colour: run.colour, hex: hexOf(run.colour, colours), from: done / rows, to: upTo / rows });
     done = upTo;
   }
-  return bands.map((band, index) => (index === bands.length - 1 ? { ...band, to: 1 } : band));
+  return bands.map((band, index) => {
+    const to = index === bands.length - 1 ? 1 : band.to;
+    return { ...band, to, share: to - band.from };
+  });
 }
 
 /** Lines between rows that show how the piece was worked; more would be mush at the size of a cell. */

@@ -16,11 +16,16 @@ export function seeded(seed: number): Chance {
   };
 }
 
+export const MOST_SEED = 9999;
+
+/** Another seed of the same range: the one after, and the first after the last. */
+export const nextSeed = (seed: number): number => (seed % MOST_SEED) + 1;
+
 /** A whole seed from 1 to 9999 from a name, so that a blanket scatters the same way whenever it is asked. */
 export function seedOf(name: string): number {
   let hash = 7;
   for (const letter of name.toLowerCase()) hash = (Math.imul(hash, 31) + (letter.codePointAt(0) ?? 0)) >>> 0;
-  return (hash % 9999) + 1;
+  return nextSeed(hash);
 }
 
 /** The list in an order left to chance, every order as likely as the next. */

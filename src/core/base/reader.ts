@@ -79,6 +79,9 @@ export function count(n: number, one: string, many = `${one}s`): string {
   return `${num(n, 2)} ${n === 1 ? one : many}`;
 }
 
+/** `1 hour`, `12.5 hours`: to a tenth, which is six minutes. */
+export const hours = (n: number): string => count(Math.round(n * 10) / 10, 'hour');
+
 const token = (inside: string) => `⟦${inside}⟧`;
 const measure = (unit: ShownUnit) => (value: number, decimals?: number) =>
   token(`${value}${decimals === undefined ? '' : `~${decimals}`} ${unit}`);

@@ -5,19 +5,10 @@
 import { defined } from '../base/defined.ts';
 import { MOST_ALONG, MOST_PLACES } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
-import { formula } from '../base/working.ts';
 import { countKinds, type Laying } from './layout.ts';
 import type { Extent } from './materials.ts';
 import type { Pieces } from './pieces.ts';
 import { metresOf, needOf, stockOf } from './yarn-at-hand.ts';
-
-export const SPARE = formula({
-  label: 'Left over (short, where it is below nothing)',
-  formula: 'at_hand - yarn',
-  given: { at_hand: 'm', yarn: 'm' },
-  unit: 'm',
-  source: 'derived: what is there less what is needed, the reserve counted in',
-});
 
 /** What comes out even on paper is enough, whatever the last digit of the machine says (metres). */
 const HAIR = 1e-6;

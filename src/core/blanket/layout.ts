@@ -168,6 +168,12 @@ export function turned(
   }));
 }
 
+/** Whether a setting has a middle that lies between motifs, half a motif off: an odd number of columns or rows puts it there. */
+export const isOffMiddle = (
+  { setting }: Pick<LaidBy, 'setting'>,
+  { columns, rows }: Pick<Laying, 'columns' | 'rows'>,
+): boolean => setting === 'barn-raising' && (columns % 2 === 1 || rows % 2 === 1);
+
 /** How many of each kind a layout holds. */
 export function countLaid(layout: readonly Cell[], kinds: number): number[] {
   const counts = Array.from({ length: kinds }, () => 0);

@@ -23,6 +23,9 @@ export interface Extent {
   readonly counts: readonly number[];
 }
 
+/** How many motifs that is. */
+export const motifsIn = ({ columns, rows }: Pick<Extent, 'columns' | 'rows'>): number => columns * rows;
+
 export const FOR_ALL = formula({
   label: 'For all of a kind',
   formula: 'each * motifs',
