@@ -36,6 +36,23 @@ export const BUTTONS = {
   customId: 100,
 } as const;
 
+/** components/reference, string select */
+export const SELECT = {
+  options: 25,
+  placeholder: 150,
+  /** label and value of an option */
+  option: 100,
+} as const;
+
+/** interactions/receiving-and-responding, modal; components/reference, label and text input */
+export const MODAL = {
+  title: 45,
+  label: 45,
+  description: 100,
+  placeholder: 100,
+  input: 4_000,
+} as const;
+
 /** interactions/application-commands */
 export const COMMAND = {
   options: 25,

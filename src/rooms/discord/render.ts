@@ -236,7 +236,7 @@ export const lineOf = ({ question, options }: Asked) =>
   oneLine([`/${question}`, ...Object.entries(options).map(([name, value]) => `${name}:${value}`)].join(' '));
 
 /** Between a button's label and what it means, in the footer, which people read too. */
-const KEPT = ' ▸ ';
+export const KEPT = ' ▸ ';
 /** The label of what asks the message itself again. */
 const ASKED_WITH = 'Asked with';
 

@@ -8,23 +8,37 @@ import {
   type ButtonInteraction,
   type ChatInputCommandInteraction,
   type MessageContextMenuCommandInteraction,
+  type ModalMessageModalSubmitInteraction,
+  type ModalSubmitInteraction,
+  type StringSelectMenuInteraction,
 } from 'discord.js';
 import type { Sent } from './files.ts';
 import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
+import type { SelectRow } from './missing.ts';
 import type { Row } from './render.ts';
 
 export type Answerable =
-  ChatInputCommandInteraction | ButtonInteraction | MessageContextMenuCommandInteraction;
+  | ChatInputCommandInteraction
+  | ButtonInteraction
+  | MessageContextMenuCommandInteraction
+  | StringSelectMenuInteraction
+  | ModalSubmitInteraction;
 
 /** A message as it is sent; keys left out of an edit stay as they are. */
 export interface Outbound {
   readonly content?: string;
   readonly embeds?: readonly APIEmbed[];
-  readonly components?: readonly Row[];
+  readonly components?: readonly (Row | SelectRow)[];
   readonly files?: readonly Sent[];
   /** True where an edit takes away the files that were there. */
   readonly replaceFiles?: boolean;
 }
+
+/** Whether it comes from a control of a message, which it may change. */
+const isOnMessage = (
+  interaction: Answerable,
+): interaction is ButtonInteraction | StringSelectMenuInteraction | ModalMessageModalSubmitInteraction =>
+  interaction.isMessageComponent() || (interaction.isModalSubmit() && interaction.isFromMessage());
 
 /** A message of its own, or the message that the pressed button is on. */
 export type Where = 'new' | 'same';
@@ -126,14 +140,14 @@ export class Reply {
   async nothing(): Promise<boolean> {
     await this.settle(true);
     const { interaction } = this;
-    if (this.over || this.deferred !== undefined || !interaction.isButton()) return !this.over;
+    if (this.over || this.deferred !== undefined || !isOnMessage(interaction)) return !this.over;
     return (await this.attempt(() => interaction.deferUpdate())) === 'sent';
   }
 
   private async defer(): Promise<void> {
     const { hidden, where, interaction } = this;
     await this.attempt(async () => {
-      if (where === 'same' && interaction.isButton()) await interaction.deferUpdate();
+      if (where === 'same' && isOnMessage(interaction)) await interaction.deferUpdate();
       else await interaction.deferReply(ephemeral(hidden));
       this.deferred = { where, hidden };
     });
@@ -141,7 +155,7 @@ export class Reply {
 
   private async first(message: Outbound, where: Where, hidden: boolean): Promise<void> {
     const { interaction } = this;
-    if (where === 'same' && interaction.isButton()) await interaction.update(body(message));
+    if (where === 'same' && isOnMessage(interaction)) await interaction.update(body(message));
     else await interaction.reply({ ...body(message), ...ephemeral(hidden) });
   }
 

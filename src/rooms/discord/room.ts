@@ -7,8 +7,11 @@ import type {
   ButtonInteraction,
   ChatInputCommandInteraction,
   MessageContextMenuCommandInteraction,
+  ModalSubmitInteraction,
+  StringSelectMenuInteraction,
 } from 'discord.js';
-import { otherwise, readAsLine, readWords } from '../../asked/answer.ts';
+import { answerWaiting, otherwise, readAsLine, readWords } from '../../asked/answer.ts';
+import { AskedBack } from '../../asked/asked-back.ts';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker, Place } from '../../chat/context.ts';
@@ -24,6 +27,7 @@ import { attachedText, outgoing, sent, type ToPng } from './files.ts';
 import type { Heard } from './heard.ts';
 import { COMMAND, SUGGESTIONS } from './limits.ts';
 import { Metrics, type Outcome } from './metrics.ts';
+import { askingFor, formFor, TYPED, waitingIn } from './missing.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import { Rate, typingPace, type Pace } from './rate.ts';
 import { Recent } from './recent.ts';
@@ -122,12 +126,14 @@ export class DiscordRoom {
     if (
       !interaction.isChatInputCommand() &&
       !interaction.isButton() &&
+      !interaction.isStringSelectMenu() &&
+      !interaction.isModalSubmit() &&
       !interaction.isMessageContextMenuCommand()
     )
       return;
     if (!this.arrived.add(interaction.id)) return;
     const started = performance.now();
-    const outcome = await this.answer(interaction);
+    const outcome = (await this.openForm(interaction)) ?? (await this.answer(interaction));
     this.metrics.note(outcome, performance.now() - started);
   }
 
@@ -138,14 +144,18 @@ export class DiscordRoom {
     const went = (arrived: boolean, outcome: Outcome) => (arrived ? outcome : 'lost');
     try {
       this.admit(interaction);
-      const arrived = interaction.isButton()
-        ? await this.press(interaction, button, own, reply)
-        : interaction.isMessageContextMenuCommand()
-          ? await this.workOut(interaction, reply)
-          : await this.question(interaction, reply);
+      const arrived =
+        interaction.isStringSelectMenu() || interaction.isModalSubmit()
+          ? await this.complete(interaction, reply)
+          : interaction.isButton()
+            ? await this.press(interaction, button, own, reply)
+            : interaction.isMessageContextMenuCommand()
+              ? await this.workOut(interaction, reply)
+              : await this.question(interaction, reply);
       return went(arrived, 'answers');
     } catch (error) {
-      if (error instanceof Problem) return went(await reply.send(refusal(error), 'new', true), 'refusals');
+      if (error instanceof Problem)
+        return went(await reply.send(this.refused(error, interaction), 'new', true), 'refusals');
       const fault = broken(this.parts.fault(error));
       return went(await reply.send(refusal(fault), 'new', true), 'faults');
     }
@@ -169,7 +179,7 @@ export class DiscordRoom {
       this.admitWhileOpen();
       return [await this.answerTo(heard), 'answers'];
     } catch (error) {
-      if (error instanceof Problem) return [refusal(error), 'refusals'];
+      if (error instanceof Problem) return [this.refused(error, heard), 'refusals'];
       return [refusal(broken(this.parts.fault(error))), 'faults'];
     }
   }
@@ -247,13 +257,83 @@ export class DiscordRoom {
     const { registry } = this.parts;
     const { context } = await this.contextOf(interaction, interaction.id);
     const { verdict } = await readWords(words, registry, context);
-    if (verdict.kind === 'answer' && verdict.reading.route.question.changes === true) {
+    if (verdict.kind !== 'unclear' && verdict.reading.route.question.changes === true) {
       throw new Problem('message-would-change', 'Those words would change what is saved of you.', {
         hint: 'If you mean them, say them yourself with /ask.',
       });
     }
     const asked = await this.asked(registry.find(['ask']), { words }, context);
     return this.give(interaction, reply, asked, { where: 'new', hidden: true, open: false });
+  }
+
+  /** A refusal, with what asks for the missing thing where it is one. */
+  private refused(problem: Problem, asker: Parameters<typeof askingFor>[2]): Outbound {
+    const waiting = waitingOf(problem);
+    return { ...refusal(problem), ...(waiting && askingFor(waiting, this.parts.registry, asker)) };
+  }
+
+  /** Opens the form that a button stands for; undefined where it is another button. */
+  private async openForm(interaction: Answerable): Promise<Outcome | undefined> {
+    if (!interaction.isButton()) return undefined;
+    const button = readButton(interaction.customId);
+    if (button?.does !== 'missing' || button.owner !== coded(interaction.user.id)) return undefined;
+    const waiting = waitingIn(button, this.keptIn(interaction));
+    const form = waiting && formFor(waiting, interaction.customId, this.parts.registry);
+    if (!form || this.closing) return undefined;
+    try {
+      await interaction.showModal(form);
+      return 'answers';
+    } catch (error) {
+      this.parts.log.warn(refusalFacts(error), 'a form was not opened');
+      return 'lost';
+    }
+  }
+
+  /** Puts in what was missing, and answers where that was all. */
+  private async complete(
+    interaction: StringSelectMenuInteraction | ModalSubmitInteraction,
+    reply: Reply,
+  ): Promise<boolean> {
+    const button = readButton(interaction.customId);
+    const { message } = interaction;
+    const kept = message && message.author.id === interaction.client.user.id ? keptIn(message.embeds) : [];
+    const waiting = button?.does === 'missing' ? waitingIn(button, kept) : undefined;
+    const { registry } = this.parts;
+    const found = waiting && registry.get(waiting.path);
+    if (!button || !message || !waiting || !found) throw lost();
+    if (button.owner !== coded(interaction.user.id)) throw notYours();
+    const ephemeral = message.flags.has(MessageFlags.Ephemeral);
+    const { context } = await this.contextOf(interaction, interaction.id);
+    const said = interaction.isModalSubmit()
+      ? interaction.fields.getTextInputValue(TYPED)
+      : (interaction.values[0] ?? '');
+    reply.expect('same', ephemeral);
+    try {
+      const asked = await this.asked(found, {}, context, async () => {
+        const shown = await answerWaiting(said, waiting, registry, context);
+        if (shown) return shown;
+        throw new AskedBack('not-understood', 'That does not say what is missing.', {
+          option: waiting.option,
+          hint: `Say it again, like ${exampleOf(found, waiting.option)}`,
+          waiting,
+        });
+      });
+      const same = ephemeral || isAlone(interaction) || !isOwn(asked);
+      const where = same ? 'same' : 'new';
+      return await this.give(interaction, reply, asked, {
+        where,
+        hidden: same ? ephemeral : true,
+        open: false,
+      });
+    } catch (error) {
+      if (!(error instanceof Problem) || waitingOf(error) === undefined) throw error;
+      // The next thing is asked for where the last one was.
+      return reply.send(
+        { embeds: [], components: [], ...this.refused(error, interaction) },
+        'same',
+        ephemeral,
+      );
+    }
   }
 
   private async press(
@@ -279,6 +359,8 @@ export class DiscordRoom {
       case 'everyone':
         // What changed something means no question: it is copied as it stands.
         return this.everyone(interaction, own, button.payload === '' ? undefined : reallyKept(meant), reply);
+      case 'missing':
+        throw own ? lost() : notYours();
       case 'ask':
         return this.action(interaction, button, own, reallyKept(meant), reply);
     }
@@ -350,9 +432,14 @@ export class DiscordRoom {
     return stays ? this.once(key, reply, act) : act();
   }
 
-  private async asked(found: Route, typed: RawOptions, context: Context): Promise<Answered> {
+  private async asked(
+    found: Route,
+    typed: RawOptions,
+    context: Context,
+    give = () => ask(found, typed, context),
+  ): Promise<Answered> {
     try {
-      const shown = await ask(found, typed, context);
+      const shown = await give();
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
       // Plain words are shown as the question that they mean, and asked again as it.
       const { readAs } = shown;
@@ -545,12 +632,18 @@ const withTexts = (
 /** A problem with a question that is known: its example is worth showing. */
 class Unanswered extends Problem {
   constructor(
-    problem: Problem,
+    readonly problem: Problem,
     readonly found: Route,
   ) {
     super(problem.code, problem.message, problem);
   }
 }
+
+/** What waits for one more thing. */
+const waitingOf = (problem: Problem) => {
+  const inner = problem instanceof Unanswered ? problem.problem : problem;
+  return inner instanceof AskedBack ? inner.waiting : undefined;
+};
 
 /** One sentence that names the option and what is wrong, what would do, and a line that works. */
 function refusal(problem: Problem): Outbound {
@@ -564,6 +657,11 @@ function refusal(problem: Problem): Outbound {
       : '';
   return { content: `${sentence}\n${fit(asFilledIn(clean(hint)), 600, escaped)}${fit(example, 300)}` };
 }
+
+const exampleOf = ({ question }: Route, option: string) => {
+  const schema = question.options[option];
+  return schema ? `${option}:${metaOf(schema).example}` : option;
+};
 
 const broken = (id: string) =>
   new Problem('fault', `Something went wrong here; it is noted as ${id}.`, {

@@ -1,8 +1,13 @@
 /** Plain words in a server: the command, and the menu of somebody’s message. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PermissionFlagsBits } from 'discord.js';
+import { registry } from '../../../commands/index.ts';
+import { readButton } from '../../../src/rooms/discord/buttons.ts';
+import { askingFor, TYPED, waitingIn } from '../../../src/rooms/discord/missing.ts';
+import { keptIn } from '../../../src/rooms/discord/render.ts';
 import { openHarness, type Harness } from './harness.ts';
 import { textOf, type As, type Message } from './stand-in/index.ts';
+import { walk } from './stand-in/messages.ts';
 
 let harness: Harness;
 let ines: As;
@@ -45,7 +50,7 @@ describe('plain words in a server', () => {
     expect(seen.text).toContain('8 across by 11 down');
     expect(seen.message?.only).toBe(ines.user);
     const shown = await harness.platform.press(seen.message!, 'Show everyone', ines);
-    expect(shown.text).toContain('Read as /resize');
+    expect(textOf(shown.interaction.followUps[0]!)).toContain('Read as /resize');
     expect(harness.faults).toEqual([]);
   });
 
@@ -68,6 +73,86 @@ describe('plain words in a server', () => {
     );
     expect(seen.message?.only).toBe(ines.user);
     expect(harness.faults).toEqual([]);
+  });
+});
+
+describe('what plain words leave out', () => {
+  const control = (message: Message | undefined) => {
+    const found = [...walk(message?.components)].find(({ component }) => component.type !== 1)?.component;
+    return { type: found?.type, id: found?.custom_id ?? '', label: found?.label };
+  };
+  const typed = async (message: Message | undefined, value: string, as: As) => {
+    const form = await harness.platform.press(message!, control(message).id, as);
+    expect(form.kind).toBe('modal');
+    return harness.platform.submitModal(form, { [TYPED]: value }, { ...as, channel: message!.channel });
+  };
+
+  it('is chosen where it is one of a few, then typed, one thing at a time, and answered', async () => {
+    // Nothing of hers is saved that could stand in.
+    const moss = { ...ines, user: harness.platform.person('moss') };
+    const first = await harness.line('/ask words:"how many stitches in row 9"', moss);
+    expect(first.ephemeral).toBe(true);
+    expect(control(first.message).type).toBe(3);
+    const next = await harness.platform.select(first.message!, control(first.message).id, ['diagonal'], moss);
+    expect(next.message).toBe(first.message);
+    expect(control(next.message)).toMatchObject({ type: 2, label: 'Say the size' });
+    const seen = await typed(next.message, '12', moss);
+    expect(seen.message).toBe(first.message);
+    expect(seen.text).toContain('Read as /stitches row shape:diagonal size:12 row:9');
+    expect(seen.ephemeral).toBe(true);
+    expect(JSON.stringify(seen.message!.components)).not.toContain('Say the size');
+    const shown = await harness.platform.press(seen.message!, 'Show everyone', moss);
+    const [open] = shown.interaction.followUps;
+    expect(open?.only).toBeUndefined();
+    expect(textOf(open!)).toContain('Read as /stitches row shape:diagonal size:12 row:9');
+    expect(harness.faults).toEqual([]);
+  });
+
+  it('is asked for again where what was typed does not say it, and what was understood is kept', async () => {
+    const first = await harness.line(
+      '/ask words:"how many 6 inch squares for a blanket 48 inches wide"',
+      ines,
+    );
+    const again = await typed(first.message, 'as high as it gets', ines);
+    expect(again.text).toContain('does not say what is missing');
+    const seen = await typed(again.message, '60in', ines);
+    expect(seen.text).toContain('Read as /resize width:48in height:60in side:6in');
+    expect(seen.text).toContain('8 across by 10 down');
+    expect(harness.faults).toEqual([]);
+  });
+
+  it('is asked for under a reply as well, by the one who wrote alone', async () => {
+    const hearing = await openHarness({ hears: 'mentions' });
+    const { platform } = hearing;
+    const guild = platform.guild('Allotment');
+    const [fern, other] = [platform.person('fern'), platform.person('moss')].map((user) => ({ user, guild }));
+    const words = `<@${platform.world.bot.id}> how many 6 inch squares for a blanket 48 inches wide`;
+    const { reply } = await platform.write(words, fern!);
+    const refused = await platform.press(reply!, control(reply).id, other!);
+    expect(refused).toMatchObject({ kind: 'message', ephemeral: true });
+    const form = await platform.press(reply!, control(reply).id, fern!);
+    const seen = await platform.submitModal(form, { [TYPED]: '60 in' }, fern!);
+    expect(seen.message).toBe(reply);
+    expect(seen.text).toContain('8 across by 10 down');
+    expect(hearing.faults).toEqual([]);
+    await hearing.close();
+  });
+
+  it('is carried by the message where it is too long for an id, and fits every limit', () => {
+    const options = { yarns: 'x'.repeat(300), shape: 'diagonal' };
+    const waiting = {
+      path: 'stitches row',
+      options,
+      option: 'size',
+      assumed: ['Taken from “throw”; ~', 'b'],
+    };
+    const asker = { id: ines.user.id, user: ines.user };
+    const drawn = askingFor(waiting, registry, asker)!;
+    const [row] = drawn.components;
+    const id = row!.components[0]!.custom_id;
+    expect(id.length).toBeLessThanOrEqual(100);
+    expect(waitingIn(readButton(id)!, keptIn(drawn.embeds as Parameters<typeof keptIn>[0]))).toEqual(waiting);
+    expect(askingFor({ ...waiting, options: { yarns: 'x'.repeat(3_000) } }, registry, asker)).toBeUndefined();
   });
 });
 
