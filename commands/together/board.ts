@@ -20,7 +20,7 @@ function picture(state: GroupState, reader: Reader) {
     kinds: plan.kinds.map((kind, index) => ({ ...kind, letter: letter(index) })),
     tallies: plan.kinds.map(({ quota, spares }, kind) => {
       const { pledged = 0, handedIn = 0, accepted = 0 } = state.tally[kind] ?? {};
-      return { wanted: quota + spares, made: handedIn + accepted, pledged };
+      return { wanted: quota + spares, made: accepted, waiting: handedIn, pledged };
     }),
     colours: coloursOf(plan.yarns.map(({ colour, hex }) => ({ name: colour, hex }))),
     border: plan.border.rounds.map(({ stitch, colour }) => ({
@@ -73,14 +73,14 @@ export const board = question({
       state.tally.reduce((all, tally) => all + tally[of], 0);
     const wanted = plan.kinds.reduce((all, kind) => all + kind.quota, 0);
     const open = plan.kinds.reduce((all, _, kind) => all + openFor(state, kind), 0);
-    const inHand = sum('handedIn') + sum('accepted');
+    const waiting = sum('handedIn');
     const named = { name: plan.name };
     const anyone = { forAnyone: true } as const;
     return {
-      headline: `${plan.name}: ${num(inHand)} of ${count(wanted, 'motif')} in, ${num(sum('pledged'))} pledged, ${num(open)} open${state.open ? (state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`) : '; closed'}.`,
+      headline: `${plan.name}: ${num(sum('accepted'))} of ${count(wanted, 'motif')} made, ${waiting > 0 ? `${num(waiting)} waiting to be accepted, ` : ''}${num(sum('pledged'))} pledged, ${num(open)} open${state.open ? (state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`) : '; closed'}.`,
       figures: [
         figure('accepted', 'Accepted', sum('accepted')),
-        figure('handed_in', 'Handed in, waiting', sum('handedIn')),
+        figure('handed_in', 'Handed in, waiting', waiting),
         figure('pledged', 'Pledged', sum('pledged')),
         figure('open', 'Open', open),
         figure('wanted', 'Wanted for the layout', wanted),
@@ -89,7 +89,7 @@ export const board = question({
         ...plan.kinds.map((kind, index) => {
           const { pledged = 0, handedIn = 0, accepted = 0 } = state.tally[index] ?? {};
           const spares = kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : '';
-          return `${letter(index)} ${kind.name}: ${accepted + handedIn} made, ${pledged} pledged, ${openFor(state, index)} open of ${kind.quota}${spares}`;
+          return `${letter(index)} ${kind.name}: ${accepted} made, ${handedIn > 0 ? `${handedIn} waiting, ` : ''}${pledged} pledged, ${openFor(state, index)} open of ${kind.quota}${spares}`;
         }),
         `One motif measures ${cm(plan.side)} along a side. ${state.organiserName} runs this blanket.`,
       ],

@@ -60,7 +60,7 @@ export const pace = question({
     const { state } = await whichBlanket(context, name);
     const mayKnow = mayOrganise(state, askerOf(context));
     const found = groupPace(state, context.now);
-    const { done, toCome, daysLeft, forecast, quiet, arrivals } = found;
+    const { done, waiting, toCome, daysLeft, forecast, quiet, arrivals } = found;
     const { ends, needed, chance } = forecast;
     const [soonest, likely, latest] = [ends?.early, ends?.middle, ends?.late].map((days) =>
       dayAfter(context.now, days),
@@ -91,6 +91,8 @@ export const pace = question({
         figure('chance', 'Chance of the closing day', chance, '%'),
       ),
       lines: gather(
+        waiting > 0 &&
+          `Of the ${num(done)} handed in, ${num(waiting)} ${waiting === 1 ? 'waits' : 'wait'} to be accepted; what is sent back comes once more.`,
         daysLeft !== undefined &&
           daysLeft <= 0 &&
           toCome > 0 &&

@@ -22,9 +22,11 @@ import { SHAPE_WORDS } from './motif.ts';
 export interface KindTally {
   /** Wanted in all, spares counted in where spares are wanted. */
   readonly wanted: number;
-  /** Handed in and accepted. */
+  /** Accepted. */
   readonly made: number;
-  /** Pledged and not yet accepted. */
+  /** Handed in, and not accepted yet. */
+  readonly waiting: number;
+  /** Pledged and not yet handed in. */
   readonly pledged: number;
 }
 
@@ -49,7 +51,7 @@ export interface BoardView extends Omit<GridView, 'cells'> {
 
 /** The states of the cells: those given, the rest of each kind by its tally in reading order, made first. */
 export function cellStates(cells: readonly BoardCell[], tallies: readonly KindTally[]): CellState[] {
-  const left = tallies.map(({ made, pledged }) => ({ made, pledged }));
+  const left = tallies.map(({ made, waiting, pledged }) => ({ made, waiting, pledged }));
   for (const { kind, state } of cells) {
     const tally = left[kind];
     if (tally && state !== undefined && state !== 'open') tally[state]--;
@@ -57,7 +59,7 @@ export function cellStates(cells: readonly BoardCell[], tallies: readonly KindTa
   return cells.map(({ kind, state }) => {
     if (state !== undefined) return state;
     const tally = left[kind];
-    for (const next of ['made', 'pledged'] as const) {
+    for (const next of ['made', 'waiting', 'pledged'] as const) {
       if (tally && tally[next] > 0) {
         tally[next]--;
         return next;
@@ -67,7 +69,7 @@ export function cellStates(cells: readonly BoardCell[], tallies: readonly KindTa
   });
 }
 
-/** The group's blanket: cells made, pledged and open told apart by hatching and paleness, a bar with numbers for every kind. */
+/** The group's blanket: cells made, waiting, pledged and open told apart by dots, hatching and paleness, a bar with numbers for every kind. */
 export function drawBoard(view: BoardView): Drawing {
   const states = cellStates(view.cells, view.tallies);
   const grid: GridView = {
@@ -76,11 +78,15 @@ export function drawBoard(view: BoardView): Drawing {
   };
   const plan = planGrid(grid);
   const sum = (of: keyof KindTally) => view.tallies.reduce((all, tally) => all + tally[of], 0);
-  const all = { wanted: sum('wanted'), made: sum('made'), pledged: sum('pledged') };
-  const open = Math.max(0, all.wanted - all.made - all.pledged);
-  const summary = `${num(all.made)} made, ${num(all.pledged)} pledged, ${num(open)} open of ${num(all.wanted)}`;
+  const all = {
+    wanted: sum('wanted'),
+    made: sum('made'),
+    waiting: sum('waiting'),
+    pledged: sum('pledged'),
+  };
+  const summary = `${tallyWords(all)} of ${num(all.wanted)}`;
   const head = heading(view.title, summary, plan);
-  const key = stateKey(plan, head.height + plan.height + 2 * plan.margin);
+  const key = stateKey(plan, all.waiting > 0, head.height + plan.height + 2 * plan.margin);
   const bars = drawBars(view, plan, key.bottom + plan.margin * 0.8);
   const notes = noteLines(
     [...(view.note === undefined ? [] : [view.note]), `${sizeLine(view)}.`, numbering(plan)],
@@ -90,11 +96,11 @@ export function drawBoard(view: BoardView): Drawing {
   const alt = altText([
     `Board of the group blanket ${drawable(view.title)}: ${summary}.`,
     ...view.kinds.map((kind, index) => {
-      const tally = view.tallies[index] ?? { wanted: 0, made: 0, pledged: 0 };
+      const tally = view.tallies[index] ?? { wanted: 0, made: 0, waiting: 0, pledged: 0 };
       return `${kind.letter}, ${drawable(kind.name)} (${SHAPE_WORDS[kind.shape]}): ${barWords(tally)}.`;
     }),
     ...(view.note === undefined ? [] : [drawable(view.note)]),
-    `The blanket is ${sizeLine(view)}; made cells are drawn full, pledged cells hatched, open cells pale.`,
+    `The blanket is ${sizeLine(view)}; made cells are drawn full, ${all.waiting > 0 ? 'those that wait to be accepted dotted, ' : ''}pledged cells hatched, open cells pale.`,
     ...(plan.numbered
       ? []
       : ['The cells are too small for numbers; every fifth row and column is marked at the edges.']),
@@ -110,26 +116,33 @@ export function drawBoard(view: BoardView): Drawing {
 
 const STATES: readonly { readonly state: CellState; readonly says: string }[] = [
   { state: 'made', says: 'made' },
+  { state: 'waiting', says: 'waiting' },
   { state: 'pledged', says: 'pledged' },
   { state: 'open', says: 'open' },
 ];
-const BAR_FILL: Readonly<Record<CellState, string>> = { made: '#3a6ea5', pledged: '#cddcec', open: PAPER };
+const BAR_FILL: Readonly<Record<CellState, string>> = {
+  made: '#3a6ea5',
+  waiting: '#8fb3d6',
+  pledged: '#cddcec',
+  open: PAPER,
+};
 
-/** A stretch of a bar, or a box of the key: full, hatched, or empty. */
+/** A stretch of a bar, or a box of the key: full, dotted, hatched, or empty. */
 function stretch(state: CellState, x: number, y: number, width: number, height: number): string {
   const box = rect(x, y, width, height, `class="bar-${state}" fill="${BAR_FILL[state]}"`);
-  return state === 'pledged'
-    ? box + rect(x, y, width, height, 'fill="url(#pledged)" fill-opacity="0.7"')
+  return state === 'pledged' || state === 'waiting'
+    ? box + rect(x, y, width, height, `fill="url(#${state})" fill-opacity="0.7"`)
     : box;
 }
 
 const frame = (x: number, y: number, width: number, height: number, scale: number) =>
   rect(x, y, width, height, `fill="none" stroke="${INK}" stroke-width="${n(1.5 * scale)}"`);
 
-function stateKey(plan: GridPlan, top: number): { svg: string; bottom: number } {
+/** What the looks mean; of motifs that wait only where some do. */
+function stateKey(plan: GridPlan, waits: boolean, top: number): { svg: string; bottom: number } {
   const small = SMALL * plan.scale;
   const box = small * 1.3;
-  const svg = STATES.map(({ state, says }, index) => {
+  const svg = STATES.filter(({ state }) => waits || state !== 'waiting').map(({ state, says }, index) => {
     const x = plan.margin + index * 200 * plan.scale;
     return (
       stretch(state, x, top, box, box) +
@@ -140,13 +153,15 @@ function stateKey(plan: GridPlan, top: number): { svg: string; bottom: number } 
   return { svg: svg.join(''), bottom: top + box };
 }
 
-/** `12 made, 5 pledged, 13 open of 30`. */
-export function barWords({ wanted, made, pledged }: KindTally): string {
-  const open = Math.max(0, wanted - made - pledged);
-  return wanted === 0
-    ? 'none wanted'
-    : `${num(made)} made, ${num(pledged)} pledged, ${num(open)} open of ${count(wanted, 'motif')}`;
+/** `12 made, 2 waiting, 5 pledged, 13 open`; what waits to be accepted is said only where some do. */
+function tallyWords({ wanted, made, waiting, pledged }: KindTally): string {
+  const open = Math.max(0, wanted - made - waiting - pledged);
+  return `${num(made)} made, ${waiting > 0 ? `${num(waiting)} waiting, ` : ''}${num(pledged)} pledged, ${num(open)} open`;
 }
+
+/** `12 made, 5 pledged, 13 open of 30 motifs`. */
+export const barWords = (tally: KindTally): string =>
+  tally.wanted === 0 ? 'none wanted' : `${tallyWords(tally)} of ${count(tally.wanted, 'motif')}`;
 
 function drawBars(view: BoardView, plan: GridPlan, top: number): { svg: string; bottom: number } {
   const { scale, margin } = plan;
@@ -157,9 +172,10 @@ function drawBars(view: BoardView, plan: GridPlan, top: number): { svg: string; 
   const width = plan.width - margin - x;
   const svg = view.kinds.map((kind, index) => {
     const y = top + index * step;
-    const tally = view.tallies[index] ?? { wanted: 0, made: 0, pledged: 0 };
-    const whole = Math.max(tally.wanted, tally.made + tally.pledged, 1);
+    const tally = view.tallies[index] ?? { wanted: 0, made: 0, waiting: 0, pledged: 0 };
+    const whole = Math.max(tally.wanted, tally.made + tally.waiting + tally.pledged, 1);
     const made = (width * tally.made) / whole;
+    const waiting = (width * tally.waiting) / whole;
     const pledged = (width * tally.pledged) / whole;
     const [barTop, bar] = [y + small * 1.25, 24 * scale];
     return (
@@ -171,7 +187,8 @@ function drawBars(view: BoardView, plan: GridPlan, top: number): { svg: string; 
       }) +
       stretch('open', x, barTop, width, bar) +
       (made > 0 ? stretch('made', x, barTop, made, bar) : '') +
-      (pledged > 0 ? stretch('pledged', x + made, barTop, pledged, bar) : '') +
+      (waiting > 0 ? stretch('waiting', x + made, barTop, waiting, bar) : '') +
+      (pledged > 0 ? stretch('pledged', x + made + waiting, barTop, pledged, bar) : '') +
       frame(x, barTop, width, bar, scale) +
       text(x, y + icon, fitted(barWords(tally), width, small), {
         size: small,

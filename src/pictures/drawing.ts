@@ -127,6 +127,11 @@ export const hatch = (id: string, gap: number, stroke: string, width: number) =>
   `<pattern id="${id}" width="${n(gap)}" height="${n(gap)}" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">` +
   `<rect width="${n(width)}" height="${n(gap)}" fill="${stroke}"/></pattern>`;
 
+/** A pattern of dots, one in every square of `gap`. */
+export const dotted = (id: string, gap: number, fill: string) =>
+  `<pattern id="${id}" width="${n(gap)}" height="${n(gap)}" patternUnits="userSpaceOnUse">` +
+  `<circle cx="${n(gap / 2)}" cy="${n(gap / 2)}" r="${n(gap * 0.18)}" fill="${fill}"/></pattern>`;
+
 /** Sentences joined while they fit into an alt text; the first is cut if it alone is too long, later ones are left out. */
 export function altText(sentences: readonly string[]): string {
   let alt = '';

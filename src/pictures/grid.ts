@@ -1,10 +1,10 @@
 /** The cells of a blanket with its border around them: what a plan and a board have in common. */
 import type { Stitch } from '../standards/stitches.ts';
-import { hatch, INK, n, PALE_INK, PAGE, PAPER, rect, SMALL, text } from './drawing.ts';
+import { dotted, hatch, INK, n, PALE_INK, PAGE, PAPER, rect, SMALL, text } from './drawing.ts';
 import { hexOf, motif, UNNAMED, type Colours, type PictureKind } from './motif.ts';
 
-/** Made, on somebody's hook, or still to come. */
-export type CellState = 'made' | 'pledged' | 'open';
+/** Made and accepted, handed in and not looked at yet, on somebody's hook, or still to come. */
+export type CellState = 'made' | 'waiting' | 'pledged' | 'open';
 
 export interface GridCell {
   /** Which of the kinds, from 0. */
@@ -92,7 +92,7 @@ export function planGrid({ columns, rows, border, width, height }: GridView): Gr
 /** Patterns and the motifs, each once: a cell refers to its kind. */
 export function gridDefs(view: Pick<GridView, 'kinds' | 'colours'>, scale: number): string {
   const motifs = view.kinds.map((kind, index) => `<g id="kind-${index}">${motif(kind, view.colours)}</g>`);
-  return hatch('pledged', 9 * scale, INK, 2.2 * scale) + motifs.join('');
+  return hatch('pledged', 9 * scale, INK, 2.2 * scale) + dotted('waiting', 11 * scale, INK) + motifs.join('');
 }
 
 /** Border, cells and marks, from `top` down. */
@@ -101,7 +101,7 @@ export function drawGrid(view: GridView, plan: GridPlan, top: number): string {
   const first = top + plan.border + (plan.numbered ? 0 : SMALL * 1.4 * scale);
   const parts = [drawBorder(view, plan, first)];
   const small = Math.min(cellWidth, cellHeight);
-  const veils = { pledged: '', open: '' };
+  const veils = { waiting: '', pledged: '', open: '' };
   const labels: string[] = [];
   view.cells.forEach((cell, index) => {
     const x = left + (index % view.columns) * cellWidth;
@@ -112,7 +112,7 @@ export function drawGrid(view: GridView, plan: GridPlan, top: number): string {
     parts.push(
       `<use class="cell" data-kind="${cell.kind}" data-turn="${cell.turn}"${state} href="#kind-${cell.kind}" transform="${place}"/>`,
     );
-    if (cell.state === 'pledged' || cell.state === 'open')
+    if (cell.state !== undefined && cell.state !== 'made')
       veils[cell.state] += `M${n(x)} ${n(y)}h${n(cellWidth)}v${n(cellHeight)}h-${n(cellWidth)}z`;
     labels.push(cellLabels(view, cell, index, { x, y, small, plan }));
   });
@@ -123,6 +123,11 @@ export function drawGrid(view: GridView, plan: GridPlan, top: number): string {
     parts.push(
       `<path class="veil-pledged" d="${veils.pledged}" fill="${PAPER}" fill-opacity="0.5"/>` +
         `<path d="${veils.pledged}" fill="url(#pledged)" fill-opacity="0.45"/>`,
+    );
+  if (veils.waiting !== '')
+    parts.push(
+      `<path class="veil-waiting" d="${veils.waiting}" fill="${PAPER}" fill-opacity="0.2"/>` +
+        `<path d="${veils.waiting}" fill="url(#waiting)" fill-opacity="0.6"/>`,
     );
   parts.push(seams(view, plan, first), ...labels);
   if (!plan.numbered) parts.push(edgeMarks(view, plan, first));

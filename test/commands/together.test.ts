@@ -182,6 +182,13 @@ describe('a blanket made by a group', () => {
     expect((await room.ask('/together history')).lines?.[0]).toContain(
       'ines keeps rowan from taking part: five weeks without a word',
     );
+    // What she handed in is no more made than it is accepted.
+    const seen = await room.ask('/together board');
+    expect(seen.headline).toContain('1 of 12 motifs made, 1 waiting to be accepted, 0 pledged, 12 open');
+    expect(seen.lines?.[0]).toBe('A furrow: 1 made, 1 waiting, 0 pledged, 5 open of 6 and 1 spare');
+    expect((await room.ask('/together pace')).lines?.[0]).toBe(
+      'Of the 2 handed in, 1 waits to be accepted; what is sent back comes once more.',
+    );
     // What waits of hers is sent back to everybody, not to her.
     await all(room, 'ines: /together return motifs:2 reason:loose');
     expect(await openNow(room)).toEqual([6, 7]);

@@ -22,6 +22,8 @@ export interface Quiet {
 export interface GroupPace {
   /** Handed in or accepted. */
   readonly done: number;
+  /** Those of them that are not accepted yet. */
+  readonly waiting: number;
   /** Motifs of the quotas not yet handed in. */
   readonly toCome: number;
   /** Days to the closing day, below 0 once it has passed; unset without one. */
@@ -96,6 +98,7 @@ export function groupPace(state: GroupState, now: Date): GroupPace {
   );
   return {
     done,
+    waiting: state.tally.reduce((sum, { handedIn }) => sum + handedIn, 0),
     toCome,
     daysLeft,
     forecast,

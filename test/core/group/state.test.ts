@@ -1,7 +1,7 @@
 /** Random histories: whatever is pressed in whatever order, no motif is spoken for twice and the sums agree. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { GroupEvent, Happening } from '../../../src/core/group/events.ts';
+import { strangerId, type GroupEvent, type Happening } from '../../../src/core/group/events.ts';
 import { proposeShares } from '../../../src/core/group/proposal.ts';
 import {
   accept,
@@ -14,6 +14,7 @@ import {
   join,
   keep,
   leave,
+  mayOrganise,
   offerAgain,
   offerOver,
   pledge,
@@ -316,6 +317,27 @@ describe('a group blanket', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  it('is its organiser’s; and where she has erased herself, the managers’ of its server', () => {
+    const stamp = { at: '2026-03-02T12:00:00.000Z', once: 'x' };
+    const state = (organiser: string) =>
+      replay([
+        { did: 'opened', name: 'Ines', plan: groupPlan(), by: organiser, ...stamp },
+        { did: 'joined', maker: 'm1', name: 'One', perWeek: 1, colours: [], by: 'm1', ...stamp },
+      ]);
+    const may = (organiser: string, id: string, manager: boolean, managed: boolean) =>
+      mayOrganise(state(organiser), { id, name: id, manager, managed });
+    expect(may('m0', 'm0', false, true)).toBe(true);
+    expect(may('m0', 'm1', false, true)).toBe(false);
+    expect(may('m0', 'm1', false, false)).toBe(false);
+    expect(may('m0', 'm2', true, true)).toBe(true);
+    const gone = strangerId(1);
+    expect(may(gone, 'm1', false, true)).toBe(false);
+    expect(may(gone, 'm2', true, true)).toBe(true);
+    // In the terminal there is no manager: whoever takes part, and nobody else.
+    expect(may(gone, 'm1', false, false)).toBe(true);
+    expect(may(gone, 'm2', false, false)).toBe(false);
   });
 
   it('keeps the number on a motif when an earlier hand-in is taken back', () => {

@@ -61,7 +61,7 @@ describe('a group blanket in a server', () => {
   it('gives a hundred motifs to a hundred of two hundred who press at once, with few edits of one board', async () => {
     await open('bean rows', 10, 10, ines);
     const shown = board();
-    expect(shown.content).toContain('0 of 100 motifs in, 0 pledged, 100 open');
+    expect(shown.content).toContain('0 of 100 motifs made, 0 pledged, 100 open');
     const before = harness.room.boards.sent;
     const seen = await Promise.all(
       Array.from({ length: 200 }, (_, n) =>
@@ -114,7 +114,9 @@ describe('a group blanket in a server', () => {
     const handed = await harness.platform.press(board(place.channel), 'Hand one in', rowan);
     expect(handed.text).toContain('1 motif of furrow handed in to press rows, #1');
     await settled();
-    expect(board(place.channel).content).toContain('1 of 9 motifs in, 1 pledged, 7 open');
+    expect(board(place.channel).content).toContain(
+      '0 of 9 motifs made, 1 waiting to be accepted, 1 pledged, 7 open',
+    );
   });
 
   it('has one board a channel, which /together board does not double and which comes back when it is deleted', async () => {
