@@ -53,6 +53,10 @@ const COLOUR = 0x6b8f71;
 const HEADLINE = 700;
 const CARE = 700;
 const READ_AS = 400;
+/** Begins the line that says what plain words were read as. */
+const READ = '-# Read as';
+/** Whether a message’s text says what plain words were read as. */
+export const saysReadAs = (content: string) => content.split('\n').some((line) => line.startsWith(READ));
 const NOTES = 200;
 const REST = 'The rest is in answer.txt.';
 /** More actions than fit into the rows above the last one are written down instead. */
@@ -115,7 +119,7 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   cut ||= bold !== escaped(headline);
   const parts = bold === '' ? [] : [`**${bold}**`];
   if (shown.readAs !== undefined)
-    parts.push(`-# Read as ${fit(asFilledIn(shown.readAs.line), READ_AS, escaped)}`);
+    parts.push(`${READ} ${fit(asFilledIn(shown.readAs.line), READ_AS, escaped)}`);
   const care = take(
     shown.cautions.map((caution) => `Take care: ${escaped(oneLine(caution))}`),
     CARE,

@@ -31,7 +31,7 @@ import { askingFor, formFor, TYPED, waitingIn } from './missing.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import { Rate, typingPace, type Pace } from './rate.ts';
 import { Recent } from './recent.ts';
-import { keptIn, lineOf, render, type Drawn, type Row } from './render.ts';
+import { keptIn, lineOf, render, saysReadAs, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
 import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text.ts';
 import { askedAgain, isAlone, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
@@ -461,11 +461,12 @@ export class DiscordRoom {
     const { context } = await this.contextOf(interaction, interaction.id);
     const asked = await this.asked(found, options, context);
     const words = this.plainWords(interaction);
-    if (words === undefined) return asked;
+    if (words === undefined && !saysReadAs(interaction.message.content)) return asked;
     // What plain words were read as stays with their answer, and so does the way out of it.
     const { shown } = asked;
     const readAs = { path: found.path, line: readAsLine(found, options) };
-    return { ...asked, shown: { ...shown, readAs, actions: [...shown.actions, otherwise(words)] } };
+    const actions = words === undefined ? shown.actions : [...shown.actions, otherwise(words)];
+    return { ...asked, shown: { ...shown, readAs, actions } };
   }
 
   /** The plain words that the message of a button answers, as its own button for other readings carries them. */

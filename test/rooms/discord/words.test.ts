@@ -1,12 +1,12 @@
 /** Plain words in a server: the command, and the menu of somebody’s message. */
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { PermissionFlagsBits } from 'discord.js';
 import { registry } from '../../../commands/index.ts';
 import { readButton } from '../../../src/rooms/discord/buttons.ts';
 import { askingFor, TYPED, waitingIn } from '../../../src/rooms/discord/missing.ts';
 import { keptIn } from '../../../src/rooms/discord/render.ts';
 import { openHarness, type Harness } from './harness.ts';
-import { textOf, type As, type Message } from './stand-in/index.ts';
+import { textOf, type As, type Message, type Outcome } from './stand-in/index.ts';
 import { walk } from './stand-in/messages.ts';
 
 let harness: Harness;
@@ -23,6 +23,13 @@ async function messageOf(content: string): Promise<Message> {
   const { message } = await harness.line('/lookup term term:dc', ines);
   return harness.platform.say(message!.channel, harness.platform.person('fern'), content);
 }
+
+/** The message that follows an answer; it comes a moment after it. */
+const followed = ({ interaction }: Outcome): Promise<Message> =>
+  vi.waitFor(() => {
+    expect(interaction.followUps).toHaveLength(1);
+    return interaction.followUps[0]!;
+  });
 
 describe('plain words in a server', () => {
   it('are answered as the question they mean, with its working to unfold', async () => {
@@ -50,7 +57,7 @@ describe('plain words in a server', () => {
     expect(seen.text).toContain('8 across by 11 down');
     expect(seen.message?.only).toBe(ines.user);
     const shown = await harness.platform.press(seen.message!, 'Show everyone', ines);
-    expect(textOf(shown.interaction.followUps[0]!)).toContain('Read as /resize');
+    expect(textOf(await followed(shown))).toContain('Read as /resize');
     expect(harness.faults).toEqual([]);
   });
 
@@ -102,9 +109,9 @@ describe('what plain words leave out', () => {
     expect(seen.ephemeral).toBe(true);
     expect(JSON.stringify(seen.message!.components)).not.toContain('Say the size');
     const shown = await harness.platform.press(seen.message!, 'Show everyone', moss);
-    const [open] = shown.interaction.followUps;
-    expect(open?.only).toBeUndefined();
-    expect(textOf(open!)).toContain('Read as /stitches row shape:diagonal size:12 row:9');
+    const open = await followed(shown);
+    expect(open.only).toBeUndefined();
+    expect(textOf(open)).toContain('Read as /stitches row shape:diagonal size:12 row:9');
     expect(harness.faults).toEqual([]);
   });
 
