@@ -191,6 +191,13 @@ export function tokensOf(phrase: string): Token[] {
         at = put(at, and.next, value + and.value);
         continue;
       }
+      const behind = halfBehindUnit(raw, next);
+      if (behind) {
+        put(at, next, value + behind.value);
+        tokens.push(behind.unit);
+        at = behind.next;
+        continue;
+      }
       if (raw[next]?.kind === 'word' && raw[next]?.text === 'dozen') {
         at = put(at, next + 1, value * 12);
         continue;
@@ -215,6 +222,13 @@ export function tokensOf(phrase: string): Token[] {
           at = put(at, and.next, spelt.value + and.value);
           continue;
         }
+        const behind = halfBehindUnit(raw, spelt.next);
+        if (behind) {
+          put(at, spelt.next, spelt.value + behind.value);
+          tokens.push(behind.unit);
+          at = behind.next;
+          continue;
+        }
         at = put(at, spelt.next, spelt.value, spelt.value === 1 && one.text === 'one' ? { loose: true } : {});
         continue;
       }
@@ -225,6 +239,21 @@ export function tokensOf(phrase: string): Token[] {
       }
       if (one.text === 'second' && /^(row|round|rnd)$/.test(raw[at + 1]?.text ?? '')) {
         at = put(at, at + 1, 2, { ordinal: true });
+        continue;
+      }
+      // A half that belongs to no number before it is a number of its own: nothing is answered as if it were not there.
+      const stray = andHalf(raw, at);
+      if (stray && !/^(double|treble|dc|tr)s?$/.test(raw[stray.next]?.text ?? '')) {
+        at = put(at, stray.next, stray.value);
+        continue;
+      }
+      // An inch, an inch and a half, a foot: one of it.
+      if (/^an?$/.test(one.text) && UNIT_WORD.test(raw[at + 1]?.text ?? '')) {
+        const behind = halfBehindUnit(raw, at + 1);
+        put(at, at + 1, 1 + (behind?.value ?? 0));
+        const unit = raw[at + 1];
+        if (unit) tokens.push(unit);
+        at = behind?.next ?? at + 2;
         continue;
       }
       // Half an ounce, a half inch: never half double crochet, half of them or a half treble.
@@ -245,6 +274,20 @@ export function tokensOf(phrase: string): Token[] {
 /** What halves are taken of. */
 const MEASURED =
   /^(oz|ounces?|in|inch|inches|foot|feet|ft|pounds?|lbs?|kilos?|kg|met(?:re|er)s?|yards?|yds?)$/;
+
+/** Units in full, of which “an” is one. */
+const UNIT_WORD = /^(inch|foot|yard|ounce|pound|met(?:re|er)|centimet(?:re|er))(?:es|s)?$|^feet$/;
+
+/** `inches and a half`: the half belongs to the number before the unit. */
+function halfBehindUnit(
+  raw: readonly Raw[],
+  at: number,
+): { unit: Raw; value: number; next: number } | undefined {
+  const unit = raw[at];
+  if (!unit || !UNIT_WORD.test(unit.text)) return undefined;
+  const and = andHalf(raw, at + 1);
+  return and && { unit, ...and };
+}
 
 function isOrdinal(value: number, ending: string): boolean {
   const last = value % 10;
