@@ -1,9 +1,11 @@
+/** Which motif goes where, and how they are joined. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { seeded } from '../../src/core/base/chance.ts';
-import { putTogether } from '../../src/core/group/put-together.ts';
+import { putTogether, type PutTogether } from '../../src/core/group/put-together.ts';
+import { inRows } from '../../src/core/blanket/layout.ts';
 import { numbered } from './words.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
@@ -43,56 +45,61 @@ export const assemble = question({
   async answer({ try: attempt, name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const { plan } = state;
-    const found = putTogether(state, seeded(attempt));
-    const strips = Array.from({ length: plan.rows }, (_, row) =>
-      found.placed
-        .slice(row * plan.columns, (row + 1) * plan.columns)
-        .map((motif) => (motif ? `#${motif.piece}` : '?'))
-        .join(' '),
-    );
+    const put = putTogether(state, seeded(attempt));
     return {
-      headline: `${
-        found.missing === 0
-          ? `All ${count(found.placed.length, 'cell')} are filled`
-          : `${count(found.missing, 'cell')} of ${num(found.placed.length)} ${found.missing === 1 ? 'waits' : 'wait'} for a motif`
-      }${found.placed.length - found.missing < 2 ? '' : `; neighbours differ by ${cm(found.meanGap, 2)} on average${found.arrivalGap > found.meanGap ? `, in order of arrival it would be ${cm(found.arrivalGap, 2)}` : ''}`}.`,
+      headline: assembledHeadline(put),
       figures: gather(
-        figure('missing', 'Cells without a motif', found.missing),
-        figure('neighbours_differ', 'Neighbours differ on average', found.meanGap, 'cm'),
-        figure('by_arrival', 'The same in order of arrival', found.arrivalGap, 'cm'),
-        figure('seam_length', 'Seams', found.seamLength, 'm'),
-        figure('seam_yarn', 'Yarn in the seams', found.seamYarn, 'm'),
-        found.border.length !== 0 && [
-          figure('border_yarn', 'Yarn in the border', found.borderYarn, 'm'),
-          figure('round_total', 'Stitches in the last round', found.border.at(-1)?.total ?? 0),
+        figure('missing', 'Cells without a motif', put.missing),
+        figure('neighbours_differ', 'Neighbours differ on average', put.meanGap, 'cm'),
+        figure('by_arrival', 'The same in order of arrival', put.arrivalGap, 'cm'),
+        figure('seam_length', 'Seams', put.seamLength, 'm'),
+        figure('seam_yarn', 'Yarn in the seams', put.seamYarn, 'm'),
+        put.border.length > 0 && [
+          figure('border_yarn', 'Yarn in the border', put.borderYarn, 'm'),
+          figure('round_total', 'Stitches in the last round', put.border.at(-1)?.total ?? 0),
         ],
-        figure('width', 'Width', found.width, 'cm'),
-        figure('height', 'Height', found.height, 'cm'),
+        figure('width', 'Width', put.width, 'cm'),
+        figure('height', 'Height', put.height, 'cm'),
       ),
       lines: gather(
-        strips.map((strip, row) => `Strip ${row + 1}: ${strip}`),
+        inRows(put.placed, plan.columns).map(
+          (strip, row) =>
+            `Strip ${row + 1}: ${strip.map((motif) => (motif ? `#${motif.piece}` : '?')).join(' ')}`,
+        ),
         `Lay each strip out and join its motifs side by side, ${count(plan.columns - 1, 'short seam')} a strip; then join the strips, ${count(plan.rows - 1, 'long seam')}, each in one go.`,
-        `The seams take ${m(found.seamYarn)} of ${found.seamColour}.`,
-        found.border.map(
+        `The seams take ${m(put.seamYarn)} of ${put.seamColour}.`,
+        put.border.map(
           ({ stitch, across, down, total, colour }, round) =>
             `Border round ${round + 1}: ${t(stitch)} in ${colour}, ${across} across, ${down} down, ${plan.border.corner} in each corner, ${total} in all.`,
         ),
-        `It comes to ${size(found.width, found.height)}.`,
-        found.over.length !== 0 && `Left over: ${numbered(found.over)}.`,
+        `It comes to ${size(put.width, put.height)}.`,
+        put.over.length > 0 && `Left over: ${numbered(put.over)}.`,
       ),
-      cautions: careFor(found.width, found.height),
-      working: found.working.steps,
+      cautions: careFor(put.width, put.height),
+      working: put.working.steps,
       assumptions: gather(
-        found.unmeasured !== 0 &&
-          `${num(found.unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`,
-        found.assumptions,
+        put.unmeasured > 0 &&
+          `${num(put.unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`,
+        put.assumptions,
         'Sizes are matched well, not proven best: every exchange of two motifs that helps was made.',
       ),
       data: {
-        cells: found.placed.map((motif) => motif?.piece ?? null),
-        over: found.over,
-        border: found.border,
+        cells: put.placed.map((motif) => motif?.piece ?? null),
+        over: put.over,
+        border: put.border,
       },
     };
   },
 });
+
+/** How many cells are filled, and how well neighbours fit. */
+function assembledHeadline({ placed, missing, meanGap, arrivalGap }: PutTogether): string {
+  const cells =
+    missing === 0
+      ? `All ${count(placed.length, 'cell')} are filled`
+      : `${count(missing, 'cell')} of ${num(placed.length)} ${missing === 1 ? 'waits' : 'wait'} for a motif`;
+  // A motif alone has no neighbour.
+  if (placed.filter((motif) => motif !== undefined).length < 2) return `${cells}.`;
+  const byArrival = arrivalGap > meanGap ? `, in order of arrival it would be ${cm(arrivalGap, 2)}` : '';
+  return `${cells}; neighbours differ by ${cm(meanGap, 2)} on average${byArrival}.`;
+}

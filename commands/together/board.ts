@@ -2,7 +2,8 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { coloursOf } from '../../src/core/blanket/colour.ts';
-import { openFor, type GroupState } from '../../src/core/group/state.ts';
+import type { GroupState } from '../../src/core/group/state.ts';
+import { edgesOf, kindTotals, totalsOf, type KindTotals } from '../../src/core/group/totals.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
 import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
@@ -18,17 +19,18 @@ function picture(state: GroupState, reader: Reader) {
     rows: plan.rows,
     cells: plan.layout,
     kinds: plan.kinds.map((kind, index) => ({ ...kind, letter: letter(index) })),
-    tallies: plan.kinds.map(({ quota, spares }, kind) => {
-      const { pledged = 0, handedIn = 0, accepted = 0 } = state.tally[kind] ?? {};
-      return { wanted: quota + spares, made: accepted, waiting: handedIn, pledged };
-    }),
+    tallies: kindTotals(state).map(({ wanted, accepted, handedIn, pledged }) => ({
+      wanted,
+      made: accepted,
+      waiting: handedIn,
+      pledged,
+    })),
     colours: coloursOf(plan.yarns.map(({ colour, hex }) => ({ name: colour, hex }))),
     border: plan.border.rounds.map(({ stitch, colour }) => ({
       stitch,
       colour: colour ?? plan.yarns[0]?.colour ?? plan.name,
     })),
-    width: plan.columns * plan.side,
-    height: plan.rows * plan.side,
+    ...edgesOf(plan),
     note: state.open
       ? state.closes === undefined
         ? undefined
@@ -69,47 +71,58 @@ export const board = question({
     const { doc, state } = await whichBlanket(context, name);
     const { plan } = state;
     const drawn = picture(state, context.reader);
-    const sum = (of: 'pledged' | 'handedIn' | 'accepted') =>
-      state.tally.reduce((all, tally) => all + tally[of], 0);
-    const wanted = plan.kinds.reduce((all, kind) => all + kind.quota, 0);
-    const open = plan.kinds.reduce((all, _, kind) => all + openFor(state, kind), 0);
-    const waiting = sum('handedIn');
+    const kinds = kindTotals(state);
+    const { quota: wanted, pledged, handedIn: waiting, accepted, open } = totalsOf(state);
     const named = { name: plan.name };
     const anyone = { forAnyone: true } as const;
     return {
-      headline: `${plan.name}: ${num(sum('accepted'))} of ${count(wanted, 'motif')} made, ${waiting > 0 ? `${num(waiting)} waiting to be accepted, ` : ''}${num(sum('pledged'))} pledged, ${num(open)} open${state.open ? (state.closes === undefined ? '' : `, wanted by ${when(state.closes)}`) : '; closed'}.`,
+      headline: boardHeadline(state),
       figures: [
-        figure('accepted', 'Accepted', sum('accepted')),
+        figure('accepted', 'Accepted', accepted),
         figure('handed_in', 'Handed in, waiting', waiting),
-        figure('pledged', 'Pledged', sum('pledged')),
+        figure('pledged', 'Pledged', pledged),
         figure('open', 'Open', open),
         figure('wanted', 'Wanted for the layout', wanted),
       ],
       lines: [
-        ...plan.kinds.map((kind, index) => {
-          const { pledged = 0, handedIn = 0, accepted = 0 } = state.tally[index] ?? {};
-          const spares = kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : '';
-          return `${letter(index)} ${kind.name}: ${accepted} made, ${handedIn > 0 ? `${handedIn} waiting, ` : ''}${pledged} pledged, ${openFor(state, index)} open of ${kind.quota}${spares}`;
-        }),
+        ...kinds.map(kindLine),
         `One motif measures ${cm(plan.side)} along a side. ${state.organiserName} runs this blanket.`,
       ],
       data: {
-        kinds: plan.kinds.map((kind, index) => ({
-          name: kind.name,
-          quota: kind.quota,
-          spares: kind.spares,
-          ...state.tally[index],
-          open: openFor(state, index),
-        })),
+        kinds: kinds.map(({ wanted: _, ...kind }) => kind),
         is_open: state.open,
       },
       files: [{ name: 'board.svg', says: drawn.alt, content: drawn.svg }],
       actions: gather(
         state.open && open > 0 && action('Pledge one', 'together pledge', named, anyone),
-        (state.open || sum('pledged') > 0) && action('Hand one in', 'together handin', named, anyone),
+        (state.open || pledged > 0) && action('Hand one in', 'together handin', named, anyone),
         action('What I hold', 'together mine', named, anyone),
       ),
       board: doc.id,
     };
   },
 });
+
+function boardHeadline(state: GroupState): string {
+  const { plan, open, closes } = state;
+  const totals = totalsOf(state);
+  const parts = gather(
+    `${num(totals.accepted)} of ${count(totals.quota, 'motif')} made`,
+    totals.handedIn > 0 && `${num(totals.handedIn)} waiting to be accepted`,
+    `${num(totals.pledged)} pledged`,
+    `${num(totals.open)} open`,
+    open && closes !== undefined && `wanted by ${when(closes)}`,
+  );
+  return `${plan.name}: ${parts.join(', ')}${open ? '' : '; closed'}.`;
+}
+
+/** `A furrow: 2 made, 1 waiting, 3 pledged, 1 open of 6 and 1 spare` */
+function kindLine({ name, quota, spares, ...tally }: KindTotals, kind: number): string {
+  const parts = gather(
+    `${tally.accepted} made`,
+    tally.handedIn > 0 && `${tally.handedIn} waiting`,
+    `${tally.pledged} pledged`,
+    `${tally.open} open of ${quota}${spares > 0 ? ` and ${count(spares, 'spare')}` : ''}`,
+  );
+  return `${letter(kind)} ${name}: ${parts.join(', ')}`;
+}

@@ -7,6 +7,7 @@ import * as rules from '../../src/core/group/rules.ts';
 import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
 import { cm, count, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
+import { pledgedOf, totalsOf } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { chooseKind, manyOf, motifsOption, onlyKind } from './pledging.ts';
@@ -44,7 +45,7 @@ export const handin = question({
   },
   async answer({ kind, motifs, side, hook, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
-    const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
+    const hers = (one: number) => pledgedOf(state, context.maker.id, one);
     const any = state.plan.kinds.some((_, one) => hers(one) > 0);
     const left = any ? hers : (one: number) => openFor(state, one);
     const meant = kind ?? onlyKind(state, left);
@@ -151,10 +152,9 @@ export const accept = question({
     const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.accept(now, askerOf(context), motifs),
     );
-    const accepted = after.tally.reduce((sum, tally) => sum + tally.accepted, 0);
-    const wanted = after.plan.kinds.reduce((sum, kind) => sum + kind.quota, 0);
+    const { accepted, quota } = totalsOf(after);
     return {
-      headline: `Accepted ${numbered(motifs)}; ${num(accepted)} accepted, ${num(wanted)} wanted for the layout.`,
+      headline: `Accepted ${numbered(motifs)}; ${num(accepted)} accepted, ${num(quota)} wanted for the layout.`,
       figures: [figure('accepted', 'Accepted in all', accepted)],
       board: doc.id,
     };

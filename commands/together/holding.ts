@@ -2,9 +2,9 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { holdings, parcelsOf } from '../../src/core/group/holdings.ts';
-import { openFor } from '../../src/core/group/state.ts';
+import { heldBy, totalsOf } from '../../src/core/group/totals.ts';
 import { numbered } from './words.ts';
-import { reckonGroupYarn } from '../../src/core/group/yarn.ts';
+import { reckonGroupYarn, type GroupYarn, type YarnNeed } from '../../src/core/group/yarn.ts';
 import { count, m, num, when } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
@@ -42,9 +42,9 @@ export const mine = question({
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const hers = holdings(state, context.maker.id);
-    const sum = (of: (one: (typeof hers)[number]) => number) => hers.reduce((all, one) => all + of(one), 0);
-    const pledged = sum((one) => one.pledged);
-    const [waits, isIn] = [sum((one) => one.handedIn.length), sum((one) => one.accepted.length)];
+    const pledged = heldBy(state, context.maker.id);
+    const waits = hers.flatMap(({ handedIn }) => handedIn).length;
+    const isIn = hers.flatMap(({ accepted }) => accepted).length;
     const asked = state.remindedAt.get(context.maker.id);
     const barred = state.barred.get(context.maker.id);
     const cleared = state.clearedAt.get(context.maker.id);
@@ -130,7 +130,7 @@ export const parcels = question({
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const makers = parcelsOf(state);
-    const waiting = state.tally.reduce((sum, tally) => sum + tally.handedIn, 0);
+    const { handedIn: waiting } = totalsOf(state);
     return {
       headline: `${makers.length === 0 ? `Nobody holds a motif of ${state.plan.name} yet` : `${count(makers.length, 'maker')} ${makers.length === 1 ? 'has' : 'have'} motifs of ${state.plan.name} to make or sent in`}; ${count(waiting, 'motif')} ${waiting === 1 ? 'waits' : 'wait'} to be accepted.`,
       lines: makers.map(
@@ -187,36 +187,42 @@ export const yarn = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
-    const found = reckonGroupYarn(state, context.maker.id);
-    const need = ({ colour, metres, balls }: { colour: string; metres: number; balls?: number }) =>
-      `${colour}: ${m(metres)}${balls === undefined ? '' : `, ${count(balls, 'ball')}`}`;
-    const all = state.plan.kinds.reduce((sum, _, kind) => sum + openFor(state, kind), 0);
+    const needs = reckonGroupYarn(state, context.maker.id);
+    const { open } = totalsOf(state);
     return {
-      headline:
-        found.mine.length === 0
-          ? found.makers.length === 0
-            ? `Nothing is pledged for ${state.plan.name} now, so there is no yarn to buy.`
-            : `You hold no pledge of ${state.plan.name}; all that is pledged takes ${found.each === undefined ? m(found.metres) : `${count(found.each, 'ball')} bought by each, ${count(found.together ?? 0, 'ball')} bought together`}.`
-          : `For what you pledged: ${found.mine.map(need).join('; ')}.`,
+      headline: yarnHeadline(state.plan.name, needs),
       figures: gather(
-        figure('yarn_total', 'Yarn for all pledges', found.metres, 'm'),
-        found.each !== undefined && [
-          figure('balls_each', 'Balls, bought by each', found.each),
-          figure('balls_together', 'Balls, bought together', found.together ?? 0),
+        figure('yarn_total', 'Yarn for all pledges', needs.metres, 'm'),
+        needs.each !== undefined && [
+          figure('balls_each', 'Balls, bought by each', needs.each),
+          figure('balls_together', 'Balls, bought together', needs.together ?? 0),
         ],
       ),
       lines: gather(
-        found.together_by_colour.map((one) => `Together, ${need(one)}`),
-        found.makers.map(({ name: maker, needs }) => `${maker}: ${needs.map(need).join('; ')}`),
-        all > 0 && `The ${count(all, 'motif')} still open ${all === 1 ? 'is' : 'are'} not counted.`,
+        needs.together_by_colour.map((one) => `Together, ${need(one)}`),
+        needs.makers.map(({ name: maker, needs: hers }) => `${maker}: ${hers.map(need).join('; ')}`),
+        open > 0 && `The ${count(open, 'motif')} still open ${open === 1 ? 'is' : 'are'} not counted.`,
       ),
-      working: found.working.steps,
+      working: needs.working.steps,
       assumptions: [
-        ...found.assumptions,
+        ...needs.assumptions,
         `A reserve of ${num(state.plan.reserve)} %, as the blanket was opened with.`,
       ],
       cautions: [caution('dye-lot')],
-      data: { mine: found.mine, makers: found.makers, together: found.together_by_colour },
+      data: { mine: needs.mine, makers: needs.makers, together: needs.together_by_colour },
     };
   },
 });
+
+const need = ({ colour, metres, balls }: YarnNeed) =>
+  `${colour}: ${m(metres)}${balls === undefined ? '' : `, ${count(balls, 'ball')}`}`;
+
+function yarnHeadline(name: string, { mine: hers, makers, each, together = 0, metres }: GroupYarn): string {
+  if (hers.length > 0) return `For what you pledged: ${hers.map(need).join('; ')}.`;
+  if (makers.length === 0) return `Nothing is pledged for ${name} now, so there is no yarn to buy.`;
+  const all =
+    each === undefined
+      ? m(metres)
+      : `${count(each, 'ball')} bought by each, ${count(together, 'ball')} bought together`;
+  return `You hold no pledge of ${name}; all that is pledged takes ${all}.`;
+}

@@ -1,3 +1,4 @@
+/** The command about a blanket that a group makes. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
 import { assemble } from './assemble.ts';

@@ -1,3 +1,4 @@
+/** A group blanket, opened from a saved one. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
@@ -7,6 +8,8 @@ import { careFor } from '../../src/core/size/cautions.ts';
 import { planGroup } from '../../src/core/group/open.ts';
 import { cm, count, when } from '../../src/core/base/reader.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
+import { edgesOf } from '../../src/core/group/totals.ts';
+import { sum } from '../../src/core/base/sum.ts';
 import { action } from '../shared/actions.ts';
 import { doing } from './which.ts';
 
@@ -90,8 +93,9 @@ export const open = question({
         },
       );
     }
+    const { width, height } = edgesOf(plan);
     const { id } = await context.projects.groups.open(context.place, plan, doing(context));
-    const motifs = plan.kinds.reduce((sum, kind) => sum + kind.quota + kind.spares, 0);
+    const motifs = sum(plan.kinds.flatMap(({ quota, spares: more }) => [quota, more]));
     return {
       headline: `${plan.name} is open: ${count(motifs, 'motif')} of ${count(plan.kinds.length, 'kind')}, ${cm(plan.side)} along a side${closes === undefined ? '' : `, by ${when(closes)}`}.`,
       figures: [
@@ -106,7 +110,7 @@ export const open = question({
         mute === 'bot' &&
           'Its board cannot stand here yet: I may not see this channel, write, embed links or attach files in it. Ask for the board again once I may.',
       ),
-      cautions: careFor(plan.columns * plan.side, plan.rows * plan.side),
+      cautions: careFor(width, height),
       working: working.steps,
       assumptions:
         sideTaken === undefined

@@ -1,24 +1,14 @@
 /** How fast motifs come in, when it will be done, and how likely that is by the closing day. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { FEW_PARCELS, groupPace, type GroupPace } from '../../src/core/group/pace.ts';
+import { FEW_PARCELS, groupPace, type GroupPace, dayAfter } from '../../src/core/group/pace.ts';
 import { mayOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
 import { count, forReader, num, when } from '../../src/core/base/reader.ts';
 import { drawPace } from '../../src/pictures/pace.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { JOINED } from './example.ts';
 import { askerOf, nameOption, whichBlanket } from './which.ts';
-
-/** The furthest day that is said: ten years. */
-const FARTHEST_DAYS = 3650;
-
-/** The day so many days after a moment, YYYY-MM-DD; undefined where it is too far to say. */
-function dayAfter(now: Date, days: number | undefined): string | undefined {
-  if (days === undefined || days > FARTHEST_DAYS) return undefined;
-  const day = new Date(now);
-  day.setUTCMinutes(day.getUTCMinutes() + Math.round(days * 1440));
-  return day.toISOString().slice(0, 10);
-}
 
 const saidDay = (day: string | undefined) =>
   day === undefined ? 'some day more than ten years away' : when(day);
@@ -59,8 +49,8 @@ export const pace = question({
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const mayKnow = mayOrganise(state, askerOf(context));
-    const found = groupPace(state, context.now);
-    const { done, waiting, toCome, daysLeft, forecast, quiet, arrivals } = found;
+    const pace = groupPace(state, context.now);
+    const { done, waiting, toCome, motifs, daysLeft, forecast, quiet, arrivals } = pace;
     const { ends, needed, chance } = forecast;
     const [soonest, likely, latest] = [ends?.early, ends?.middle, ends?.late].map((days) =>
       dayAfter(context.now, days),
@@ -69,15 +59,15 @@ export const pace = question({
     const drawn = drawPace({
       title: state.plan.name,
       arrivals,
-      today: found.days,
-      wanted: done + toCome,
+      today: pace.days,
+      wanted: motifs,
       ends,
       daysLeft,
       needed,
       dayWords: (day) => forReader(saidDay(dayAfter(opened, day)), context.reader),
     });
     return {
-      headline: headline(state, found, likely),
+      headline: headline(state, pace, likely),
       figures: gather(
         figure('handed_in', 'Handed in or accepted', done),
         figure('to_come', 'Still to come', toCome),
@@ -105,7 +95,7 @@ export const pace = question({
               `${maker} holds ${count(held, 'pledge')} and was last heard of ${when(since.slice(0, 10))}; perhaps a friendly word (for you only).`,
           ),
       ),
-      working: found.working.steps,
+      working: pace.working.steps,
       assumptions:
         toCome === 0
           ? []
@@ -116,11 +106,13 @@ export const pace = question({
         soonest,
         likely,
         latest,
-        ...(mayKnow ? { quiet: quiet.map(({ name: maker, held }) => ({ maker, held })) } : {}),
+        ...defined({
+          quiet: mayKnow ? quiet.map(({ name: maker, held }) => ({ maker, held })) : undefined,
+        }),
       },
       files: [{ name: 'pace.svg', says: drawn.alt, content: drawn.svg }],
       // Who has gone quiet is for the organiser alone.
-      ...(mayKnow && quiet.length > 0 ? { private: true } : {}),
+      private: mayKnow && quiet.length > 0,
     };
   },
 });

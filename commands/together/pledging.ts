@@ -5,6 +5,7 @@ import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { count, num } from '../../src/core/base/reader.ts';
+import { pledgedOf } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
@@ -18,7 +19,7 @@ export const motifsOption = opt
 
 /** How many are meant: `all` is as many as there are of the kind. */
 export const manyOf = (motifs: number | 'all', left = MOST_AT_ONCE): number =>
-  motifs === 'all' ? Math.max(1, left) : motifs;
+  motifs !== 'all' ? motifs : left > 0 ? left : 1;
 
 /** How many buttons one answer has room for. */
 const MOST_BUTTONS = 20;
@@ -58,7 +59,7 @@ export function chooseKind(
     ),
     data: { kinds },
     actions: kinds.slice(0, MOST_BUTTONS).map(({ name, left: some }) => {
-      const many = Math.min(motifs, some);
+      const many = motifs < some ? motifs : some;
       return ask(`${many === 1 ? 'One' : num(many)} ${name}`, {
         kind: name,
         motifs: many === 1 ? undefined : many,
@@ -113,7 +114,7 @@ export const pledge = question({
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.pledge(now, askerOf(context), which, manyOf(motifs, left(which))),
     );
-    const hers = after.pledges.get(context.maker.id)?.[which] ?? 0;
+    const hers = pledgedOf(after, context.maker.id, which);
     const called = after.plan.kinds[which]?.name ?? meant;
     return {
       headline: `${again ? 'That was counted already: you' : 'You'} hold ${count(hers, 'pledged motif')} of ${called} in ${after.plan.name}.`,
@@ -154,7 +155,7 @@ export const release = question({
   },
   async answer({ kind, motifs, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
-    const hers = (one: number) => state.pledges.get(context.maker.id)?.[one] ?? 0;
+    const hers = (one: number) => pledgedOf(state, context.maker.id, one);
     const meant = kind ?? onlyKind(state, hers);
     if (meant === undefined)
       return chooseKind(state, {
@@ -168,7 +169,7 @@ export const release = question({
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.release(now, context.maker.id, which, manyOf(motifs, hers(which))),
     );
-    const left = after.pledges.get(context.maker.id)?.[which] ?? 0;
+    const left = pledgedOf(after, context.maker.id, which);
     return {
       headline: `${again ? 'That was counted already: you hold' : 'Given back; you hold'} ${count(left, 'pledged motif')} of ${after.plan.kinds[which]?.name ?? meant}.`,
       figures: [figure('pledged', 'You hold', left)],

@@ -1,5 +1,5 @@
 /** Running the blanket: closing, opening again, taking back, and the list of those there are. */
-import { figure, type Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer, gather } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
@@ -9,6 +9,9 @@ import { count, num, when } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
+
+/** Things that were taken back, told one by one at most. */
+const TOLD = 5;
 
 export const close = question({
   name: 'close',
@@ -100,11 +103,12 @@ export const undo = question({
       const event = one.did === 'undone' ? saved.events[one.event] : undefined;
       return event ? [happeningWords(event, after)] : [];
     });
+    const rest = back.slice(TOLD).length;
     return {
       headline:
         back.length === 0
           ? 'That was taken back already.'
-          : `Taken back: ${back.slice(0, 5).join('; ')}${back.length > 5 ? `; and ${num(back.length - 5)} more` : ''}.`,
+          : `Taken back: ${gather(back.slice(0, TOLD), rest > 0 && `and ${num(rest)} more`).join('; ')}.`,
       lines: after.standing.length > 1 ? ['/together history shows what stands.'] : [],
       board: doc.id,
     };
@@ -147,7 +151,7 @@ export const history = question({
             `${when(happened.at)}: ${happeningWords(happened, state)}${back ? ' (taken back)' : ''}`,
         ),
       data: { standing: state.standing.length },
-      ...(told.slice(-last).some(({ happened }) => happened.did === 'reminded') ? { private: true } : {}),
+      private: told.slice(-last).some(({ happened }) => happened.did === 'reminded'),
     };
   },
 });

@@ -7,6 +7,9 @@ import { proposeShares } from '../../src/core/group/proposal.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
+import { heldBy } from '../../src/core/group/totals.ts';
+import { sum } from '../../src/core/base/sum.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { action } from '../shared/actions.ts';
 import { JOINED } from './example.ts';
 import { askerOf, doing, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
@@ -66,8 +69,8 @@ export const shares = question({
     const kinds = state.plan.kinds.map((kind) => kind.name);
     const words = (motifs: readonly number[]) =>
       motifs.flatMap((share, kind) => (share > 0 ? [`${share} ${kinds[kind] ?? ''}`] : [])).join(', ');
-    const total = proposal.shares.reduce((sum, { motifs }) => sum + motifs.reduce((a, b) => a + b, 0), 0);
-    const left = proposal.unplaced.reduce((a, b) => a + b, 0);
+    const total = sum(proposal.shares.flatMap(({ motifs }) => motifs));
+    const left = sum(proposal.unplaced);
     const rest =
       left === 0
         ? 'nothing is left over'
@@ -101,19 +104,18 @@ export const shares = question({
         unplaced: proposal.unplaced,
         shown: proposal.mark,
       },
-      ...(applied || total === 0 || !rules.mayOrganise(state, askerOf(context))
-        ? {}
-        : {
-            actions: [
-              action('Organiser: pledge these', 'together shares', {
-                apply: true,
-                shown: proposal.mark,
-                spares: spares || undefined,
-                name: state.plan.name,
-              }),
-            ],
+      actions: gather(
+        !applied &&
+          total > 0 &&
+          rules.mayOrganise(state, askerOf(context)) &&
+          action('Organiser: pledge these', 'together shares', {
+            apply: true,
+            shown: proposal.mark,
+            spares: spares || undefined,
+            name: state.plan.name,
           }),
-      ...(applied ? { board: doc.id } : {}),
+      ),
+      ...defined({ board: applied && doc.id }),
     };
   },
 });
@@ -155,7 +157,7 @@ export const remind = question({
     const { doc, state } = await whichBlanket(context, name);
     rules.mustOrganise(state, askerOf(context));
     const who = memberNamed(state, maker, context);
-    const held = (state.pledges.get(who.maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    const held = heldBy(state, who.maker);
     if (held === 0) {
       throw new Problem('holds-no-pledge', `${who.name} holds no pledge.`, {
         option: 'maker',

@@ -1,11 +1,12 @@
 /** Joining, leaving, naming who may join. */
-import { figure, type Answer } from '../../src/chat/answer.ts';
+import { figure, type Answer, gather } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
 import { SOMEBODY } from '../../src/core/group/events.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count } from '../../src/core/base/reader.ts';
+import { heldBy } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
 import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
 import { NotSaved } from '../../src/projects/not-saved.ts';
@@ -87,12 +88,10 @@ export const join = question({
     return {
       headline: `You take part in ${state.plan.name} with ${count(per_week, 'motif')} a week; ${count(after.members.size, 'maker')} so far.`,
       lines: [`Still open: ${rules.stillOpen(after)}.`],
-      assumptions: [
-        ...(strange.length === 0
-          ? []
-          : [`The blanket has no ${strange.join(', ')}; it was noted all the same.`]),
-        ...(noted ? [] : ['Your terms could not be saved just now; they are as they were.']),
-      ],
+      assumptions: gather(
+        strange.length > 0 && `The blanket has no ${strange.join(', ')}; it was noted all the same.`,
+        !noted && 'Your terms could not be saved just now; they are as they were.',
+      ),
       data: { members: after.members.size },
       actions: [action('Pledge motifs', 'together pledge', { name: state.plan.name })],
       board: doc.id,
@@ -119,7 +118,7 @@ export const leave = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
-    const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    const held = heldBy(state, context.maker.id);
     await context.projects.groups.happen(doc.id, doing(context), (now) => rules.leave(now, askerOf(context)));
     return {
       headline: `You have left ${state.plan.name}; ${held === 0 ? 'nothing was pledged' : `${count(held, 'pledged motif')} ${held === 1 ? 'is' : 'are'} open again`}. What you handed in stays in the blanket.`,
@@ -150,7 +149,7 @@ export const keep = question({
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.keep(now, askerOf(context)),
     );
-    const held = (state.pledges.get(context.maker.id) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    const held = heldBy(state, context.maker.id);
     return {
       headline: `Thank you; it is noted that ${held === 0 ? 'you are still with us' : `your ${count(held, 'pledge')} ${held === 1 ? 'stands' : 'stand'}`}.`,
       figures: [figure('pledged', 'Pledged', held)],

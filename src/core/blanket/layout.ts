@@ -168,6 +168,12 @@ export function turned(
   }));
 }
 
+/** Places, numbered row by row from the top left, row by row. */
+export const inRows = <T>(places: readonly T[], columns: number): T[][] =>
+  Array.from({ length: Math.ceil(places.length / columns) }, (_, row) =>
+    places.slice(row * columns, (row + 1) * columns),
+  );
+
 /** Whether a setting has a middle that lies between motifs, half a motif off: an odd number of columns or rows puts it there. */
 export const isOffMiddle = (
   { setting }: Pick<LaidBy, 'setting'>,

@@ -4,6 +4,7 @@ import { forecastEnd, type Forecast } from './forecast.ts';
 import { daysUntil } from './proposal.ts';
 import { MS_PER_DAY } from './rules.ts';
 import type { GroupState } from './state.ts';
+import { heldBy } from './totals.ts';
 
 /** After so many days without a word, a maker who holds pledges counts as quiet. */
 export const QUIET_DAYS = 14;
@@ -26,6 +27,8 @@ export interface GroupPace {
   readonly waiting: number;
   /** Motifs of the quotas not yet handed in. */
   readonly toCome: number;
+  /** Both together. */
+  readonly motifs: number;
   /** Days to the closing day, below 0 once it has passed; unset without one. */
   readonly daysLeft: number | undefined;
   readonly forecast: Forecast;
@@ -35,6 +38,18 @@ export interface GroupPace {
   readonly days: number;
   readonly quiet: readonly Quiet[];
   readonly working: Working;
+}
+
+/** The furthest day that is said: ten years. */
+const FARTHEST_DAYS = 3650;
+const MINUTES_PER_DAY = 1440;
+
+/** The day so many days after a moment, YYYY-MM-DD; undefined where it is too far to say. */
+export function dayAfter(now: Date, days: number | undefined): string | undefined {
+  if (days === undefined || days > FARTHEST_DAYS) return undefined;
+  const day = new Date(now);
+  day.setUTCMinutes(day.getUTCMinutes() + Math.round(days * MINUTES_PER_DAY));
+  return day.toISOString().slice(0, 10);
 }
 
 const daysBetween = (from: string, to: Date) => (to.getTime() - Date.parse(from)) / MS_PER_DAY;
@@ -55,7 +70,7 @@ function parcelsOf(state: GroupState): { at: string; motifs: number }[] {
 /** Makers who hold pledges and have said nothing for long. Nobody is quiet about what she was given yesterday. */
 function quietMakers(state: GroupState, opened: string, now: Date): Quiet[] {
   return [...state.members.values()].flatMap(({ maker, name }) => {
-    const held = (state.pledges.get(maker) ?? []).reduce((sum, motifs) => sum + motifs, 0);
+    const held = heldBy(state, maker);
     const since = state.lastSeen.get(maker) ?? opened;
     const given = state.pledgedAt.get(maker) ?? since;
     const silent = daysBetween(since > given ? since : given, now);
@@ -100,6 +115,7 @@ export function groupPace(state: GroupState, now: Date): GroupPace {
     done,
     waiting: state.tally.reduce((sum, { handedIn }) => sum + handedIn, 0),
     toCome,
+    motifs: done + toCome,
     daysLeft,
     forecast,
     arrivals: parcels.map(({ at, motifs }) => ({ day: daysBetween(opened, new Date(at)), motifs })),
