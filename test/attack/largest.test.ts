@@ -6,7 +6,7 @@ import { MOST_COLOURS_OF_BLANKET, MOST_COLOURS_OF_MOTIF, MOST_OF_MAKER } from '.
 import { asking } from '../asking.ts';
 import { answerAsDiscord, lines, longestHold, saveLargest } from './largest.ts';
 
-/** Far above what a free machine takes (0.4 s at most), so that a busy one does not fail; minutes before there were limits. */
+/** Far above the 0.6 s that was measured at the most, so that a busy one does not fail; minutes before there were limits. */
 const MOST_MS = 4_000;
 
 describe('the largest that may be saved', () => {
