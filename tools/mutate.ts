@@ -2,14 +2,15 @@
  * Puts faults into sources one at a time and says which of them no test notices.
  *
  *   npm run mutate -- src/core/edges/border.ts …   these files or folders
- *   npm run mutate -- --all                        every file of src/core, and the table of DEVELOPERS.md
+ *   npm run mutate -- --table src/core/rows        these, and their rows in the table of DEVELOPERS.md
+ *   npm run mutate -- --all                        every file of src/core, and the whole table
  *   npm run mutate -- --brief …                    without the list of what is left
  */
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { judge } from './mutate/judging.ts';
 import { instrument } from './mutate/mutants.ts';
-import { scoreOf, summary, survivors, tableOf } from './mutate/score.ts';
+import { scoreOf, summary, survivors, withTable } from './mutate/score.ts';
 import { TypeCheck } from './mutate/types.ts';
 
 /** The tests that judge: those of the core and of the questions that are asked of it, not those of the rooms. */
@@ -17,9 +18,6 @@ const JUDGES = ['test/core', 'test/outside', 'test/commands', 'test/sweep.test.t
 
 /** One test that plays a whole season in a room of Discord's: it takes as long as all the others. */
 const SEASON = 'test/commands/together-season.test.ts';
-
-const TABLE_BEGINS = '<!-- faults: written by `npm run mutate -- --all` -->';
-const TABLE_ENDS = '<!-- end of faults -->';
 
 const listed = (path: string) =>
   execFileSync('git', ['ls-files', '-co', '--exclude-standard', path], { encoding: 'utf8' })
@@ -45,15 +43,9 @@ for (const score of scores) {
   console.log(summary(score));
   if (!args.includes('--brief')) for (const line of survivors(score)) console.log(`  ${line}`);
 }
-if (all) {
+if (all || args.includes('--table')) {
   const page = readFileSync('DEVELOPERS.md', 'utf8');
-  const [before, rest = ''] = page.split(TABLE_BEGINS);
-  const [, after] = rest.split(TABLE_ENDS);
-  if (after === undefined) throw new Error('DEVELOPERS.md has lost its place for the table');
-  writeFileSync(
-    'DEVELOPERS.md',
-    `${before ?? ''}${TABLE_BEGINS}\n\n${tableOf(scores)}\n\n${TABLE_ENDS}${after}`,
-  );
+  writeFileSync('DEVELOPERS.md', withTable(page, scores, listed('src/core')));
 }
 for (const test of verdicts.unfit) say(`cannot be run twice, so it judged nothing: ${test}`);
 say(`${Math.round((performance.now() - began) / 1000)} s`);

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { transform } from 'esbuild';
 import { describe, expect, it } from 'vitest';
 import { formulaMutants, instrument } from '../../tools/mutate/mutants.ts';
+import { withTable, type Score } from '../../tools/mutate/score.ts';
 import { makeWatch, type Watch } from '../../tools/mutate/watch.ts';
 
 describe('a formula', () => {
@@ -81,5 +82,44 @@ describe('a source', () => {
       delete shared.__loopwrightMutants;
       rmSync(folder, { recursive: true });
     }
+  });
+});
+
+describe('the table of faults', () => {
+  const measured = (file: string, byTests: number): Score => ({
+    file: `src/core/${file}`,
+    mutants: 8,
+    byTests,
+    byTypes: 1,
+    formulas: 0,
+    formulasKilled: 0,
+    left: [],
+  });
+  const empty =
+    'Before.\n\n<!-- faults: written by `npm run mutate -- --table FILE…` -->\n<!-- end of faults -->\n\nAfter.\n';
+  const sources = ['src/core/rows/flat.ts', 'src/core/base/sum.ts', 'src/core/rows/plan.ts'];
+  const rows = (page: string) => page.split('\n').filter((line) => line.includes('.ts |'));
+
+  it('takes in what was measured, in order, and leaves the rest as it was', () => {
+    const first = withTable(empty, [measured('rows/flat.ts', 5), measured('base/sum.ts', 6)], sources);
+    expect(rows(first)).toEqual([
+      '| base/sum.ts | 8 | 6 | 1 | 87 % |  |',
+      '| rows/flat.ts | 8 | 5 | 1 | 75 % |  |',
+    ]);
+    const second = withTable(first, [measured('rows/plan.ts', 7), measured('rows/flat.ts', 6)], sources);
+    expect(rows(second)).toEqual([
+      '| base/sum.ts | 8 | 6 | 1 | 87 % |  |',
+      '| rows/flat.ts | 8 | 6 | 1 | 87 % |  |',
+      '| rows/plan.ts | 8 | 7 | 1 | 100 % |  |',
+    ]);
+    expect(second.startsWith('Before.\n\n<!--') && second.endsWith('-->\n\nAfter.\n')).toBe(true);
+  });
+
+  it('drops the row of a file that is gone, and writes into no page that has no place for it', () => {
+    const page = withTable(empty, [measured('rows/flat.ts', 5), measured('base/sum.ts', 6)], sources);
+    expect(rows(withTable(page, [], ['src/core/base/sum.ts']))).toEqual([
+      '| base/sum.ts | 8 | 6 | 1 | 87 % |  |',
+    ]);
+    expect(() => withTable('Nothing.', [], sources)).toThrow('place');
   });
 });

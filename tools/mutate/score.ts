@@ -43,24 +43,44 @@ export function summary(score: Score): string {
   return `${file}: ${mutants} mutants, ${byTests} noticed by tests, ${byTypes} by types, ${left.length} left (${share(score)} %)${texts}`;
 }
 
-/** The table of DEVELOPERS.md: what is noticed of each file. */
-export function tableOf(scores: readonly Score[]): string {
-  const line = (cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
-  const of = (part: number, whole: number) => (whole === 0 ? '' : `${part} of ${whole}`);
-  return [
+const TABLE_BEGINS = '<!-- faults: written by `npm run mutate -- --table FILE…` -->';
+const TABLE_ENDS = '<!-- end of faults -->';
+const CORE = 'src/core/';
+
+const line = (cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
+
+function rowOf(score: Score): string {
+  const { mutants, byTests, byTypes, formulas, formulasKilled } = score;
+  return line([
+    score.file.replace(CORE, ''),
+    mutants,
+    byTests,
+    byTypes,
+    `${share(score)} %`,
+    formulas === 0 ? '' : `${formulasKilled} of ${formulas}`,
+  ]);
+}
+
+/**
+ * The page with what was noticed of each of these files in its table. The rows of others stay as they were measured, those of
+ * files that are not among `sources` any more go.
+ */
+export function withTable(page: string, scores: readonly Score[], sources: readonly string[]): string {
+  const [before, rest] = page.split(TABLE_BEGINS);
+  const [table, after] = rest?.split(TABLE_ENDS) ?? [];
+  if (before === undefined || table === undefined || after === undefined)
+    throw new Error('the page has lost its place for the table');
+  const rows = new Map(
+    [...table.matchAll(/^\| (\S+\.ts) \|.*$/gm)].map(([row, file = '']) => [`${CORE}${file}`, row]),
+  );
+  for (const score of scores) rows.set(score.file, rowOf(score));
+  const kept = [...rows].filter(([file]) => sources.includes(file)).sort(([a], [b]) => (a < b ? -1 : 1));
+  const written = [
     line(['file', 'faults', 'noticed by tests', 'by types', 'share', 'formulas and units']),
     line(['---', '--:', '--:', '--:', '--:', '--:']),
-    ...scores.map((score) =>
-      line([
-        score.file.replace('src/core/', ''),
-        score.mutants,
-        score.byTests,
-        score.byTypes,
-        `${share(score)} %`,
-        of(score.formulasKilled, score.formulas),
-      ]),
-    ),
-  ].join('\n');
+    ...kept.map(([, row]) => row),
+  ];
+  return `${before}${TABLE_BEGINS}\n\n${written.join('\n')}\n\n${TABLE_ENDS}${after}`;
 }
 
 const short = (text: string) => {
