@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Note, Plan } from './judge.ts';
 import type { Instrumented } from './mutants.ts';
@@ -40,7 +40,16 @@ export async function judge(
     const nearest = (test: string) =>
       Math.min(...Object.keys(instrumented).map((path) => reach.get(test)?.get(path) ?? Infinity));
     const own = tests.filter((test) => nearest(test) < Infinity);
-    const room = (test: string) => (test.startsWith('test/core/') ? 0 : 1);
+    // The chapter's own tests first, then those of every formula, then what is near: what is noticed early is not tried again.
+    const chapters = new Set(sources.map(({ file }) => dirname(file).replace('src/', 'test/')));
+    const room = (test: string) =>
+      chapters.has(dirname(test))
+        ? 0
+        : dirname(test) === 'test/core'
+          ? 1
+          : test.startsWith('test/core/')
+            ? 2
+            : 3;
     own.sort((a, b) => room(a) - room(b) || nearest(a) - nearest(b));
     return await judgeIn(folder, sources, { instrumented, tests: own }, reach, say);
   } finally {

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { countBorderRounds, spaceBorder, writeInRuns } from '../../../src/core/edges/border.ts';
+import { countBorderRounds, FEWEST, spaceBorder, writeInRuns } from '../../../src/core/edges/border.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
+import { refused } from '../../refused.ts';
 
 const sum = (counts: readonly number[]) => counts.reduce((all, one) => all + one, 0);
 
@@ -78,6 +79,40 @@ describe('the first round', () => {
       ),
       { numRuns: 40 },
     );
+  });
+
+  it('gives every motif a stitch at least, along either side', () => {
+    const share = (columns: number, rows: number) =>
+      spaceBorder({
+        width: 10,
+        height: 20,
+        gauge: { stitches: 12, over: 10 },
+        corner: 3,
+        multiple: 1,
+        plus: 0,
+        columns,
+        rows,
+      });
+    expect(share(12, 24).perMotifAcross).toEqual(Array.from({ length: 12 }, () => 1));
+    expect(() => share(13, 24)).toThrow(
+      refused('too-few-stitches', { option: 'columns', facts: { needed: 13, given: 12 } }),
+    );
+    expect(() => share(12, 25)).toThrow(
+      refused('too-few-stitches', { option: 'rows', facts: { needed: 25, given: 24 } }),
+    );
+  });
+
+  it('shows a step only where it says something', () => {
+    const labels = (multiple: number) =>
+      spaceBorder({ width: 10, height: 20, gauge: { stitches: 12, over: 10 }, corner: 3, multiple, plus: 0 })
+        .working.steps.map(({ formula }) => formula)
+        .includes(FEWEST.formula);
+    expect([labels(1), labels(2)]).toEqual([false, true]);
+    // The first round is as it was given: one step for its total, three for each round behind it, the corner's two.
+    const rounds = (many: number) =>
+      countBorderRounds({ across: 9, down: 9, corner: 3, stitches: Array.from({ length: many }, () => 'sc') })
+        .working.steps.length;
+    expect([rounds(1), rounds(2), rounds(3)]).toEqual([3, 6, 9]);
   });
 
   it('names equal neighbours together', () => {

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Working } from '../../../src/core/base/working.ts';
 import { rowEnds } from '../../../src/core/edges/row-ends.ts';
-import { rowPlan } from '../../../src/core/rows/index.ts';
+import { rowPlan, SHAPES } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { asking } from '../../asking.ts';
 
@@ -28,6 +28,28 @@ describe('along row ends', () => {
   // From memory (no source found): three for two rows of hdc.
   it('two rows of hdc take three', () => {
     expect(ends('diagonal', { size: 12, stitch: 'hdc' }).across).toBe(18);
+  });
+
+  it('of two counts as near, an odd number of hdc rows takes the larger', () => {
+    // Half of three for each of 13 rows lies between 19 and 20.
+    expect(ends('diagonal', { size: 13, stitch: 'hdc' }).across).toBe(20);
+    expect(ends('flat', { size: 5, otherSize: 3, stitch: 'hdc' })).toMatchObject({ across: 5, down: 5 });
+  });
+
+  it('only the diagonal square runs slantwise over its row ends', () => {
+    const slanting = SHAPES.filter((shape) => shape !== 'circle' && shape !== 'hexagon').filter(
+      (shape) => ends(shape, { size: 6 }).slanting,
+    );
+    expect(slanting).toEqual(['diagonal']);
+  });
+
+  it('reckons the other side of a rectangle, and no side of a square twice', () => {
+    const steps = (size: number, otherSize: number) => {
+      const working = new Working();
+      rowEnds(rowPlan('blocks', { size, otherSize }), working);
+      return working.steps.map(({ result }) => result);
+    };
+    expect([steps(7, 7), steps(7, 9)]).toEqual([[14], [14, 18]]);
   });
 
   it('all edges of the diagonal square have all its row ends: two to every row', () => {
