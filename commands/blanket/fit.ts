@@ -14,10 +14,10 @@ import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, specOf } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { action } from '../shared/actions.ts';
+import { distinct } from '../shared/steps.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
   blanketCautions,
-  distinct,
   extentWords,
   kindFigures,
   listed,

@@ -14,8 +14,9 @@ import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
+import { distinct } from '../shared/steps.ts';
 import { SAVED, savedBlanket } from './options.ts';
-import { blanketCautions, distinct, needLine, sizeFigures, sizeWords, sureness } from './words.ts';
+import { blanketCautions, needLine, sizeFigures, sizeWords, sureness } from './words.ts';
 
 export const materials = question({
   name: 'materials',

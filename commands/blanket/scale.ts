@@ -11,16 +11,9 @@ import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/bl
 import { relaid } from '../../src/projects/relaying.ts';
 import { motifsIn } from '../../src/core/blanket/materials.ts';
 import { action } from '../shared/actions.ts';
+import { distinct } from '../shared/steps.ts';
 import { columns, rows, SAVED, savedBlanket } from './options.ts';
-import {
-  blanketCautions,
-  distinct,
-  extentWords,
-  kindFigures,
-  makeCounts,
-  middleNote,
-  sizeFigures,
-} from './words.ts';
+import { blanketCautions, extentWords, kindFigures, makeCounts, middleNote, sizeFigures } from './words.ts';
 
 export const scale = question({
   name: 'scale',

@@ -9,11 +9,11 @@ import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { action } from '../shared/actions.ts';
+import { distinct } from '../shared/steps.ts';
 import { piecesIfKnown } from '../shared/blanket-drawing.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
   borderWords,
-  distinct,
   extentWords,
   joiningWords,
   layoutFacts,

@@ -8,7 +8,6 @@ import { type Extent, type Materials } from '../../src/core/blanket/materials.ts
 import type { MotifSpec } from '../../src/core/yarn/motif.ts';
 import { fewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
-import type { Step } from '../../src/core/base/working.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { caution } from '../../src/standards/care.ts';
@@ -19,17 +18,6 @@ import { ARRANGED } from './options.ts';
 
 export const listed = (names: readonly string[]) =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
-
-/** The steps without those that say the same once more: kinds of one gauge share theirs. */
-export function distinct(steps: readonly Step[]): Step[] {
-  const told = new Set<string>();
-  return steps.filter((step) => {
-    const key = JSON.stringify([step.label, step.formula, step.with]);
-    if (told.has(key)) return false;
-    told.add(key);
-    return true;
-  });
-}
 
 /** `A moss square 10, B sand square 10` */
 export const makeCounts = (names: readonly string[], counts: readonly number[]) =>

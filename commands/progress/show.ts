@@ -3,27 +3,30 @@ import { figure, gather, type Figure, type Answer } from '../../src/chat/answer.
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
-import { planOf, runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
+import { planOf, yarnOf } from '../../src/core/yarn/motif.ts';
 import { findNearest, sameName } from '../../src/core/base/nearest-name.ts';
 import { FEW_ROWS, hoursFor, paceOf, saidPace } from '../../src/core/yarn/pace.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Ball } from '../../src/core/base/quantity.ts';
 import { total, type RowPlan } from '../../src/core/rows/index.ts';
-import { reckonLength } from '../../src/core/yarn/balls.ts';
 import {
   reckonPercentDone,
   reckonSpareWeight,
   reckonToCome,
   type ToCome,
 } from '../../src/core/yarn/still-to-come.ts';
-import { count, g, m, num } from '../../src/core/base/reader.ts';
+import { count, g, m, num, t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { reckonLeft } from '../../src/core/yarn/left.ts';
+import { specOf } from '../../src/projects/blankets.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../src/projects/progress.ts';
 import type { Blanket, Motif } from '../../src/projects/schema.ts';
+import { GAUGED_BAND, ROUGH_BAND } from '../../src/standards/consumption.ts';
 import { caution } from '../../src/standards/care.ts';
 import { drawSavedBlanket } from '../shared/blanket-drawing.ts';
+import { distinct } from '../shared/steps.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { rowWord, units } from '../shared/motif-words.ts';
 import { lineOf } from '../shared/actions.ts';
@@ -95,11 +98,11 @@ export const show = question({
     const motifs = needed === undefined ? 1 : Math.max(0, needed - made);
     const working = new Working();
     const percent = reckonPercentDone(plan, row, working);
-    const come = reckonToCome(
-      { plan, runs: runsOf(motif, plan), motifs, row, weight: motif.weight },
-      working,
-    );
-    const yarn = yarnWords(motif, plan, come, blanket, ball, working);
+    const spec = defined({ ...motif, ball: ball ?? motif.ball });
+    const beside =
+      blanket && specOf(doc, blanket).kinds.map((kind) => (kind.name === motif.name ? spec : kind));
+    const come = reckonToCome({ motif: spec, beside, yarns: blanket?.yarns ?? [], motifs, row }, working);
+    const yarn = yarnWords(motif, plan, come);
     const scale =
       left === undefined
         ? undefined
@@ -134,11 +137,12 @@ export const show = question({
         yarn.lines,
         time.lines,
       ),
-      working: working.steps,
+      working: distinct(working.steps),
       assumptions: [
         needed === undefined
           ? 'Still to come is the motif on the hook, as no blanket is made of it.'
-          : `Still to come are the ${count(motifs, 'motif')} of ${blanket?.name ?? ''} that ${motifs === 1 ? 'is' : 'are'} not made.`,
+          : `Still to come ${motifs === 1 ? 'is' : 'are'} the ${count(motifs, 'motif')} of ${blanket?.name ?? ''} that ${motifs === 1 ? 'is' : 'are'} not made.`,
+        ...come.assumptions,
         ...time.assumptions,
       ],
       cautions: time.figures.length > 0 ? [caution('hands')] : [],
@@ -180,41 +184,38 @@ function allOf(blanket: Blanket, made: readonly number[]): { lines: string[]; fi
   };
 }
 
-/** What is still to come, by colour: from the weighed motif alone. */
-function yarnWords(
-  motif: Motif,
-  plan: RowPlan,
-  come: ToCome,
-  blanket: Blanket | undefined,
-  ball: Ball | undefined,
-  working: Working,
-): { lines: string[]; figures: Figure[] } {
-  if (come.weight === undefined) {
-    return {
-      lines: [
-        `${units(plan, come.stitches)} still to work. Weigh a finished one, and it becomes yarn: ${lineOf('motif weigh', { name: motif.name, weight: '18g' })}`,
-      ],
-      figures: [],
-    };
-  }
-  const each = come.colours.map(({ colour, stitches, weight = 0 }) => {
-    const own = yarnOf(blanket?.yarns ?? [], colour)?.ball ?? ball;
-    const long = own ? reckonLength(weight, own, working, `Of ${colour}, in length`) : undefined;
-    return {
-      long,
-      says: `${colour}: ${units(plan, stitches)}, ${g(weight)}${long === undefined ? '' : `, ${m(long)}`}`,
-    };
-  });
-  const known = each.flatMap(({ long }) => (long === undefined ? [] : [long]));
-  // A sum with a colour missing would be no answer.
-  const metres = known.length === each.length ? known.reduce((sum, long) => sum + long, 0) : undefined;
+/** How sure the metres are. */
+const SURE: Readonly<Record<ToCome['how'], string>> = {
+  weighed: '',
+  'as-weighed': ', as the weighed kinds take it',
+  'by-gauge': `, estimated from its ${t('gauge')}, right to about ${num(GAUGED_BAND)} %`,
+  rough: `, estimated from hook and yarn, right to about ${num(ROUGH_BAND)} %`,
+};
+
+/** What is still to come, by colour, and how sure that is. */
+function yarnWords(motif: Motif, plan: RowPlan, come: ToCome): { lines: string[]; figures: Figure[] } {
+  const { weight, metres, how, stitches, colours } = come;
+  // Weighed without a ball of its own, its grams are sure and its metres are not.
+  const sure = SURE[how];
+  const yarn =
+    weight === undefined || sure === ''
+      ? `${gather(weight !== undefined && g(weight), m(metres)).join(', ')} of yarn in ${units(plan, stitches)}${sure}`
+      : `${g(weight)} of yarn in ${units(plan, stitches)}; ${m(metres)}${sure}`;
   return {
     lines: gather(
-      `Still to come: ${g(come.weight)} of yarn${metres === undefined ? '' : `, ${m(metres)}`}, ${units(plan, come.stitches)}.`,
-      each.length > 1 && each.map(({ says }) => says),
+      `Still to come: ${yarn}.`,
+      colours.length > 1 &&
+        colours.map(
+          (one) =>
+            `${one.colour}: ${gather(units(plan, one.stitches), one.weight !== undefined && g(one.weight), m(one.metres)).join(', ')}`,
+        ),
+      (how === 'by-gauge' || how === 'rough') &&
+        motif.weight === undefined &&
+        stitches > 0 &&
+        `Weigh a finished one to be surer: ${lineOf('motif weigh', { name: motif.name, weight: '18g' })}`,
     ),
     figures: gather(
-      figure('weight_to_come', 'Yarn still to come', come.weight, 'g'),
+      figure('weight_to_come', 'Weight of the yarn still to come', weight, 'g'),
       figure('yarn_to_come', 'Yarn still to come', metres, 'm'),
     ),
   };
@@ -264,10 +265,17 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
 } {
   const which = whichColour(motif, colour);
   const of = come.colours.find((one) => which === undefined || one.colour === which);
-  if (motif.weight === undefined || of?.weight === undefined) {
+  const known = motif.weight !== undefined || come.how === 'weighed' || come.how === 'as-weighed';
+  if (!known || of === undefined) {
     throw new Problem('motif-not-weighed', `What one ${motif.name} weighs is not known yet.`, {
       option: 'left',
       hint: `Weigh a finished one: ${lineOf('motif weigh', { name: motif.name, weight: '18g' })}`,
+    });
+  }
+  if (of.weight === undefined) {
+    throw new Problem('ball-missing', `Of ${of.colour} no ball is known, so its weight is not.`, {
+      option: 'ball',
+      hint: 'Give its length and weight from the ball band: ball:170m/100g.',
     });
   }
   const spare = reckonSpareWeight(left, of.weight, working);
@@ -276,8 +284,8 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   const figures: Figure[] = [figure('spare_weight', 'Left over or missing', spare, 'g')];
   const lines: string[] = [];
   const own = ball ?? yarnOf(blanket?.yarns ?? [], of.colour)?.ball;
-  if (own && coloursIn(motif.runs).length < 2 && row < plan.rows.length) {
-    const { shape, size, otherSize, stitch, weight } = motif;
+  const { shape, size, otherSize, stitch, weight } = motif;
+  if (own && weight !== undefined && coloursIn(motif.runs).length < 2 && row < plan.rows.length) {
     const found = reckonLeft({ left, ball: own, shape, size, otherSize, stitch, each: weight, doneRow: row });
     working.steps.push(...found.working.steps);
     lines.push(

@@ -184,6 +184,23 @@ describe('/progress show', () => {
     expect(await ask('/progress show left:10g colour:mos')).toMatchObject({ hint: 'Did you mean moss?' });
   });
 
+  it('agrees with what the blanket takes, its colours of different yarns, weighed or not', async () => {
+    for (const weighed of ['/motif weigh weight:12g', '/motif show']) {
+      const { ask } = await room(
+        '/motif weigh side:15cm',
+        '/blanket start name:throw kinds:"moss square" columns:1 rows:1',
+        '/blanket colours colour:moss ball:170m/100g',
+        '/blanket colours colour:sand ball:400m/50g',
+        weighed,
+      );
+      const takes = await ask('/blanket materials reserve:0');
+      const come = await ask('/progress show');
+      expect(come.figures['yarn_to_come']!.value).toBeCloseTo(takes.figures['yarn_total']!.value, 9);
+      expect(come.figures['weight_to_come']!.value).toBeCloseTo(takes.figures['weight']!.value, 9);
+      expect(come.lines![2]!.includes('estimated')).toBe(weighed === '/motif show');
+    }
+  });
+
   it('on one colour also says the last row it reaches, as the yardage question does', async () => {
     const { ask } = asking();
     await ask('/motif define name:plain shape:diagonal size:12');

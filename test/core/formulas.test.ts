@@ -741,6 +741,10 @@ const SECOND: Readonly<Record<string, Trial>> = {
       sum(upTo(motifs_to_come).map((motif) => in_one - (motif === 1 ? done_of_one : 0))),
     ];
   },
+  YARN_TO_COME: ({ real, whole }) => {
+    const [stitch, in_one, to_come] = [real(0.01, 0.1), whole(1, 400), whole(0, 400)];
+    return [{ each: stitch * in_one, to_come, in_one }, sum(upTo(to_come).map(() => stitch))];
+  },
   WEIGHT_TO_COME: ({ real, whole }) => {
     const [weight, to_come, in_one] = [real(5, 60), whole(0, 9000), whole(10, 900)];
     return [{ weight, to_come, in_one }, inProportion(weight, in_one, to_come)];

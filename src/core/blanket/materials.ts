@@ -9,7 +9,7 @@ import { formula, type Working } from '../base/working.ts';
 import { countBorderRounds, spaceBorder } from '../edges/border.ts';
 import { SEAM_LENGTH, SEAM_TAILS, SEAM_YARN, SEAMS } from '../edges/seams.ts';
 import { BLANKET_LENGTH } from '../size/resize.ts';
-import { WHOLE_BALLS } from '../yarn/balls.ts';
+import { WEIGHT_OF_YARN, WHOLE_BALLS } from '../yarn/balls.ts';
 import { yarnOf } from '../yarn/motif.ts';
 import { TAILS } from '../yarn/motif-yarn.ts';
 import { hoursFor } from '../yarn/pace.ts';
@@ -55,13 +55,6 @@ export const TO_BUY = formula({
   given: { yarn: 'm', ball_length: 'm', at_hand: '' },
   unit: '',
   source: 'common practice: balls round up, never down, each colour for itself',
-});
-export const WEIGHT_OF_YARN = formula({
-  label: 'Its weight',
-  formula: 'yarn * ball_weight / ball_length',
-  given: { yarn: 'm', ball_weight: 'g', ball_length: 'm' },
-  unit: 'g',
-  source: 'derived: the ball band’s weight to its length',
 });
 export const COST = formula({
   label: 'Cost',

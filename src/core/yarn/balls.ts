@@ -16,6 +16,13 @@ export const YARN_WITH_RESERVE = formula({
   unit: 'm',
   source: 'common practice: a reserve on what the motifs take, usually 10 %',
 });
+export const WEIGHT_OF_YARN = formula({
+  label: 'Its weight',
+  formula: 'yarn * ball_weight / ball_length',
+  given: { yarn: 'm', ball_weight: 'g', ball_length: 'm' },
+  unit: 'g',
+  source: 'derived: the ball band’s weight to its length',
+});
 /** Rounded before it is rounded up, so that the last digit of a machine's arithmetic never buys a ball. */
 export const WHOLE_BALLS = formula({
   label: 'Whole balls',

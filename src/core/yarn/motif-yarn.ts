@@ -82,6 +82,10 @@ interface LaidOpen {
   readonly alike: readonly string[];
 }
 
+/** The ball that a colour of a motif is reckoned with: its own, or that of another of the motif's colours. */
+export const ballFor = (motif: MotifSpec, yarns: readonly Yarn[], colour: string): Ball | undefined =>
+  layOpen(motif, yarns).ballOf(colour);
+
 function layOpen(motif: MotifSpec, yarns: readonly Yarn[]): LaidOpen {
   const plan = planOf(motif);
   const runs = runsOf(motif, plan);

@@ -1,9 +1,13 @@
 /** What is still to come of a motif, alone or as often as a blanket has it: stitches, and yarn by colour. */
-import { countByColour } from './motif.ts';
-import { spans, type ColourRun } from '../stripes/colour-runs.ts';
-import { total, type RowPlan } from '../rows/index.ts';
 import { defined } from '../base/defined.ts';
+import type { Ball } from '../base/quantity.ts';
+import { sum } from '../base/sum.ts';
 import { formula, type Working } from '../base/working.ts';
+import { total, type RowPlan } from '../rows/index.ts';
+import { spans, type ColourRun } from '../stripes/colour-runs.ts';
+import { WEIGHT_OF_YARN } from './balls.ts';
+import { countByColour, planOf, runsOf, type MotifSpec, type Yarn } from './motif.ts';
+import { ballFor, readWeighedStitches, reckonMotifYarn, type MotifYarn } from './motif-yarn.ts';
 
 export const STITCHES_TO_COME = formula({
   label: 'Still to be worked',
@@ -12,8 +16,15 @@ export const STITCHES_TO_COME = formula({
   unit: '',
   source: 'derived: all that is not finished, less what is done of the motif on the hook',
 });
+export const YARN_TO_COME = formula({
+  label: 'Yarn of a colour still to come',
+  formula: 'each * to_come / in_one',
+  given: { each: 'm', to_come: '', in_one: '' },
+  unit: 'm',
+  source: 'derived: what one motif takes of the colour, shared evenly over what is worked in it',
+});
 export const WEIGHT_TO_COME = formula({
-  label: 'Yarn still to come',
+  label: 'Weight of the yarn still to come',
   formula: 'weight * to_come / in_one',
   given: { weight: 'g', to_come: '', in_one: '' },
   unit: 'g',
@@ -46,54 +57,86 @@ export interface Stripe {
 export const listStripes = (plan: RowPlan, runs: readonly ColourRun[]): Stripe[] =>
   spans(runs).map(({ colour, from, to }) => ({ colour, from, to, stitches: total(plan, to, from) }));
 
+/** What is still to come of a colour: in the plan's unit, in metres, and in grams where its ball or a weighed motif tells them. */
+export interface ColourToCome {
+  readonly colour: string;
+  readonly stitches: number;
+  readonly metres: number;
+  readonly weight?: number;
+}
+
 export interface ToCome {
   /** Stitches (or blocks) still to be worked. */
   readonly stitches: number;
-  /** Grams still to come; unset where no motif was weighed. */
+  /** How its yarn is known: weighed, as another that was, or estimated. */
+  readonly how: MotifYarn['how'];
+  /** Metres still to come, and grams; those are unset where neither a ball of every colour nor a weighed motif tells them. */
+  readonly metres: number;
   readonly weight?: number;
-  readonly colours: readonly {
-    readonly colour: string;
-    readonly stitches: number;
-    readonly weight?: number;
-  }[];
+  readonly colours: readonly ColourToCome[];
+  readonly assumptions: readonly string[];
 }
 
 /**
- * What is still to come. `motifs` are the motifs not yet finished, the one on the hook among them; `row` is its last
- * finished row; `weight` in g is that of one finished motif.
+ * What is still to come, by the same yarn of each colour that a whole blanket is reckoned with. `motifs` are the motifs not
+ * yet finished, the one on the hook among them; `row` is its last finished row; `beside` are the kinds of its blanket, of
+ * which a weighed one tells of the others. A motif that was weighed without a ball of its own yarn shares its grams evenly
+ * over its stitches, its metres being the estimate.
  */
 export function reckonToCome(
   asked: {
-    plan: RowPlan;
-    runs: readonly ColourRun[];
+    motif: MotifSpec;
+    beside?: readonly MotifSpec[] | undefined;
+    yarns: readonly Yarn[];
     motifs: number;
     row: number;
-    weight?: number | undefined;
   },
   working: Working,
 ): ToCome {
-  const { plan, runs, motifs, row, weight } = asked;
-  const inOne = total(plan);
-  const done = motifs === 0 ? 0 : total(plan, row);
+  const { motif, beside = [motif], yarns, motifs, row } = asked;
+  const plan = planOf(motif);
+  const runs = runsOf(motif, plan);
   const stitches = working.do(STITCHES_TO_COME, {
     motifs_to_come: motifs,
-    in_one: inOne,
-    done_of_one: done,
+    in_one: total(plan),
+    done_of_one: motifs === 0 ? 0 : total(plan, row),
   });
-  const grams = (of: number, label?: string) =>
-    weight === undefined
-      ? undefined
-      : working.do(WEIGHT_TO_COME, { weight, to_come: of, in_one: inOne }, label);
-  const all = grams(stitches);
-  const inAll = countByColour(plan, runs);
+  const yarn = reckonMotifYarn(motif, yarns, working, readWeighedStitches(beside, yarns, working));
   const left = countByColour(plan, runs, row);
-  const colours = [...inAll].map(([colour, each]) => {
-    const of = motifs === 0 ? 0 : (motifs - 1) * each + (left.get(colour) ?? 0);
-    const own = inAll.size > 1 ? grams(of, `Of that in ${colour}`) : all;
-    return defined({ colour, stitches: of, weight: own });
+  const colours = [...countByColour(plan, runs)].map(([colour, inOne]) => {
+    const toCome = motifs === 0 ? 0 : (motifs - 1) * inOne + (left.get(colour) ?? 0);
+    const part = yarn.colours.find((one) => one.colour === colour);
+    const each = part ? part.worked + part.tails + part.carried : 0;
+    const metres = working.do(
+      YARN_TO_COME,
+      { each, to_come: toCome, in_one: inOne },
+      `${motif.name}: ${colour} still to come`,
+    );
+    return { colour, stitches: toCome, metres };
   });
-  return defined({ stitches, colours, weight: all });
+  const weighedAlone = yarn.how !== 'weighed' && motif.weight !== undefined ? motif.weight : undefined;
+  const weights = colours.map(({ colour, stitches: toCome, metres }) =>
+    weighedAlone === undefined
+      ? reckonWeight(ballFor(motif, yarns, colour), metres, working, `Weight of the ${colour} to come`)
+      : working.do(
+          WEIGHT_TO_COME,
+          { weight: weighedAlone, to_come: toCome, in_one: total(plan) },
+          `Weight of the ${colour} to come`,
+        ),
+  );
+  return defined({
+    stitches,
+    how: yarn.how,
+    metres: sum(colours.map(({ metres }) => metres)),
+    weight: weights.every((weight) => weight !== undefined) ? sum(weights) : undefined,
+    colours: colours.map((colour, index) => defined({ ...colour, weight: weights[index] })),
+    assumptions: yarn.assumptions,
+  });
 }
+
+/** The weight (g) of a length (m) by its ball; undefined where none is known. */
+const reckonWeight = (ball: Ball | undefined, metres: number, working: Working, label: string) =>
+  ball && working.do(WEIGHT_OF_YARN, { yarn: metres, ball_weight: ball.g, ball_length: ball.m }, label);
 
 /** How much of the motif on the hook is done, in per cent of its stitches. */
 export const reckonPercentDone = (plan: RowPlan, row: number, working: Working): number =>
