@@ -123,7 +123,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['commands/{blanket,together}/**/*.ts'],
+    files: ['commands/**/*.ts'],
     plugins: { house: { rules: { 'no-reckoning': noReckoning } } },
     rules: { 'house/no-reckoning': 'error' },
   },

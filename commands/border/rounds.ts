@@ -55,11 +55,7 @@ export const rounds = question({
         figure('round_total', 'In the last round', last.total),
         figure('across', 'Across in the last round', last.across),
         figure('down', 'Down in the last round', last.down),
-        figure(
-          'stitches',
-          'In all rounds',
-          all.reduce((sum, { total }) => sum + total, 0),
-        ),
+        figure('stitches', 'In all rounds', found.stitches),
       ],
       lines: [
         ...all.map(

@@ -4,14 +4,14 @@ import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS } from '../../src/core/base/limits.ts';
 import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
-import { rowEnds, type RowEnds } from '../../src/core/edges/row-ends.ts';
+import { rowEnds, wholeRate, type RowEnds } from '../../src/core/edges/row-ends.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { rowPlan, type RowPlan, type Shape } from '../../src/core/rows/index.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { count, num, t } from '../../src/core/base/reader.ts';
-import { STITCH_FACTS, STITCHES, type Stitch } from '../../src/standards/stitches.ts';
+import { STITCHES, type Stitch } from '../../src/standards/stitches.ts';
 import { savedMotif } from '../shared/saved-motif.ts';
 import { corner } from './corner.ts';
 
@@ -190,8 +190,6 @@ function rowLines(
 
 /** How many single crochet a row end takes, stitch by stitch, read off the heights: a half is said as so many in two rows. */
 const ROW_ENDS = STITCHES.map((stitch) => {
-  const { height } = STITCH_FACTS[stitch];
-  return Number.isInteger(height)
-    ? `${height} for every row of ${t(stitch)}`
-    : `${2 * height} for every two rows of ${t(stitch)}`;
+  const { stitches, rows } = wholeRate(stitch);
+  return `${stitches} for every ${rows === 1 ? 'row' : 'two rows'} of ${t(stitch)}`;
 }).join(', ');

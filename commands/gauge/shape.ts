@@ -37,10 +37,7 @@ export const shape = question({
   answer({ gauge, size }): Answer {
     const found = diamond(gauge, size);
     const { across, along, side, cornerAngle, pull, increases } = found;
-    // The angle is 90° only where the two diagonals are equal; a tenth of a degree is beyond any ruler.
-    const square = Math.abs(cornerAngle - 90) < 0.05;
-    const even = Math.abs(found.rowHeight / found.stitchWidth - 1) < 0.005;
-    const form = square ? 'a square' : `a ${along > across ? 'tall' : 'wide'} diamond`;
+    const form = found.isSquare ? 'a square' : `a ${along > across ? 'tall' : 'wide'} diamond`;
     const told = increases.slice(0, ROWS_TOLD).join(', ');
     return {
       headline: `It comes off the hook as ${form}, ${cm(across)} across and ${cm(along)} along with a corner of ${num(cornerAngle, 1)}°, and blocks to a square of ${cm(side)} a side.`,
@@ -51,11 +48,11 @@ export const shape = question({
         figure('corner_angle', 'Corner off the hook', cornerAngle, '°'),
       ],
       lines: [
-        square
+        found.isSquare
           ? 'A row is about as high as a stitch is wide, so the corners are square as they are.'
-          : even
-            ? `A row is as high as a stitch is wide; only the odd stitch in the middle, ${num(2 * size + 1)} stitches across to ${num(2 * size)} rows along, keeps the corner from 90°.`
-            : `A row is ${num(found.rowHeight / found.stitchWidth, 2)} times as high as a stitch is wide, and each edge moves out one stitch a row, so the corners are not square. Every motif leans the same way: joined and blocked they lie flat.`,
+          : found.isEven
+            ? `A row is as high as a stitch is wide; only the odd stitch in the middle, ${num(found.widest)} stitches across to ${num(found.rows)} rows along, keeps the corner from 90°.`
+            : `A row is ${num(found.heightToWidth, 2)} times as high as a stitch is wide, and each edge moves out one stitch a row, so the corners are not square. Every motif leans the same way: joined and blocked they lie flat.`,
         `To block: pin the four corners ${cm(side)} apart along the edges, wet or misted, and let it dry; the widest row ${pull < 0 ? 'draws in' : 'is pulled wider'} by ${num(Math.abs(pull), 1)} %.`,
         `To have it square off the hook, increase at each end, row by row: ${told}${increases.length > ROWS_TOLD ? ' …' : ''}; then decrease the same way back. That makes ${cm(found.squareSide)} a side.`,
       ],

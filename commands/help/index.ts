@@ -1,6 +1,6 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { command, question, type Command } from '../../src/chat/command.ts';
-import { suggest } from '../../src/core/base/nearest-name.ts';
+import { findBest, suggest } from '../../src/core/base/nearest-name.ts';
 import { readLine } from '../../src/chat/line.ts';
 import { opt } from '../../src/chat/options.ts';
 import { exampleLine, optionWords } from '../../src/chat/reference.ts';
@@ -25,8 +25,7 @@ function byWords(registry: Registry, asked: string): Route[] {
       .replace(/[^a-z0-9]+/g, ' ');
   const hits = (route: Route) =>
     words.filter((word) => says(route).includes(` ${word.replace(/s$/, '')}`)).length;
-  const most = Math.max(0, ...registry.routes.map(hits));
-  return most === 0 ? [] : registry.routes.filter((route) => hits(route) === most).slice(0, MOST_FOUND);
+  return findBest(registry.routes, hits).slice(0, MOST_FOUND);
 }
 
 /** The help page of these commands, itself a question like any other. */

@@ -100,7 +100,7 @@ export const joining = command({
               `${columns > 1 ? 'Then' : 'Join'} the strips to each other: ${count(rows - 1, 'long seam')} of ${cm(found.longLength)}, the corners pinned first.`,
             columns > 1 &&
               rows > 1 &&
-              `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(columns + rows - 2, 'thread')} instead of ${found.seams}.`,
+              `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(found.threads, 'thread')} instead of ${found.seams}.`,
           ),
           working: found.working.steps,
           assumptions: gather(
@@ -110,10 +110,7 @@ export const joining = command({
               'Sewn in by one strand at each edge, the edge a strand and a half thick.',
             `About ${num(ratio)} times the seam, right to perhaps ${num(ROUGH_BAND)} %: sew one seam with a measured length and go by that.`,
           ),
-          cautions: gather(
-            careFor(columns * asked.side, rows * asked.side),
-            seamLength > LONG_SEAM && caution('hands'),
-          ),
+          cautions: gather(careFor(found.width, found.height), seamLength > LONG_SEAM && caution('hands')),
         };
       },
     }),

@@ -3,6 +3,7 @@ import { figure, gather, type Action, type Figure } from '../../src/chat/answer.
 import { colourOf } from '../../src/core/stripes/colour-runs.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
+import { facesRight } from '../../src/core/rows/index.ts';
 import { writeRow } from '../../src/core/stripes/written-rows.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { rowWord, RowWord, units } from '../shared/motif-words.ts';
@@ -52,8 +53,8 @@ export function coming(motif: Motif, { row, made }: At): Coming {
   const { text, change } = writeRow(plan, motif.runs, next.row);
   const changes = change !== undefined;
   const inColour = colour === undefined ? '' : changes ? `, changing to ${colour}` : `, in ${colour}`;
-  // Odd rows show the right side (common practice); rounds always do.
-  const side = plan.worked === 'rounds' ? '' : `, ${next.row % 2 === 1 ? 'right' : 'wrong'} side facing`;
+  const side =
+    plan.worked === 'rounds' ? '' : `, ${facesRight(plan, next.row) ? 'right' : 'wrong'} side facing`;
   return {
     says: `${called} ${next.row} of ${rows} comes next: ${units(plan, next.count)}${inColour}${side}`,
     lines: gather(change, `${RowWord(plan)} ${next.row}: ${text} (${units(plan, next.count)})`),

@@ -1,7 +1,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { checkCounts } from '../../src/core/miscount/check-counts.ts';
+import { checkCounts, rowsCounted } from '../../src/core/miscount/check-counts.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { findRowsWith } from '../../src/core/yarn/still-to-come.ts';
@@ -50,14 +50,15 @@ export const counted = question({
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);
       const called = rowWord(planOf(motif));
-      if (counts.length > Math.max(1, row)) {
+      const { from, last } = rowsCounted(row, counts.length);
+      if (from < 1) {
         throw new Problem(
           'too-many-counts',
           `${counts.length} counts are given, but only ${row} ${called}${row === 1 ? ' is' : 's are'} done.`,
           {
             facts: { given: counts.length, done: row },
             option: 'counts',
-            hint: `Give at most ${Math.max(1, row)}, or say where you are: /progress at row:${Math.min(counts.length, planOf(motif).rows.length)}.`,
+            hint: `Give at most ${last}, or say where you are: /progress at row:${planOf(motif).rows[counts.length - 1]?.row ?? planOf(motif).rows.length}.`,
           },
         );
       }
@@ -67,8 +68,7 @@ export const counted = question({
     });
     const { motif, row } = tell;
     const plan = planOf(motif);
-    const last = Math.max(1, row);
-    const from = last - counts.length + 1;
+    const { from, last } = rowsCounted(row, counts.length);
     const found = checkCounts(plan, counts, from);
     const next = coming(motif, tell);
     const difference = figure('difference', 'Difference', found.difference);

@@ -1,6 +1,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { stillToMake } from '../../src/core/blanket/made.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
 import { MOST_MADE } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
@@ -49,7 +50,7 @@ export const finished = question({
       if (counted) record(doc, motif, 'finished', { row: 0, made: was.made + 1 }, context.now);
       return {
         row: counted ? 0 : was.row,
-        made: was.made + (counted ? 1 : 0),
+        made: counted ? was.made + 1 : was.made,
         counted,
         ...(blanket ? { blanket: blanket.name, needed: neededFor(blanket, motif.name) } : {}),
       };
@@ -68,7 +69,7 @@ export const finished = question({
         found.figures,
         needed !== undefined && [
           figure('needed', 'Motifs in the blanket', needed),
-          figure('to_make', 'Still to make', Math.max(0, needed - made)),
+          figure('to_make', 'Still to make', stillToMake(needed, made)),
         ],
       ),
       data: { ...found.data, counted },

@@ -18,6 +18,7 @@ import {
 } from '../../src/core/yarn/still-to-come.ts';
 import { count, g, m, num, t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
+import { countMade, madeOfNeeded, stillToMake } from '../../src/core/blanket/made.ts';
 import { reckonLeft } from '../../src/core/yarn/left.ts';
 import { specOf } from '../../src/projects/blankets.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
@@ -95,7 +96,7 @@ export const show = question({
     const { row, made } = progress;
     const blanket = blanketOf(doc, motif.name);
     const needed = blanket && neededFor(blanket, motif.name);
-    const motifs = needed === undefined ? 1 : Math.max(0, needed - made);
+    const motifs = needed === undefined ? 1 : stillToMake(needed, made);
     const working = new Working();
     const percent = reckonPercentDone(plan, row, working);
     const spec = defined({ ...motif, ball: ball ?? motif.ball });
@@ -167,15 +168,14 @@ export const show = question({
 
 /** All kinds of the blanket together. */
 function allOf(blanket: Blanket, made: readonly number[]): { lines: string[]; figures: Figure[] } {
-  const counts = blanket.kinds.map((kind, index) => ({
-    kind,
-    made: Math.min(made[index] ?? 0, neededFor(blanket, kind)),
-    needed: neededFor(blanket, kind),
-  }));
-  const done = counts.reduce((sum, one) => sum + one.made, 0);
+  const needed = blanket.kinds.map((kind) => neededFor(blanket, kind));
+  const done = countMade(needed, made);
+  const each = madeOfNeeded(needed, made).map(
+    (one, kind) => `${blanket.kinds[kind] ?? ''} ${one} of ${needed[kind] ?? 0}`,
+  );
   return {
     lines: [
-      `${blanket.name}: ${done} of ${count(blanket.layout.length, 'motif')} made${counts.length > 1 ? ` (${counts.map((one) => `${one.kind} ${one.made} of ${one.needed}`).join(', ')})` : ''}.`,
+      `${blanket.name}: ${done} of ${count(blanket.layout.length, 'motif')} made${each.length > 1 ? ` (${each.join(', ')})` : ''}.`,
     ],
     figures: [
       figure('blanket_made', `Made for ${blanket.name}`, done),

@@ -17,12 +17,11 @@ export function elsewhereWords(
 ): ElsewhereWords | undefined {
   const { elsewhere, slip } = wrong ?? {};
   if (wrong === undefined || elsewhere === undefined) return undefined;
-  const { by, firstRow, lastRow: to, otherFirstRows } = elsewhere;
+  const { by, firstRow, lastRow: to, otherFirstRows, otherLastRows } = elsewhere;
   const way = `${count(Math.abs(by), called)} ${by > 0 ? 'ahead' : 'behind'}`;
-  const long = to - firstRow;
   const turned = otherFirstRows.map((row) => `, or of ${called} ${row} after the turn`).join('');
   const place =
-    long === 0
+    to === firstRow
       ? `${unit(wrong.counted)} ${wrong.counted === 1 ? 'is' : 'are'} the count of ${called} ${firstRow}${turned}, not of ${called} ${fromRow}`
       : `These counts belong to ${called}s ${firstRow} to ${to}, not ${fromRow} to ${lastRow}`;
   return {
@@ -33,6 +32,6 @@ export function elsewhereWords(
             'behind',
           )
         : `${place}: you are ${way}, and ${called} ${slip.row} has ${unit(slip.counted)} where ${slip.expected} belong${slip.expected === 1 ? 's' : ''}, ${Math.abs(slip.difference)} too ${slip.difference < 0 ? 'few' : 'many'}.`,
-    rows: [to, ...otherFirstRows.map((row) => row + long)],
+    rows: [to, ...otherLastRows],
   };
 }

@@ -45,7 +45,7 @@ export function stripeLines(plan: RowPlan, runs: readonly ColourRun[]): string[]
     `Colours: ${writeRuns(runs, plan.called)}.`,
     listed.length <= LISTED
       ? listed
-      : [...listed.slice(0, LISTED), `… and ${listed.length - LISTED} more in the same words.`],
+      : [...listed.slice(0, LISTED), `… and ${listed.slice(LISTED).length} more in the same words.`],
     runs.length > 1 && `By colour, in ${plan.counted}: ${each}.`,
   );
 }
@@ -58,14 +58,14 @@ export function carryLines(motif: MotifSpec, working: Working): string[] {
   const carrying = lengths(plan, runs);
   const row = rowWord(plan);
   const where = plan.worked === 'rounds' ? 'at the join' : 'up the side';
-  const each = [...carrying.byColour].map(([colour, { lengths: many, carriedOver }]) => {
+  const each = [...carrying.byColour].map(([colour, { lengths: many, ends, carriedOver }]) => {
     const used = runs.filter((run) => run.colour === colour).length;
     if (used === 1) return `${colour} is used once: 2 ends.`;
     const climbs = `climbs ${where} past ${count(carriedOver, row)} in all`;
     if (many === 1) return `${colour} ${climbs}, one unbroken length: 2 ends.`;
     return carriedOver > 0
-      ? `${colour} ${climbs}, but is cut ${count(many - 1, 'time')}: ${2 * many} ends.`
-      : `${colour} is cut at every change: ${2 * many} ends.`;
+      ? `${colour} ${climbs}, but is cut ${count(many - 1, 'time')}: ${ends} ends.`
+      : `${colour} is cut at every change: ${ends} ends.`;
   });
   const strand =
     carrying.carriedOver === 0
@@ -73,12 +73,11 @@ export function carryLines(motif: MotifSpec, working: Working): string[] {
       : [
           `About ${m(carriedStrand(carrying.carriedOver, reckonRowHeight(motif, reckonStitchWidth(motif, wpiOf(undefined), working), working), working))} of yarn is carried.`,
         ];
-  const saved = carrying.endsIfCut - carrying.ends;
   const [other] = otherStripes(plan, runs);
   return gather(
     each,
     strand,
-    `${count(carrying.ends, 'end')} to weave in${saved > 0 ? `; cutting at every change would leave ${carrying.endsIfCut}` : ''}.`,
+    `${count(carrying.ends, 'end')} to weave in${carrying.endsIfCut > carrying.ends ? `; cutting at every change would leave ${carrying.endsIfCut}` : ''}.`,
     other &&
       `Other stripes would leave fewer: ${writeRuns(other.runs, plan.called)}, ${count(other.ends, 'end')}, ${other.saves} fewer.`,
   );

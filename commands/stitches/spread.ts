@@ -1,7 +1,7 @@
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { writeSegment, spreadChanges } from '../../src/core/rows/spacing.ts';
+import { completeCounts, spreadChanges, writeSegment } from '../../src/core/rows/spacing.ts';
 import { count } from '../../src/core/base/reader.ts';
 
 /** An instruction of more stretches than this is told line by line under the headline. */
@@ -67,11 +67,11 @@ export const spread = question({
     },
     settle: (options, { more, fewer }) => {
       const by = more !== undefined ? Number(more) : fewer !== undefined ? -Number(fewer) : undefined;
-      const { from, to } = options;
       if (by === undefined) return options;
-      if (from !== undefined && to === undefined) return { ...options, to: String(Number(from) + by) };
-      if (to !== undefined && from === undefined) return { ...options, from: String(Number(to) - by) };
-      return options;
+      const known = (typed: string | undefined) => (typed === undefined ? undefined : Number(typed));
+      const counts = completeCounts({ from: known(options['from']), to: known(options['to']) }, by);
+      const filled = Object.entries(counts).map(([option, count]) => [option, String(count)] as const);
+      return { ...Object.fromEntries(filled), ...options };
     },
     reports: true,
     phrases: [

@@ -4,7 +4,6 @@ import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { reckonLeft } from '../../src/core/yarn/left.ts';
-import { TAIL } from '../../src/standards/consumption.ts';
 import { otherSize } from './options.ts';
 
 export const left = question({
@@ -63,7 +62,7 @@ export const left = question({
     const { plan, lastRow, spare, more } = found;
     const row = plan.called;
     const rows = plan.rows.length;
-    const tail = cm(TAIL * 100);
+    const tail = cm(found.tail);
     return {
       headline: headline(),
       figures: gather(

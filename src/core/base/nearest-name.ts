@@ -46,6 +46,18 @@ export function findMeant<T extends { readonly name: string }>(
   return begun.length === 1 ? begun[0] : undefined;
 }
 
+/**
+ * The things that score highest, in their order; none where nothing scores.
+ *
+ * @example
+ * findBest(['moss', 'sand', 'moor'], (name) => (name.startsWith('mo') ? 1 : 0)) // → ['moss', 'moor']
+ */
+export function findBest<T>(things: readonly T[], scoreOf: (thing: T) => number): T[] {
+  const scores = things.map(scoreOf);
+  const best = Math.max(0, ...scores);
+  return best === 0 ? [] : things.filter((_, index) => scores[index] === best);
+}
+
 /** How many letters must be changed, added or left out to get from what was typed to a name. */
 const steps = (typed: string, name: string) =>
   distance(typed.toLowerCase().slice(0, COMPARED), name.toLowerCase());

@@ -6,6 +6,7 @@ import { isOffBy, percentOff } from '../base/percent-off.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { num } from '../base/reader.ts';
+import { sum } from '../base/sum.ts';
 import { formula, Working } from '../base/working.ts';
 import { STITCHES_WANTED } from '../rows/width.ts';
 import { CORNER_FOR } from '../../standards/growth.ts';
@@ -159,6 +160,8 @@ export interface CornerFit {
 export interface BorderRounds {
   readonly rounds: readonly BorderRound[];
   readonly last: BorderRound;
+  /** Stitches in all rounds together. */
+  readonly stitches: number;
   /** One for each stitch that is used. */
   readonly corners: readonly CornerFit[];
   readonly working: Working;
@@ -196,7 +199,7 @@ export function countBorderRounds(asked: {
     const fit = growth === flatGrowth ? 'flat' : growth < flatGrowth ? 'too few' : 'too many';
     return { stitch, flatGrowth, growth, corner: CORNER_FOR[stitch], fit };
   });
-  return { rounds, last, corners, working };
+  return { rounds, last, stitches: sum(rounds.map(({ total }) => total)), corners, working };
 }
 
 /**

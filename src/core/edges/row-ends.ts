@@ -1,5 +1,5 @@
 /** How many border stitches the edges of one motif take from its own rows, by the published rates along row ends. */
-import { STITCH_FACTS } from '../../standards/stitches.ts';
+import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { Problem } from '../base/problem.ts';
 import { formula, type Working } from '../base/working.ts';
 import type { RowPlan } from '../rows/index.ts';
@@ -28,6 +28,17 @@ export const SIDE_OF_ROUND = formula({
   source:
     'common practice: one for one into the tops of stitches; a corner’s stitches shared by its two sides',
 });
+
+/**
+ * Border stitches (counted as ⟦sc⟧) along row ends in whole numbers: so many for one row, or, where one row takes a half, for two.
+ *
+ * @example
+ * wholeRate('hdc') // → { stitches: 3, rows: 2 }
+ */
+export function wholeRate(stitch: Stitch): { readonly stitches: number; readonly rows: 1 | 2 } {
+  const { height } = STITCH_FACTS[stitch];
+  return Number.isInteger(height) ? { stitches: height, rows: 1 } : { stitches: 2 * height, rows: 2 };
+}
 
 export interface RowEnds {
   /** Border stitches along the side that lies across the blanket, and along the one that lies down it. */

@@ -145,6 +145,11 @@ export interface Joining {
   readonly strips: number;
   readonly shortLength: number;
   readonly longLength: number;
+  /** Threads where every seam is sewn straight through, those down and those across. */
+  readonly threads: number;
+  /** All motifs together, in cm. */
+  readonly width: number;
+  readonly height: number;
   readonly working: Working;
 }
 
@@ -185,6 +190,9 @@ export function joinMotifs(asked: {
     strips: rows,
     shortLength: side,
     longLength: columns * side,
+    threads: columns - 1 + (rows - 1),
+    width: columns * side,
+    height: rows * side,
     working,
   };
 }

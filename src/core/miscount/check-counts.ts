@@ -48,6 +48,26 @@ export interface Miscount {
 }
 
 /**
+ * Which rows so many counts are of, the last of them that of the last row done. Before the first row is finished, it is the first
+ * that was counted.
+ *
+ * @example
+ * rowsCounted(5, 3) // → { from: 3, last: 5 }
+ */
+export function rowsCounted(done: number, counts: number): { readonly from: number; readonly last: number } {
+  const last = Math.max(1, done);
+  return { from: last - counts + 1, last };
+}
+
+/**
+ * The last of so many rows that are counted from one on.
+ *
+ * @example
+ * lastCounted(3, 4) // → 6
+ */
+export const lastCounted = (from: number, counts: number): number => from + counts - 1;
+
+/**
  * Holds counts, the first of them that of row `fromRow`, against a plan.
  *
  * Throws Problem: no-such-row, too-many-counts.
@@ -65,7 +85,7 @@ export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 
         facts: { row: fromRow, rows },
       },
     );
-  const lastRow = fromRow + counts.length - 1;
+  const lastRow = lastCounted(fromRow, counts.length);
   if (lastRow > rows)
     throw new Problem(
       'too-many-counts',

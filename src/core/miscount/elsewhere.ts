@@ -9,6 +9,8 @@ export interface Elsewhere {
   readonly lastRow: number;
   /** Other rows that the first count would fit as well, the nearest first: those after the turn. */
   readonly otherFirstRows: readonly number[];
+  /** The last row for each of those. */
+  readonly otherLastRows: readonly number[];
   /** Where among the counts (from 0) one row still went wrong; unset where every count fits. */
   readonly slipAt?: number;
 }
@@ -41,10 +43,15 @@ export function elsewhere(plan: RowPlan, counts: readonly number[], fromRow: num
     firstRow,
     lastRow: firstRow + counts.length - 1,
     otherFirstRows: [],
+    otherLastRows: [],
     ...rest,
   });
   const [whole, ...others] = starts.filter((row) => offs(plan, counts, row).every((off) => off === 0));
-  if (whole !== undefined) return at(whole, { otherFirstRows: others });
+  if (whole !== undefined)
+    return at(whole, {
+      otherFirstRows: others,
+      otherLastRows: others.map((row) => row + counts.length - 1),
+    });
   if (slips(offs(plan, counts, fromRow)) < 2) return undefined;
   for (const row of starts) {
     const off = offs(plan, counts, row);

@@ -49,6 +49,17 @@ export interface PlanOptions {
   readonly stitch?: Stitch | undefined;
 }
 
+/**
+ * Whether the right side faces her in this row: in turned rows the first one shows it and every second one after it, in rounds
+ * all do. Common practice.
+ *
+ * @example
+ * facesRight({ worked: 'rows' }, 4) // → false
+ * facesRight({ worked: 'rounds' }, 4) // → true
+ */
+export const facesRight = ({ worked }: Pick<RowPlan, 'worked'>, row: number): boolean =>
+  worked === 'rounds' || row % 2 === 1;
+
 /** The sum of the counts of rows `from` to `to`, both counted in; 0 where `to` < `from`. */
 export function total(plan: RowPlan, to = plan.rows.length, from = 1): number {
   let sum = 0;

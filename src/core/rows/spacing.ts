@@ -1,4 +1,5 @@
 /** Increases or decreases spread evenly over a row or a round, and the instruction that works them. */
+import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import { formula, Working } from '../base/working.ts';
 
@@ -72,6 +73,21 @@ export function shareEvenly(total: number, parts: number): number[] {
     { length: parts },
     (_, index) => least + Math.floor(((index + 1) * larger) / parts) - Math.floor((index * larger) / parts),
   );
+}
+
+/**
+ * Both counts, where a change of so many (more +, fewer −) names the one that is missing; as they are where both are known, or neither.
+ *
+ * @example
+ * completeCounts({ from: 60 }, -8) // → { from: 60, to: 52 }
+ */
+export function completeCounts(
+  { from, to }: { readonly from?: number | undefined; readonly to?: number | undefined },
+  by: number,
+): { readonly from?: number; readonly to?: number } {
+  if (from !== undefined && to === undefined) return { from, to: from + by };
+  if (to !== undefined && from === undefined) return { from: to - by, to };
+  return defined({ from, to });
 }
 
 /**

@@ -127,11 +127,25 @@ export interface Diamond extends BlockedSquare {
   readonly cornerAngle: number;
   /** Per cent by which blocking widens the widest row; negative where it draws it in. */
   readonly pull: number;
+  /** Whether it is square as it comes off the hook, as far as any ruler can tell. */
+  readonly isSquare: boolean;
+  /** How high a row is for the width of a stitch, and whether the two are alike. */
+  readonly heightToWidth: number;
+  readonly isEven: boolean;
+  /** Rows in all, and stitches in the widest of them. */
+  readonly rows: number;
+  readonly widest: number;
   readonly increases: readonly number[];
   /** The side of the piece that those increases make, in cm. */
   readonly squareSide: number;
   readonly working: Working;
 }
+
+const RIGHT_ANGLE = 90;
+/** Degrees that are beyond any ruler. */
+const ANGLE_TOLD = 0.05;
+/** A ratio that is read as 1, to two decimals. */
+const RATIO_TOLD = 0.005;
 
 /** Everything about the diagonal square's true shape. Throws Problem: gauge-rows-missing. */
 export function diamond(gauge: Gauge, size: number): Diamond {
@@ -140,7 +154,19 @@ export function diamond(gauge: Gauge, size: number): Diamond {
   const { across, along, side, rowHeight, stitchWidth } = blocked;
   const cornerAngle = working.do(CORNER_ANGLE, { across, along });
   const pull = working.do(PULL, { side, across });
-  working.do(STEP_OUT, { row_height: rowHeight, stitch_width: stitchWidth });
+  const heightToWidth = working.do(STEP_OUT, { row_height: rowHeight, stitch_width: stitchWidth });
   const squareSide = working.do(SQUARE_SIDE, { along });
-  return { ...blocked, cornerAngle, pull, squareSide, increases: squareIncreases(gauge, size), working };
+  return {
+    ...blocked,
+    cornerAngle,
+    pull,
+    isSquare: Math.abs(cornerAngle - RIGHT_ANGLE) < ANGLE_TOLD,
+    heightToWidth,
+    isEven: Math.abs(heightToWidth - 1) < RATIO_TOLD,
+    rows: 2 * size,
+    widest: 2 * size + 1,
+    squareSide,
+    increases: squareIncreases(gauge, size),
+    working,
+  };
 }

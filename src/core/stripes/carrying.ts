@@ -6,6 +6,9 @@ import { formula, type Working } from '../base/working.ts';
 /** The most rows that a colour is carried past (common practice: a few; more leaves a long loop at the edge). */
 export const CARRY_PAST = 4;
 
+/** Its beginning and its end. */
+const ENDS_A_LENGTH = 2;
+
 export const CARRIED_STRAND = formula({
   label: 'Yarn carried up the side',
   formula: 'rows_carried * row_height / cm_per_m',
@@ -36,6 +39,12 @@ export interface Length {
   readonly carriedOver: number;
 }
 
+export interface ColourCarried {
+  readonly lengths: number;
+  readonly ends: number;
+  readonly carriedOver: number;
+}
+
 export interface Carrying {
   /** In the order in which they are joined. */
   readonly lengths: readonly Length[];
@@ -45,8 +54,8 @@ export interface Carrying {
   readonly endsIfCut: number;
   /** Rows climbed past, by all lengths together. */
   readonly carriedOver: number;
-  /** Lengths of yarn by colour. */
-  readonly byColour: ReadonlyMap<string, { readonly lengths: number; readonly carriedOver: number }>;
+  /** Lengths of yarn by colour, with their ends, and the rows that they climb past. */
+  readonly byColour: ReadonlyMap<string, ColourCarried>;
 }
 
 /**
@@ -80,15 +89,19 @@ export function lengths(plan: Pick<RowPlan, 'worked' | 'rows'>, runs: readonly C
       });
     } else put({ colour, fromRow: from, toRow: to, rows, pickUps: [], carriedOver: 0 });
   }
-  const byColour = new Map<string, { lengths: number; carriedOver: number }>();
+  const byColour = new Map<string, ColourCarried>();
   for (const { colour, carriedOver } of all) {
-    const so = byColour.get(colour) ?? { lengths: 0, carriedOver: 0 };
-    byColour.set(colour, { lengths: so.lengths + 1, carriedOver: so.carriedOver + carriedOver });
+    const so = byColour.get(colour) ?? { lengths: 0, ends: 0, carriedOver: 0 };
+    byColour.set(colour, {
+      lengths: so.lengths + 1,
+      ends: so.ends + ENDS_A_LENGTH,
+      carriedOver: so.carriedOver + carriedOver,
+    });
   }
   return {
     lengths: all,
-    ends: 2 * all.length,
-    endsIfCut: 2 * striped.length,
+    ends: ENDS_A_LENGTH * all.length,
+    endsIfCut: ENDS_A_LENGTH * striped.length,
     carriedOver: all.reduce((sum, { carriedOver }) => sum + carriedOver, 0),
     byColour,
   };

@@ -45,6 +45,8 @@ export const SHARE_AT_TURN = formula({
   source: 'derived: stitches of the rising rows over all stitches',
 });
 
+const CM_PER_M = 100;
+
 /** The last row whose stitches, from the row after `doneRow` on, are within reach; `doneRow` itself where none is. */
 export function findLastRowInReach(plan: RowPlan, doneRow: number, reach: number): number {
   let last = doneRow;
@@ -71,6 +73,8 @@ export interface Left {
   readonly spare: number;
   /** Further whole motifs from the rest; unset while this one cannot be finished. */
   readonly more?: number;
+  /** Kept back for the tail, in cm. */
+  readonly tail: number;
   /** Per cent of the yarn worked by the end of the turn row, where the shape turns. */
   readonly atTurn?: number;
   readonly working: Working;
@@ -119,6 +123,7 @@ export function reckonLeft(asked: {
     yarnLeft,
     motifYarn,
     ...walked,
+    tail: TAIL * CM_PER_M,
     more:
       lastRow === rows ? working.do(MORE_MOTIFS, { spare, tail: TAIL, motif_yarn: motifYarn }) : undefined,
     atTurn: plan.shape === 'diagonal' ? working.do(SHARE_AT_TURN, { size: plan.size }) : undefined,

@@ -144,7 +144,7 @@ describe('round by round', () => {
         fc.integer({ min: 1, max: 9 }),
         fc.array(fc.constantFrom(...STITCHES), { minLength: 1, maxLength: 8 }),
         (across, down, corner, stitches) => {
-          const { rounds, last } = countBorderRounds({ across, down, corner, stitches });
+          const { rounds, last, stitches: inAll } = countBorderRounds({ across, down, corner, stitches });
           expect(rounds.map(({ stitch }) => stitch)).toEqual(stitches);
           expect(rounds[0]).toMatchObject({ across, down });
           rounds.forEach((round, index) => {
@@ -153,6 +153,8 @@ describe('round by round', () => {
             if (before) expect(round.total - before.total).toBe(4 * (corner - 1));
           });
           expect(last.across).toBe(across + (corner - 1) * (stitches.length - 1));
+          // The rounds grow by as much each time: the first and the last, halved, as often as there are rounds.
+          expect(inAll).toBe(((rounds[0]!.total + last.total) * rounds.length) / 2);
         },
       ),
       { numRuns: 40 },

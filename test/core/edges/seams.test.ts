@@ -22,6 +22,8 @@ describe('joining', () => {
           9,
         );
         expect(found.seams).toBe(strips * shortSeams + strips - 1);
+        expect(found.threads).toBe(shortSeams + (strips - 1));
+        expect([found.width, found.height]).toEqual([columns * 10, rows * 10]);
         expect(found.tails).toBeCloseTo(found.seams * 0.3, 9);
       }),
       { numRuns: 40 },

@@ -25,6 +25,7 @@ describe('counts of other rows', () => {
           const found = elsewhere(rowPlan(shape, { size }), counts, fromRow)!;
           expect(found.slipAt).toBeUndefined();
           expect([found.firstRow, ...found.otherFirstRows]).toContain(from);
+          expect([found.lastRow, ...found.otherLastRows]).toContain(from + many - 1);
           expect(rows.slice(found.firstRow - 1, found.lastRow).map(({ count }) => count)).toEqual(counts);
           const { wrong } = checkCounts(rowPlan(shape, { size }), counts, fromRow);
           expect(wrong!.causes[0]!.cause).toMatch(/ahead of|behind/);

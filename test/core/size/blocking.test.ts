@@ -25,6 +25,24 @@ describe('blocking', () => {
     );
   });
 
+  it('says how it comes off the hook as far as it can be seen', () => {
+    // A row as high as a stitch is wide: of the diagonals one is a stitch longer, 41 to 40, which is 91.4°.
+    expect(diamond({ stitches: 13, rows: 13, over: 10 }, 20)).toMatchObject({
+      isEven: true,
+      isSquare: false,
+      heightToWidth: 1,
+      rows: 40,
+      widest: 41,
+    });
+    // 40 rows of 41 stitches with a row higher by as much: square. One part in 201 is not seen any more, one in 199 is.
+    expect(diamond({ stitches: 41, rows: 40, over: 10 }, 20)).toMatchObject({
+      isEven: false,
+      isSquare: true,
+    });
+    expect(diamond({ stitches: 201.9, rows: 201, over: 10 }, 20).isEven).toBe(true);
+    expect(diamond({ stitches: 200, rows: 199, over: 10 }, 20).isEven).toBe(false);
+  });
+
   it('steps out in all by whole stitches of the ratio, whatever the decimals', () => {
     fc.assert(
       fc.property(gauge, fc.integer({ min: 1, max: 200 }), (gauge, rows) => {

@@ -44,6 +44,16 @@ describe('carrying or cutting', () => {
     expect(of('1 row moss, 1 row sand, 1 row clay, eight times')).toMatchObject({ ends: 6, endsIfCut: 48 });
   });
 
+  it('counts the ends of each colour, which are all ends', () => {
+    const { byColour, ends } = of('3 rows moss, 2 rows sand, 3 rows moss, 16 rows sand');
+    // Moss climbs past two rows of sand; sand is cut, as three rows end at the other side.
+    expect([...byColour].map(([colour, one]) => [colour, one.ends])).toEqual([
+      ['moss', 2],
+      ['sand', 4],
+    ]);
+    expect(ends).toBe(6);
+  });
+
   it('joined rounds begin at one place, so odd ones carry too', () => {
     expect(of('3 rounds moss, 3 rounds sand, four times', rounds)).toMatchObject({ ends: 4 });
     expect(of('5 rounds moss, 5 rounds sand, twice, then 4 rounds moss', rounds)).toMatchObject({ ends: 10 });

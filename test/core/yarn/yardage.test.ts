@@ -120,7 +120,7 @@ describe('what is left', () => {
       reckonLeft({ left: grams, ball, shape: 'flat', size: 50, otherSize: 10, each: 50, doneRow: 0 });
     expect(at(20.15)).toMatchObject({ lastRow: 4 });
     expect(at(20.15).spare).toBeCloseTo(0.15, 9);
-    expect(at(20.149)).toMatchObject({ lastRow: 3 });
+    expect(at(20.149)).toMatchObject({ lastRow: 3, tail: 15 });
   });
 
   it('stays where it is when nothing more can be finished, and says when all can', () => {
