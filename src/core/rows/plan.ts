@@ -76,15 +76,8 @@ export function widest(plan: RowPlan): Row {
 }
 
 /** Builds the rows from their counts, reading increases and decreases off the difference to the row before. */
-export function rowsOf(counts: readonly number[], first: Partial<Row> = {}): Row[] {
-  return counts.map((count, index) => {
-    const change = index === 0 ? 0 : count - (counts[index - 1] ?? 0);
-    return {
-      row: index + 1,
-      count,
-      increases: Math.max(0, change),
-      decreases: Math.max(0, -change),
-      ...(index === 0 ? first : {}),
-    };
+export const rowsOf = (counts: readonly number[]): Row[] =>
+  counts.map((count, index) => {
+    const change = count - (counts[index - 1] ?? count);
+    return { row: index + 1, count, increases: Math.max(0, change), decreases: Math.max(0, -change) };
   });
-}

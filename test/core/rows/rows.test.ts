@@ -1,5 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { evaluate } from '../../../src/core/base/working.ts';
+import { BLOCKS_FALLING, BLOCKS_LEVEL, BLOCKS_RISING } from '../../../src/core/rows/blocks.ts';
+import {
+  FALLING_COUNT,
+  FALLING_SO_FAR,
+  RISING_COUNT,
+  RISING_SO_FAR,
+} from '../../../src/core/rows/diagonal.ts';
+import { CIRCLE_COUNT, HEXAGON_COUNT } from '../../../src/core/rows/round.ts';
 import { reckonRow } from '../../../src/core/rows/row-facts.ts';
 import { MOST_ROWS } from '../../../src/core/base/limits.ts';
 import { rowPlan, SHAPES, total, widest, type Shape } from '../../../src/core/rows/index.ts';
@@ -43,6 +52,98 @@ describe('every plan', () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('the formula of a row', () => {
+  /** The label and the result of what a row's count, or all up to it, is reckoned by. */
+  const by = (shape: Shape, size: number, otherSize?: number) => {
+    const plan = rowPlan(shape, { size, otherSize });
+    return plan.rows.map(({ row }) => ({
+      row,
+      count: plan.countFormula(row).formula.formula,
+      soFar: plan.soFarFormula(row).formula.formula,
+      holds: [plan.countFormula(row), plan.soFarFormula(row)].map(({ formula, values }) =>
+        evaluate(formula.formula, values),
+      ),
+    }));
+  };
+  const second = fc.integer({ min: 1, max: 30 });
+
+  it('holds for both measures of blocks and flat pieces', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('blocks' as const, 'flat' as const),
+        second,
+        second,
+        (shape, size, other) => {
+          const plan = rowPlan(shape, { size, otherSize: other });
+          for (const { row, holds } of by(shape, size, other))
+            expect(holds).toEqual([plan.rows[row - 1]!.count, total(plan, row)]);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('is the plainest that holds: while it grows, while it keeps its count, while it shrinks', () => {
+    const ways = (shape: Shape, size: number, otherSize?: number) =>
+      by(shape, size, otherSize).map(({ soFar }) => soFar);
+    expect(ways('blocks', 3, 5)).toEqual([
+      ...Array.from({ length: 3 }, () => BLOCKS_RISING.formula),
+      ...Array.from({ length: 2 }, () => BLOCKS_LEVEL.formula),
+      ...Array.from({ length: 2 }, () => BLOCKS_FALLING.formula),
+    ]);
+    expect(ways('blocks', 5, 3)).toEqual(ways('blocks', 3, 5));
+    expect(ways('diagonal', 2)).toEqual(
+      [RISING_SO_FAR, RISING_SO_FAR, FALLING_SO_FAR, FALLING_SO_FAR].map(({ formula }) => formula),
+    );
+    expect(by('diagonal', 2).map(({ count }) => count)).toEqual(
+      [RISING_COUNT, RISING_COUNT, FALLING_COUNT, FALLING_COUNT].map(({ formula }) => formula),
+    );
+    expect(by('circle', 2)[1]!.count).toBe(CIRCLE_COUNT.formula);
+    expect(by('hexagon', 2)[1]!.count).toBe(HEXAGON_COUNT.formula);
+  });
+});
+
+describe('what is said of a row', () => {
+  it('takes the last row, and the usual stitch, where none is named, and says so', () => {
+    const told = reckonRow({ shape: 'diagonal', size: 4 });
+    expect(told).toMatchObject({ row: 8, count: 1, soFar: 40, total: 40 });
+    expect(told.assumptions).toEqual([
+      'Worked in ⟦hdc⟧, as no stitch was named.',
+      'The last row, as no row was named.',
+    ]);
+    // The total is what it comes to up to the last row, and said once.
+    expect(told.working.steps.map(({ result }) => result)).toEqual([1, 40]);
+  });
+
+  it('assumes nothing that was said', () => {
+    const told = reckonRow({ shape: 'diagonal', size: 4, row: 3, stitch: 'sc' });
+    expect(told).toMatchObject({ count: 7, soFar: 15, total: 40, assumptions: [] });
+    expect(told.working.steps.map(({ result }) => result)).toEqual([7, 15, 40]);
+  });
+
+  it('of a flat piece needs no rows beyond the one asked for', () => {
+    expect(reckonRow({ shape: 'flat', size: 20, row: 7 })).toMatchObject({ soFar: 140, total: 140 });
+    expect(reckonRow({ shape: 'flat', size: 20, row: 7, otherSize: 9 })).toMatchObject({
+      soFar: 140,
+      total: 180,
+    });
+    expect(reckonRow({ shape: 'flat', size: 20 })).toMatchObject({ row: 1, total: 20 });
+  });
+
+  it('begins with nothing more or fewer than a row before, and calls the first of the longest the widest', () => {
+    fc.assert(
+      fc.property(shape, size, (shape, size) => {
+        const { rows } = rowPlan(shape, { size });
+        expect(rows[0]).toMatchObject({ row: 1, increases: 0, decreases: 0 });
+        expect(rows.map(({ row }) => row)).toEqual(rows.map((_, index) => index + 1));
+      }),
+      { numRuns: 20 },
+    );
+    expect(widest(rowPlan('flat', { size: 9, otherSize: 4 })).row).toBe(1);
+    expect(widest(rowPlan('blocks', { size: 3, otherSize: 5 })).row).toBe(3);
   });
 });
 
@@ -92,9 +193,16 @@ describe('refused', () => {
       );
     },
   );
-  it('a row that is not there', () => {
-    expect(() => reckonRow({ shape: 'circle', size: 4, row: 5 })).toThrow(
-      refused('no-such-row', { option: 'row', facts: { row: 5, rows: 4 } }),
+  it('a row that is not there, in the words of rows or of rounds', () => {
+    const said = (shape: Shape, row: number) => () => reckonRow({ shape, size: 4, row });
+    expect(said('circle', 5)).toThrow(
+      refused('no-such-row', {
+        option: 'row',
+        facts: { row: 5, rows: 4 },
+        hint: 'Ask for a round from 1 to 4.',
+      }),
     );
+    expect(said('diagonal', 9)).toThrow(refused('no-such-row', { hint: 'Ask for a row from 1 to 8.' }));
+    expect(said('diagonal', 8)).not.toThrow();
   });
 });

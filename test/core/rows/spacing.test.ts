@@ -44,6 +44,66 @@ describe('spread', () => {
     );
   });
 
+  it('says it as shortly as it goes: at each place the pattern that repeats over the most, of two the shorter one', () => {
+    fc.assert(
+      fc.property(asked, ({ from, to, how }) => {
+        const { runs, instruction } = spreadChanges(from, to, how);
+        let left = [...runs];
+        for (const { runs: pattern, times, bare } of instruction) {
+          expect(pattern.length).toBeGreaterThan(0);
+          // Flat work ends on a bare run, which belongs to no pattern.
+          const worked = how === 'flat' && !bare ? left.slice(0, -1) : left;
+          // Every pattern of up to twelve runs, laid out as often as it goes.
+          const saved = Array.from({ length: bare ? 1 : 12 }, (_, index) => {
+            const length = index + 1;
+            const laid = (n: number) => Array.from({ length: n }, () => left.slice(0, length)).flat();
+            let n = 1;
+            while (worked.slice(0, (n + 1) * length).join() === laid(n + 1).join()) n++;
+            return (n - 1) * length;
+          });
+          const most = Math.max(...saved);
+          expect((times - 1) * pattern.length).toBe(most);
+          expect(pattern.length).toBe(1 + saved.indexOf(most));
+          left = left.slice(pattern.length * times);
+        }
+        // What is left unsaid is a last run of nothing.
+        expect(left.every((run) => run === 0) && left.length <= 1).toBe(true);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  // Worked by dividing: 53 plain stitches in 7 runs are 7 each and 4 over; 46 in 8 are 5 each and 6 over.
+  it.each([
+    [60, 67, 'round', 'increase', [7, 53, 7, 4, 67]],
+    [60, 53, 'flat', 'decrease', [7, 46, 5, 6, 53]],
+    [10, 20, 'flat', 'increase', [10, 0, 0, 0, 20]],
+  ] as const)('shows how %i become %i, %s', (from, to, how, change, results) => {
+    const spread = spreadChanges(from, to, how);
+    expect(spread.change).toBe(change);
+    expect(spread.working.steps.map(({ result }) => result)).toEqual(results);
+  });
+
+  it.each([
+    [{ runs: [8], times: 1, bare: true }, 'increase', 'work 8'],
+    [{ runs: [8], times: 1, bare: false }, 'decrease', 'work 8, the next 2 together'],
+    [{ runs: [8], times: 7, bare: false }, 'increase', 'work 8, 2 in the next; 7 times'],
+    [{ runs: [8, 8], times: 3, bare: false }, 'increase', 'work 8, 2 in the next; 6 times'],
+    [{ runs: [0], times: 5, bare: false }, 'decrease', 'the next 2 together; 5 times'],
+    [
+      { runs: [7, 8, 8, 8], times: 2, bare: false },
+      'increase',
+      '[work 7, 2 in the next; (work 8, 2 in the next) 3 times] 2 times',
+    ],
+    [
+      { runs: [0, 1], times: 4, bare: false },
+      'decrease',
+      '[the next 2 together; work 1, the next 2 together] 4 times',
+    ],
+  ] as const)('writes %j of an %s', (segment, change, words) => {
+    expect(writeSegment(segment, change)).toBe(words);
+  });
+
   it('can be worked from its words alone', () => {
     fc.assert(
       fc.property(asked, ({ from, to, how }) => {
@@ -71,13 +131,20 @@ describe('spread', () => {
     );
   });
 
+  // Two in every stitch doubles; two together all the way halves, an odd one left over.
   it.each([
-    [40, 81, 'too-many-stitches', 'to:80'],
-    [41, 20, 'too-few-stitches', 'to:21'],
-  ])('refuses %i to %i, with the nearest', (from, to, code, hint) => {
-    expect(() => spreadChanges(from, to, 'round')).toThrow(
-      refused(code, { option: 'to', hint: expect.stringContaining(hint) }),
+    [40, 81, 'round', 'too-many-stitches', 'two in every stitch makes 80', 80],
+    [41, 20, 'flat', 'too-few-stitches', 'two together all the way leaves 21', 21],
+  ] as const)('refuses %i to %i, with the nearest', (from, to, how, code, says, nearest) => {
+    expect(() => spreadChanges(from, to, how)).toThrow(
+      refused(code, {
+        option: 'to',
+        message: expect.stringContaining(says),
+        hint: `The nearest is to:${nearest}; take the rest in the next ${how === 'flat' ? 'row' : 'round'}.`,
+        facts: { from, to, fewest: Math.round(from / 2), most: 2 * from },
+      }),
     );
+    expect(spreadChanges(from, nearest, how).changes).toBe(Math.abs(nearest - from));
   });
 
   it('has nothing to do where nothing changes', async () => {

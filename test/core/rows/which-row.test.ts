@@ -1,8 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { MOST_ROWS } from '../../../src/core/base/limits.ts';
+import type { Problem } from '../../../src/core/base/problem.ts';
 import { rowPlan, SHAPES } from '../../../src/core/rows/index.ts';
-import { whichRow } from '../../../src/core/rows/which-row.ts';
+import { rowWithCount, whichRow } from '../../../src/core/rows/which-row.ts';
 import { asking } from '../../asking.ts';
+import { refused } from '../../refused.ts';
 
 const GROWING = SHAPES.filter((shape) => shape !== 'flat');
 
@@ -45,6 +48,67 @@ describe('which row a count belongs to', () => {
       ),
       { numRuns: 200 },
     );
+  });
+});
+
+describe('what is said of it', () => {
+  const found = (stitches: number) => whichRow({ shape: 'diagonal', size: 14, stitches, stitch: 'sc' });
+  const results = (stitches: number) => found(stitches).working.steps.map(({ result }) => result);
+
+  it('shows the count of every row that it names', () => {
+    // Counts 3, 5 … 29, 27 … 1 in rows 1 to 28.
+    expect(results(19)).toEqual([19, 19]);
+    expect(results(29)).toEqual([29]);
+    expect(results(20)).toEqual([19, 21]);
+    expect(results(31)).toEqual([29]);
+    expect([found(1).row, found(1).otherRow, found(29).row, found(29).otherRow]).toEqual([
+      28,
+      undefined,
+      14,
+      undefined,
+    ]);
+  });
+
+  it('assumes only what was not said', () => {
+    expect(found(19).assumptions).toEqual([]);
+    expect(whichRow({ shape: 'diagonal', size: 14, stitches: 19 }).assumptions).toEqual([
+      'Worked in ⟦hdc⟧, as no stitch was named.',
+    ]);
+    expect(whichRow({ shape: 'blocks', size: 4, stitches: 3, stitch: 'dc' }).assumptions).toEqual([
+      'What was counted are blocks.',
+    ]);
+  });
+
+  it('says a count in the plan’s own words', () => {
+    const said = (shape: 'diagonal' | 'clusters' | 'blocks', row: number, has: number) =>
+      rowWithCount(rowPlan(shape, { size: 3 }), { row, count: has, increases: 0, decreases: 0 });
+    expect([said('diagonal', 6, 1), said('clusters', 2, 24), said('blocks', 2, 2)]).toEqual([
+      'row 6 has 1 stitch',
+      'round 2 has 24 stitches',
+      'row 2 has 2 blocks',
+    ]);
+  });
+
+  it('without a size says the row only while the piece is sure to grow', () => {
+    const hint = (shape: 'diagonal' | 'blocks', stitches: number) => {
+      try {
+        whichRow({ shape, stitches });
+      } catch (problem) {
+        expect(problem).toEqual(refused('size-missing', { option: 'size', facts: { stitches } }));
+        return (problem as Problem).hint;
+      }
+      return 'was found';
+    };
+    const rising = 'Give its rising rows, like size:12.';
+    const along = 'Give its blocks along a side, like size:12.';
+    expect(hint('diagonal', 19)).toBe(`While it still grows this is row 9. ${rising}`);
+    expect(hint('diagonal', 2 * MOST_ROWS + 1)).toBe(
+      `While it still grows this is row ${MOST_ROWS}. ${rising}`,
+    );
+    // One stitch stands in the last row alone; 2 in none.
+    expect([hint('diagonal', 1), hint('diagonal', 2)]).toEqual([rising, rising]);
+    expect(hint('blocks', 7)).toBe(`While it still grows this is row 7. ${along}`);
+    expect(hint('blocks', MOST_ROWS + 1)).toBe(along);
   });
 });
 
