@@ -19,7 +19,7 @@ import {
   NotSaved,
   Unreadable,
 } from './not-saved.ts';
-import { SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
+import { frozen, SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 import { upToDate } from './versions.ts';
 
 export interface FileStoreOptions {
@@ -47,7 +47,7 @@ interface Hold {
 
 interface Remembered {
   readonly text: string;
-  /** What the text says, where everybody is handed the same one; made when it is first asked for. */
+  /** What the text says, frozen: everybody who reads is handed the same one; made when it is first asked for. */
   doc?: unknown;
 }
 
@@ -60,8 +60,10 @@ interface Waiting {
 
 /** At most so many changes are written together: nobody waits for a whole crowd. */
 const MOST_TOGETHER = 64;
-/** How much text of documents is remembered, in characters. */
-const REMEMBERED = 32_000_000;
+/** How much of documents is remembered, in characters of their texts. */
+const REMEMBERED = 48_000_000;
+/** What a text says takes so many times the room of the text. */
+const ROOM_OF_DOC = 3;
 /** A process that does not stay lets go after so long without a change, and now and then in a long run of them. */
 const IDLE_MS = 50;
 const TURN_MS = 500;
@@ -94,6 +96,8 @@ function goodText(kind: Kind<unknown>, raw: string): string | undefined {
 /** The text of a document that is not there. */
 const NONE = '';
 
+const roomOf = ({ text, doc }: Remembered) => text.length * (doc === undefined ? 1 : ROOM_OF_DOC);
+
 export class FileStore implements Store {
   private readonly disk: Disk;
   private readonly lock: FolderLock;
@@ -110,7 +114,7 @@ export class FileStore implements Store {
   /** Documents of which neither the new text nor the old one was got to the disk for certain, with the new text. */
   private readonly unsure = new Map<string, string>();
   /** Documents that are being read for somebody, by path. */
-  private readonly loading = new Map<string, Promise<string>>();
+  private readonly loading = new Map<string, Promise<Remembered>>();
   private taking: Promise<void> | undefined;
   private leaving: Promise<void> | undefined;
   private uses = 0;
@@ -143,7 +147,7 @@ export class FileStore implements Store {
   }
 
   async read<T>(kind: Kind<T>, id: string): Promise<T | undefined> {
-    return this.docOf(kind, this.path(kind, id), await this.text(kind, id)) as T | undefined;
+    return this.shared(this.path(kind, id), await this.known(kind, id)) as T | undefined;
   }
 
   /** Documents that were asked for and cannot be read whole. */
@@ -200,12 +204,21 @@ export class FileStore implements Store {
     });
   }
 
-  /** What a text says: a copy, or the one that everybody is handed. */
-  private docOf(kind: Kind<unknown>, path: string, text: string): unknown {
-    if (text === NONE) return undefined;
-    const known = this.remembered.get(path);
-    if (!kind.builtBeside || known?.text !== text) return JSON.parse(text);
-    return (known.doc ??= JSON.parse(text));
+  /** What everybody is handed who reads a text: the same, and nobody can alter it. */
+  private shared(path: string, known: Remembered): unknown {
+    if (known.text === NONE) return undefined;
+    if (known.doc === undefined) {
+      known.doc = frozen(JSON.parse(known.text));
+      // It takes more room from here on.
+      if (this.remembered.get(path) === known) this.rememberedSize += (ROOM_OF_DOC - 1) * known.text.length;
+    }
+    return known.doc;
+  }
+
+  /** What a change is handed: a copy of its own, or what everybody reads, where it builds beside that. */
+  private startOf(kind: Kind<unknown>, path: string, known: Remembered): unknown {
+    if (known.text === NONE) return undefined;
+    return kind.builtBeside ? this.shared(path, known) : JSON.parse(known.text);
   }
 
   private path(kind: Kind<unknown>, id: string): string {
@@ -248,8 +261,9 @@ export class FileStore implements Store {
     path: string,
     together: readonly Waiting[],
   ): Promise<void> {
-    const before = await this.current(hold, kind, id, path);
-    const first = this.docOf(kind, path, before);
+    const known = await this.current(hold, kind, id, path);
+    const before = known.text;
+    const first = this.startOf(kind, path, known);
     const textOf = (said: unknown) =>
       said === undefined ? NONE : said === first && kind.builtBeside ? before : JSON.stringify(said);
     let text = before;
@@ -278,7 +292,9 @@ export class FileStore implements Store {
     });
     this.loading.delete(path);
     // Under another hold somebody else may have changed it since.
-    if (this.lock.token === hold.token) this.remember(path, { text, ...(kind.builtBeside ? { doc } : {}) });
+    // What was checked is handed to nobody else: whoever reads next gets it as it is.
+    if (this.lock.token === hold.token)
+      this.remember(path, text === before ? known : { text, ...(text === NONE ? {} : { doc: frozen(doc) }) });
     for (const answer of answered) answer();
   }
 
@@ -477,21 +493,21 @@ export class FileStore implements Store {
 
   // — reading —
 
-  /** The checked text of a document in this version; NONE where there is none. */
-  private text(kind: Kind<unknown>, id: string): Promise<string> {
+  /** A document in this version, checked; its text is NONE where there is none. */
+  private known(kind: Kind<unknown>, id: string): Promise<Remembered> {
     const path = this.path(kind, id);
     const known = this.recall(path);
     if (known !== undefined) {
       this.remember(path, known);
-      return Promise.resolve(known.text);
+      return Promise.resolve(known);
     }
     const loading = this.loading.get(path) ?? this.load(kind, id, path);
     this.loading.set(path, loading);
     return loading
-      .then((text) => {
+      .then((read) => {
         // Written or let go of meanwhile: what was read is the past, and good for this reader only.
-        if (this.loading.get(path) === loading) this.remember(path, { text });
-        return text;
+        if (this.loading.get(path) === loading) this.remember(path, read);
+        return read;
       })
       .finally(() => {
         if (this.loading.get(path) === loading) this.loading.delete(path);
@@ -508,8 +524,8 @@ export class FileStore implements Store {
     }
   }
 
-  private async load(kind: Kind<unknown>, id: string, path: string): Promise<string> {
-    const { text, bad } = await this.checked(kind, id, path);
+  private async load(kind: Kind<unknown>, id: string, path: string): Promise<Remembered> {
+    const { bad, ...read } = await this.checked(kind, id, path);
     if (bad !== undefined) {
       // Not remembered: a change must find the file bad itself, or it would write over it. Mended in the queue of
       // its document, so that no change is under way then.
@@ -518,7 +534,7 @@ export class FileStore implements Store {
         void this.change(kind, id, (doc) => ({ keep: doc, tell: undefined })).catch(() => undefined);
       else this.note('a document cannot be read', { path, why: bad });
     }
-    return text;
+    return read;
   }
 
   /** The text in this version, that of the copy before it where the document is bad, and what is bad about it. */
@@ -526,7 +542,7 @@ export class FileStore implements Store {
     kind: Kind<unknown>,
     id: string,
     path: string,
-  ): Promise<{ text: string; bad?: string }> {
+  ): Promise<Remembered & { bad?: string }> {
     await this.findOut(kind, path);
     const raw = await this.raw(path);
     if (raw === undefined) return { text: NONE };
@@ -549,7 +565,7 @@ export class FileStore implements Store {
       return { text: before, bad: read.why };
     }
     this.spoilt.delete(path);
-    return { text: JSON.stringify(read.doc) };
+    return { text: JSON.stringify(read.doc), doc: frozen(read.doc) };
   }
 
   /** Counts a document that cannot be read whole and says so in the log, once; it is left where it is. */
@@ -561,18 +577,18 @@ export class FileStore implements Store {
   }
 
   /** What a change starts from: what is remembered, or what the disk says, mended first where it is bad. */
-  private async current(hold: Hold, kind: Kind<unknown>, id: string, path: string): Promise<string> {
+  private async current(hold: Hold, kind: Kind<unknown>, id: string, path: string): Promise<Remembered> {
     const known = this.recall(path);
-    if (known !== undefined) return known.text;
-    const { text, bad } = await this.checked(kind, id, path);
+    if (known !== undefined) return known;
+    const { bad, ...read } = await this.checked(kind, id, path);
     if (bad !== undefined) {
       this.note('a document cannot be read and is moved aside; the copy before it serves', {
         path,
         why: bad,
       });
-      await this.moveAside(hold, kind, id, path, text);
+      await this.moveAside(hold, kind, id, path, read.text);
     }
-    return text;
+    return read;
   }
 
   /** A bad file is kept for whoever may mend it, never written over. */
@@ -620,7 +636,7 @@ export class FileStore implements Store {
     this.forget(path);
     if (!this.lock.held) return;
     this.remembered.set(path, what);
-    this.rememberedSize += what.text.length;
+    this.rememberedSize += roomOf(what);
     for (const oldest of this.remembered.keys()) {
       if (this.rememberedSize <= REMEMBERED) break;
       this.forget(oldest);
@@ -633,7 +649,9 @@ export class FileStore implements Store {
   }
 
   private forget(path: string): void {
-    this.rememberedSize -= this.remembered.get(path)?.text.length ?? 0;
+    const known = this.remembered.get(path);
+    if (known === undefined) return;
+    this.rememberedSize -= roomOf(known);
     this.remembered.delete(path);
   }
 

@@ -1,5 +1,5 @@
 /** The store in memory, for tests and for trying things: the same rules, nothing kept. */
-import { SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
+import { frozen, SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 
 export class MemoryStore implements Store {
   readonly waiting = 0;
@@ -12,13 +12,14 @@ export class MemoryStore implements Store {
   }
 
   read<T>(kind: Kind<T>, id: string): Promise<T | undefined> {
-    return Promise.resolve(structuredClone(this.docs.get(MemoryStore.key(kind, id))) as T | undefined);
+    return Promise.resolve(this.docs.get(MemoryStore.key(kind, id)) as T | undefined);
   }
 
   async change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R> {
     const key = MemoryStore.key(kind, id);
-    const { keep, tell } = change(structuredClone(this.docs.get(key)) as T | undefined);
-    if (keep !== undefined) this.docs.set(key, structuredClone(kind.schema.parse(keep)));
+    const saved = this.docs.get(key) as T | undefined;
+    const { keep, tell } = change(kind.builtBeside ? saved : structuredClone(saved));
+    if (keep !== undefined) this.docs.set(key, frozen(kind.schema.parse(keep)));
     return Promise.resolve(tell);
   }
 

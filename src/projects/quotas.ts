@@ -14,15 +14,15 @@ import type { MakerDoc } from './schema.ts';
 /** What a maker may keep in all her blankets and motifs together, the removed ones that can still come back among them. */
 export const MOST_OF_MAKER = {
   /** Places of layouts. */
-  cells: 25_000,
+  cells: 10_000,
   /** Runs of rows in one colour. */
-  stripes: 10_000,
+  stripes: 4_000,
   /** Colours of blankets. */
-  colours: 1_000,
+  colours: 400,
   /** Changes of her progress that are remembered; the oldest go first. */
-  history: 10_000,
+  history: 3_000,
   /** Characters of her document. */
-  size: 1_000_000,
+  size: 500_000,
 } as const;
 
 /** Different colours in one motif, and in all of one blanket: what every question about its yarn goes through one by one. */

@@ -14,7 +14,7 @@ export interface Kind<T> {
   readonly migrations: Readonly<Record<number, (older: Record<string, unknown>) => Record<string, unknown>>>;
   /**
    * True where no change alters the document it is handed, but builds another beside it: then the store need not make a copy
-   * for each change, and all that reads is handed the same one.
+   * for each change.
    */
   readonly builtBeside?: boolean;
   /**
@@ -37,13 +37,14 @@ export interface Changed<T, R> {
 
 export interface Store {
   /**
-   * The document as it stands, or undefined. What is handed out is a copy, unless the kind is built beside.
+   * The document as it stands, or undefined. Everybody is handed the same one, frozen: a long one is not copied for each
+   * question.
    * Rejects with Unreadable, a Problem, where it is there and cannot be read whole.
    */
   read<T>(kind: Kind<T>, id: string): Promise<T | undefined>;
   /**
-   * Changes a document: `change` is handed a copy (or undefined where there is none yet) and returns what to keep and
-   * what to tell. When the promise resolves the change is on the disk. Whatever `change`
+   * Changes a document: `change` is handed a copy, unless the kind is built beside (undefined where there is none yet), and
+   * returns what to keep and what to tell. When the promise resolves the change is on the disk. Whatever `change`
    * throws leaves the document as it was. One change at a time for each document, in the order of asking.
    * Rejects with NotSaved, a Problem, when the disk will not have it: nothing has changed then. A document that cannot be
    * read whole is never taken for one that is not there: such a change is rejected with Unreadable.
@@ -63,3 +64,10 @@ export interface Store {
 
 /** Ids stand in file names: anything else is refused before it touches a path. */
 export const SAFE_ID = /^[a-z0-9][a-z0-9_.-]{0,99}$/;
+
+/** The same, frozen to the ground. What is frozen already is taken to be so throughout. */
+export function frozen<T>(value: T): T {
+  if (typeof value !== 'object' || value === null || Object.isFrozen(value)) return value;
+  for (const part of Object.values(value)) frozen(part);
+  return Object.freeze(value);
+}

@@ -14,8 +14,14 @@ import { rowPlan, SHAPES } from '../../src/core/rows/index.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { GROUP_VERSION, GROUPS, type GroupDoc } from '../../src/projects/group-schema.ts';
 import { MAKERS, Projects } from '../../src/projects/projects.ts';
-import { MOST_COLOURS_OF_BLANKET } from '../../src/projects/quotas.ts';
-import { newMaker, type Blanket, type MakerDoc, type Motif } from '../../src/projects/schema.ts';
+import { MOST_COLOURS_OF_BLANKET, MOST_OF_MAKER } from '../../src/projects/quotas.ts';
+import {
+  newMaker,
+  type Blanket,
+  type MakerDoc,
+  type Motif,
+  type Progress,
+} from '../../src/projects/schema.ts';
 import type { Store } from '../../src/projects/store.ts';
 import { outgoing } from '../../src/rooms/discord/files.ts';
 import { render } from '../../src/rooms/discord/render.ts';
@@ -95,14 +101,14 @@ export const BLANKET = 'largest blanket of all';
 
 /** A maker whose motifs have as many stripes as there may be, each of a colour of its own or of a few. */
 function maker(id: string, { cells, stripes, motifs }: Largest, colours: number): MakerDoc {
-  const each = Math.floor(stripes / motifs);
+  const striped = Math.floor(stripes / motifs);
   const called = many(colours, (n) => `colour ${n}`);
   let stripe = 0;
   const made = many(motifs, (n) =>
     motif(
       `motif ${n}`,
       motifs <= MOST_KINDS ? 'diagonal' : (SHAPES[n % SHAPES.length] ?? 'diagonal'),
-      each,
+      striped,
       () => called[stripe++ % colours] ?? 'moss',
     ),
   );
@@ -110,23 +116,30 @@ function maker(id: string, { cells, stripes, motifs }: Largest, colours: number)
   const blankets = many(Math.floor(cells / (COLUMNS * ROWS)), (n) =>
     blanket(n === 0 ? BLANKET : `blanket ${n}`, kinds, called),
   );
-  return {
+  const doc: MakerDoc = {
     ...newMaker(id, 'rowan'),
     motifs: made,
     blankets,
     current: { motif: 'motif 0', blanket: BLANKET },
-    progress: made.slice(0, MOST_KINDS).map(({ name }) => ({
-      motif: name,
-      blanket: BLANKET,
-      row: 400,
-      made: 20,
-      history: many(300, (n) => ({
-        at: new Date(NOW.getTime() - (300 - n) * 3_600_000).toISOString(),
-        did: 'row' as const,
-        row: n,
-        made: 0,
-      })),
-    })),
+    progress: kinds.map((motif) => ({ motif, blanket: BLANKET, row: 400, made: 20, history: [] })),
+  };
+  // What is left of her room is the history of her rows.
+  const change = (n: number): Progress['history'][number] => ({
+    at: new Date(NOW.getTime() - n * 3_600_000).toISOString(),
+    did: 'row',
+    row: n % 400,
+    made: 0,
+  });
+  const left = MOST_OF_MAKER.size - JSON.stringify(doc).length - 1_000;
+  const changes = Math.min(
+    MOST_OF_MAKER.history,
+    Math.floor(left / (JSON.stringify(change(399)).length + 1)),
+  );
+  if (changes < 0) throw new Error(`${id} has ${-left} characters more than can be kept`);
+  const each = Math.floor(changes / kinds.length);
+  return {
+    ...doc,
+    progress: doc.progress.map((one) => ({ ...one, history: many(each, (n) => change(each - n)) })),
   };
 }
 

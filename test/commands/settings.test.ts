@@ -158,7 +158,7 @@ describe('/settings export and import', () => {
           yarns,
         }));
       }),
-      /1,?200 colours in all your blankets together; 1,?000 can be kept/,
+      /1,?200 colours in all your blankets together; 400 can be kept/,
     ],
     [
       'more places than may be kept',
@@ -172,7 +172,7 @@ describe('/settings export and import', () => {
           layout,
         }));
       }),
-      /27,500 places in all your blankets together; 25,000 can be kept/,
+      /27,500 places in all your blankets together; 10,000 can be kept/,
     ],
     [
       'more stripes than may be kept',
@@ -185,7 +185,7 @@ describe('/settings export and import', () => {
           runs,
         }));
       }),
-      /10,400 stripes in all your motifs together; 10,000 can be kept/,
+      /10,400 stripes in all your motifs together; 4,?000 can be kept/,
     ],
     [
       'the file about groups',

@@ -101,13 +101,14 @@ describe.each([
     expect(await store.ids(TALLIES)).toEqual([]);
   });
 
-  it('hands out copies: what a reader does to one is hers alone', async () => {
+  it('lets nobody alter what is saved but by a change', async () => {
     const store = await make();
     const kept: Tally = { version: 2, n: 1 };
     await store.change(TALLIES, 'a', () => ({ keep: kept, tell: undefined }));
     kept.n = 7;
     const read = await store.read(TALLIES, 'a');
-    read!.n = 8;
+    expect(() => (read!.n = 8)).toThrow(TypeError);
+    expect(await store.read(TALLIES, 'a')).toBe(read);
     let handed: Tally | undefined;
     await store.change(TALLIES, 'a', (doc) => {
       handed = doc;
