@@ -4,13 +4,13 @@ import {
   MOST_OPTIONS,
   ranked,
   search,
-  searchExhaustively,
   sizesAround,
   type MotifSize,
   type ResizeOption,
   type Wish,
 } from '../src/core/size/resize.ts';
 import { asking } from '../test/asking.ts';
+import { searchExhaustively } from '../test/core/size/exhaustively.ts';
 import { each, sideBySide } from './measure.ts';
 import { time, times, type BenchRow } from './table.ts';
 

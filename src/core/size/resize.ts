@@ -146,21 +146,6 @@ export function search(wish: Wish, sizes: readonly MotifSize[], most = MOST_OPTI
   return best;
 }
 
-/** The same by trying every combination up to twice the wish and a few beyond: what `search` is held against. */
-export function searchExhaustively(
-  wish: Wish,
-  sizes: readonly MotifSize[],
-  most = MOST_OPTIONS,
-): ResizeOption[] {
-  const all: ResizeOption[] = [];
-  for (const motif of sizes) {
-    const upTo = (wished: number) => Math.ceil((2 * (wished - 2 * wish.border)) / motif.side) + most + 2;
-    for (let columns = 1; columns <= upTo(wish.width); columns++)
-      for (let rows = 1; rows <= upTo(wish.height); rows++) all.push(optionOf(wish, motif, columns, rows));
-  }
-  return all.sort(ranked).slice(0, most);
-}
-
 /** The side (cm) of a blocked diagonal square, as the formulas of blocking give it, in plain arithmetic for the search. */
 export function plainBlockedSide(gauge: Gauge, size: number): number {
   const across = ((2 * size + 1) * gauge.over) / gauge.stitches;
@@ -175,7 +160,7 @@ export function sizesAround(gauge: Gauge, size: number, step?: number): MotifSiz
   const sizes: MotifSize[] = [];
   const below = Math.floor(size / 2 / step);
   const above = Math.floor(Math.min(size, MOST_ROWS - size) / step);
-  for (let k = -below; k <= above; k++) if (size + k * step >= 1) sizes.push(one(size + k * step));
+  for (let k = -below; k <= above; k++) sizes.push(one(size + k * step));
   return sizes;
 }
 

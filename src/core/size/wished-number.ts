@@ -128,9 +128,11 @@ export function wishedNumber(asked: {
     });
   working.do(ENDS, { motifs, ends_a_motif: endsAMotif });
   const strip = !sets(motifs);
-  const near = (step: number): number | undefined => {
-    for (let n = motifs + step; n > 0 && n <= motifs + motifs; n += step) if (sets(n)) return n;
-    return undefined;
+  // A strip is of three motifs at least; two set well, and so does some square or double square before their number is doubled.
+  const near = (step: number): number => {
+    let n = motifs + step;
+    while (!sets(n)) n += step;
+    return n;
   };
   const fewer = strip ? near(-1) : undefined;
   const more = strip ? near(1) : undefined;

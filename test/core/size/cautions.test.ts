@@ -13,6 +13,8 @@ describe('cautions for a size', () => {
     ['the trade’s crib blanket', 45, 60, true],
     ['the same the other way round', 60, 45, true],
     ['a child’s blanket of 40 × 55 in', 40, 55, true],
+    ['a teenager’s blanket, as narrow', 45, 65, false],
+    ['the same the other way round', 65, 45, false],
     ['a throw', 50, 60, false],
     ['a twin blanket', 66, 90, false],
   ])('%s', (_, width, height, baby) => {

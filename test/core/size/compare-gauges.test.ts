@@ -61,6 +61,50 @@ describe('compare', () => {
   });
 
   it.each([
+    // hook, have, want: the size, whether it is listed from memory. 3 % off is not off yet.
+    [5, 20, 20, 5, false],
+    [5, 20, 20.5, 5, false],
+    [5, 21, 20, 5.25, true],
+    // 5.375 mm lies midway between 5.25 and 5.5: of two as near the smaller.
+    [5, 21.5, 20, 5.25, true],
+    [5, 22, 20, 5.5, false],
+    [5.1, 20, 20, 5.1, false],
+    [2.25, 20, 25, 1.8, false],
+  ])('hook %d with %d for %d: %d', (hook, have, want, mm, fromMemory) => {
+    expect(hookFor(hook, have, want, new Working())).toMatchObject({ mm, fromMemory });
+  });
+
+  it('has none smaller than the smallest, nor larger than the largest', () => {
+    expect(hookFor(0.75, 20, 25, new Working())).toBeUndefined();
+    expect(hookFor(30, 25, 20, new Working())).toBeUndefined();
+  });
+
+  it('holds rows to rows, over the length of the swatch', () => {
+    // 16 rows over 4 in (10.16 cm) are 15.748 over 10; with 14 of one's own a piece comes out 12.5 % too long.
+    const found = compareGauges({
+      have: { stitches: 12, rows: 14, over: 10 },
+      want: { stitches: 12.192, rows: 16, over: 10.16 },
+      width: 50,
+    });
+    expect(found.have).toEqual({ stitches: 12, rows: 14 });
+    expect(found.want.stitches).toBeCloseTo(12, 9);
+    expect(found.want.rows).toBeCloseTo(15.748, 3);
+    expect(found.heightPercent).toBeCloseTo(12.486, 3);
+    expect(found.widthPercent).toBeCloseTo(0, 9);
+    expect(found).not.toHaveProperty('suggested');
+    const halves = [
+      { have: { stitches: 12, over: 10 }, want: { stitches: 12, rows: 16, over: 10 } },
+      { have: { stitches: 12, rows: 14, over: 10 }, want: { stitches: 12, over: 10 } },
+    ];
+    for (const { have, want } of halves) {
+      const half = compareGauges({ have, want, width: 50, hook: 5 });
+      expect(half).not.toHaveProperty('heightPercent');
+      expect([half.have, half.want]).toEqual([{ stitches: 12 }, { stitches: 12 }]);
+      expect(half.suggested!.mm).toBe(5);
+    }
+  });
+
+  it.each([
     ['have:12x9 want:11.5x9 hook:6.5mm', 7, 'try 7 mm instead of 6.5 mm', 'listed from memory'],
     ['have:5x5 want:23x23 hook:4mm', 0.85, 'try 0.85 mm instead of 4 mm', ''],
     ['have:5x5 want:40x40 hook:4mm', 0.75, '50 % too wide, so it takes another yarn', ''],

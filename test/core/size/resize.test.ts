@@ -5,10 +5,10 @@ import {
   plainBlockedSide,
   resize,
   search,
-  searchExhaustively,
   sizesAround,
   type MotifSize,
 } from '../../../src/core/size/resize.ts';
+import { searchExhaustively } from './exhaustively.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
@@ -61,6 +61,13 @@ describe('the search', () => {
       [3, 2],
       [3, 3],
     ]);
+    // Two of 12 cm are as far above 22 cm as one of 20 is below: 400 square centimetres take less yarn than 576.
+    const larger = search(
+      { width: 22, height: 22, border: 0, endsAMotif: 0 },
+      [{ side: 12 }, { side: 20 }],
+      1,
+    );
+    expect(larger).toMatchObject([{ side: 20, columns: 1, rows: 1 }]);
     const yarn = search({ width: 20, height: 20, border: 0, endsAMotif: 0 }, [{ side: 24 }, { side: 16 }], 2);
     expect(yarn.map(({ side }) => side)).toEqual([16, 24]);
   });
@@ -89,6 +96,8 @@ describe('sizes', () => {
     expect(of(12, 4)).toEqual([8, 12, 16, 20, 24]);
     expect(of(7, 3)).toEqual([4, 7, 10, 13]);
     expect(of(1, 1)).toEqual([1, 2]);
+    expect(of(9, 20)).toEqual([9]);
+    for (const { size, side } of sizesAround(GAUGE, 12, 5)) expect(side).toBe(plainBlockedSide(GAUGE, size!));
     expect(Math.max(...of(300, 50).map((size) => size!))).toBe(400);
   });
 });
@@ -103,6 +112,74 @@ describe('a wish', () => {
     const steps = found.working.steps.map(({ result }) => result);
     for (const value of [found.best.width, found.best.height, found.best.offPercent, 88, 176])
       expect(steps.some((step) => Math.abs(step - value) < 1e-9)).toBe(true);
+  });
+
+  it('names the pattern’s own size only where the best has another', () => {
+    const wish = { width: 120, height: 160, border: 4 };
+    expect(resize({ ...wish, gauge: GAUGE, size: 12 })).not.toHaveProperty('bestOwnSize');
+    expect(resize({ ...wish, side: 15 })).not.toHaveProperty('bestOwnSize');
+    expect(resize({ ...wish, side: 15 }).best).not.toHaveProperty('size');
+  });
+
+  it.each([
+    // width, height, border, side: code, option, the nearest that can be and the border that leaves room.
+    [14, 160, 0, 15, 'smaller-than-a-motif', 'width', 'The nearest possible is ⟦15x165 cm⟧.'],
+    [160, 14, 0, 15, 'smaller-than-a-motif', 'height', 'The nearest possible is ⟦165x15 cm⟧.'],
+    [14, 14, 0, 15, 'smaller-than-a-motif', 'width', 'The nearest possible is ⟦15x15 cm⟧.'],
+    // 158 cm between the borders hold 11 of 15 cm best, and 17 is one with its borders.
+    [
+      14,
+      160,
+      1,
+      15,
+      'smaller-than-a-motif',
+      'width',
+      'The nearest possible is ⟦17x167 cm⟧, the border counted in.',
+    ],
+    // Between borders of 2 cm there are 14 and 156 cm.
+    [
+      18,
+      160,
+      2,
+      15,
+      'border-too-wide',
+      'border',
+      'At most border:1.5cm leaves room for a motif; with this border the nearest possible is ⟦19x154 cm⟧.',
+    ],
+    [
+      15,
+      160,
+      2,
+      15,
+      'border-too-wide',
+      'border',
+      'At most border:0cm leaves room for a motif; with this border the nearest possible is ⟦19x154 cm⟧.',
+    ],
+  ])(
+    'of %d × %d with a border of %d, motifs of %d: %s',
+    (width, height, border, side, code, option, hint) => {
+      expect(() => resize({ width, height, border, side })).toThrow(refused(code, { option, hint }));
+    },
+  );
+
+  it('tells a border wider than the blanket from one that leaves too little room', () => {
+    const said = (border: number) => () => resize({ width: 20, height: 90, border, side: 15 });
+    expect(said(9)).toThrow('Inside that border there is no room for one motif.');
+    expect(said(10)).toThrow('The border alone is wider than the blanket.');
+    expect(said(2.5)).not.toThrow();
+  });
+
+  it('has room where the smallest size of the motif has', () => {
+    // Sizes 6 to 24: 6 rising rows block to 7.8 cm, 12 to 15.4.
+    const wish = { width: 10, height: 10, border: 0, gauge: GAUGE, size: 12 };
+    expect(resize({ ...wish, rowStep: 1 }).best).toMatchObject({ columns: 1, rows: 1, size: 8 });
+    expect(() => resize(wish)).toThrow(refused('smaller-than-a-motif'));
+  });
+
+  it('counts two ends a motif, or as many as are said', () => {
+    const ends = (endsAMotif?: number) =>
+      resize({ width: 30, height: 30, border: 0, side: 15, endsAMotif }).best.ends;
+    expect([ends(), ends(5)]).toEqual([8, 20]);
   });
 
   it('is refused with the nearest possible where it cannot be', async () => {
@@ -138,16 +215,16 @@ describe('a wish', () => {
 
   it('needs the motif in exactly one way', () => {
     const wish = { width: 100, height: 100, border: 0 };
-    for (const [motif, code] of [
-      [{}, 'motif-size-missing'],
-      [{ gauge: GAUGE }, 'motif-size-missing'],
-      [{ size: 12 }, 'gauge-missing'],
-      [{ side: 15, size: 12 }, 'motif-given-twice'],
-      [{ side: 15, gauge: GAUGE }, 'motif-given-twice'],
-      [{ side: 15, rowStep: 2 }, 'row-step-without-size'],
-      [{ size: 12, gauge: { stitches: 13, over: 10 } }, 'gauge-rows-missing'],
+    for (const [motif, code, option] of [
+      [{}, 'motif-size-missing', 'side'],
+      [{ gauge: GAUGE }, 'motif-size-missing', 'size'],
+      [{ size: 12 }, 'gauge-missing', 'gauge'],
+      [{ side: 15, size: 12 }, 'motif-given-twice', 'size'],
+      [{ side: 15, gauge: GAUGE }, 'motif-given-twice', 'gauge'],
+      [{ side: 15, rowStep: 2 }, 'row-step-without-size', 'row_step'],
+      [{ size: 12, gauge: { stitches: 13, over: 10 } }, 'gauge-rows-missing', 'gauge'],
     ] as const)
-      expect(() => resize({ ...wish, ...motif })).toThrow(refused(code));
+      expect(() => resize({ ...wish, ...motif })).toThrow(refused(code, { option }));
   });
 
   it('takes the reckoning from rows for diagonal squares only', async () => {

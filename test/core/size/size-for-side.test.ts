@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { plainBlockedSide } from '../../../src/core/size/resize.ts';
 import { sizeForSide } from '../../../src/core/size/size-for-side.ts';
+import { MOST_ROWS } from '../../../src/core/base/limits.ts';
+import { refused } from '../../refused.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 
 const gauges = fc.record({
@@ -43,11 +45,54 @@ describe('the size for a side', () => {
     expect(sizeForSide({ gauge, side: 15, size: 12 }).pattern!.side).toBeCloseTo(15.377, 3);
   });
 
+  it('has its neighbours beside it, where there are any', () => {
+    fc.assert(
+      fc.property(gauges, fc.integer({ min: 1, max: MOST_ROWS }), (gauge, size) => {
+        const at = (rows: number) =>
+          rows < 1 || rows > MOST_ROWS ? undefined : { size: rows, side: plainBlockedSide(gauge, rows) };
+        const found = sizeForSide({ gauge, side: plainBlockedSide(gauge, size) });
+        expect([found.smaller, found.larger]).toEqual([at(size - 1), at(size + 1)]);
+      }),
+      {
+        numRuns: 30,
+        examples: [
+          [{ stitches: 13, rows: 10, over: 10 }, 1],
+          [{ stitches: 13, rows: 10, over: 10 }, MOST_ROWS],
+        ],
+      },
+    );
+    const smallest = sizeForSide({ gauge: { stitches: 13, rows: 10, over: 10 }, side: 0.1 });
+    expect(smallest.size).toBe(1);
+    expect(smallest).not.toHaveProperty('smaller');
+  });
+
+  it('reckons the pattern’s own size beside it, and not a second time where it is the best', () => {
+    const gauge = { stitches: 13, rows: 10, over: 10 };
+    const own = (size?: number) => sizeForSide({ gauge, side: 15.377, size });
+    expect(own()).not.toHaveProperty('pattern');
+    expect(own(12).pattern).toEqual({ size: 12, side: own().side });
+    expect(own(10).pattern!.side).toBeCloseTo(plainBlockedSide(gauge, 10), 9);
+    expect(own(10).working.steps.length).toBeGreaterThan(own().working.steps.length);
+    expect(own(12).working.steps).toHaveLength(own().working.steps.length);
+  });
+
+  it('of two as near takes the smaller', () => {
+    // Stitches of 8 cm, rows of 3: sizes 1 and 2 are 24 × 6 and 40 × 12 corner to corner; halfway between their sides.
+    const gauge = { stitches: 1, rows: 8 / 3, over: 8 };
+    const [one, two] = [plainBlockedSide(gauge, 1), plainBlockedSide(gauge, 2)];
+    const middle = (one + two) / 2;
+    expect(middle - one).toBe(two - middle);
+    expect(sizeForSide({ gauge, side: middle }).size).toBe(1);
+    expect(sizeForSide({ gauge, side: middle + 1e-9 }).size).toBe(2);
+  });
+
   it('refuses what no size reaches, and a gauge without rows', () => {
     const gauge = { stitches: 13, rows: 10, over: 10 };
+    const most = plainBlockedSide(gauge, MOST_ROWS);
     expect(() => sizeForSide({ gauge, side: 600 })).toThrow(
-      expect.objectContaining({ code: 'beyond-largest' }),
+      refused('beyond-largest', { option: 'side', facts: { most, given: 600 } }),
     );
+    expect(sizeForSide({ gauge, side: most }).size).toBe(MOST_ROWS);
     expect(() => sizeForSide({ gauge: { stitches: 13, over: 10 }, side: 15 })).toThrow(
       expect.objectContaining({ option: 'gauge' }),
     );

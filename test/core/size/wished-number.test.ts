@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { settings, wishedNumber } from '../../../src/core/size/wished-number.ts';
+import { settings, stripWords, wishedNumber } from '../../../src/core/size/wished-number.ts';
+import { neededSize, wishedSize } from '../../../src/core/size/wished-size.ts';
+import { plainBlockedSide } from '../../../src/core/size/resize.ts';
+import { SIZES } from '../../../src/standards/sizes.ts';
 import { asking } from '../../asking.ts';
+import { refused } from '../../refused.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 
 const asked = { border: 0, endsAMotif: 2, sizes: [] };
@@ -65,6 +69,126 @@ describe('a wished number of motifs', () => {
       more: 48,
     });
     expect(wishedNumber({ ...asked, motifs: 48, sizes: [{ side: 15 }] }).fewer).toBeUndefined();
+  });
+});
+
+describe('what is set out for a number', () => {
+  const columnsAndSides = (found: { options: readonly { columns: number; side: number }[] }) =>
+    found.options.map(({ columns, side }) => [columns, side]);
+  const labels = (found: { working: { steps: readonly { label: string }[] } }) =>
+    found.working.steps.map(({ label }) => label);
+
+  it('without a size: nearest to a square, then higher than wide, then the smaller motif; twelve at most', () => {
+    const sizes = [{ side: 20 }, { side: 10 }, { side: 15 }];
+    const found = wishedNumber({ ...asked, border: 3, motifs: 12, sizes });
+    const each = [3, 4, 2, 6].flatMap((columns) => [10, 15, 20].map((side) => [columns, side]));
+    expect(columnsAndSides(found)).toEqual(each);
+    for (const { columns, rows, side, width, height, offPercent, ends } of found.options)
+      expect([width, height, offPercent, ends]).toEqual([columns * side + 6, rows * side + 6, 0, 24]);
+    expect(labels(found)).toEqual(['Motifs', 'Finished width', 'Finished height', 'Ends to weave in']);
+  });
+
+  it('with a size and a motif: what comes nearest, as it is off', () => {
+    const wish = { width: 95, height: 125 };
+    const found = wishedNumber({ ...asked, border: 2.5, motifs: 12, sizes: [{ side: 30 }], wish });
+    expect(found.best).toMatchObject({ columns: 3, rows: 4, width: 95, height: 125, offPercent: 0 });
+    expect(found.options.map(({ columns }) => columns)).toEqual([3, 4, 2, 6, 1, 12]);
+    expect(labels(found)).not.toContain('Side of a motif that fits the width');
+    expect(labels(found)).toHaveLength(5);
+  });
+
+  it('with a gauge: the side that the size blocks to is shown', () => {
+    const gauge = { stitches: 13, rows: 10, over: 10 };
+    const sizes = [{ size: 12, side: plainBlockedSide(gauge, 12) }];
+    const found = wishedNumber({ ...asked, motifs: 4, sizes, gauge });
+    expect(labels(found)).toContain('Side, blocked square');
+    expect(labels(wishedNumber({ ...asked, motifs: 4, sizes: [{ side: 15 }], gauge }))).toHaveLength(4);
+  });
+
+  it('with a size alone: the side that is off least, the better of the two that fit one way', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 200 }),
+        fc.integer({ min: 50, max: 300 }),
+        fc.integer({ min: 50, max: 300 }),
+        fc.integer({ min: 0, max: 20 }),
+        (motifs, width, height, border) => {
+          const { best, working } = wishedNumber({ ...asked, motifs, border, wish: { width, height } });
+          const off = (columns: number, rows: number, side: number) =>
+            Math.abs(columns * side + 2 * border - width) / width +
+            Math.abs(rows * side + 2 * border - height) / height;
+          // Off by the height alone, or by the width alone: between the two it changes evenly.
+          const least = settings(motifs).flatMap(({ columns, rows }) => [
+            off(columns, rows, (width - 2 * border) / columns),
+            off(columns, rows, (height - 2 * border) / rows),
+          ]);
+          expect(best.offPercent).toBeCloseTo(100 * Math.min(...least), 6);
+          const [first] = working.steps;
+          expect(first!.result).toBeCloseTo(best.side, 9);
+          const [byWidth, byHeight] = [best.width, best.height].map((one, index) =>
+            Math.abs(one - [width, height][index]!),
+          );
+          if (byWidth! > 1e-6) expect(first!.label).toBe('Side of a motif that fits the height');
+          if (byHeight! > 1e-6) expect(first!.label).toBe('Side of a motif that fits the width');
+        },
+      ),
+      // 19 × 9: 180 ÷ 19 = 9.47 cm is off by 5.3 %, 80 ÷ 9 = 8.89 cm by 5.6 %: here the larger one is nearer.
+      { numRuns: 60, examples: [[171, 200, 100, 10]] },
+    );
+  });
+
+  it('needs a side or a size, and room between the borders', () => {
+    expect(() => wishedNumber({ ...asked, motifs: 48 })).toThrow(
+      refused('side-missing', { option: 'side', facts: { motifs: 48 } }),
+    );
+    const bordered = (width: number, height: number) => () =>
+      wishedNumber({ ...asked, border: 10, motifs: 4, wish: { width, height } });
+    for (const wish of [bordered(20, 90), bordered(90, 20)])
+      expect(wish).toThrow(refused('border-too-wide', { option: 'border' }));
+    expect(bordered(20.1, 90)).not.toThrow();
+  });
+
+  it('calls a strip what is narrower than half its length', () => {
+    const strip = (motifs: number) => {
+      const { fewer, more } = wishedNumber({ ...asked, motifs, sizes: [{ side: 15 }] });
+      return [fewer, more];
+    };
+    // 2 is 1 × 2 and 8 is 2 × 4, half as wide as long; 3 and 5 set one by one only, 7 between 6 and 8; 2209 is 47 × 47.
+    expect([1, 2, 8, 2209].map(strip)).toEqual(Array.from({ length: 4 }, () => [undefined, undefined]));
+    expect([3, 5, 7].map(strip)).toEqual([
+      [2, 4],
+      [4, 6],
+      [6, 8],
+    ]);
+  });
+
+  it('says what would set better, higher than wide', () => {
+    expect(stripWords(47, { fewer: 45, more: 48 })).toBe(
+      '47 motifs only make a strip; better set: 5 × 9 with 45 motifs, or 6 × 8 with 48 motifs.',
+    );
+    expect(stripWords(3, { more: 4 })).toBe('3 motifs only make a strip; better set: 2 × 2 with 4 motifs.');
+    expect(stripWords(48, {})).toBeUndefined();
+  });
+});
+
+describe('a wished size', () => {
+  const throwSize = SIZES.find((size) => size.of === 'throw')!;
+  it('is both sides, or a word, or nothing', () => {
+    expect(wishedSize({})).toBeUndefined();
+    expect(wishedSize({ width: 120, height: 160 })).toEqual({ width: 120, height: 160 });
+    expect(wishedSize({ for: throwSize })).toEqual({ width: 127, height: 152.4 });
+    expect(neededSize({ width: 120, height: 160 })).toEqual({ width: 120, height: 160 });
+  });
+  it.each([
+    [{ width: 120 }, 'height-missing', 'height'],
+    [{ height: 120 }, 'width-missing', 'width'],
+    [{ for: throwSize, width: 120 }, 'size-given-twice', 'for'],
+    [{ for: throwSize, height: 120 }, 'size-given-twice', 'for'],
+  ])('is refused by half or twice (%#)', (given, code, option) => {
+    expect(() => wishedSize(given)).toThrow(refused(code, { option }));
+  });
+  it('is asked for where it is needed', () => {
+    expect(() => neededSize({})).toThrow(refused('width-missing', { option: 'width' }));
   });
 });
 
