@@ -22,7 +22,14 @@ export const list = question({
   refused: { line: 'name:throw', option: 'name' },
   before: SAVED,
   asked: {
-    ways: ['list blanket', 'which blanket saved', '?blanket saved', 'saved blanket all', 'list blanket mine'],
+    ways: [
+      'list blanket',
+      'which blanket saved',
+      'which blanket getting',
+      '?blanket saved',
+      'saved blanket all',
+      'list blanket mine',
+    ],
     also: 'saved mine show which all',
     not: 'group colour motif kind',
     phrases: ['list my blankets', 'which blankets have I saved'],

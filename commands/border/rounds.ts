@@ -34,6 +34,7 @@ export const rounds = question({
       down: { takes: 'count', nouns: 'down stitch', near: 'down' },
       corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
     },
+    pairs: { counts: ['across', 'down'] },
     extras: { side: { takes: 'count', nouns: 'stitch side', near: 'side', only: true } },
     // A square has the same count along all its sides.
     settle: (options, { side }) =>

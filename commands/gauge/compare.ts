@@ -31,6 +31,7 @@ export const compare = question({
       'swatch wanted',
       'gauge wanted',
       'gauge how-far',
+      '<gauge> how-far',
       'swatch <gauge>',
       '<gauge> substitute',
       '<gauge> hook',
@@ -42,7 +43,12 @@ export const compare = question({
     not: 'border repeat diamond blocked weigh ball join motif',
     marks: {
       have: { takes: 'gauge', near: 'getting mine swatch', not: 'wanted pattern' },
-      want: { takes: 'gauge', near: 'wanted pattern substitute', not: 'getting swatch' },
+      want: {
+        takes: 'gauge',
+        near: 'wanted pattern substitute wish',
+        not: 'getting swatch',
+        lead: 'need needs want wants wanted needing require requires should_be should_have to_get to_have to_be says',
+      },
       width: { takes: 'length', near: 'across blanket piece', only: true },
     },
     phrases: [

@@ -31,7 +31,7 @@ export const size = question({
       '?row <length> side',
     ],
     also: 'motif row round side measure how-big size blocked gauge getting each pattern need across block',
-    not: 'blanket border ball yarn left weigh diamond join hook',
+    not: 'blanket border ball yarn left weigh diamond join hook <dims>',
     marks: {
       side: {
         asks: 'How long should a side of the motif be?',

@@ -27,6 +27,7 @@ export const term = question({
   asked: {
     ways: [
       'mean',
+      'mean abbreviation',
       'how-to @term',
       'mean @term',
       'mean stitch pattern',

@@ -50,11 +50,14 @@ export const yarn = question({
       '?yarn <yarn>',
       '?weight',
       '?gauge <yarn>',
+      '?stitch <yarn>',
       '?how-big <yarn>',
     ],
     also: 'hook weight wraps yarn ball gauge mean size us uk convert terms list standard pattern how-many how-big saved',
     not: 'motif blanket border join left roughly substitute row round stash weigh',
     marks: { yarn: { takes: 'yarn-or-ball' } },
+    // What the stitches are counted over.
+    extras: { over: { takes: 'length', lead: 'per in to over', led: true } },
     phrases: ['what hook for worsted', 'what category is 12 wpi'],
   },
   answer({ yarn: typed }): Answer {

@@ -14,7 +14,14 @@ export const list = question({
   refused: { line: 'name:moss', option: 'name' },
   before: [DEFINED],
   asked: {
-    ways: ['list motif mine|saved', 'which motif saved', 'saved motif all', 'list motif', 'which motif mine'],
+    ways: [
+      'list motif mine|saved',
+      'which motif saved',
+      'saved motif all',
+      'list motif',
+      'which motif mine',
+      'which motif getting',
+    ],
     also: 'saved mine show which kind',
     not: 'blanket group left claim weigh colour',
     phrases: ['list my motifs', 'which motifs have I saved'],

@@ -1,7 +1,7 @@
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { completeCounts, spreadChanges, writeSegment } from '../../src/core/rows/spacing.ts';
+import { completeCounts, readChange, spreadChanges, writeSegment } from '../../src/core/rows/spacing.ts';
 import { count } from '../../src/core/base/reader.ts';
 
 /** An instruction of more stretches than this is told line by line under the headline. */
@@ -47,33 +47,53 @@ export const spread = question({
       to: {
         takes: 'count',
         nouns: 'stitch',
-        lead: 'to need want have_to reach into wanting end_up_with become',
+        lead: 'to need want have_to into wanting should_be needs',
+        led: true,
       },
-      worked: { choices: { round: 'turned round' }, with: 'first' },
+      worked: { choices: { round: 'turned round evenly_around around_evenly all_around' }, with: 'first' },
     },
     extras: {
+      // “increase 8”, “increase by 8”; “increase 60 to 68” is told apart below.
       more: {
         takes: 'count',
         nouns: 'increase',
-        lead: 'increase increasing inc add adding gain plus extra',
+        lead: 'increase increasing inc increase_by increasing_by inc_by',
         only: true,
       },
       fewer: {
         takes: 'count',
         nouns: 'decrease',
-        lead: 'decrease decreasing dec lose losing reduce remove minus',
+        lead: 'decrease decreasing dec reduce reducing decrease_by decreasing_by dec_by reduce_by',
         only: true,
       },
+      added: { takes: 'count', lead: 'add adding gain gaining plus extra', led: true },
+      taken: {
+        takes: 'count',
+        lead: 'lose losing remove removing minus take_out taking_out take_away get_rid_of drop',
+        led: true,
+      },
+      wish: { takes: 'count', lead: 'get_to end_up_with reach become down_to up_to make', led: true },
     },
-    settle: (options, { more, fewer }) => {
-      const by = more !== undefined ? Number(more) : fewer !== undefined ? -Number(fewer) : undefined;
-      if (by === undefined) return options;
+    settle: ({ from, to, ...options }, { more, fewer, added, taken, wish }) => {
       const known = (typed: string | undefined) => (typed === undefined ? undefined : Number(typed));
-      const counts = completeCounts({ from: known(options['from']), to: known(options['to']) }, by);
-      const filled = Object.entries(counts).map(([option, count]) => [option, String(count)] as const);
-      return { ...Object.fromEntries(filled), ...options };
+      const counts = { from: known(from), to: known(wish ?? to) };
+      const said =
+        more !== undefined || fewer !== undefined
+          ? readChange(counts, more === undefined ? 'decrease' : 'increase', Number(more ?? fewer))
+          : added !== undefined || taken !== undefined
+            ? completeCounts(
+                // “add 7 to 56” begins with 56.
+                added !== undefined && wish === undefined && counts.from === undefined
+                  ? { from: counts.to }
+                  : counts,
+                Number(added === undefined ? `-${taken ?? 0}` : added),
+              )
+            : counts;
+      const filled = Object.entries(said).flatMap(([option, count]) =>
+        count === undefined ? [] : [[option, String(count)] as const],
+      );
+      return { ...options, ...Object.fromEntries(filled) };
     },
-    reports: true,
     phrases: [
       'how do I increase evenly from 40 to 48 stitches in the round',
       'decrease 8 stitches evenly across 60',

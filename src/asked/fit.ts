@@ -129,6 +129,13 @@ function leads(heard: Heard, piece: Piece, lead: string | undefined): boolean {
   return lead.split(' ').some((word) => ` ${before}`.endsWith(` ${word.replaceAll('_', ' ')}`));
 }
 
+/** Whether it is asked how many there are of one of these; “how many do I need” is asked of anything. */
+const isAsked = (heard: Heard, nouns: readonly SenseName[]) =>
+  heard.goals.some(
+    ({ by, senses }) =>
+      by === 'how-many' && (senses.length === 0 || senses.some((sense) => nouns.includes(sense))),
+  );
+
 /** How strongly some senses stand near a piece: 2 beside it, fading with the words between. */
 function nearness(heard: Heard, piece: Pick<Piece, 'from' | 'to'>, senses: readonly SenseName[]): number {
   let best = 0;
@@ -176,6 +183,8 @@ function takes(slot: Slot, piece: Piece, heard: Heard): { text: string; glad: nu
       if (piece.kind === 'count' && wholeNumber(piece)) return { text: piece.text, glad: 1 };
       return undefined;
     case 'row':
+      // “rows 1 to 5” says which rows some counts are of, and no single row.
+      if (piece.more !== undefined) return undefined;
       if (piece.kind === 'row') return { text: piece.text, glad: 2 };
       if (
         piece.kind === 'count' &&
@@ -201,9 +210,9 @@ function takes(slot: Slot, piece: Piece, heard: Heard): { text: string; glad: nu
       return undefined;
     case 'money':
       if (piece.kind === 'count' && piece.nouns.length === 0) return { text: piece.text, glad: 0.5 };
-      return undefined;
-    case 'percent':
-      if (piece.kind === 'count' && piece.nouns.includes('spare')) return undefined;
+      // “moss costs 4.25 a ball”
+      if (piece.kind === 'count' && piece.nouns.includes('ball') && heard.present.has('cost'))
+        return { text: piece.text, glad: 1 };
       return undefined;
     case 'yarn-or-ball':
       if (piece.kind === 'yarn' || piece.kind === 'ball') return { text: piece.text, glad: 2 };
@@ -273,13 +282,14 @@ const GAUGE_SAID: readonly SenseName[] = [
 function usable(heard: Heard, slots: readonly Slot[], asked: Asked): Piece[] {
   const wanted = new Set(slots.map((slot) => slot.takes));
   const gaugeSaid = GAUGE_SAID.some((sense) => heard.present.has(sense));
-  const whole = ({ kind, unit }: Piece): boolean => {
+  const whole = ({ kind, unit, parts, text }: Piece): boolean => {
     if (kind === 'dims') return asked.pairs?.dims !== undefined;
     if (kind === 'pair') return asked.pairs !== undefined || wanted.has('gauge');
     if (kind === 'gauge') return wanted.has('gauge') && (unit === 'over' || unit === 'at' || gaugeSaid);
     if (kind === 'ball') return wanted.has('ball') || wanted.has('yarn-or-ball');
     if (kind === 'counts')
       return (
+        (asked.pairs?.counts !== undefined && parts?.length === 2 && !text.includes('-')) ||
         wanted.has('counts') ||
         wanted.has('numbers') ||
         (wanted.has('gauge') &&
@@ -303,22 +313,44 @@ function gaugesByClause(
   slots: readonly Slot[],
 ): (readonly [name: string, piece: Piece, text: string])[] {
   const [one, other, ...more] = slots.filter(({ takes: kind }) => kind === 'gauge');
-  const gauges = pieces.filter(({ kind, parts }) =>
+  const typed = pieces.filter(({ kind, parts }) =>
     kind === 'counts' ? parts?.length === 2 : kind === 'gauge' || kind === 'pair',
   );
+  // “15 stitches to 10 cm and I need 13”: the other one in stitches alone, where it is the only number left.
+  const [only] = typed;
+  const bare = pieces.filter(
+    ({ kind, nouns, must }) =>
+      kind === 'count' && must && nouns.every((noun) => noun === 'stitch' || noun === 'increase'),
+  );
+  const alike = ({ value = NaN }: Piece) => {
+    const of = Number.parseFloat(only?.text ?? '');
+    return value >= of / 2 && value <= of * 2;
+  };
+  const gauges =
+    only && typed.length === 1 && bare.length === 1
+      ? [only, ...bare.filter(alike)].sort((a, b) => a.from - b.from)
+      : typed;
   const [first, second] = gauges;
   if (!one || !other || !first || !second || more.length > 0 || gauges.length > 2) return [];
   const slotOfClause = (from: number, piece: Piece): Slot | undefined => {
+    const led = [one, other].filter(({ mark }) => piece.kind === 'count' && leads(heard, piece, mark.lead));
+    if (led.length === 1) return led[0];
     const says = (slot: Slot) =>
       slot.near.some((sense) =>
-        heard.present.get(sense)?.some((said) => said.from >= from && said.to <= piece.from),
+        heard.present.get(sense)?.some((said) => said.to > from && said.to <= piece.from),
       );
     return says(one) === says(other) ? undefined : says(one) ? one : other;
   };
+  const silent = (from: number, piece: Piece) =>
+    ![...one.near, ...other.near].some((sense) =>
+      heard.present.get(sense)?.some((said) => said.to > from && said.to <= piece.from),
+    );
   let clause = second.from;
   while (clause > first.to && !/^(,|;|\.|and|but|while|whereas)$/.test(heard.words[clause - 1] ?? ''))
     clause--;
-  const led = [slotOfClause(0, first), slotOfClause(clause, second)] as const;
+  const led = [slotOfClause(0, first), slotOfClause(clause, second)];
+  // “18 over 4 inches, need 16”: what nothing leads up to is the other one.
+  if (!led[0] && led[1] && silent(0, first)) led[0] = led[1] === one ? other : one;
   if (!led[0] || !led[1] || led[0] === led[1]) return [];
   // “16 and 20 over 4 inches, I get 18 and 22”: over the same length, where it is said of one.
   const over = [first, second].flatMap(({ text }) => / over .+$/.exec(text)?.[0] ?? [])[0] ?? '';
@@ -424,7 +456,10 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
 
   // Amounts and counts.
   const offers: Offer[] = [];
+  // Two shapes by their names: which one is meant is asked.
+  const manyShapes = new Set(pieces.filter(({ kind }) => kind === 'shape').map(({ text }) => text)).size > 1;
   for (const piece of pieces) {
+    if (piece.kind === 'shape' && manyShapes) continue;
     if (used.has(piece) || piece.kind === 'aside' || piece.kind === 'name') continue;
     for (const slot of slots) {
       if (filled(slot.name)) continue;
@@ -440,6 +475,8 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
       }
       const close = nearness(heard, piece, slot.near) + (led ? 3 : 0);
       const against = nearness(heard, piece, slot.not);
+      if (slot.mark.led === true && !led) continue;
+      if (slot.mark.unasked === true && piece.kind === 'count' && isAsked(heard, slot.nouns)) continue;
       if (slot.mark.only === true && !counted && close < 0.45) continue;
       if (taken.glad < 0.5 && !counted && close < 0.6) continue;
       let { text } = taken;
@@ -499,6 +536,11 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
         ],
         score: 1 + near * 2,
       });
+    }
+    if (pairs?.counts && piece.kind === 'counts') {
+      const [first, second] = piece.parts ?? [];
+      if (first && second)
+        offers.push({ piece, slots: pairs.counts, texts: [first.text, second.text], score: 2 });
     }
     if (pairs?.grid && piece.kind === 'pair') {
       const isGrid = piece.nouns.some((noun) => noun === 'motif' || noun === 'block' || noun === 'across');
@@ -614,6 +656,16 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
         piece.nouns.some((noun) => noun === 'row' || noun === 'round')
       )
         used.add(piece);
+  // “rows 3 to 5 came out 7 8 11”: where the counts begin, if there are as many.
+  const range = pieces.find((piece) => piece.kind === 'row' && piece.more !== undefined);
+  if (range && listed && Number(range.more) - Number(range.text) + 1 === listed.parts?.length) {
+    const begins = slots.find(({ name }) => name === 'from_row');
+    if (begins && !filled(begins.name)) {
+      if (range.text !== '1') put(begins.name, range.text);
+      used.add(range);
+      score += 0.6;
+    }
+  }
   // “is DK the same as 8 ply”: what it is held against is seen in the answer to the first.
   if (/\b(same( \w+)? as|equal to|equivalent to)\b/i.test(heard.phrase)) {
     const yarns = pieces.filter(({ kind }) => kind === 'yarn');
@@ -697,6 +749,9 @@ export function termIn(heard: Heard): { text: string; from: number; to: number }
         .toLowerCase()
         .replace(/\s+/g, ' ');
       if (SAID_OF_ALL.has(text) || text.length < 2) continue;
+      // “ch 31, turn” is a line of a pattern, unless somebody asks what it means.
+      if (/^ch\b/.test(text) && /\d/.test(text) && !heard.present.has('mean') && parts.length < tokens.length)
+        continue;
       if (lookUpTerm(text).length > 0) return { text, from: at, to: at + length };
     }
   return undefined;

@@ -131,7 +131,10 @@ function goalsOf(
         }
         break;
       }
-      const here = said.filter(({ from, to }) => from <= at && at < to);
+      // “stitches round the edge” asks for no rounds.
+      const here = said.filter(
+        ({ from, to, sense, inner }) => from <= at && at < to && !(inner === true && sense === 'round'),
+      );
       const nouns = here.filter(({ sense }) => GOALS.has(sense)).map(({ sense }) => sense);
       if (nouns.length > 0) {
         if (
@@ -242,7 +245,7 @@ export function hear(
       // “I’d like to make a throw” claims nothing of a group’s.
       !(
         sense === 'claim' &&
-        all.some((one) => one.sense === 'blanket' && one.from >= to && one.from <= to + 2)
+        all.some((one) => one.sense === 'blanket' && Math.max(one.from - to, from - one.to) <= 2)
       ),
   );
   // “not 6 but 5 inch squares”: what is denied is no amount that was meant.

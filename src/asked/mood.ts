@@ -25,7 +25,7 @@ const SUBJECT =
 const IMPERATIVE =
   /^(show|draw|list|tell|give|convert|calculate|calc|work|figure|compute|estimate|explain|define|describe|find|check|count|switch|use|set|change|make|put|start|open|close|reopen|swap|exchange|scale|rename|invite|remind|accept|hand|release|pledge|claim|undo|save|bring|restore|lay|arrange|scatter|delete|remove|erase|export|download|forget|mark|take|add|spread|increase|decrease|inc|dec|return|send|share|split|divide|write|print|display|help|choose|pick|select|record|store|log|create|begin|new|go|cancel|let|only|keep|join|sign|count|call|turn|move|reject|approve|see|picture|chart|reverse|drop|enlarge|weigh|substitute|substituting|replace|replacing|swapping|joining|edging|pick|look|stop|convert|translate|say|need|want|looking|trying|wondering|wanting|scrap|name|wipe|clear|upload|import|extend|nudge|chase|sort|randomise|shuffle|reserve|invite|allow|make|leave|quit|withdraw|post|evenly|increasing|decreasing|resize)$/;
 const REQUEST =
-  /\b(need to know|want to know|like to know|wonder(ing)?|not sure (how|what|which|if|whether)|no idea (how|what)|any idea|figure out|work out|tell me|give me|show me|help me|how many|how much|how do i|how should i|how would|how big|how wide|how long|how far|what size|which row|which hook|number of|please|pls|plz|trying to (find|work|figure)|looking for|can you|could you|anyone know|do you know|i'd like|i would like|i want to|want everything|i need|where did i|what did i|don't understand|dont understand|don't know|dont know|unsure|is that right|would that be|will it|so how|would be grateful|what if|i have to go from|squares needed|stitch count|can't work out|cant work out|stuck|hurt|hurts|hurting|sore|aching|aches|painful)\b/;
+  /\b(need to know|want to know|like to know|wonder(ing)?|not sure (how|what|which|if|whether)|no idea (how|what)|any idea|figure out|work out|tell me|give me|show me|help me|how many|how much|how do i|how should i|how would|how big|how wide|how long|how far|what size|which row|which hook|number of|please|pls|plz|trying to (find|work|figure)|looking for|can you|could you|anyone know|do you know|i'd like|i would like|i want to|want everything|i need|where did i|what did i|don't understand|dont understand|don't know|dont know|unsure|what (letter|size|number|mm|hook|weight|row|round)\b|is that right|would that be|will it|so how|would be grateful|what if|i have to go from|squares needed|stitch count|can't work out|cant work out|stuck|hurt|hurts|hurting|sore|aching|aches|painful)\b/;
 /** Commands that follow upon a comma. */
 const THEN =
   /^(undo|show|tell|give|check|help|convert|draw|list|switch|count|keep|save|delete|remove|put|take|invite|remind|swap)$/;
@@ -38,6 +38,11 @@ const GASPS = /(so many|so much|too many|too much)/;
 /** What is wanted, or what a pattern asks: without it numbers are a story. */
 const WISHES =
   /\b(wants?|needs?|aim(ing)?|i'd like|would like|hoping|should be|supposed to|calls? for|asks? for|says|pattern|designer)\b/;
+/** What went wrong is told to be mended. */
+const GONE_WRONG =
+  /\b(miscount(ed)?|went wrong|gone wrong|mistake|something('s| is) (off|wrong)|too (loose|tight))\b/;
+/** Words by which somebody tells of things, and no story: “one square is 11 g”. */
+const COPULA = /^(is|are|it's|its|that's|has|have)$/;
 /** What is over and done is told, not asked. */
 const TOLD = /\b(i|we|i've|we've|it) (just )?(made|finished|bought|took|did|love|loved|like|liked)\b/;
 const FIRST = /^(i|i'm|im|i've|ive|i'll|ill|i'd|we|we're|we've|me)$/;
@@ -109,6 +114,8 @@ export function moodOf(tokens: readonly Token[], words: readonly string[], phras
   const talks = words.some((word) => FIRST.test(word) || THIRD.test(word) || FINITE.test(word));
   const telegraphic = asking.size === 0 && !talks && tokens.length >= 1;
   if (telegraphic) for (let one = 0; one < count; one++) asking.add(one);
+  const tells = (word: string) =>
+    FIRST.test(word) || THIRD.test(word) || (FINITE.test(word) && !COPULA.test(word));
   const other = words.some((word) => THIRD.test(word));
   const reports =
     !other &&
@@ -121,7 +128,7 @@ export function moodOf(tokens: readonly Token[], words: readonly string[], phras
     reports,
     states:
       reports &&
-      WISHES.test(lower) &&
+      (WISHES.test(lower) || GONE_WRONG.test(lower) || !words.some(tells)) &&
       !TOLD.test(lower) &&
       tokens.filter(({ kind }) => kind === 'number').length >= 3,
     sentence,

@@ -327,7 +327,11 @@ export function piecesOf(
         });
         continue;
       }
-      if (ASIDE.test(tokens[dash]?.text ?? '') && !token.ordinal) {
+      if (
+        ASIDE.test(tokens[dash]?.text ?? '') &&
+        !token.ordinal &&
+        !/^(x|×|by|\*)$/.test(before?.text ?? '')
+      ) {
         put({ kind: 'aside', text: token.text, value, from: at, to: dash + 1, must: false });
         continue;
       }
@@ -537,6 +541,17 @@ export function piecesOf(
       const here = sensesAt(at).filter((sense) => NOUNS.has(sense));
       const shape = piece?.kind === 'shape' ? piece : undefined;
       if (here.length > 0) {
+        const next = sensesAt(at + 1);
+        // “14 increase rows” counts rows.
+        if (
+          here.every((sense) => sense === 'increase' || sense === 'decrease') &&
+          next.some((sense) => sense === 'row' || sense === 'round')
+        )
+          continue;
+        // “7 squares across” counts what lies side by side, not the squares of a blanket.
+        const along = next.filter((sense) => sense === 'across' || sense === 'down');
+        if (along.length > 0 && here.includes('motif')) return along;
+        if (along.length > 0 && here.includes('block')) return [...here, ...along];
         // The last noun of a string is what is counted: 12 row square counts rows, 5 granny squares squares.
         return here;
       }
@@ -567,10 +582,36 @@ export function piecesOf(
     must: tokens[at]?.loose !== true,
     ...extra,
   });
+  /** The number in “, plus 2” that follows upon a multiple. */
+  const plusBehind = (start: number): number | undefined => {
+    const at = /^[,(]$/.test(word(start)) ? start + 1 : start;
+    if (!/^(plus|\+)$/.test(word(at))) return undefined;
+    const number = /^(a|an|another|extra|of)$/.test(word(at + 1)) ? at + 2 : at + 1;
+    return isNumber(number) ? number : undefined;
+  };
   for (let at = 0; at < tokens.length; at++) {
     if (!isNumber(at)) continue;
     const token = tokens[at];
     if (!token) continue;
+    // rows 1 to 5: where counts begin, and how many there are
+    if (
+      /^(rows|rounds|rnds)$/.test(word(at - 1)) &&
+      /^(to|-|–|through|till|until)$/.test(word(at + 1)) &&
+      isNumber(at + 2) &&
+      (token.value ?? NaN) < (tokens[at + 2]?.value ?? NaN)
+    ) {
+      put({
+        kind: 'row',
+        text: token.text,
+        more: tokens[at + 2]?.text ?? '',
+        value: token.value ?? NaN,
+        from: at - 1,
+        to: at + 3,
+        must: true,
+        nouns: [word(at - 1) === 'rows' ? 'row' : 'round'],
+      });
+      continue;
+    }
     // row 9; row number 9; row #9
     const marked =
       /^(number|no|#|nr|to|is)$/.test(word(at - 1)) && /^(row|round|rnd)$/.test(word(at - 2))
@@ -642,15 +683,22 @@ export function piecesOf(
       });
       continue;
     }
-    if (multiple && !isNumber(at + 1)) {
+    // “a repeat near 100 stitches” is a wish.
+    if (
+      multiple &&
+      !isNumber(at + 1) &&
+      !/^(near|about|around|roughly|approx|approximately|to)$/.test(word(at - 1))
+    ) {
+      const plus = plusBehind(plusAt);
       put({
+        ...(plus === undefined ? {} : { more: tokens[plus]?.text ?? '0' }),
         kind: 'multiple',
         text: token.text,
         value: token.value ?? NaN,
         from: at,
-        to: at + 1,
+        to: (plus ?? at) + 1,
         must: true,
-        parts: [of(at, at + 1)],
+        ...(plus === undefined ? { parts: [of(at, at + 1)] } : {}),
       });
       continue;
     }
@@ -661,25 +709,28 @@ export function piecesOf(
       /^(stitch|stitches|sts?|-)$/.test(word(at + 1)) &&
       !/^(plus|\+)$/.test(word(at - 1))
     ) {
+      const plus = plusBehind(repeatAt + 1);
       put({
         kind: 'multiple',
         text: token.text,
         value: token.value ?? NaN,
+        ...(plus === undefined ? {} : { more: tokens[plus]?.text ?? '0' }),
         from: at,
-        to: repeatAt + 1,
+        to: (plus ?? repeatAt) + 1,
         must: true,
       });
       continue;
     }
-    // 8 x 11, 8 by 11
-    if (/^(x|×|by|\*)$/.test(word(at + 1)) && isNumber(at + 2) && !tokens[at + 2]?.ordinal) {
-      const nouns = nounsFrom(at + 3);
+    // 8 x 11, 8 by 11, 8 squares by 11
+    const by = sensesAt(at + 1).some((sense) => sense === 'motif' || sense === 'block') ? at + 2 : at + 1;
+    if (/^(x|×|by|\*)$/.test(word(by)) && isNumber(by + 1) && !tokens[by + 1]?.ordinal) {
+      const nouns = by === at + 1 ? nounsFrom(at + 3) : nounsFrom(at + 1);
       const pair: Found = {
         kind: 'pair',
         text: token.text,
-        more: tokens[at + 2]?.text ?? '',
+        more: tokens[by + 1]?.text ?? '',
         from: at,
-        to: at + 3,
+        to: by + 2,
         must: true,
         nouns,
       };
@@ -690,9 +741,9 @@ export function piecesOf(
         (!/^(be|is|it)$/.test(word(at - 2)) ||
           said.some(({ sense }) => sense === 'row' || sense === 'gauge')) &&
         nouns.length === 0 &&
-        amountAt(at + 2) === undefined &&
+        amountAt(by + 1) === undefined &&
         (token.value ?? 99) <= 40 &&
-        (tokens[at + 2]?.value ?? 99) <= 40;
+        (tokens[by + 1]?.value ?? 99) <= 40;
       put(
         atGauge
           ? { ...pair, kind: 'gauge', text: `${pair.text}x${pair.more ?? ''}`, unit: 'at', parts: [pair] }

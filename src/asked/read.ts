@@ -100,6 +100,9 @@ const NEUTRAL = new Set<SenseName>([
   'all',
   'getting',
   'wanted',
+  'wish',
+  'round-it',
+  'abbreviation',
   'size',
   'across',
   'down',
@@ -243,6 +246,8 @@ function judge(grammar: Grammar, heard: Heard): { score: number } | undefined {
 /** The least that a reading must speak for itself, and how far the next must stay behind. */
 const SURE = 2;
 const CLEAR = 0.6;
+/** The same, where the next would need more than was said and the best has all it needs. */
+const CLEAR_OF_GAPS = 0.4;
 const REPORT_SURE = 2;
 /** The same, where the numbers of a problem are laid down and nothing is asked. */
 const STATED_SURE = 4;
@@ -355,7 +360,9 @@ function decide(heard: Heard, readings: readonly Reading[]): Understood['verdict
   const told = best.asked.reports === true && /\b(i|i'm|i've|im|ive|we|we've)\b/i.test(heard.phrase);
   const unsaved = plain && !told ? best.absent : 0;
   if (best.score + unsaved < sure) return { kind: 'unclear', why: 'unknown' };
-  if (next && best.score - next.score < CLEAR) return { kind: 'unclear', why: 'between' };
+  const whole = best.missing === undefined && best.fitted.unplaced.length === 0;
+  const clear = whole && next?.missing !== undefined ? CLEAR_OF_GAPS : CLEAR;
+  if (next && best.score - next.score < clear) return { kind: 'unclear', why: 'between' };
   if (best.fitted.unplaced.length > 0) return { kind: 'unclear', why: 'number' };
   if (best.missing !== undefined) return { kind: 'missing', reading: best, option: best.missing };
   return { kind: 'answer', reading: best };

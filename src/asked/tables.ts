@@ -69,12 +69,30 @@ export const SHAPE_WORDS: readonly (readonly [string, string])[] = [
   ...['classic granny', 'granny square', 'granny squares', 'granny', 'grannies', 'grannys', "granny's"].map(
     (name) => [name, 'clusters'] as const,
   ),
-  ...['hexagon', 'hexagons', 'hexie', 'hexies', 'hexi', 'hexy', 'hexi s', 'hex'].map(
-    (name) => [name, 'hexagon'] as const,
-  ),
-  ...['flat circle', 'circle', 'circles', 'disc', 'mandala', 'round coaster', 'coaster'].map(
-    (name) => [name, 'circle'] as const,
-  ),
+  ...[
+    'granny hexagon',
+    'granny hexagons',
+    'hexagon granny',
+    'hexagon',
+    'hexagons',
+    'hexie',
+    'hexies',
+    'hexi',
+    'hexy',
+    'hexi s',
+    'hex',
+  ].map((name) => [name, 'hexagon'] as const),
+  ...[
+    'granny circle',
+    'granny circles',
+    'flat circle',
+    'circle',
+    'circles',
+    'disc',
+    'mandala',
+    'round coaster',
+    'coaster',
+  ].map((name) => [name, 'circle'] as const),
   ...[
     'flat blanket',
     'flat piece',

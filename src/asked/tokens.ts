@@ -56,7 +56,7 @@ const PARTS = new Map([
 ]);
 
 const PIECE =
-  /\s+|(\d{1,3}(?:,\d{3})+(?![\d,])(?:\.\d+)?|\d+[.]\d+|\d+,\d{1,2}(?![\d,])|\.\d+|\d+)|([½¼¾⅓⅔⅛])|([\p{L}][\p{L}\p{M}]*(?:['’](?!\s)[\p{L}]+)?)|(.)/gsu;
+  /\s+|(\d{1,3}(?:,\d{3})+(?![\d,])(?:\.\d+)?|\d+[.]\d+|(?<!\d,)\d+,\d{1,2}(?![\d,])|\.\d+|\d+)|([½¼¾⅓⅔⅛])|([\p{L}][\p{L}\p{M}]*(?:['’](?!\s)[\p{L}]+)?)|(.)/gsu;
 
 /** A number as the readers take it: six decimals at most, no trailing zeros. */
 export const numberText = (value: number) => String(Number(value.toFixed(6)));
@@ -215,6 +215,11 @@ export function tokensOf(phrase: string): Token[] {
       continue;
     }
     if (one.kind === 'word') {
+      const several = severalParts(raw, at);
+      if (several) {
+        at = put(at, several.next, several.value);
+        continue;
+      }
       const spelt = cardinal(raw, at);
       if (spelt) {
         const and = andHalf(raw, spelt.next);
@@ -247,6 +252,12 @@ export function tokensOf(phrase: string): Token[] {
         at = put(at, stray.next, stray.value);
         continue;
       }
+      // Three quarters of an ounce, a quarter inch: parts of what is measured.
+      const parted = partOf(raw, at);
+      if (parted) {
+        at = put(at, parted.next, parted.value);
+        continue;
+      }
       // An inch, an inch and a half, a foot: one of it.
       if (/^an?$/.test(one.text) && UNIT_WORD.test(raw[at + 1]?.text ?? '')) {
         const behind = halfBehindUnit(raw, at + 1);
@@ -254,14 +265,6 @@ export function tokensOf(phrase: string): Token[] {
         const unit = raw[at + 1];
         if (unit) tokens.push(unit);
         at = behind?.next ?? at + 2;
-        continue;
-      }
-      // Half an ounce, a half inch: never half double crochet, half of them or a half treble.
-      const part = PARTS.get(one.text);
-      const after = raw[at + 1]?.text ?? '';
-      const noun = after === 'a' || after === 'an' ? raw[at + 2] : raw[at + 1];
-      if (part !== undefined && one.text === 'half' && noun && MEASURED.test(noun.text)) {
-        at = put(at, after === 'a' || after === 'an' ? at + 2 : at + 1, part);
         continue;
       }
     }
@@ -274,6 +277,32 @@ export function tokensOf(phrase: string): Token[] {
 /** What halves are taken of. */
 const MEASURED =
   /^(oz|ounces?|in|inch|inches|foot|feet|ft|pounds?|lbs?|kilos?|kg|met(?:re|er)s?|yards?|yds?)$/;
+
+/** `half an`, `quarter of an`, `a third of a`, before something that is measured; without the measure itself. */
+function partOf(raw: readonly Raw[], at: number): { value: number; next: number } | undefined {
+  let next = raw[at]?.text === 'a' ? at + 1 : at;
+  const word = raw[next]?.text ?? '';
+  const part = /^(half|quarter|third)$/.test(word) ? PARTS.get(word) : undefined;
+  if (part === undefined) return undefined;
+  next++;
+  if (raw[next]?.text === 'of') next++;
+  if (/^an?$/.test(raw[next]?.text ?? '')) next++;
+  return MEASURED.test(raw[next]?.text ?? '') ? { value: part, next } : undefined;
+}
+
+/** `three quarters of an`, `two thirds of a`, before something that is measured. */
+function severalParts(raw: readonly Raw[], at: number): { value: number; next: number } | undefined {
+  const times = CARDINALS.get(raw[at]?.text ?? '');
+  const dash = raw[at + 1]?.text === '-' ? at + 2 : at + 1;
+  const part = /^(quarters|thirds)$/.test(raw[dash]?.text ?? '')
+    ? PARTS.get(raw[dash]?.text ?? '')
+    : undefined;
+  if (times === undefined || part === undefined || times * part >= 1) return undefined;
+  let next = dash + 1;
+  if (raw[next]?.text === 'of') next++;
+  if (/^an?$/.test(raw[next]?.text ?? '')) next++;
+  return MEASURED.test(raw[next]?.text ?? '') ? { value: times * part, next } : undefined;
+}
 
 /** Units in full, of which “an” is one. */
 const UNIT_WORD = /^(inch|foot|yard|ounce|pound|met(?:re|er)|centimet(?:re|er))(?:es|s)?$|^feet$/;

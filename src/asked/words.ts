@@ -102,6 +102,10 @@ export const SENSES = {
     0.5,
     "wants, calls for, says, should be, supposed to be, asks for, instead of, aim, the pattern, ought to be, states, i need, meant to be, recommended, given, pattern is, pattern's, required, quotes, specifies",
   ),
+  wish: sense(
+    0.2,
+    'but need, but i need, and need, and i need, should have, must have, but want, and want, needs to be, have to get, want it to be',
+  ),
   size: sense(0.4, 'size'),
   flat: sense(0.8, 'flat, ruffle+, curl+, cup+, wavy, lie flat, lay flat'),
   chain: sense(
@@ -154,7 +158,10 @@ export const SENSES = {
     'whip stitch, whipstitch, whip, whip-stitch, overcast, whipstitching, whip stitching, over sew, oversew',
   ),
   'slip-stitch': sense(1.2, 'slip stitch, slipstitch, slip-stitch, sl st, ss, slip stitches, slip stitching'),
-  diamond: sense(2, 'diamond, lopsided, skewed, skew, leaning, rhombus, slanted, kite, come out square'),
+  diamond: sense(
+    2,
+    "diamond, lopsided, skewed, skew, leaning, rhombus, slanted, kite, come out square, not square, isn't square, isnt square, aren't square, not a square",
+  ),
   blocked: sense(
     1.2,
     "block to, blocked, blocking, after blocking, when blocked, block out, blocks to, when it's blocked",
@@ -165,7 +172,12 @@ export const SENSES = {
   ),
   mean: sense(
     1.2,
-    "mean, means, meaning, meant, stand for, stands for, short for, abbreviation, explain, define, definition, called, what is a, what's a, translate, translation, the same as, same as, the same thing as, same thing as, understand, name for, known as, definition of, abbreviated",
+    "mean, means, meaning, meant, stand for, stands for, short for, explain, define, definition, called, what is a, what's a, translate, translation, the same as, same as, the same thing as, same thing as, understand, name for, known as, definition of, abbreviated, stand for",
+  ),
+  abbreviation: sense(1.5, 'abbreviation, acronym, abbr'),
+  'round-it': sense(
+    0,
+    'round the edge of, around the edge of, round the outside of, around the outside of, round the, round my, round it, round a, all round, round this, round our',
   ),
   convert: sense(
     1.2,
@@ -216,7 +228,7 @@ export const SENSES = {
   new: sense(0.8, 'new, start, begin, create, starting, another one, set up'),
   show: sense(
     0.7,
-    'show, see, display, view, look at, tell me about, tell me, open up, pull up, bring up, what do you have, details, info, information, what is saved, describe',
+    "show, see, display, view, look at, tell me about, tell me, open up, pull up, bring up, what do you have, details, info, information, what is saved, describe, what's in, whats in, what is in",
   ),
   list: sense(1, 'list, all my, name all, what are the, give me all'),
   picture: sense(
@@ -300,7 +312,7 @@ export const SENSES = {
   board: sense(2, "board, how is the group, how's the group"),
   claim: sense(
     2,
-    "claim, claimed, pledge, pledged, promise, promised, put me down, sign me up for, reserve, i'll make, i'll do, i will make, i can make, i can do, i'll take, i will do, can i have, am i down for, i'm down for, commit, i would like to make, i'd like to make, i want to make, give me, ill make, ill do, spoken for, pledges, pledging, i could make, i could do, i'll crochet, can i make, i take",
+    "claim, claimed, pledge, pledged, promise, promised, put me down, sign me up for, reserve, i'll make, i'll do, i will make, i can make, i can do, i'll take, i will do, can i have, am i down for, i'm down for, commit, i would like to make, i'd like to make, i want to make, give me, ill make, ill do, spoken for, are mine, is mine, have i got to make, do i have to make, pledges, pledging, i could make, i could do, i'll crochet, can i make, i take",
   ),
   'open-for': sense(
     1.8,
@@ -308,7 +320,7 @@ export const SENSES = {
   ),
   release: sense(
     2,
-    "release, give back, can't make, cannot make, won't make, can't do, won't manage, let go of, hand back, drop out of, unpledge, cancel, won't be able, can't manage, give up, can not make, not going to make, too many pledged, after all, unclaim, put back",
+    "release, give back, can't make, cannot make, won't make, can't do, won't manage, let go of, hand back, unpledge, cancel, won't be able, can't manage, give up, can not make, not going to make, too many pledged, after all, unclaim, put back",
   ),
   'hand-in': sense(
     2,
@@ -354,7 +366,7 @@ export const SENSES = {
   invite: sense(2.2, 'invite, invited, allow, let in, add to the group, inviting'),
   leave: sense(
     1.8,
-    'leave, leaving, quit, drop out, opt out, take me out, take me off, step out, withdraw, pull out of, back out, out of the group',
+    'leave, leaving, quit, drop out, drop out of, opt out, take me out, take me off, step out, withdraw, pull out of, back out, out of the group',
   ),
   'take-part': sense(
     2,

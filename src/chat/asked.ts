@@ -26,8 +26,12 @@ export interface Mark {
   readonly not_words?: string;
   /** Words that stand right before the number; an underline stands for a space. */
   readonly lead?: string;
+  /** True where the number is taken behind one of those words only. */
+  readonly led?: true;
   /** True where “a”, “one” and “another” are numbers. */
   readonly loose?: true;
+  /** True where the number is not taken if “how many” asks for what it counts: what is asked for was not given. */
+  readonly unasked?: true;
   /** The sense without which a choice is not taken. */
   readonly with?: string;
 }
@@ -51,6 +55,8 @@ export interface Asked {
   readonly pairs?: {
     readonly dims?: readonly [string, string];
     readonly grid?: readonly [string, string];
+    /** Two counts side by side: “the sides have 90 and 110 stitches”. */
+    readonly counts?: readonly [string, string];
     /** Two options that take another size, and the sense that marks it. */
     readonly other?: readonly [string, string, string];
   };

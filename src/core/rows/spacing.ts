@@ -91,6 +91,24 @@ export function completeCounts(
 }
 
 /**
+ * Both counts of “increase 60 to 68” and “increase 8 to 68”: as one row at most doubles and at best halves, the first number is the
+ * count that there is where it can be, and else how many the change is. `first` is what is said behind “increase” or “decrease”.
+ *
+ * @example
+ * readChange({ to: 68 }, 'increase', 60) // → { from: 60, to: 68 }
+ * readChange({ to: 68 }, 'increase', 8) // → { from: 60, to: 68 }
+ */
+export function readChange(
+  { from, to }: { readonly from?: number | undefined; readonly to?: number | undefined },
+  change: 'increase' | 'decrease',
+  first: number,
+): { readonly from?: number; readonly to?: number } {
+  const isCount = change === 'increase' ? 2 * first >= (to ?? 0) && first < (to ?? 0) : first > (to ?? first);
+  if (from === undefined && to !== undefined && isCount) return { from: first, to };
+  return completeCounts({ from, to }, change === 'increase' ? first : -first);
+}
+
+/**
  * Spreads the changes from `from` stitches to `to`. An increase eats one stitch and leaves two, a decrease eats two
  * and leaves one, so one row at most doubles and at best halves.
  *

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { writeSegment, shareEvenly, spreadChanges, type Worked } from '../../../src/core/rows/spacing.ts';
+import {
+  readChange,
+  writeSegment,
+  shareEvenly,
+  spreadChanges,
+  type Worked,
+} from '../../../src/core/rows/spacing.ts';
 import { asking } from '../../asking.ts';
 import { refused } from '../../refused.ts';
 
@@ -185,3 +191,19 @@ function workWords(text: string): { eaten: number; left: number } {
   }
   return { eaten, left };
 }
+
+describe('what is said of a change', () => {
+  it.each([
+    // One row at most doubles: 8 cannot become 68, and 60 cannot be added to 8.
+    ['increase', 60, { to: 68 }, { from: 60, to: 68 }],
+    ['increase', 8, { to: 68 }, { from: 60, to: 68 }],
+    ['increase', 34, { to: 68 }, { from: 34, to: 68 }],
+    ['increase', 8, { from: 60 }, { from: 60, to: 68 }],
+    ['decrease', 110, { to: 98 }, { from: 110, to: 98 }],
+    ['decrease', 12, { to: 98 }, { from: 110, to: 98 }],
+    ['decrease', 8, { from: 60 }, { from: 60, to: 52 }],
+    ['increase', 8, {}, {}],
+  ] as const)('%s %i of %o', (change, first, typed, counts) => {
+    expect(readChange(typed, change, first)).toEqual(counts);
+  });
+});
