@@ -16,7 +16,7 @@ import { scoreOf, summary, survivors, withTable } from './mutate/score.ts';
 import { TypeCheck } from './mutate/types.ts';
 
 /** The tests that judge: those of the core and of the questions that are asked of it, not those of the rooms. */
-const JUDGES = ['test/core', 'test/outside', 'test/commands', 'test/sweep.test.ts'];
+const JUDGES = ['test/core', 'test/outside', 'test/commands', 'test/figures.test.ts', 'test/sweep.test.ts'];
 
 /** One test that plays a whole season in a room of Discord's: it takes as long as all the others. */
 const SEASON = 'test/commands/together-season.test.ts';

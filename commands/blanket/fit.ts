@@ -79,7 +79,7 @@ export const fit = question({
     // Where no yarn is known, counting motifs alone is refused like the rest.
     const largest = findLargestBlanket(pieces, layingOf(blanket), stretch);
     if (each === true) return motifsAlone(blanket, pieces, countMotifsAlone(pieces, working), working);
-    return largestBlanket(blanket, pieces, largest, working);
+    return largestBlanket(blanket, pieces, largest, stretch, working);
   },
 });
 
@@ -102,21 +102,28 @@ function assumed(blanket: Blanket, pieces: Pieces): string[] {
   );
 }
 
-function largestBlanket(blanket: Blanket, pieces: Pieces, fit: Fit, working: Working): Answer {
+function largestBlanket(
+  blanket: Blanket,
+  pieces: Pieces,
+  fit: Fit,
+  stretch: number,
+  working: Working,
+): Answer {
   const { best, anyShape, sameColumns, first } = fit;
-  const made = reckonMaterials(pieces, best ?? { columns: 1, rows: 1, counts: [1] }, working);
+  const made = reckonMaterials(pieces, best ?? anyShape ?? { columns: 1, rows: 1, counts: [1] }, working);
   const spare = reckonLeft(pieces, made.colours, working);
   const planned = reckonMaterials(pieces, planOf(blanket), new Working());
   const lacking = findLacking(pieces, planned.colours);
   return {
-    headline: fitHeadline(blanket, fit),
+    headline: fitHeadline(blanket, fit, stretch),
     lines: gather(
       best && `Finished: ${sizeWords(made)}: ${makeCounts(blanket.kinds, best.counts)}.`,
+      !best && anyShape && 'Of that size:',
       spare.map(leftLine),
       lacking.length > 0 &&
         `The blanket as planned lacks ${listed(lacking.map(({ colour, short }) => `${m(short)} of ${colour}`))}.`,
       sameColumns && `With the ${blanket.columns} columns as they are: ${sizeInMotifs(sameColumns)}.`,
-      anyShape && `In any proportions at all: ${sizeInMotifs(anyShape)}.`,
+      best && anyShape && `In any proportions at all: ${sizeInMotifs(anyShape)}.`,
       sureness(pieces),
     ),
     figures: gather(
@@ -151,7 +158,9 @@ function largestBlanket(blanket: Blanket, pieces: Pieces, fit: Fit, working: Wor
 
 const sizeInMotifs = (extent: Extent) => `${extentWords(extent)}, ${count(motifsIn(extent), 'motif')}`;
 
-function fitHeadline(blanket: Blanket, { best, first }: Fit): string {
+function fitHeadline(blanket: Blanket, { best, anyShape, first }: Fit, stretch: number): string {
+  if (!best && anyShape)
+    return `Within ${num(stretch)} % of its own proportions the yarn at hand makes no blanket; in any proportions at all it makes ${sizeInMotifs(anyShape)}.`;
   if (!best)
     return `The yarn at hand does not make even one motif with its border${first === undefined ? '' : `; ${first} is what is missing`}.`;
   const asPlanned = best.columns === blanket.columns && best.rows === blanket.rows;

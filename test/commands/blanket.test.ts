@@ -171,6 +171,16 @@ describe('/blanket fit and scale', () => {
     expect(sand!.metres).toBeGreaterThan(510);
   });
 
+  it('says where only its proportions stand in the way', async () => {
+    await room.ask('/blanket colours colour:sand balls:1');
+    const tight = await room.ask('/blanket fit stretch:1');
+    expect(tight.figures['motifs']!.value).toBe(0);
+    const { columns, rows } = tight.data.any_shape as { columns: number; rows: number };
+    expect(tight.headline).toMatch(`it makes ${columns} across and ${rows} down`);
+    const spare = tight.data.spare as { left: number }[];
+    expect(spare.every(({ left }) => left >= -1e-6)).toBe(true);
+  });
+
   it('shows another size before and after, and keeps it only when asked', async () => {
     const shown = await room.ask('/blanket scale columns:8 rows:5');
     expect(shown.data).toMatchObject({
