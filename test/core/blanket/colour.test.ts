@@ -12,6 +12,7 @@ import {
   mix,
   readHex,
   seenWith,
+  SIGHTS,
   wordColour,
 } from '../../../src/core/blanket/colour.ts';
 import { COLOUR_WORDS, PALETTE } from '../../../src/standards/colours.ts';
@@ -134,5 +135,170 @@ describe('telling colours apart', () => {
         expect(contrast(ground, inkOn(ground, '#000000', '#ffffff'))).toBeGreaterThan(4.5);
       }),
     );
+  });
+});
+
+describe('a colour for a name', () => {
+  /** The palette turned to where a name begins: its letters as digits to the base 31, after a 7, by whole-number arithmetic. */
+  const turnedFor = (name: string) => {
+    const letters = [...name.trim().toLowerCase()].map((one) => BigInt(one.codePointAt(0)!));
+    const value = letters.reduce(
+      (sum, one, at) => sum + one * 31n ** BigInt(letters.length - 1 - at),
+      7n * 31n ** BigInt(letters.length),
+    );
+    const from = Number((value % 1_000_003n) % BigInt(PALETTE.length));
+    return PALETTE.map((_, index) => PALETTE[(from + index) % PALETTE.length]!);
+  };
+
+  test('that says none depends on its letters alone, whatever their capitals, for good', () => {
+    fc.assert(
+      fc.property(fc.string({ minLength: 1, maxLength: 12 }), (name) => {
+        fc.pre(readHex(name) === undefined && wordColour(name) === undefined);
+        expect(colourOf(name)).toBe(turnedFor(name)[0]);
+      }),
+      { numRuns: 50 },
+    );
+    expect(colourOf(' Tuesday ')).toBe(colourOf('tuesday'));
+  });
+
+  test('of one piece is the first of its palette that is apart from all others, or the farthest', () => {
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(fc.integer({ min: 0, max: 999 }), { minLength: 1, maxLength: 20 }),
+        fc.array(fc.constantFrom('moss', 'navy', 'cream', 'rust', '#2f64ad', '#e2a02c'), { maxLength: 4 }),
+        (unknown, known) => {
+          const names = [...unknown.map((n) => `skein ${n}x`), ...known];
+          const used = [...new Set(known.map((name) => colourOf(name)))];
+          const given = coloursOf([...names, ...names].map((name) => ({ name })));
+          const away = (hex: string) => Math.min(...used.map((other) => difference(hex, other)));
+          for (const name of names.slice(0, unknown.length)) {
+            const choices = turnedFor(name);
+            const most = Math.max(...choices.map(away));
+            const expected =
+              choices.find((hex) => away(hex) >= HARD_TO_TELL) ?? choices.find((hex) => away(hex) === most)!;
+            expect(given[name]).toBe(expected);
+            used.push(expected);
+          }
+          for (const name of known) expect(given[name]).toBe(colourOf(name));
+        },
+      ),
+      { numRuns: 25 },
+    );
+  });
+
+  test('goes by its hex, its own name as hex, its word, in this order', () => {
+    const given = coloursOf([
+      { name: 'moss', hex: '#123456' },
+      { name: '#ABC' },
+      { name: 'pale moss', hex: 'greenish' },
+      { name: '__proto__' },
+    ]);
+    expect(given).toMatchObject({ moss: '#123456', '#ABC': '#aabbcc', 'pale moss': wordColour('pale moss') });
+    expect(given['__proto__']).toMatch(/^#/);
+    expect(colourOf('#ABC')).toBe('#aabbcc');
+    // Said twice, the first word of it counts.
+    expect(
+      coloursOf([
+        { name: 'gift', hex: '#111111' },
+        { name: 'gift', hex: '#222222' },
+      ])['gift'],
+    ).toBe('#111111');
+  });
+
+  test('takes the last colour of a name, and a shade wherever it stands', () => {
+    expect(wordColour('moss green')).toBe(COLOUR_WORDS['green']);
+    expect(wordColour('green moss')).toBe(COLOUR_WORDS['moss']);
+    expect(wordColour('moss, pale')).toBe(wordColour('pale-moss'));
+    expect(wordColour('dark moss')).toBe(mix(COLOUR_WORDS['moss']!, '#000000', 0.4));
+    expect(wordColour('pale')).toBeUndefined();
+  });
+
+  test('is mixed channel by channel', () => {
+    expect(mix('#000000', '#ffffff', 0.5)).toBe('#808080');
+    expect(mix('#102030', '#506070', 0.25)).toBe('#203040');
+    expect([mix('#102030', '#506070', 0), mix('#102030', '#506070', 1)]).toEqual(['#102030', '#506070']);
+    expect(() => mix('moss', '#000000', 0.5)).toThrow('moss is not a colour');
+  });
+
+  test('seen with all cones is itself', () => {
+    expect(seenWith('#ABC', 'usual')).toBe('#aabbcc');
+    expect(seenWith('#123456', 'usual')).toBe('#123456');
+  });
+
+  test('reads its letters dark on what is light, and light on what is dark', () => {
+    expect([inkOn('#ffffff'), inkOn('#000000'), inkOn('#fff', '#111111', '#eeeeee')]).toEqual([
+      '#1d1d1f',
+      '#ffffff',
+      '#111111',
+    ]);
+  });
+});
+
+describe('kinds side by side', () => {
+  const NEAR = ['#f3e7c4', '#f1e4c0', '#22305c', '#23315d', '#a0522d', '#6b6b1e'];
+  /** Twelfths of a piece, each in a colour. */
+  const twelfths = fc.array(fc.constantFrom(...NEAR), { minLength: 12, maxLength: 12 });
+  const bandsOf = (rows: readonly string[]) => {
+    const bands: { hex: string; share: number }[] = [];
+    for (const hex of rows) {
+      const last = bands.at(-1);
+      if (last?.hex === hex) last.share += 1 / 12;
+      else bands.push({ hex, share: 1 / 12 });
+    }
+    return bands;
+  };
+
+  test('are alike for whom no twelfth of them differs', () => {
+    fc.assert(
+      fc.property(twelfths, fc.array(fc.nat(5), { minLength: 12, maxLength: 12 }), (one, swaps) => {
+        // Mostly the same, here and there a neighbour of the colour.
+        const other = one.map((hex, at) => (swaps[at] === 0 ? NEAR[NEAR.indexOf(hex) ^ 1]! : hex));
+        const found = kindsHardToTell([
+          { name: 'one', bands: bandsOf(one) },
+          { name: 'other', bands: bandsOf(other) },
+        ]);
+        const expected = SIGHTS.flatMap((sight) => {
+          const seen = one.map((hex, at) => [seenWith(hex, sight), seenWith(other[at]!, sight)] as const);
+          const apart = Math.max(...seen.map(([a, b]) => difference(a, b)));
+          const ratio = Math.max(...seen.map(([a, b]) => contrast(a, b)));
+          return apart < HARD_TO_TELL
+            ? [{ first: 'one', second: 'other', sight, difference: apart, contrast: ratio }]
+            : [];
+        });
+        expect(found).toEqual(expected);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('are told pair by pair, those of other looks left out', () => {
+    const bands = [{ hex: '#f3e7c4', share: 1 }];
+    const found = kindsHardToTell(
+      [['a', 'square'], ['b', 'square'], ['c', 'circle'], ['d', 'square'], ['e']].map(
+        ([name = '', look]) => ({
+          name,
+          ...(look === undefined ? {} : { look }),
+          bands,
+        }),
+      ),
+    );
+    expect(found.filter(({ sight }) => sight === 'usual').map(({ first, second }) => first + second)).toEqual(
+      ['ab', 'ad', 'bd'],
+    );
+    expect(
+      kindsHardToTell([
+        { name: 'a', bands },
+        { name: 'b', bands: [] },
+      ]),
+    ).toHaveLength(4);
+  });
+
+  test('are compared up to sixty colours', () => {
+    const names = Array.from({ length: 62 }, (_, index) => ({
+      name: `${index}`,
+      hex: index === 0 || index >= 59 ? '#f3e7c4' : '#22305c',
+    }));
+    const cream = hardToTell(names).filter(({ first, sight }) => first === '0' && sight === 'usual');
+    expect(cream.map(({ second }) => second)).toEqual(['59']);
   });
 });

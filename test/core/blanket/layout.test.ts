@@ -1,10 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { kindCalled } from '../../../src/core/blanket/by-kind.ts';
 import {
   ARRANGEMENTS,
+  checkSize,
   countLaid,
   countKinds,
+  inRows,
+  isOffMiddle,
   lay,
+  letter,
+  markMade,
   readLaidBy,
   swapPlaces,
   turnAt,
@@ -263,5 +269,178 @@ describe('counts by kind', () => {
     ['', 'count-unreadable'],
   ])('are refused where they do not fit: %s', (text, code) => {
     expect(() => readCountsByKind(text, names)).toThrow(refused(code, { option: 'counts' }));
+  });
+});
+
+describe('a layout', () => {
+  const by = (arrangement: (typeof ARRANGEMENTS)[number]) =>
+    ({ arrangement, setting: 'upright', seed: 1 }) as const;
+  const kindsOf = (arrangement: (typeof ARRANGEMENTS)[number], kinds: number) =>
+    lay({ columns: 3, rows: 3, kinds, laid: by(arrangement) }).map(({ kind }) => kind);
+
+  it('lays kinds in turn: along slanting lines, or row by row, or only the first', () => {
+    expect(kindsOf('checked', 3)).toEqual([0, 1, 2, 1, 2, 0, 2, 0, 1]);
+    expect(kindsOf('stripes', 2)).toEqual([0, 0, 0, 1, 1, 1, 0, 0, 0]);
+    expect(kindsOf('plain', 2)).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0]);
+  });
+
+  it('shares free kinds by what is said, or equally', () => {
+    const shares = (given?: number[]) =>
+      countKinds({ columns: 3, rows: 4, kinds: 2, laid: by('scattered'), shares: given });
+    expect([shares(), shares([3, 1]), shares([0, 1])]).toEqual([
+      [6, 6],
+      [9, 3],
+      [0, 12],
+    ]);
+  });
+
+  it('is as large as is laid out here, and no larger', () => {
+    expect(() => checkSize(100, 25)).not.toThrow();
+    expect(() => checkSize(25, 100)).not.toThrow();
+    for (const [columns, rows, option] of [
+      [101, 1, 'columns'],
+      [1, 101, 'rows'],
+      [100, 26, 'rows'],
+      [51, 50, 'rows'],
+      [101, 101, 'columns'],
+    ] as const)
+      expect(() => checkSize(columns, rows)).toThrow(
+        refused('blanket-too-large', { option, facts: { columns, rows, most_along: 100, most: 2500 } }),
+      );
+    expect(() => lay({ columns: 101, rows: 1, kinds: 1, laid: by('plain') })).toThrow(
+      refused('blanket-too-large'),
+    );
+  });
+
+  it('is read back from what was laid, what cannot be read being a map of one’s own', () => {
+    const own = { arrangement: 'typed', setting: 'upright', seed: 1 };
+    expect(readLaidBy('checked pinwheel 7')).toEqual({
+      arrangement: 'checked',
+      setting: 'pinwheel',
+      seed: 7,
+    });
+    expect(readLaidBy('stripes random 123456')).toEqual({
+      arrangement: 'stripes',
+      setting: 'upright',
+      turnings: 'random',
+      seed: 123456,
+    });
+    for (const text of [
+      '',
+      'sideways',
+      'sideways across 12a',
+      'typed upright 1234567',
+      'typed upright x1',
+      'typed upright',
+    ])
+      expect(readLaidBy(text)).toEqual(own);
+  });
+
+  it('says how many of each kind it holds, and which places are made: the first of each kind', () => {
+    const { layout } = readMap('AAB/BAB', 3);
+    expect(countLaid(layout, 3)).toEqual([3, 3, 0]);
+    expect(markMade(layout, [2, 1])).toEqual([true, true, true, false, false, false]);
+    expect(markMade(layout, [0, 9])).toEqual([false, false, true, true, false, true]);
+    expect(markMade(layout, [])).toEqual(layout.map(() => false));
+    expect(inRows([1, 2, 3, 4, 5], 2)).toEqual([[1, 2], [3, 4], [5]]);
+    expect(inRows([1, 2, 3, 4], 2)).toEqual([
+      [1, 2],
+      [3, 4],
+    ]);
+  });
+
+  it('lays barn raising about the place in the middle where that is one, half a motif off', () => {
+    const off = (setting: SettingKey, columns: number, rows: number) =>
+      isOffMiddle({ setting }, { columns, rows });
+    expect([off('barn-raising', 4, 4), off('barn-raising', 5, 4), off('barn-raising', 4, 5)]).toEqual([
+      false,
+      true,
+      true,
+    ]);
+    expect(off('pinwheel', 5, 5)).toBe(false);
+    // Of seven columns the middle lies behind the fourth: the fourth and the fifth mirror each other, the third and the sixth …
+    const mirror = [1, 0, 3, 2];
+    const flip = [3, 2, 1, 0];
+    for (let column = 1; column < 7; column++)
+      for (let row = 1; row < 5; row++) {
+        const turn = turnAt('barn-raising', column, row, 7, 5);
+        expect(turnAt('barn-raising', 7 - column, row, 7, 5)).toBe(mirror[turn]);
+        expect(turnAt('barn-raising', column, 5 - row, 7, 5)).toBe(flip[turn]);
+      }
+  });
+
+  it('lets two places change, the last among them', () => {
+    const { layout } = readMap('AB', 2);
+    expect(writeMap(swapPlaces(layout, 1, 2), 2)).toEqual(['BA']);
+    expect(() => swapPlaces(layout, 3, 1)).toThrow(
+      refused('no-such-place', {
+        option: 'a',
+        hint: 'Places are numbered row by row from the top left, 1 to 2.',
+        facts: { place: 3, places: 2 },
+      }),
+    );
+  });
+});
+
+describe('a map that is typed', () => {
+  it('may have blanks, commas, lines and a last stroke', () => {
+    const kinds = (text: string) => writeMap(readMap(text, 2).layout, readMap(text, 2).columns);
+    for (const text of ['AB/BA', 'ab/ba/', 'A, B / B, A', 'A B\nB A\n'])
+      expect(kinds(text)).toEqual(['AB', 'BA']);
+    expect(readMap('AB/BA/BB', 2)).toMatchObject({ columns: 2, rows: 3 });
+    expect(writeMap(readMap('A0B0', 2).layout, 2)).toEqual(['AB']);
+  });
+
+  it.each([
+    ['AB//AB', 2, 'Row 2 of the map is empty.', undefined],
+    ['A!', 2, 'Row 1 of the map, “A!”, cannot be read.', undefined],
+    [
+      'AB/ABA',
+      2,
+      'Row 2 of the map has 3 places, the first row 2.',
+      'Give every row the same number of places.',
+    ],
+    [
+      'AB',
+      1,
+      'Row 1 of the map names kind B, and there is none.',
+      'This blanket has one kind, A. Add kinds first.',
+    ],
+    ['AD', 3, 'Row 1 of the map names kind D, and there is none.', 'Use A to C, or add kinds first.'],
+    ['/', 2, 'Row 1 of the map is empty.', undefined],
+  ])('says of %j what is wrong', (text, kinds, message, hint) => {
+    expect(() => readMap(text, kinds)).toThrow(
+      expect.objectContaining({ message, option: 'map', ...(hint === undefined ? {} : { hint }) }),
+    );
+  });
+
+  it('takes a kind by its name, its letter or a beginning that is its own', () => {
+    const names = ['moss square', 'moon', 'b', 'sand square'];
+    expect(['Moss Square', 'A', 'd', 'B', 'sand', 'moss'].map((typed) => kindCalled(typed, names))).toEqual([
+      0, 0, 3, 2, 3, 0,
+    ]);
+    expect(['mo', 'E', 'fern', '', '1'].map((typed) => kindCalled(typed, names))).toEqual([
+      -1, -1, -1, -1, -1,
+    ]);
+    expect([letter(0), letter(25)]).toEqual(['A', 'Z']);
+  });
+
+  it('says which kinds there are where one is not', () => {
+    const names = ['moss', 'sand'];
+    expect(() => readCountsByKind('fern 3', names)).toThrow(
+      refused('no-such-kind', { hint: 'Its kinds are A (moss), B (sand).', facts: { kind: 'fern' } }),
+    );
+    expect(() => readCountsByKind('A 3, moss 2', names)).toThrow(
+      refused('kind-twice', {
+        message: 'Kind A is given twice.',
+        hint: 'Write each kind with its number, like A 12, B 8.',
+        facts: { kind: 'A' },
+      }),
+    );
+    expect(() => readCountsByKind('x', ['moss'])).toThrow(
+      refused('count-unreadable', { hint: 'Write each kind with its number, like A 20.' }),
+    );
+    expect(readCountsByKind('sand × 7, A=12', names)).toEqual([12, 7]);
+    expect(readCountsByKind('B : 0', names)).toEqual([0, 0]);
   });
 });

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lay, readLaidBy, writeLaidBy, type LaidBy } from '../../../src/core/blanket/layout.ts';
-import { readTurnings, turnsOf, type Turnings } from '../../../src/core/blanket/turnings.ts';
+import {
+  readTurnedBy,
+  readTurnings,
+  turningsWords,
+  turnsOf,
+  writeTurnedBy,
+  type Turnings,
+} from '../../../src/core/blanket/turnings.ts';
 import { asking } from '../../asking.ts';
 
 const turns = fc.array(fc.integer({ min: 0, max: 3 }), { minLength: 1, maxLength: 26 });
@@ -97,5 +104,53 @@ describe('/blanket layout turnings', () => {
     expect(await room.ask('/blanket layout map:A0B1/B1A0 turnings:"A 1"')).toMatchObject({
       option: 'turnings',
     });
+  });
+});
+
+describe('turnings in words', () => {
+  it('say of every kind how it lies', () => {
+    expect(turningsWords([0, 1, 2, 3], 5)).toBe(
+      'A as it is, B a quarter turn clockwise, C half a turn, D a quarter turn anticlockwise, E as it is',
+    );
+    expect(turningsWords('random', 3)).toBe('each motif at random');
+  });
+
+  it('are kept two kinds to a digit', () => {
+    expect(writeTurnedBy([1, 2, 3])).toBe('by-kind-93');
+    expect(readTurnedBy('by-kind-93')).toEqual([1, 2, 3, 0]);
+    expect(writeTurnedBy('random')).toBe('random');
+    for (const none of [
+      'pinwheel',
+      'by-kind-',
+      'by-kind-9g',
+      'by-kind-12345678901234',
+      'xby-kind-9',
+      'by-kind-9 ',
+    ])
+      expect(readTurnedBy(none)).toBeUndefined();
+    expect(readTurnedBy('by-kind-1234567890123')).toHaveLength(26);
+  });
+
+  it('take quarter turns, or degrees that are such', () => {
+    const names = ['moss', 'sand'];
+    expect(readTurnings('A 3, B 180', names)).toEqual([3, 2]);
+    expect(readTurnings(' at random ', names)).toBe('random');
+    for (const [text, turns] of [
+      ['A 4', 4],
+      ['A 89', 89],
+      ['A 360', 360],
+      ['A 100', 100],
+    ] as const)
+      expect(() => readTurnings(text, names)).toThrow(
+        expect.objectContaining({
+          code: 'no-quarter-turn',
+          message: `Kind A cannot be turned by ${turns}.`,
+          hint: 'Write each kind with its quarter turns clockwise, 0 to 3, like A 0, B 1; or random.',
+          facts: { turns },
+        }),
+      );
+    expect(() => readTurnings('A 4', ['moss'])).toThrow(
+      expect.objectContaining({ hint: expect.stringContaining('like A 1; or random') }),
+    );
   });
 });
