@@ -26,6 +26,10 @@ import {
   unaryMinusDependencies,
   type EvalFunction,
   type FactoryFunctionMap,
+  isFunctionNode,
+  isOperatorNode,
+  isParenthesisNode,
+  isSymbolNode,
   type MathNode,
 } from 'mathjs/number';
 import { num, ownUnit, toOwn, type Unit, type Reader } from './reader.ts';
@@ -85,32 +89,88 @@ export interface Step {
 
 interface Parsed {
   readonly run: EvalFunction;
-  /** The formula's text from its node, with what is between its names, and the names at every odd place. */
+  /** What is written down: the formula without what only guards its rounding, and without the rounding of the whole. */
+  readonly inner: EvalFunction;
+  /** How the whole is rounded behind it. */
+  readonly whole: Whole | undefined;
+  /** What is written down, with what is between its names, and the names at every odd place. */
   readonly parts: readonly string[];
-  /** The same as it is read aloud. */
-  readonly spoken: readonly string[];
-  /** The whole formula as it is read aloud. */
-  readonly said: string;
+  /** The same in marks of school. */
+  readonly marks: readonly string[];
 }
+
+type Whole = 'ceil' | 'floor' | 'round';
+const WHOLE: ReadonlySet<string> = new Set<Whole>(['ceil', 'floor', 'round']);
+const isWhole = (name: string): name is Whole => WHOLE.has(name);
 
 /** Stands around a name in a formula's text; no formula holds it. */
 const MARK = '\u0000';
 
-function partsOf(node: MathNode): string[] {
-  const text = node.toString({
+/** The text of a formula for the evaluator, its names marked. */
+const plainText = (node: MathNode): string =>
+  node.toString({
     handler: (inner: MathNode & { name?: string }) =>
       inner.type === 'SymbolNode' && inner.name !== undefined ? `${MARK}${inner.name}${MARK}` : undefined,
   });
-  return text.split(MARK);
+
+const SIGNS: Readonly<Record<string, string>> = { '*': '×', '/': '÷' };
+const RAISED: Readonly<Record<string, string>> = { 2: '²', 3: '³' };
+const SAID: Readonly<Record<string, string>> = {
+  ceil: 'round up',
+  floor: 'round down',
+  atan: 'arctan',
+  atan2: 'arctan',
+  max: 'the greatest of ',
+  min: 'the least of ',
+};
+
+/** The text of a formula in marks of school, its names marked: ×, ÷, √ and ², and words where there is no mark. */
+function schoolText(node: MathNode): string {
+  if (isSymbolNode(node)) return node.name === 'pi' ? 'π' : `${MARK}${node.name}${MARK}`;
+  if (isParenthesisNode(node)) return `(${schoolText(node.content)})`;
+  if (isOperatorNode(node)) {
+    const [first, second] = node.args.map(schoolText);
+    if (first === undefined) return node.toString();
+    if (second === undefined) return `${node.op}${first}`;
+    if (node.op === '^') return `${first}${RAISED[second] ?? `^${second}`}`;
+    return `${first} ${SIGNS[node.op] ?? node.op} ${second}`;
+  }
+  if (isFunctionNode(node)) {
+    const { name } = node.fn;
+    const given = node.args.map(schoolText);
+    const closed = node.args.map((one, at) => (isOperatorNode(one) ? `(${given[at]})` : given[at]));
+    if (name === 'sqrt') return `√(${given.join('')})`;
+    if (name === 'abs') return `|${given.join('')}|`;
+    if (name === 'mod') return `the rest of ${closed.join(' ÷ ')}`;
+    return `${SAID[name] ?? name}(${given.join(', ')})`;
+  }
+  return node.toString();
 }
+
+/** `round(x, 6)` keeps what binary numbers leave behind the sixth decimal from rounding a count up; nobody writes it down. */
+const withoutGuards = (node: MathNode): MathNode =>
+  node.transform((inner) =>
+    isFunctionNode(inner) && inner.fn.name === 'round' && inner.args.length === 2
+      ? (inner.args[0] ?? inner)
+      : inner,
+  );
 
 const parsed = new Map<string, Parsed>();
 function parse(text: string): Parsed {
   let known = parsed.get(text);
   if (!known) {
     const node = math.parse(text);
-    const parts = partsOf(node);
-    known = { run: node.compile(), parts, spoken: parts.map(spoken), said: spoken(text) };
+    const bare = withoutGuards(node);
+    const [rounded] = isFunctionNode(bare) ? bare.args : [];
+    const whole = isFunctionNode(bare) && isWhole(bare.fn.name) ? bare.fn.name : undefined;
+    const inner = whole === undefined || rounded === undefined ? bare : rounded;
+    known = {
+      run: node.compile(),
+      inner: inner.compile(),
+      whole,
+      parts: plainText(inner).split(MARK),
+      marks: schoolText(inner).split(MARK),
+    };
     parsed.set(text, known);
   }
   return known;
@@ -149,64 +209,80 @@ export class Working {
   }
 }
 
-const SPOKEN: Readonly<Record<string, string>> = { ceil: 'round up', floor: 'round down' };
+/** A number in a working: digits enough to go on with by pencil. */
+function workingNumber(value: number): string {
+  const size = Math.abs(value);
+  return num(value, size < 1 ? 4 : size < 100 ? 3 : 2).replaceAll(',', '');
+}
+
+const withUnit = (text: string, unit: string) =>
+  unit === '' ? text : unit.startsWith('/') ? `${text} per ${unit.slice(1)}` : `${text} ${unit}`;
 
 /**
- * The formula with its values written in, from the very node that is evaluated. With `digits` 'full' it
- * evaluates to the result again; for people it is rounded and written with × and ÷.
+ * What is written down of a formula with its values put in, from the very node that is evaluated. With `digits` 'full' it
+ * evaluates to the result again, before the whole is rounded; for people it is rounded, its units behind its numbers, in marks of school.
  */
 export function substituted(step: Step, reader: Reader, digits: 'full' | 'short' = 'short'): string {
   const known = parse(step.formula);
-  const between = digits === 'full' ? known.parts : known.spoken;
-  return known.parts
+  const between = digits === 'full' ? known.parts : known.marks;
+  return between
     .map((part, index) => {
       const value = index % 2 === 0 ? undefined : step.with[part];
-      if (value === undefined) return between[index] ?? '';
-      const own = value * toOwn(step.units[part] ?? '', reader);
-      const shown = digits === 'full' ? String(own) : num(own, 4).replaceAll(',', '');
-      return own < 0 ? `(${shown})` : shown;
+      if (value === undefined) return index % 2 === 0 ? part : spoken(part);
+      const unit = step.units[part] ?? '';
+      const own = value * toOwn(unit, reader);
+      if (digits === 'full') return own < 0 ? `(${own})` : String(own);
+      const shown = withUnit(workingNumber(own), ownUnit(unit, reader));
+      const raised = /^[²³^]/.test(between[index + 1] ?? '');
+      return own < 0 || (raised && shown.includes(' ')) ? `(${shown})` : shown;
     })
     .join('');
 }
 
-/** A formula as it is read aloud: × for *, ÷ for /, "round up" for ceil. */
-export function spoken(text: string): string {
-  return text
-    .replace(/\b(ceil|floor)\b/g, (name) => SPOKEN[name] ?? name)
-    .replace(/\bpi\b/g, 'π')
-    .replace(/\bsqrt\b/g, '√')
-    .replace(/ \* /g, ' × ')
-    .replace(/ \/ /g, ' ÷ ')
-    .replaceAll('_', ' ');
-}
+/** A name of a formula as it is read. */
+export const spoken = (name: string): string => name.replaceAll('_', ' ');
 
-/** The step's result in the maker's own units: evaluated anew from her own numbers, so that the line stands by itself. */
-export function resultForReader(step: Step, reader: Reader): number {
-  if (reader.units === 'metric') return step.result;
-  const own = Object.fromEntries(
+/** The step's values as the reader measures. */
+const ownValues = (step: Step, reader: Reader) =>
+  Object.fromEntries(
     Object.entries(step.with).map(([name, value]) => [name, value * toOwn(step.units[name] ?? '', reader)]),
   );
-  return evaluate(step.formula, own);
+
+/** The step's result in the maker's own units: evaluated anew from her own numbers, so that the line stands by itself. */
+export const resultForReader = (step: Step, reader: Reader): number =>
+  reader.units === 'metric' ? step.result : evaluate(step.formula, ownValues(step, reader));
+
+/** A formula in its names and marks of school; a name that is a unit says the reader's own: `in per yd` for `cm per m`. */
+export function formulaText(
+  { formula: text, units }: Pick<Step, 'formula' | 'units'>,
+  reader: Reader,
+): string {
+  return parse(text)
+    .marks.map((part, index) => {
+      const unit = index % 2 === 0 ? undefined : units[part];
+      return unit?.includes('/') && part === unit.replace('/', '_per_')
+        ? ownUnit(unit, reader).replace('/', ' per ')
+        : spoken(part);
+    })
+    .join('');
 }
 
-/** A name that is a unit says the reader's own: `cm per m` is `in per yd` to a reader in inches. */
-function inOwnNames(said: string, { units }: Step, reader: Reader): string {
-  if (reader.units === 'metric') return said;
-  let text = said;
-  for (const [name, unit] of Object.entries(units)) {
-    if (unit.includes('/') && name === unit.replace('/', '_per_'))
-      text = text.replaceAll(spoken(name), ownUnit(unit, reader).replace('/', ' per '));
-  }
-  return text;
+/** The values of a step put in, and what they come to: `80 × 12 g ÷ 100 g = 9.6, so 10`. */
+export function workedText(step: Step, reader: Reader): string {
+  const { inner, whole } = parse(step.formula);
+  const result = withUnit(workingNumber(resultForReader(step, reader)), ownUnit(step.unit, reader));
+  const filled = substituted(step, reader);
+  const before: unknown = whole === undefined ? undefined : inner.evaluate(ownValues(step, reader));
+  const middle =
+    typeof before === 'number' ? withUnit(workingNumber(before), ownUnit(step.unit, reader)) : undefined;
+  const end = middle === undefined || middle === result ? result : `${middle}, so ${result}`;
+  return filled === result || filled === end ? end : `${filled} = ${end}`;
 }
 
 /** One line a reader can repeat with a pencil: `2 × row + 1 = 2 × 9 + 1 = 19`. */
 export function stepLine(step: Step, reader: Reader): string {
-  const unit = ownUnit(step.unit, reader);
-  const result = num(resultForReader(step, reader), 4);
-  const filled = substituted(step, reader);
-  const general = inOwnNames(parse(step.formula).said, step, reader);
-  // A formula of one name, or of numbers alone, says nothing twice.
-  const middle = filled === general || filled === result ? '' : ` = ${filled}`;
-  return `${general}${middle} = ${result}${unit === '' ? '' : ` ${unit}`}`;
+  const general = formulaText(step, reader);
+  const worked = workedText(step, reader);
+  // A formula of numbers alone says nothing twice.
+  return worked.startsWith(`${general} = `) ? worked : `${general} = ${worked}`;
 }
