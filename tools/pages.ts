@@ -22,8 +22,8 @@ export function withPart(text: string, name: string, by: string, fresh: string):
   return `${text.slice(0, from)}${start}\n\n${fresh}\n\n${text.slice(to)}`;
 }
 
-/** What the terminal room says to a line, from a store with nothing in it. */
-async function answered(line: string): Promise<string> {
+/** What the terminal room says to lines, one after the other, from a store with nothing in it. */
+async function answered(...lines: readonly string[]): Promise<string> {
   const room = new TerminalRoom({
     registry,
     projects: new Projects(new MemoryStore()),
@@ -34,12 +34,14 @@ async function answered(line: string): Promise<string> {
       throw error;
     },
   });
-  return (await room.answer(line, false)).text;
+  const said: string[] = [];
+  for (const line of lines) said.push(`> ${line}`, (await room.answer(line, false)).text);
+  return said.join('\n');
 }
 
 /** Every page with a written part, with what stands in it and what belongs in it. */
 export async function writtenPages(): Promise<readonly { page: string; stands: string; belongs: string }[]> {
-  const example = ['```', `> ${SHOWN}`, await answered(SHOWN), '```'].join('\n');
+  const example = ['```', await answered(SHOWN, 'why'), '```'].join('\n');
   const parts = [
     { page: 'README.md', name: 'answer', fresh: example },
     { page: 'README.md', name: 'commands', fresh: commandsMarkdown(registry) },

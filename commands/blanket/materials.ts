@@ -112,7 +112,7 @@ export const materials = question({
       ),
       cautions: gather(
         blanketCautions(pieces, needs),
-        atHand && `Balls at hand and balls bought may differ: ${caution('dye-lot')}`,
+        atHand && 'Balls at hand and balls bought may be of two dye lots: hold them together in daylight.',
         needs.hours !== undefined && caution('hands'),
       ),
       data: {

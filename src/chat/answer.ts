@@ -1,5 +1,5 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
-import { stepLine, type Step } from '../core/base/working.ts';
+import { formulaText, stepLine, workedText, type Step } from '../core/base/working.ts';
 import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
 import { writeLine, type RawOptions } from './line.ts';
 
@@ -85,7 +85,14 @@ export interface RenderedAnswer {
   readonly headline: string;
   readonly figures: readonly (Figure & { readonly text: string })[];
   readonly lines: readonly string[];
-  readonly working: readonly (Step & { readonly shown: string })[];
+  readonly working: readonly (Step & {
+    /** `formula = values put in = result` */
+    readonly shown: string;
+    /** The formula alone. */
+    readonly general: string;
+    /** The values put in, and the result. */
+    readonly worked: string;
+  })[];
   readonly assumptions: readonly string[];
   readonly cautions: readonly string[];
   readonly data: Readonly<Record<string, unknown>>;
@@ -127,6 +134,8 @@ export function show(answer: Answer, reader: Reader, assumed: readonly string[] 
       label: say(step.label),
       source: say(step.source),
       shown: stepLine(step, reader),
+      general: formulaText(step, reader),
+      worked: workedText(step, reader),
     })),
     assumptions: [...assumed, ...(answer.assumptions ?? [])].map(say),
     cautions: (answer.cautions ?? []).map(say),

@@ -43,6 +43,8 @@ export interface Command<
   /** One line, at most 100 characters. */
   readonly says: string;
   readonly questions: Questions;
+  /** True where its answers are about what is the asker's own: they are hers to see unless she shows them. */
+  readonly own?: true;
   /** Hints in place of those that the problems bring along. */
   readonly advice?: Advice;
 }

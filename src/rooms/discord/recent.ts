@@ -23,3 +23,21 @@ export class Recent {
     this.seen.delete(key);
   }
 }
+
+/** The latest things under their names, a bounded number of them. */
+export class Latest<T> {
+  private readonly kept = new Map<string, T>();
+
+  constructor(private readonly most: number) {}
+
+  put(name: string, thing: T): void {
+    this.kept.set(name, thing);
+    if (this.kept.size <= this.most) return;
+    const [oldest] = this.kept.keys();
+    if (oldest !== undefined) this.kept.delete(oldest);
+  }
+
+  get(name: string): T | undefined {
+    return this.kept.get(name);
+  }
+}

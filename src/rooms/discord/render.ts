@@ -1,7 +1,7 @@
 /**
- * An answer as a message. The headline, what to take care of and what to do stand in the message's own text, so that a
- * phone's notification, a screen reader and someone who switched embeds off all get the answer itself; what it rests on
- * stands in an embed below; the working folds. Whatever comes in, the message is within every limit of the platform.
+ * An answer as a message. Its short form stands in the message's own text, so that a phone's notification, a screen reader
+ * and someone who switched embeds off all get the answer itself; the rest of it and its working unfold below. Whatever comes
+ * in, the message is within every limit of the platform.
  */
 import {
   ButtonStyle,
@@ -11,6 +11,8 @@ import {
   type APIEmbed,
 } from 'discord.js';
 import type { Action, RenderedAnswer } from '../../chat/answer.ts';
+import { shorten, type Brief } from '../../chat/brief.ts';
+import { gatherSteps } from '../../chat/steps.ts';
 import { writeAsked, type Asked } from './asked.ts';
 import { coded, fitsInto, keptAt, writeButton, type Does } from './buttons.ts';
 import { BUTTONS, EMBED, MESSAGE } from './limits.ts';
@@ -35,11 +37,13 @@ export interface Drawn {
 export interface Setting {
   /** What asks this again and changes nothing; undefined where there is none. */
   readonly again?: Asked | undefined;
+  /** What the answer is remembered by where it cannot be asked again. */
+  readonly kept?: string | undefined;
   /** The asker's id; undefined for a board, whose buttons are everybody's. */
   readonly asker?: string | undefined;
   /** Different each time the same message is drawn: digits and lower-case letters. */
   readonly serial: string;
-  /** Whether the working is unfolded. */
+  /** Whether its rest and its working are unfolded. */
   readonly open: boolean;
   /** Whether only the asker sees it and may show it to everyone. */
   readonly sharable: boolean;
@@ -58,29 +62,37 @@ const READ = '-# Read as';
 /** Whether a message’s text says what plain words were read as. */
 export const saysReadAs = (content: string) => content.split('\n').some((line) => line.startsWith(READ));
 const NOTES = 200;
+const PRINT = 500;
 const REST = 'The rest is in answer.txt.';
 /** More actions than fit into the rows above the last one are written down instead. */
 const MOST_ACTIONS = (BUTTONS.rows - 1) * BUTTONS.inRow;
 
-const stepText = (step: RenderedAnswer['working'][number], dress: (text: string) => string = clean) =>
-  `${dress(step.label)}: ${dress(step.shown)}`;
+const small = (text: string) => `-# ${text}`;
 
 const WORKING = 'Working';
 const workingSteps = (shown: RenderedAnswer) =>
-  shown.working
-    .map((step) => `${stepText(step, escaped)}\n-# ${escaped(oneLine(step.source))}`)
+  gatherSteps(shown.working)
+    .map(({ formula, lines, source }) =>
+      [
+        ...(formula === undefined ? [] : [`**${escaped(oneLine(formula))}**`]),
+        ...lines.map(escaped),
+        small(escaped(oneLine(source))),
+      ].join('\n'),
+    )
     .join('\n')
     .trim();
-/** No working is longer than this once it is dressed: at most every character of it gets a backslash. */
-const longestWorking = (shown: RenderedAnswer) =>
-  shown.working.reduce(
-    (sum, { label, shown: text, source }) => sum + 2 * (label.length + text.length + source.length) + 8,
-    0,
-  );
 
 /** The working for people who keep it: plain text. */
 export const workingText = (shown: RenderedAnswer) =>
-  shown.working.map((step) => `${stepText(step)}\n    (${clean(step.source)})`).join('\n');
+  gatherSteps(shown.working)
+    .map(({ formula, lines, source }) =>
+      [
+        ...(formula === undefined ? [] : [clean(formula)]),
+        ...lines.map((line) => (formula === undefined ? clean(line) : `  ${clean(line)}`)),
+        `    (${clean(source)})`,
+      ].join('\n'),
+    )
+    .join('\n');
 
 const section = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${clean(line)}`)];
@@ -108,83 +120,94 @@ const sizeOf = ({ title = '', description = '', footer, fields = [] }: APIEmbed)
   (footer?.text.length ?? 0) +
   fields.reduce((sum, { name, value }) => sum + name.length + value.length, 0);
 
+/** What a short answer rests on, in small print. */
+const smallPrint = ({ figures, assumptions }: Pick<Brief, 'figures' | 'assumptions'>) =>
+  [
+    figures.map(({ label, text }) => `${escaped(oneLine(label))}: **${escaped(text)}**`).join(' · '),
+    assumptions.map((text) => escaped(oneLine(text))).join(' '),
+  ].filter((line) => line !== '');
+
+/** An answer with nothing to unfold it by says all that it has at once. */
+const whole = ({ lines, figures, assumptions, cautions }: RenderedAnswer): Brief => ({
+  lines,
+  figures,
+  assumptions,
+  cautions,
+  more: false,
+});
+
 /** Draws an answer. Never throws for any answer. */
 export function render(shown: RenderedAnswer, setting: Setting): Drawn {
+  const keeper = new Keeper(setting);
+  const again = keeper.again();
+  const listed = actionButtons(shown.actions, setting, keeper);
+  const brief = again === undefined ? whole(shown) : shorten(shown);
   const texts: TextFile[] = [];
-  let cut = false;
 
-  // The text: headline, cautions, what is said of files, then as many lines as fit.
+  // The text: headline, lines, cautions, what is said of files; what it rests on in small print.
   const headline = oneLine(shown.headline);
   const bold = fit(headline, HEADLINE, escaped);
-  cut ||= bold !== escaped(headline);
   const parts = bold === '' ? [] : [`**${bold}**`];
   if (shown.readAs !== undefined)
     parts.push(`${READ} ${fit(asFilledIn(shown.readAs.line), READ_AS, escaped)}`);
   const care = take(
-    shown.cautions.map((caution) => `Take care: ${escaped(oneLine(caution))}`),
+    brief.cautions.map((caution) => `Take care: ${escaped(oneLine(caution))}`),
     CARE,
   );
-  cut ||= care.left.length > 0;
   const notes = take((setting.notes ?? []).map(escaped), NOTES).taken;
-  const lines = shown.lines.map((line) => escaped(line.startsWith('/') ? asFilledIn(line) : line).trimEnd());
+  const print = again === undefined ? [] : take(smallPrint(brief).map(small), PRINT).taken;
   const room =
     MESSAGE.content -
-    [...parts, ...care.taken, ...notes, REST].reduce((sum, text) => sum + text.length + 2, 0);
-
-  // The embed: figures, assumptions; and the lines, where the text has no room for them.
-  const fields = (
-    [
-      ['Figures', shown.figures.map(({ label, text }) => `${escaped(oneLine(label))}: **${escaped(text)}**`)],
-      ['Taken for granted', shown.assumptions.map((text) => escaped(oneLine(text)))],
-    ] as const
-  ).flatMap(([name, all]) => {
-    const { taken, left } = take(all, EMBED.fieldValue);
-    cut ||= left.length > 0;
-    return says(taken) ? [{ name, value: taken.join('\n') }] : [];
-  });
-  const main: APIEmbed = { color: COLOUR, ...(fields.length === 0 ? {} : { fields }) };
-  const keeper = new Keeper(setting);
-  const again = keeper.again();
-  const listed = actionButtons(shown.actions, setting, keeper);
-  const { footer } = keeper;
-  const used = sizeOf(main) + (footer?.length ?? 0);
-
-  let below = take(lines, room);
-  if (below.left.length > 0) {
-    const inEmbed = take(lines, Math.min(EMBED.description, EMBED.total - used));
-    if (inEmbed.left.length === 0 && says(lines)) {
-      below = { taken: [], left: [] };
-      main.description = lines.join('\n');
-    } else cut = true;
-  }
+    [...parts, ...care.taken, ...notes, ...print, REST].reduce((sum, text) => sum + text.length + 2, 0);
+  const dressed = (lines: readonly string[]) =>
+    lines.map((line) => escaped(line.startsWith('/') ? asFilledIn(line) : line).trimEnd());
+  const below = take(dressed(brief.lines), room);
   if (says(below.taken)) parts.push(below.taken.join('\n'));
   parts.push(...care.taken, ...notes);
+  // What keeps the meanings of buttons stands in an embed, and the small print then above it rather than nothing.
+  if (keeper.footer === undefined) parts.push(...print);
+  const folds = again !== undefined && (brief.more || below.left.length > 0 || shown.working.length > 0);
+  const open = setting.open && folds;
+  if (open) keeper.tell();
+  let cut =
+    bold !== escaped(headline) || care.left.length > 0 || (again === undefined && below.left.length > 0);
 
-  // The working: in an embed of its own when it fits there, otherwise a file. Folded, and sure to fit, it waits undressed.
-  const has = shown.working.length > 0;
-  const left = Math.min(
-    EMBED.description,
-    EMBED.total - used - (main.description?.length ?? 0) - WORKING.length,
-  );
-  const waits = again !== undefined && !setting.open && longestWorking(shown) <= left;
-  const working: APIEmbed = { color: COLOUR, title: WORKING, description: waits ? '' : workingSteps(shown) };
-  const fits = (working.description?.length ?? 0) <= left;
-  const folds = has && fits && again !== undefined;
-  if (has && !fits)
-    texts.push({
-      name: 'working.txt',
-      content: `${workingText(shown)}\n`,
-      says: 'The working, step by step',
-    });
-  const embeds = [
-    ...(sizeOf(main) > 0 ? [main] : []),
-    ...(has && fits && (setting.open || !folds) ? [working] : []),
-  ];
+  // Below it: all that the answer rests on, where it is unfolded or cannot be.
+  const embeds: APIEmbed[] = [];
+  if (open || again === undefined) {
+    const rest = restOf(
+      shown,
+      open || below.left.length > 0 ? dressed(shown.lines.slice(below.taken.length)) : [],
+      open ? shown.cautions : [],
+    );
+    cut =
+      again === undefined ? bold !== escaped(headline) || care.left.length > 0 || rest.cut : cut || rest.cut;
+    if (sizeOf(rest.embed) > 0) embeds.push(rest.embed);
+    if (shown.working.length > 0) {
+      const left = Math.min(
+        EMBED.description,
+        EMBED.total - sizeOf(rest.embed) - WORKING.length - (keeper.footer?.length ?? 0),
+      );
+      const description = workingSteps(shown);
+      if (description.length <= left) embeds.push({ color: COLOUR, title: WORKING, description });
+      else
+        texts.push({
+          name: 'working.txt',
+          content: `${workingText(shown)}\n`,
+          says: 'The working, step by step',
+        });
+    }
+  }
+  const { footer } = keeper;
   if (footer !== undefined) {
     const last = embeds.at(-1);
     if (last) last.footer = { text: footer };
-    // A footer needs something above it.
-    else embeds.push({ color: COLOUR, description: 'Asked with', footer: { text: footer } });
+    else
+      embeds.push({
+        color: COLOUR,
+        description: print.length === 0 ? ASKED_WITH : print.join('\n'),
+        footer: { text: footer },
+      });
   }
 
   if (cut) {
@@ -204,11 +227,38 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     content: parts.join('\n'),
     embeds,
     components: rows(listed.buttons, [
-      ...(folds ? [control(setting.open ? 'fold' : 'working', setting, again)] : []),
-      ...(setting.sharable ? [control('everyone', setting, again)] : []),
+      ...(folds ? [control(open ? 'fold' : 'working', shown, setting, again)] : []),
+      ...(setting.sharable ? [control('everyone', shown, setting, setting.again && again)] : []),
     ]),
     texts,
   };
+}
+
+/** The embed with all that an answer rests on, these lines of it, and these cautions with who says them. */
+function restOf(
+  shown: RenderedAnswer,
+  lines: readonly string[],
+  care: readonly string[],
+): { embed: APIEmbed; cut: boolean } {
+  let cut = false;
+  const fields = (
+    [
+      ['Figures', shown.figures.map(({ label, text }) => `${escaped(oneLine(label))}: **${escaped(text)}**`)],
+      ['Taken for granted', shown.assumptions.map((text) => escaped(oneLine(text)))],
+      ['Take care', care.map((text) => escaped(oneLine(text)))],
+    ] as const
+  ).flatMap(([name, all]) => {
+    const { taken, left } = take(all, EMBED.fieldValue);
+    cut ||= left.length > 0;
+    return says(taken) ? [{ name, value: taken.join('\n') }] : [];
+  });
+  const embed: APIEmbed = { color: COLOUR, ...(fields.length === 0 ? {} : { fields }) };
+  const { taken, left } = take(
+    lines,
+    Math.min(EMBED.description, EMBED.total - sizeOf(embed) - EMBED.footer),
+  );
+  if (says(taken)) embed.description = taken.join('\n');
+  return { embed, cut: cut || left.length > 0 };
 }
 
 type Style = ButtonStyle.Primary | ButtonStyle.Secondary;
@@ -220,14 +270,14 @@ const button = (label: string, id: string, style: Style): APIButtonComponentWith
 });
 
 const CONTROLS: Partial<Record<Does, string>> = {
-  working: 'Show the working',
-  fold: 'Fold the working',
+  fold: 'Fold it up',
   everyone: 'Show everyone',
 };
 
-function control(does: Does, setting: Setting, again: string | undefined) {
+function control(does: Does, { working }: RenderedAnswer, setting: Setting, again: string | undefined) {
   const id = writeButton({ does, ...bearing(setting), payload: again ?? '' }) ?? does;
-  return button(CONTROLS[does] ?? does, id, ButtonStyle.Secondary);
+  const label = CONTROLS[does] ?? (working.length > 0 ? 'Show the working' : 'Show all of it');
+  return button(label, id, ButtonStyle.Secondary);
 }
 
 const bearing = ({ asker, serial }: Setting, forAnyone = false) => ({
@@ -256,15 +306,20 @@ class Keeper {
     return this.lines.length === 0 ? undefined : this.lines.join('\n');
   }
 
-  /** Keeps what asks again; returns what its buttons carry of it, undefined where it has no room anywhere. */
+  /** Keeps what asks again; returns what its buttons carry of it, undefined where there is nothing or no room for it. */
   again(): string | undefined {
-    const { again } = this.setting;
-    if (again === undefined) return undefined;
-    const line = lineOf(again);
+    const { again, kept } = this.setting;
+    if (again === undefined) return kept;
     if (fitsInto(again, { does: 'working', ...bearing(this.setting) }) === undefined)
       return this.keep(ASKED_WITH, again);
-    if (line.length <= this.left) this.put(line);
     return writeAsked(again);
+  }
+
+  /** Tells people what was asked. */
+  tell(): void {
+    const { again } = this.setting;
+    const line = again && lineOf(again);
+    if (line !== undefined && this.kept === 0 && line.length <= this.left) this.put(line);
   }
 
   /** Keeps a question under a label; returns its place, undefined where there is no room. */

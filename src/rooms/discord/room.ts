@@ -30,7 +30,7 @@ import { Metrics, type Outcome } from './metrics.ts';
 import { askingFor, formFor, TYPED, waitingIn } from './missing.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import { Rate, typingPace, type Pace } from './rate.ts';
-import { Recent } from './recent.ts';
+import { Latest, Recent } from './recent.ts';
 import { keptIn, lineOf, render, saysReadAs, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
 import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text.ts';
@@ -57,6 +57,8 @@ export interface RoomParts {
 
 /** Interactions and presses that are remembered, so that what arrives twice is done once. */
 const REMEMBERED = 10_000;
+/** Answers that cannot be asked again and are remembered for those who want to see their working. */
+const ANSWERS_REMEMBERED = 500;
 /** The platform waits for three seconds; offers that come later help nobody. */
 const SUGGEST_MS = 2_000;
 
@@ -66,6 +68,8 @@ interface Answered {
   readonly shown: RenderedAnswer;
   /** What asks it again. */
   readonly again: Asked | undefined;
+  /** What it is remembered by, where it was. */
+  readonly kept?: string;
 }
 
 /** What an answer is drawn for. */
@@ -79,6 +83,7 @@ export class DiscordRoom {
   private readonly typing: Rate;
   private readonly arrived = new Recent(REMEMBERED);
   private readonly pressed = new Recent(REMEMBERED);
+  private readonly unfoldable = new Latest<Answered>(ANSWERS_REMEMBERED);
   private readonly running = new Set<Promise<void>>();
   private closing = false;
 
@@ -355,7 +360,9 @@ export class DiscordRoom {
     switch (button.does) {
       case 'working':
       case 'fold':
-        return this.working(interaction, button, own, reallyKept(meant), reply);
+        return isRemembered(button.payload)
+          ? this.remembered(interaction, button, own, reply)
+          : this.working(interaction, button, own, reallyKept(meant), reply);
       case 'everyone':
         // What changed something means no question: it is copied as it stands.
         return this.everyone(interaction, own, button.payload === '' ? undefined : reallyKept(meant), reply);
@@ -382,6 +389,25 @@ export class DiscordRoom {
       hidden: !own || isEphemeral(interaction),
       open,
     });
+  }
+
+  /** Shows or folds the working of what cannot be asked again. */
+  private remembered(
+    interaction: ButtonInteraction,
+    { does, payload }: Button,
+    own: boolean,
+    reply: Reply,
+  ): Promise<boolean> {
+    if (!own) throw notYours();
+    const asked = this.unfoldable.get(payload);
+    if (!asked) {
+      throw new Problem('answer-not-remembered', 'The working of that change is not at hand any more.', {
+        hint: 'The change itself is kept; ask what it came to.',
+      });
+    }
+    const hidden = isEphemeral(interaction);
+    reply.expect('same', hidden);
+    return this.give(interaction, reply, asked, { where: 'same', hidden, open: does === 'working' });
   }
 
   /** Puts an answer that only the asker sees before everyone. */
@@ -524,17 +550,23 @@ export class DiscordRoom {
   ): Promise<boolean> {
     const alone = hidden || isOwn(asked);
     // The text of an unfolded answer stays; its pictures need not be drawn and sent again while it does.
-    const folding = where === 'same' && asked.again !== undefined && interaction.isButton();
+    const folding = where === 'same' && (asked.again ?? asked.kept) !== undefined && interaction.isButton();
     if (folding) {
       const quick = this.text(interaction, asked, { hidden: alone, open, notes: [] });
-      if (quick.content.trim() === interaction.message.content.trim())
+      const texts = quick.texts.length > 0 || interaction.message.attachments.some(isText);
+      if (!texts && quick.content.trim() === interaction.message.content.trim())
         return reply.send({ embeds: quick.embeds, components: quick.components }, 'same', alone);
     }
     const files = await this.files(interaction, asked);
     const seen = where === 'new' ? await reply.settle(alone) : alone;
     const drawn = this.text(interaction, asked, { hidden: seen, open, notes: files.notes });
-    const message = { ...withTexts(drawn, files.files), replaceFiles: where === 'same' };
-    return reply.send(message, where, alone);
+    const message = withTexts(drawn, files.files);
+    // What is remembered of an answer is its text; its pictures stand in the message already.
+    return reply.send(
+      { ...message, replaceFiles: where === 'same' && asked.kept === undefined },
+      where,
+      alone,
+    );
   }
 
   private async drawn(interaction: Drawable, asked: Answered): Promise<Outbound> {
@@ -549,11 +581,16 @@ export class DiscordRoom {
 
   private text(
     interaction: Drawable,
-    { found, shown, again }: Answered,
+    asked: Answered,
     { hidden, open, notes }: { hidden: boolean; open: boolean; notes: readonly string[] },
   ): Drawn {
+    const { found, shown, again } = asked;
+    const kept = again === undefined ? (asked.kept ?? rememberedAs(interaction.id)) : undefined;
+    if (kept !== undefined && asked.kept === undefined)
+      this.unfoldable.put(kept, { ...asked, kept, shown: { ...shown, files: [] } });
     return render(shown, {
       again,
+      kept,
       asker: interaction.user.id,
       serial: serialOf(interaction.id),
       open,
@@ -630,6 +667,12 @@ const withTexts = (
   files: [...files, ...texts.map((text) => sent(text.name, text.content, text.says))],
 });
 
+/** What a button carries of an answer that is remembered. */
+const rememberedAs = (id: string) => `@${coded(id)}`;
+const isRemembered = (payload: string) => payload.startsWith('@');
+
+const isText = ({ name }: { readonly name: string }) => name.endsWith('.txt');
+
 /** A problem with a question that is known: its example is worth showing. */
 class Unanswered extends Problem {
   constructor(
@@ -689,16 +732,16 @@ const notYours = (line?: string) =>
     hint: line === undefined ? 'Ask the question yourself.' : `Ask it yourself: ${line}`,
   });
 
-/** Whether only the asker is to see an answer: what is private always, otherwise as chosen, otherwise as set. */
+/** Whether only the asker is to see an answer: what is private always, otherwise as chosen, as set, as is usual for the command. */
 function isHidden(
   interaction: BaseInteraction,
-  { question }: Route,
+  { question, command }: Route,
   seenBy: string | undefined,
   answers: 'everyone' | 'me',
 ): boolean {
   if (question.private) return true;
   if (seenBy !== undefined) return seenBy === 'me';
-  return answers === 'me' && !isAlone(interaction);
+  return (answers === 'me' || command.own === true) && !isAlone(interaction);
 }
 
 /** Her own data; and a look at a board, which itself stands in its channel: there are never two. */

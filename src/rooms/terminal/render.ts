@@ -1,5 +1,7 @@
 /** An answer as plain text, and as one JSON object a line. */
 import { actionLine, type RenderedAnswer } from '../../chat/answer.ts';
+import { shorten } from '../../chat/brief.ts';
+import { gatherSteps } from '../../chat/steps.ts';
 import { QUESTION } from '../../core/base/problem.ts';
 
 /** What a room says instead of an answer. */
@@ -31,23 +33,45 @@ const jsonLine = (value: unknown) =>
 const block = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
 
+export interface Fullness {
+  /** With the working, and all that was taken for granted. */
+  readonly whole: boolean;
+  /** How to see those, where they are left out. */
+  readonly how: string;
+}
+
+const workingBlocks = ({ working, assumptions }: RenderedAnswer): string[] => [
+  ...block(
+    'Working',
+    gatherSteps(working).flatMap(({ formula, lines, source }) => [
+      ...(formula === undefined ? lines : [formula, ...lines.map((line) => `  ${line}`)]),
+      `    (${source})`,
+    ]),
+  ),
+  ...block('Taken for granted', assumptions),
+];
+
+/** What an answer rests on, without the answer. */
+export const workingText = (shown: RenderedAnswer): string =>
+  visible(workingBlocks(shown).join('\n').trim()) || 'Nothing was reckoned for that.';
+
 /** For people: the answer first, then what it rests on. */
-export function asText(shown: RenderedAnswer, written: readonly string[] = []): string {
+export function asText(shown: RenderedAnswer, written: readonly string[], { whole, how }: Fullness): string {
+  const { assumptions } = shorten(shown);
+  const more = !whole && (shown.working.length > 0 || assumptions.length < shown.assumptions.length);
   const text = [
     shown.headline,
     ...(shown.readAs === undefined ? [] : [`  Read as ${shown.readAs.line}`]),
     ...shown.lines.map((line) => `  ${line}`),
-    ...block(
-      'Working',
-      shown.working.flatMap((step) => [`${step.label}: ${step.shown}`, `    (${step.source})`]),
-    ),
-    ...block('Taken for granted', shown.assumptions),
+    ...(whole ? workingBlocks(shown) : []),
+    ...(whole ? [] : block('Taken for granted', assumptions)),
     ...block('Take care', shown.cautions),
     ...block('Files', written),
     ...block(
       'Next',
       shown.actions.map((action) => `${action.label}: ${actionLine(action)}`),
     ),
+    ...(more ? ['', how] : []),
   ].join('\n');
   return visible(text);
 }

@@ -14,7 +14,7 @@ import { plain } from '../../core/base/reader.ts';
 import { NotSaved } from '../../projects/not-saved.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { ownTime } from './clock.ts';
-import { asJson, asText, oneLine, refusalJson, refusalText, type Refusal } from './render.ts';
+import { asJson, asText, oneLine, refusalJson, refusalText, workingText, type Refusal } from './render.ts';
 
 export interface TerminalParts {
   readonly registry: Registry;
@@ -27,6 +27,8 @@ export interface TerminalParts {
   ) => Promise<readonly string[]>;
   /** Reads the file that an option names; throws a Problem about the option where it cannot. */
   readonly read: (path: string, option: string, maker: string) => Promise<string>;
+  /** How to see the working of an answer that was just given; by asking why, if not said. */
+  readonly how?: string;
   /** Notes a fault of ours with its error and the question it happened to; returns the id to show. */
   readonly fault: (error: unknown, question?: string) => string;
 }
@@ -51,7 +53,14 @@ const SPEAKER_OF_WORDS = /^\s*([\p{L}\p{N}_-]{2,40}):\s+(?=[^\s/])/u;
 /** How long what was understood waits for the option that is missing. */
 const WAITS_MS = 10 * 60 * 1000;
 
-/** How many makers’ unfinished questions are kept. */
+/** Asks how the last answer was worked out. */
+const WHY = /^\s*\/?why\s*\??\s*$/i;
+
+const ASK_WHY = 'The working: type why.';
+
+const saysYes = (typed: string | undefined) => typed !== undefined && /^(yes|y|true|1)$/i.test(typed.trim());
+
+/** How many makers’ unfinished questions are kept, and last answers. */
 const MOST_WAITING = 1000;
 
 /** A name with nothing after it. */
@@ -88,20 +97,24 @@ export class TerminalRoom {
   private asked = 0;
   /** What waits for a missing option, by the maker who was asked for it. */
   private readonly waiting = new Map<string, { readonly waiting: Waiting; readonly until: number }>();
+  /** The last answer of each maker, for those who ask why. */
+  private readonly last = new Map<string, { readonly question: string; readonly shown: RenderedAnswer }>();
 
   constructor(private readonly parts: TerminalParts) {}
 
   /** Answers one line. Never throws: a fault of ours is noted and answered with its id. */
-  async answer(text: string, json: boolean): Promise<Said> {
+  async answer(text: string, json: boolean, whole = false): Promise<Said> {
     let asked: string | undefined;
     let asker = NOBODY_NAMED;
     try {
       const { name, line } = await this.speaker(text);
       const maker = { id: terminalId(name), name };
       asker = maker.id;
+      if (WHY.test(line)) return this.why(maker.id, json);
       const words = /^\s*(?:[/"“]|\?+\s*$)/.test(line) || line.trim() === '' ? undefined : line.trim();
       const typed = words === undefined ? readLine(line) : { words: ['ask'], options: { words } };
-      const { route: found, options } = this.parts.registry.locate(typed);
+      const { route: found, options: all } = this.parts.registry.locate(typed);
+      const { working, ...options } = all;
       asked = found.path;
       const settings = await this.parts.projects.settings(maker.id);
       const context: Context = {
@@ -119,8 +132,10 @@ export class TerminalRoom {
         (await ask(found, await this.withFiles(found, options, maker.id), context));
       this.waiting.delete(maker.id);
       const written = await this.parts.keep(shown.files, maker.id);
+      this.remember(maker.id, { question: `/${found.path}`, shown });
+      const full = { whole: whole || saysYes(working), how: this.parts.how ?? ASK_WHY };
       return {
-        text: json ? asJson(`/${found.path}`, shown, written) : asText(shown, written),
+        text: json ? asJson(`/${found.path}`, shown, written) : asText(shown, written, full),
         brief: oneLine(shown.headline),
         status: 0,
       };
@@ -145,6 +160,31 @@ export class TerminalRoom {
       };
       return refused(refusal, json, 1);
     }
+  }
+
+  /** How the last answer was worked out. */
+  private why(maker: string, json: boolean): Said {
+    const last = this.last.get(maker);
+    if (!last) {
+      throw new Problem('nothing-to-explain', 'Nothing was answered just now.', {
+        option: QUESTION,
+        hint: 'Ask something first; why then shows how it was worked out.',
+      });
+    }
+    const { question, shown } = last;
+    return {
+      text: json ? asJson(question, shown) : workingText(shown),
+      brief: oneLine(shown.working.map((step) => `${step.label}: ${step.shown}`).join('; ')),
+      status: 0,
+    };
+  }
+
+  private remember(maker: string, answered: { question: string; shown: RenderedAnswer }): void {
+    this.last.delete(maker);
+    this.last.set(maker, answered);
+    if (this.last.size <= MOST_WAITING) return;
+    const [oldest] = this.last.keys();
+    if (oldest !== undefined) this.last.delete(oldest);
   }
 
   /** An option that takes a file is typed as its path, and handed on as what the file says. */

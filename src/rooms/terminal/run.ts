@@ -19,11 +19,12 @@ export interface Running {
   readonly stop: AbortSignal;
 }
 
-function room({ files, toPng, ...parts }: Running): TerminalRoom {
+function room({ files, toPng, ...parts }: Running, how: string): TerminalRoom {
   // Each maker has a folder of her own, so that one's export never lies over another's.
   const own = (maker: string) => (maker === NOBODY_NAMED ? files : join(files, maker));
   return new TerminalRoom({
     ...parts,
+    how,
     now: () => new Date(),
     read: (path, option, maker) => readTextFile(path, option, own(maker)),
     keep: (made, maker) => writeFiles(own(maker), made, toPng),
@@ -38,10 +39,11 @@ async function say(text: string): Promise<void> {
 /** Answers the question in the arguments, or each line of standard input in order; returns the exit status. */
 export async function askOnce(args: readonly string[], running: Running): Promise<number> {
   const json = args.includes('--json');
-  const question = args.filter((arg) => arg !== '--json').join(' ');
-  const terminal = room(running);
+  const whole = args.includes('--working');
+  const question = args.filter((arg) => arg !== '--json' && arg !== '--working').join(' ');
+  const terminal = room(running, 'The working: the same with --working.');
   if (question !== '') {
-    const { text, status } = await terminal.answer(question, json);
+    const { text, status } = await terminal.answer(question, json, whole);
     await say(`${text}\n`);
     return status;
   }
@@ -58,7 +60,7 @@ export async function askOnce(args: readonly string[], running: Running): Promis
 
 /** Talks until the input ends or someone types bye. */
 export async function talk(running: Running, greeting: readonly string[]): Promise<number> {
-  const terminal = room(running);
+  const terminal = room(running, 'The working: type why.');
   await say(`${greeting.join('\n')}\n`);
   const lines = createInterface({ input: process.stdin, output: process.stdout, prompt: '> ' });
   // Piped input has often ended before its first question is answered; there is nobody to prompt then.

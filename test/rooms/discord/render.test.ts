@@ -30,8 +30,10 @@ const nothing: RenderedAnswer = {
 const step = (label: string, shown: string, source: string) => ({
   label,
   shown,
+  general: 'row',
+  worked: shown,
   source,
-  formula: 'row',
+  formula: label,
   with: { row: 1 },
   units: { row: '' as const },
   result: 1,
@@ -167,16 +169,61 @@ describe('a drawn answer', () => {
     const open = render(shown, { ...setting, open: true });
     expect(JSON.stringify(folded.embeds)).not.toContain('2 × 3');
     expect(JSON.stringify(open.embeds)).toContain('2 × 3');
+    expect(open.embeds.at(-1)?.footer?.text).toBe('/stitches row size:12');
+    expect(open.content).toBe(folded.content);
     for (const { embeds, components } of [folded, open]) {
-      expect(embeds.at(-1)?.footer?.text).toBe('/stitches row size:12');
       const button = readButton(components[0]!.components[0]!.custom_id)!;
       expect(meantBy(button, keptIn(embeds))).toEqual(setting.again);
     }
     expect(folded.components[0]?.components[0]?.label).toBe('Show the working');
-    expect(open.components[0]?.components[0]?.label).toBe('Fold the working');
+    expect(open.components[0]?.components[0]?.label).toBe('Fold it up');
   });
 
-  it('shows the working at once where it cannot be asked again', () => {
+  it('is short at first: the headline, three lines, what matters of the rest; and whole when it is unfolded', () => {
+    const figures = [
+      { key: 'balls', label: 'Balls', value: 16, unit: '' as const, text: '16' },
+      { key: 'yarn', label: 'Yarn', value: 2693, unit: 'm' as const, text: '2693 m' },
+    ];
+    const lines = [...'abcdefgh'].map((letter) => `Line ${letter}: ${'stitch '.repeat(12)}`);
+    const shown = { ...nothing, headline: 'It takes 16 balls.', figures, lines, assumptions: ['10 % more.'] };
+    const short = render(shown, setting);
+    expect(short.embeds).toEqual([]);
+    expect(short.content.split('\n')).toEqual([
+      '**It takes 16 balls.**',
+      ...lines.slice(0, 3).map((line) => line.trim()),
+      '-# Yarn: **2693 m**',
+      '-# 10 % more.',
+    ]);
+    expect(short.components[0]?.components.map(({ label }) => label)).toEqual(['Show all of it']);
+    const all = JSON.stringify(render(shown, { ...setting, open: true }));
+    for (const line of lines) expect(all).toContain(line.trim());
+    expect(all).toContain('Balls: **16**');
+  });
+
+  it('gathers what is worked by one formula again and again under it', () => {
+    const working = ['moss', 'sand', 'plum'].map((colour, index) => ({
+      ...step(colour, `yarn × 2 = ${index} × 2 = ${2 * index}`, 'derived'),
+      formula: 'yarn * 2',
+      general: 'yarn × 2',
+      worked: `${index} × 2 = ${2 * index}`,
+    }));
+    const { embeds } = render({ ...nothing, working }, { ...setting, open: true });
+    expect(embeds[0]?.description).toBe(
+      '**yarn × 2**\nmoss: 0 × 2 = 0\nsand: 1 × 2 = 2\nplum: 2 × 2 = 4\n-# derived',
+    );
+  });
+
+  it('is unfolded from what is remembered where it cannot be asked again', () => {
+    const shown = { ...nothing, working: [step('All', '2 × 3 = 6', 'derived')] };
+    const drawn = render(shown, { ...setting, again: undefined, kept: '@abc' });
+    expect(drawn.embeds).toEqual([]);
+    expect(readButton(drawn.components[0]!.components[0]!.custom_id)).toMatchObject({
+      does: 'working',
+      payload: '@abc',
+    });
+  });
+
+  it('shows the working at once where nothing could unfold it', () => {
     const drawn = render(
       { ...nothing, working: [step('All', '2 × 3 = 6', 'derived')] },
       { ...setting, again: undefined },
@@ -185,14 +232,14 @@ describe('a drawn answer', () => {
     expect(drawn.components).toEqual([]);
   });
 
-  it('attaches a working that is too long, without a button', () => {
+  it('attaches a working that is too long when it is unfolded', () => {
     const working = Array.from({ length: 100 }, (_, index) =>
       step(`Step ${index}`, '1 + 1 = 2', 'derived: counted on one’s fingers, and again'),
     );
-    const drawn = render({ ...nothing, working }, setting);
+    expect(render({ ...nothing, working }, setting).texts).toEqual([]);
+    const drawn = render({ ...nothing, working }, { ...setting, open: true });
     expect(drawn.texts.map(({ name }) => name)).toEqual(['working.txt']);
     expect(drawn.texts[0]?.content).toContain('Step 99: 1 + 1 = 2');
-    expect(drawn.components).toEqual([]);
   });
 
   it('means with every button what the question’s words and values are, long or short, whatever they are', () => {

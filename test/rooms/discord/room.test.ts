@@ -299,7 +299,7 @@ describe('a button', () => {
     const unfolded = await platform.press(seen.message!, 'Show the working', rowan);
     expect(unfolded.text).toContain('2 × 3 = 6');
     expect(unfolded.message?.id).toBe(seen.message?.id);
-    const folded = await platform.press(seen.message!, 'Fold the working', rowan);
+    const folded = await platform.press(seen.message!, 'Fold it up', rowan);
     expect(folded.text).not.toContain('2 × 3 = 6');
   });
 
@@ -337,8 +337,12 @@ describe('a button', () => {
     expect(counted).toBe(before + 2);
     expect(again.message?.id).toBe(seen.message?.id);
     expect(again.text).toContain(`Row ${counted}.`);
-    // What changed something shows its working at once: it cannot be asked again.
-    expect(again.text).toContain('2 × 3 = 6');
+    // What changed something cannot be asked again: its working is remembered, and shown without another change.
+    const open = await platform.press(again.message!, 'Show the working', rowan);
+    expect(open.text).toContain('2 × 3 = 6');
+    expect(open.message?.id).toBe(seen.message?.id);
+    expect((await platform.press(open.message!, 'Fold it up', rowan)).text).not.toContain('2 × 3 = 6');
+    expect(counted).toBe(before + 2);
   });
 
   it('for everybody asks as whoever presses', async () => {

@@ -45,7 +45,7 @@ describe('plain words in a server', () => {
     expect((await harness.platform.press(open.message!, 'Not what I meant', ines)).message?.only).toBe(
       ines.user,
     );
-    const folded = await harness.platform.press(open.message!, 'Fold the working', ines);
+    const folded = await harness.platform.press(open.message!, 'Fold it up', ines);
     expect(folded.text).toContain('Read as /resize');
     await harness.platform.press(folded.message!, 'Not what I meant', ines);
     expect(harness.faults).toEqual([]);

@@ -26,6 +26,20 @@ describe('the terminal room', () => {
     expect(text).not.toMatch(/secret|TypeError|\bat \//);
   });
 
+  it('keeps the working back until somebody asks why, each her own last answer', async () => {
+    const { text, ask } = asking();
+    const first = await text('/stitches row shape:diagonal size:12 row:9');
+    expect(first).toMatch(/^Row 9 has 19 stitches[\s\S]*type why\.$/);
+    expect(first).not.toContain('2 × 9 + 1');
+    expect(await text('rowan: /why')).toContain('Nothing was answered just now');
+    for (const why of ['why', 'Why?', '/why']) expect(await text(why)).toContain('2 × 9 + 1 = 19');
+    const line = '/stitches row shape:diagonal size:12 row:9 working:yes';
+    expect(await text(line)).toMatch(/^Row 9 has 19 stitches[\s\S]*2 × 9 \+ 1 = 19/);
+    // A program always has all of it.
+    expect((await ask(line)).working.length).toBeGreaterThan(0);
+    expect((await ask('why')).figures['stitches']?.value).toBe(19);
+  });
+
   it('says what the disk refused as a sentence, not as a fault', async () => {
     const room = asking(
       new Projects(new Broken(new NotSaved('not-saved', 'It is full. Nothing was changed.', 'Later.'))),
