@@ -133,8 +133,12 @@ export function needLine(need: Materials['colours'][number]): string {
 export function sureness(pieces: Pieces): string[] {
   const by = (how: Pieces['motifs'][number]['how']) =>
     pieces.motifs.filter((motif) => motif.how === how).map(({ name }) => name);
-  const weighed = by('weighed');
-  const asWeighed = by('as-weighed');
+  const withBand = (how: Pieces['motifs'][number]['how']) =>
+    pieces.motifs
+      .filter((motif) => motif.how === how)
+      .map(({ name, band }) => `${name} (right to about ${num(band, 0)} %)`);
+  const weighed = withBand('weighed');
+  const asWeighed = withBand('as-weighed');
   const byGauge = by('by-gauge');
   const rough = by('rough');
   return gather(

@@ -38,7 +38,7 @@ export const show = question({
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
-    const { working, expected } = readMeasured(motif);
+    const { working, expected, weighed } = readMeasured(motif);
     const { gauge, blocked, hook, weight, side, runs } = motif;
     const { row, made } = progressOf(doc, motif.name);
     const all = total(plan);
@@ -55,7 +55,9 @@ export const show = question({
         : [`Measures ${size(side, side)}.`],
       weight === undefined
         ? ['Not weighed yet: /motif weigh makes every yarn answer exact.']
-        : [`One weighs ${g(weight)}.`],
+        : [
+            `One weighs ${g(weight)}, ${count(weighed?.motifs ?? 1, 'motif')} weighed, right to about ${num(weighed?.band ?? 0, 0)} %.`,
+          ],
       (row > 0 || made > 0) &&
         `${count(made, 'motif')} made${row > 0 ? `; on the hook, ${rowWord(plan)} ${row} is done` : ''}.`,
     );

@@ -3,10 +3,13 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { planOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
-import { cm, g, m, num, t } from '../../src/core/base/reader.ts';
+import { cm, count, g, m, num, t } from '../../src/core/base/reader.ts';
+import { MOST_ON_SCALE } from '../../src/core/base/limits.ts';
+import { isUnlikeEarlier, weighingsOf, type Weighed } from '../../src/core/yarn/weighings.ts';
 import { readMeasured, type MeasuredMotif } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
 import { caution } from '../../src/standards/care.ts';
+import { SCALE_STEP } from '../../src/standards/consumption.ts';
 import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
 import { hookWords } from '../shared/hook-words.ts';
 import { action } from '../shared/actions.ts';
@@ -17,7 +20,14 @@ export const weigh = question({
   says: 'Keeps what a finished motif weighs and measures, and what that says of yarn and size',
   options: {
     name: savedMotif().optional(),
-    weight: opt.weight('What one finished motif weighs', '18g').optional(),
+    weight: opt
+      .weight('What lies on the scale weighs: one finished motif, or several together', '18g')
+      .optional(),
+    motifs: opt
+      .whole('How many finished motifs lie on the scale together', { max: MOST_ON_SCALE, example: '5' })
+      .optional(),
+    step: opt.weight('The steps that the scale shows; whole grams if not given', '1g').optional(),
+    replace: opt.yesno('Forget what was weighed of it before').optional(),
     side: opt.length('How long a side of it is', '15cm').optional(),
     hook: opt.hook('The hook it was worked with').optional(),
     ball: opt.ball().optional(),
@@ -45,26 +55,46 @@ export const weigh = question({
     marks: {
       name: { takes: 'saved-motif' },
       side: { takes: 'length', near: 'motif measure side' },
+      motifs: { takes: 'count', nouns: 'motif' },
+      step: { never: true },
+      replace: { never: true },
     },
     needs: [['weight', 'side']],
-    phrases: ['my square weighs 12g', 'my motif measures 15.5 cm'],
+    phrases: ['my square weighs 12g', 'my motif measures 15.5 cm', '5 of my squares weigh 61g together'],
   },
-  async answer({ name, weight, side, hook, ball }, { maker, projects }): Promise<Answer> {
+  async answer(
+    { name, weight, motifs, step, replace, side, hook, ball },
+    { maker, projects },
+  ): Promise<Answer> {
     if (weight === undefined && side === undefined) {
       throw new Problem('measure-missing', 'Neither weight nor side is given.', {
         option: 'weight',
         hint: 'Put a finished one on the scale: weight:18g; or measure it: side:15cm.',
       });
     }
-    const motif = await projects.changeMaker(maker.id, maker.name, (doc) =>
-      measureMotif(doc, findMotif(doc, name, 'name'), { weight, side, hook, ball }),
-    );
+    const onScale = motifs ?? 1;
+    const weighing = weight === undefined ? undefined : { weight, motifs: onScale, step: step ?? SCALE_STEP };
+    const { before, motif } = await projects.changeMaker(maker.id, maker.name, (doc) => {
+      const found = findMotif(doc, name, 'name');
+      return {
+        before: found,
+        motif: measureMotif(doc, found, { weighing, replace: replace === true, side, hook, ball }),
+      };
+    });
     const measured = readMeasured(motif, ball ?? motif.ball);
+    const kept = weighingsOf(motif).length > 1;
+    const unlike = kept && weighing !== undefined && isUnlikeEarlier(weighing, weighingsOf(before));
     const one = planOf(motif).counted === 'blocks' ? 'block' : 'stitch';
     const off = sizeLines(measured, motif);
     return {
       headline: headline(),
       lines: [
+        ...(weighing === undefined || measured.weighed === undefined ? [] : weighedLines(measured.weighed)),
+        ...(unlike
+          ? [
+              'That is far from what was weighed before. If one of them was a slip, say the right one with replace:yes.',
+            ]
+          : []),
         ...(measured.metres !== undefined && measured.yarnPerStitch !== undefined
           ? [
               `One takes ${m(measured.metres)} of yarn, ${cm(measured.yarnPerStitch)} a ${one}; its tails are in that.`,
@@ -76,6 +106,11 @@ export const weigh = question({
       ],
       figures: gather(
         figure('weight', 'Weight of one', motif.weight, 'g'),
+        measured.weighed && [
+          figure('weighed', 'Motifs weighed', measured.weighed.motifs),
+          figure('spread', 'From one to the next', measured.weighed.spread, 'g'),
+          figure('band', 'Right to about', measured.weighed.band, '%'),
+        ],
         figure('weight_per_stitch', `Weight of a ${one}`, measured.perStitch, 'g'),
         figure('yarn_each', 'Yarn in one', measured.metres, 'm'),
         figure('side', 'Side', motif.side, 'cm'),
@@ -83,24 +118,40 @@ export const weigh = question({
         figure('side_percent', 'Off by', measured.off, '%'),
       ),
       working: measured.working.steps,
-      assumptions:
-        measured.perStitch === undefined
-          ? []
-          : [`The weight is shared evenly over its ${planOf(motif).counted}.`],
+      assumptions: gather(
+        measured.perStitch !== undefined && `The weight is shared evenly over its ${planOf(motif).counted}.`,
+        weight !== undefined &&
+          motifs === undefined &&
+          'One motif lay on the scale; motifs:5 says that there were five.',
+        weight !== undefined &&
+          step === undefined &&
+          'A scale that shows whole grams; step:0.1g says otherwise.',
+      ),
       cautions: off.block ? [caution('heat')] : [],
       data: { motif: motif.name },
       actions: [action('Where I am', 'progress show', { motif: motif.name })],
     };
 
     function headline(): string {
+      const each = measured.weighed?.mean;
       const parts = gather(
-        weight !== undefined && `weighs ${g(weight)}`,
+        weight !== undefined &&
+          each !== undefined &&
+          `weighs ${g(each)}${kept || onScale > 1 ? ' on average' : ''}`,
         side !== undefined && `measures ${cm(side)} along a side`,
       );
       return `Kept: one ${motif.name} ${parts.join(' and ')}${weight !== undefined && measured.perStitch !== undefined ? `, ${g(measured.perStitch, 4)} a ${one}` : ''}.`;
     }
   },
 });
+
+/** How well the weight is known, and what would tell more. */
+const weighedLines = ({ motifs, readings, spread, band }: Weighed): string[] => [
+  `${count(motifs, 'motif')} weighed${readings > 1 ? ` in ${num(readings)} readings` : ''}: right to about ${num(band, 0)} %, motifs differing by about ${g(spread)}${motifs < FEW_WEIGHED ? '. Five on the scale at once tell more: weight:90g motifs:5' : ''}.`,
+];
+
+/** Fewer than these, and more are asked for. */
+const FEW_WEIGHED = 5;
 
 function sizeLines(
   measured: MeasuredMotif,

@@ -11,6 +11,7 @@ import { Problem } from '../../src/core/base/problem.ts';
 import type { Ball } from '../../src/core/base/quantity.ts';
 import { total, type RowPlan } from '../../src/core/rows/index.ts';
 import {
+  isTooClose,
   reckonPercentDone,
   reckonSpareWeight,
   reckonToCome,
@@ -24,7 +25,6 @@ import { specOf } from '../../src/projects/blankets.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../src/projects/progress.ts';
 import type { Blanket, Motif } from '../../src/projects/schema.ts';
-import { GAUGED_BAND, ROUGH_BAND } from '../../src/standards/consumption.ts';
 import { caution } from '../../src/standards/care.ts';
 import { drawSavedBlanket } from '../shared/blanket-drawing.ts';
 import { distinct } from '../shared/steps.ts';
@@ -188,19 +188,19 @@ function allOf(blanket: Blanket, made: readonly number[]): { lines: string[]; fi
 const SURE: Readonly<Record<ToCome['how'], string>> = {
   weighed: '',
   'as-weighed': ', as the weighed kinds take it',
-  'by-gauge': `, estimated from its ${t('gauge')}, right to about ${num(GAUGED_BAND)} %`,
-  rough: `, estimated from hook and yarn, right to about ${num(ROUGH_BAND)} %`,
+  'by-gauge': `, estimated from its ${t('gauge')}`,
+  rough: ', estimated from hook and yarn',
 };
 
 /** What is still to come, by colour, and how sure that is. */
 function yarnWords(motif: Motif, plan: RowPlan, come: ToCome): { lines: string[]; figures: Figure[] } {
-  const { weight, metres, how, stitches, colours } = come;
+  const { weight, metres, how, stitches, colours, band, weightBand } = come;
   // Weighed without a ball of its own, its grams are sure and its metres are not.
   const sure = SURE[how];
   const yarn =
     weight === undefined || sure === ''
-      ? `${gather(weight !== undefined && g(weight), m(metres)).join(', ')} of yarn in ${units(plan, stitches)}${sure}`
-      : `${g(weight)} of yarn in ${units(plan, stitches)}; ${m(metres)}${sure}`;
+      ? `${gather(weight !== undefined && g(weight), m(metres)).join(', ')} of yarn in ${units(plan, stitches)}${sure}, right to about ${num(band, 0)} %`
+      : `${g(weight)} of yarn in ${units(plan, stitches)}, right to about ${num(weightBand, 0)} %; ${m(metres)}${sure}, right to about ${num(band, 0)} %`;
   return {
     lines: gather(
       `Still to come: ${yarn}.`,
@@ -217,6 +217,7 @@ function yarnWords(motif: Motif, plan: RowPlan, come: ToCome): { lines: string[]
     figures: gather(
       figure('weight_to_come', 'Weight of the yarn still to come', weight, 'g'),
       figure('yarn_to_come', 'Yarn still to come', metres, 'm'),
+      figure('band', 'Its metres are right to about', band, '%'),
     ),
   };
 }
@@ -279,10 +280,14 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
     });
   }
   const spare = reckonSpareWeight(left, of.weight, working);
+  const close = isTooClose(spare, of.weight, come.weightBand);
   const what = which === undefined ? 'yarn' : which;
   const enough = spare >= 0;
   const figures: Figure[] = [figure('spare_weight', 'Left over or missing', spare, 'g')];
-  const lines: string[] = [];
+  const lines = gather(
+    close &&
+      `That is closer than is known: what is still to come is right to about ${num(come.weightBand, 0)} %. Weigh more finished ones to be surer.`,
+  );
   const own = ball ?? yarnOf(blanket?.yarns ?? [], of.colour)?.ball;
   const { shape, size, otherSize, stitch, weight } = motif;
   if (own && weight !== undefined && coloursIn(motif.runs).length < 2 && row < plan.rows.length) {

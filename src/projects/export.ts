@@ -103,9 +103,13 @@ function checkRanges(doc: MakerDoc): void {
     }
   };
   const ofMotif = (motif: Motif, at: string) => {
-    const { hook, gauge, weight, side, runs } = motif;
+    const { hook, gauge, weight, weighings = [], side, runs } = motif;
     if (hook !== undefined) check(`${at}.hook`, () => readHook(`${typed(hook)}mm`));
     if (weight !== undefined) check(`${at}.weight`, () => readWeight(`${typed(weight)}g`));
+    weighings.forEach((one, index) => {
+      check(`${at}.weighings[${index + 1}].weight`, () => readWeight(`${typed(one.weight)}g`));
+      check(`${at}.weighings[${index + 1}].step`, () => readWeight(`${typed(one.step)}g`));
+    });
     if (side !== undefined) check(`${at}.side`, () => readLength(`${typed(side)}cm`));
     if (gauge !== undefined) {
       const rows = gauge.rows === undefined ? '' : `x${typed(gauge.rows)}`;

@@ -5,6 +5,7 @@ import type { Ball } from '../core/base/quantity.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { planOf } from '../core/yarn/motif.ts';
+import { addWeighing, meanOf, weighingsOf, type Weighing } from '../core/yarn/weighings.ts';
 import { emptyBin, takeBack, throwAway } from './bin.ts';
 import type { MakerDoc, Motif } from './schema.ts';
 
@@ -78,7 +79,9 @@ export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = fals
     before.otherSize === motif.otherSize &&
     before.stitch === motif.stitch;
   const kept: Motif = {
-    ...(same && before.weight !== undefined ? { weight: before.weight } : {}),
+    ...(same && before.weight !== undefined
+      ? { weight: before.weight, weighings: [...weighingsOf(before)] }
+      : {}),
     ...(same && before.side !== undefined ? { side: before.side } : {}),
     ...motif,
     // The name that blankets and progress know stays as it is spelt there.
@@ -157,21 +160,30 @@ export function restoreMotif(
   return { motif, inPlaceOf: standing !== undefined };
 }
 
-/** Keeps what a finished motif weighs (g) and measures (cm), and the hook (mm) it was worked with. */
+/**
+ * Keeps what finished motifs weigh (g) and measure (cm), and the hook (mm) and ball they were worked with. Another hook or ball
+ * than before, or `replace`, forgets the earlier readings of the scale.
+ */
 export function measureMotif(
   doc: MakerDoc,
   motif: Motif,
   found: {
-    weight?: number | undefined;
+    weighing?: Weighing | undefined;
+    replace?: boolean;
     side?: number | undefined;
     hook?: number | undefined;
     ball?: Ball | undefined;
   },
 ): Motif {
-  const { weight, side, hook, ball } = found;
+  const { weighing, side, hook, ball } = found;
+  const other =
+    found.replace === true ||
+    (hook !== undefined && motif.hook !== undefined && hook !== motif.hook) ||
+    (ball !== undefined && motif.ball !== undefined && !isSameBall(ball, motif.ball));
+  const weighings = weighing && addWeighing(other ? [] : weighingsOf(motif), weighing);
   const measured: Motif = {
     ...motif,
-    ...(weight === undefined ? {} : { weight }),
+    ...(weighings === undefined ? {} : { weighings, weight: meanOf(weighings) }),
     ...(side === undefined ? {} : { side }),
     ...(hook === undefined ? {} : { hook }),
     ...(ball === undefined ? {} : { ball }),
@@ -180,6 +192,8 @@ export function measureMotif(
   doc.current.motif = motif.name;
   return measured;
 }
+
+const isSameBall = (one: Ball, other: Ball) => one.m * other.g === one.g * other.m;
 
 /** How her colours look, #rrggbb by name: from her blankets, the current one first. */
 export function hexes(doc: MakerDoc): Readonly<Record<string, string>> {

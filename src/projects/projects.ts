@@ -5,6 +5,7 @@ import { Unreadable } from './not-saved.ts';
 import { keepWithin, MOST_OF_MAKER, savedOf, tooMuchSaved } from './quotas.ts';
 import {
   DEFAULT_SETTINGS,
+  keepReadings,
   MAKER_VERSION,
   makerSchema,
   newMaker,
@@ -18,7 +19,7 @@ export const MAKERS: Kind<MakerDoc> = {
   called: 'What is saved of you',
   version: MAKER_VERSION,
   schema: makerSchema,
-  migrations: {},
+  migrations: { 1: keepReadings },
   most: { characters: MOST_OF_MAKER.size, refuse: tooMuchSaved },
 };
 

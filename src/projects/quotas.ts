@@ -21,7 +21,7 @@ export const MOST_OF_MAKER = {
   colours: 400,
   /** Changes of her progress that are remembered; the oldest go first. */
   history: 3_000,
-  /** Characters of her document. */
+  /** Characters of her document; readings of the scale are limited motif by motif. */
   size: 500_000,
 } as const;
 

@@ -6,12 +6,15 @@ import {
   MOST_BLANKETS,
   MOST_KINDS,
   MOST_MOTIFS,
+  MOST_ON_SCALE,
   MOST_PLACES,
   MOST_ROWS,
   MOST_ROWS_WORKED,
+  MOST_WEIGHINGS,
 } from '../core/base/limits.ts';
 import { SEAM_METHODS } from '../core/edges/seams.ts';
 import { SHAPES } from '../core/rows/plan.ts';
+import { weighingsOf } from '../core/yarn/weighings.ts';
 import { STITCHES } from '../standards/stitches.ts';
 
 /** A name a person gave: short, one line. */
@@ -43,6 +46,13 @@ export const colourRunSchema = z.object({
   rows: z.int().min(1).max(MOST_ROWS_WORKED),
 });
 
+/** One reading of the scale: grams of so many finished motifs together, and the steps that the scale shows. */
+export const weighingSchema = z.object({
+  weight: positive,
+  motifs: z.int().min(1).max(MOST_ON_SCALE),
+  step: positive,
+});
+
 export const motifSchema = z.object({
   name: nameText,
   shape: z.enum(SHAPES),
@@ -56,8 +66,10 @@ export const motifSchema = z.object({
   blocked: z.boolean().exactOptional(),
   /** By row, from the first; empty for a motif in one unnamed colour. */
   runs: z.array(colourRunSchema).max(MOST_ROWS_WORKED),
-  /** Grams of one finished motif, once one was weighed. */
+  /** Grams of one finished motif, once one was weighed: the mean of all that were. */
   weight: positive.exactOptional(),
+  /** The readings that it is the mean of, the latest last. */
+  weighings: z.array(weighingSchema).min(1).max(MOST_WEIGHINGS).exactOptional(),
   /** The ball it was worked from, where it was said at the scale. */
   ball: ballSchema.exactOptional(),
   /** cm along a side of one finished motif, once one was measured. */
@@ -150,7 +162,8 @@ export const binSchema = z.union([
   z.object({ at: moment, kind: z.literal('blanket'), thing: blanketSchema }),
 ]);
 
-export const MAKER_VERSION = 1;
+/** 2: every reading of the scale is kept, where there was only the weight of one. */
+export const MAKER_VERSION = 2;
 export const makerSchema = z.object({
   version: z.literal(MAKER_VERSION),
   id: z.string(),
@@ -178,3 +191,22 @@ export const newMaker = (id: string, name: string): MakerDoc => ({
   bin: [],
   done: [],
 });
+
+/** Version 2 of a document of version 1: what a motif weighs was read once, in whole grams as far as anybody knows. */
+export function keepReadings(older: Record<string, unknown>): Record<string, unknown> {
+  const weighed = (motif: unknown) => {
+    const { weight } = (motif ?? {}) as { weight?: unknown };
+    return typeof weight === 'number' ? { ...(motif as object), weighings: weighingsOf({ weight }) } : motif;
+  };
+  const { motifs, bin } = older;
+  return {
+    ...older,
+    motifs: Array.isArray(motifs) ? motifs.map(weighed) : motifs,
+    bin: Array.isArray(bin)
+      ? bin.map((one: unknown) => {
+          const { kind, thing } = (one ?? {}) as { kind?: unknown; thing?: unknown };
+          return kind === 'motif' ? { ...(one as object), thing: weighed(thing) } : one;
+        })
+      : bin,
+  };
+}

@@ -29,6 +29,26 @@ export const STITCH_UP = 7.52;
  */
 export const GAUGED_BAND = 15;
 
+/** The scale in a kitchen shows whole grams (common practice). */
+export const SCALE_STEP = 1;
+
+/**
+ * Per cent by which finished motifs of one kind, one maker and one yarn differ from each other, as a standard deviation (common
+ * practice: a few per cent; no measurement is published, the number is our own choice), and how many weighings of hers it
+ * counts for beside what she weighs.
+ */
+export const USUAL_SPREAD = 4;
+export const SPREAD_COUNTS = 8;
+
+/** About 95 % of a normal distribution lie within two standard deviations either way. */
+export const LIMITS_95 = 2;
+
+/**
+ * Per cent by which the yarn of a stitch of another height may be off that of a weighed one: the 95 % limits of the residuals
+ * of 4.7 % of the fit above.
+ */
+export const OTHER_STITCH_BAND = 9;
+
 /** Yarn in a length of chain, over that length: 25.5 in of yarn in 5 in of chain (windchilde.com/bluedepth; it prints 4.8 too). */
 export const CHAIN_PER_LENGTH = 5.1;
 

@@ -7,9 +7,9 @@ const STRIPES = '4 rows moss, 2 rows sand, three times, then 6 rows moss';
 const DEFINE = `/motif define name:"moss square" shape:diagonal size:12 gauge:13x10 hook:5mm colours:"${STRIPES}"`;
 const HOUR = 60 * 60 * 1000;
 
-async function room() {
+async function room(...lines: string[]) {
   const asked = asking();
-  expect(await asked.ask(DEFINE)).toMatchObject({ ok: true });
+  for (const line of [DEFINE, ...lines]) expect(await asked.ask(line)).toMatchObject({ ok: true });
   return asked;
 }
 
@@ -135,6 +135,71 @@ describe('/motif show, list, words, chart', () => {
 });
 
 describe('/motif weigh', () => {
+  it('takes several at once, keeps every reading, and is surer with each', async () => {
+    const { ask, projects } = await room();
+    const first = await ask('/motif weigh weight:12g');
+    expect(first.assumptions.join(' ')).toContain('whole grams');
+    expect(first.lines!.join(' ')).toContain('Five on the scale at once');
+    const more = await ask('/motif weigh weight:61g motifs:5');
+    expect(more.headline).toContain('weighs 12.2 g on average');
+    expect(more.figures).toMatchObject({ weighed: { value: 6 }, weight: { value: 73 / 6 } });
+    const fine = await ask('/motif weigh weight:49.1g motifs:4 step:0.1g');
+    const bands = [first, more, fine].map(({ figures }) => figures['band']!.value);
+    expect(bands[0]!).toBeGreaterThan(bands[1]! * 1.5);
+    expect(bands[1]!).toBeGreaterThan(bands[2]!);
+    const [motif] = (await projects.maker('me', 'me')).motifs;
+    expect(motif!.weighings).toEqual([
+      { weight: 12, motifs: 1, step: 1 },
+      { weight: 61, motifs: 5, step: 1 },
+      { weight: 49.1, motifs: 4, step: 0.1 },
+    ]);
+    expect(motif!.weight).toBeCloseTo(122.1 / 10, 12);
+    expect((await ask('/motif show')).lines!.join(' ')).toMatch(
+      /12\.2 g, 10 motifs weighed, right to about \d/,
+    );
+  });
+
+  it('says what looks like a slip, and begins anew when asked, or with another hook or ball', async () => {
+    const { ask, figure } = await room();
+    await ask('/motif weigh weight:12g');
+    expect((await ask('/motif weigh weight:13g')).lines!.join(' ')).not.toContain('slip');
+    expect((await ask('/motif weigh weight:120g')).lines!.join(' ')).toContain('replace:yes');
+    expect((await ask('/motif weigh weight:12g replace:yes')).figures['weighed']!.value).toBe(1);
+    await ask('/motif weigh weight:12g hook:5mm ball:170m/100g');
+    expect(await figure('/motif weigh weight:12g hook:5mm ball:85m/50g', 'weighed')).toBe(3);
+    expect(await figure('/motif weigh weight:14g hook:5.5mm', 'weighed')).toBe(1);
+    expect(await figure('/motif weigh weight:14g', 'weighed')).toBe(2);
+    expect(await figure('/motif weigh weight:14g ball:100m/50g', 'weighed')).toBe(1);
+  });
+
+  it('makes every answer about its yarn surer that shows how sure it is', async () => {
+    const { ask } = await room(
+      '/motif weigh side:15cm',
+      '/blanket start name:throw kinds:"moss square" columns:4 rows:5',
+      '/blanket colours colour:moss ball:170m/100g',
+      '/blanket colours colour:sand ball:170m/100g',
+    );
+    const highOf = async () => {
+      const { data } = await ask('/blanket materials');
+      const [moss] = data.colours as { total: number; high: number }[];
+      return moss!.high / moss!.total;
+    };
+    const sure: number[][] = [];
+    for (const line of ['/motif weigh weight:12g', '/motif weigh weight:61g motifs:5']) {
+      await ask(line);
+      sure.push([await highOf(), (await ask('/progress show')).figures['band']!.value]);
+    }
+    expect(sure[0]![0]!).toBeGreaterThan(sure[1]![0]!);
+    expect(sure[0]![1]!).toBeGreaterThan(sure[1]![1]!);
+    expect((await ask('/blanket materials')).lines!.join(' ')).toMatch(
+      /Weighed: moss square \(right to about \d/,
+    );
+    const close = await ask('/progress show left:160g colour:moss ball:170m/100g');
+    expect(close.lines!.join(' ').includes('closer than is known')).toBe(
+      Math.abs(close.figures['spare_weight']!.value) < 10,
+    );
+  });
+
   it('tells yarn in a stitch: 12 g of 1.7 m/g over 312 stitches', async () => {
     const { ask } = await room();
     const { figures } = await ask('/motif weigh weight:12g ball:170m/100g');

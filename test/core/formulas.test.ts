@@ -158,10 +158,12 @@ const SECOND: Readonly<Record<string, Trial>> = {
     return [{ each, motifs }, sum(upTo(motifs).map(() => each))];
   },
   HIGH_TOTAL: ({ real }) => {
-    const [sure, by_gauge, by_hook] = [real(0, 900), real(0, 900), real(0, 900)];
-    const [gauge_band, hook_band, reserve] = [real(5, 15), real(15, 30), real(0, 20)];
-    const high = sure + withPercent(by_gauge, gauge_band) + withPercent(by_hook, hook_band);
-    return [{ sure, by_gauge, gauge_band, by_hook, hook_band, reserve }, withPercent(high, reserve)];
+    const [yarn, more, reserve] = [real(0, 900), real(0, 90), real(0, 20)];
+    return [{ yarn, more, reserve }, withPercent(yarn, reserve) + withPercent(more, reserve)];
+  },
+  MORE_AT_MOST: ({ real }) => {
+    const [yarn, band] = [real(0, 900), real(1, 30)];
+    return [{ yarn, band }, withPercent(yarn, band) - yarn];
   },
   TO_BUY: ({ whole, real }) => {
     const [ball_length, at_hand, yarn] = [real(50, 300), whole(0, 9), real(0, 2000)];
@@ -740,6 +742,41 @@ const SECOND: Readonly<Record<string, Trial>> = {
       { motifs_to_come, in_one, done_of_one },
       sum(upTo(motifs_to_come).map((motif) => in_one - (motif === 1 ? done_of_one : 0))),
     ];
+  },
+  // What the scale tells.
+  MEAN_WEIGHT: ({ real, whole }) => {
+    const each = upTo(whole(1, 9)).map(() => real(5, 30));
+    return [{ weight: sum(each), motifs: each.length }, sum(each.map((one) => one / each.length))];
+  },
+  MEAN_ERROR: ({ real, whole }) => {
+    const [motifs, spread, scale_error] = [whole(1, 9), real(0.1, 3), real(0.1, 1)];
+    const all = sum(upTo(motifs).map(() => spread * spread)) + scale_error * scale_error;
+    return [{ motifs, spread, scale_error }, Math.sqrt(all) / motifs];
+  },
+  SCALE_ERROR: ({ real, whole }) => {
+    const [step, readings] = [real(0.1, 5), whole(1, 20)];
+    // The mean square of what is evenly spread over a step: the integral of x² from −½ to ½.
+    const meanSquare = (step * step * (0.5 ** 3 - (-0.5) ** 3)) / 3;
+    return [{ step, readings }, Math.sqrt(sum(upTo(readings).map(() => meanSquare)))];
+  },
+  SPREAD_OF_ONE: ({ real, whole }) => {
+    const [counts, usual, mean, readings] = [whole(1, 9), real(1, 9), real(5, 30), whole(1, 20)];
+    const [apart, scale_error] = [real(0.1, 5), real(0.1, 5)];
+    const one = withPercent(mean, usual) - mean;
+    const own = apart > scale_error ? (apart - scale_error) * (apart + scale_error) : 0;
+    const squares = sum(upTo(counts).map(() => one * one)) + own;
+    return [
+      { counts, usual, mean, apart, scale_error, readings },
+      Math.sqrt(squares / (counts + (readings - 1))),
+    ];
+  },
+  TWIN_BAND: ({ real }) => {
+    const [weighed, other_stitch] = [real(1, 30), real(1, 30)];
+    return [{ weighed, other_stitch }, hypotenuse(weighed, other_stitch)];
+  },
+  WEIGHING_BAND: ({ real }) => {
+    const [limits, error, mean] = [real(1, 3), real(0.1, 3), real(5, 30)];
+    return [{ limits, error, mean }, percentOver(mean + error * limits, mean)];
   },
   YARN_TO_COME: ({ real, whole }) => {
     const [stitch, in_one, to_come] = [real(0.01, 0.1), whole(1, 400), whole(0, 400)];

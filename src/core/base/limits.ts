@@ -14,6 +14,10 @@ export const LONGEST_NAME = 60;
 /** Motifs and blankets that a maker keeps. */
 export const MOST_MOTIFS = 100;
 export const MOST_BLANKETS = 50;
+/** Weighings that are remembered of a motif; the oldest go first. */
+export const MOST_WEIGHINGS = 20;
+/** Motifs on the scale at once. */
+export const MOST_ON_SCALE = 1000;
 /** Numbers in a list that is typed. */
 export const MOST_NUMBERS = 1000;
 /** Counts of rows in a list that is typed. */

@@ -5,6 +5,7 @@
 import { GAUGED_BAND, ROUGH_BAND, TAIL } from '../../standards/consumption.ts';
 import { defined } from '../base/defined.ts';
 import { sameName } from '../base/nearest-name.ts';
+import { sum } from '../base/sum.ts';
 import { formula, type Working } from '../base/working.ts';
 import { countBorderRounds, spaceBorder } from '../edges/border.ts';
 import { SEAM_LENGTH, SEAM_TAILS, SEAM_YARN, SEAMS } from '../edges/seams.ts';
@@ -41,13 +42,19 @@ export const COLOUR_TOTAL = formula({
   source: 'common practice: everything counted, then a reserve',
 });
 export const HIGH_TOTAL = formula({
-  label: 'The same, what is estimated taken at its high end',
-  formula:
-    '(sure + by_gauge * (1 + gauge_band / 100) + by_hook * (1 + hook_band / 100)) * (1 + reserve / 100)',
-  given: { sure: 'm', by_gauge: 'm', gauge_band: '', by_hook: 'm', hook_band: '', reserve: '' },
+  label: 'The same, everything taken at its high end',
+  formula: '(yarn + more) * (1 + reserve / 100)',
+  given: { yarn: 'm', more: 'm', reserve: '' },
+  unit: 'm',
+  source: 'derived: everything that is not sure at the upper end of its band at once',
+});
+export const MORE_AT_MOST = formula({
+  label: 'By how much it may be more',
+  formula: 'yarn * band / 100',
+  given: { yarn: 'm', band: '' },
   unit: 'm',
   source:
-    'derived: limits of the fit to published measurements where a gauge tells; common practice: a quarter where only hook and yarn do',
+    'derived: the band of the weighings, or the limits of the fit to published measurements where a gauge tells; common practice: a quarter where only hook and yarn do',
 });
 export const TO_BUY = formula({
   label: 'Balls still to buy',
@@ -237,29 +244,32 @@ function reckonColour(
       .reduce((sum, { metres }) => sum + metres, 0),
   };
   const beside = parts.carried + parts.seams + parts.border;
-  const byGauge = inMotifs.byGauge + (pieces.gauged ? beside : 0);
-  const byHook = inMotifs.byHook + (pieces.gauged ? 0 : beside);
+  const more = [
+    ...inMotifs.more,
+    ...(beside > 0
+      ? [
+          working.do(
+            MORE_AT_MOST,
+            { yarn: beside, band: pieces.gauged ? GAUGED_BAND : ROUGH_BAND },
+            `${colour}, by how much carried strands, seams and border may be more`,
+          ),
+        ]
+      : []),
+  ];
   const { reserve } = pieces;
   const total = working.do(COLOUR_TOTAL, { ...parts, reserve }, `${colour}, with the reserve`);
   const high = working.do(
     HIGH_TOTAL,
-    {
-      sure: sumOfParts(parts) - byGauge - byHook,
-      by_gauge: byGauge,
-      gauge_band: GAUGED_BAND,
-      by_hook: byHook,
-      hook_band: ROUGH_BAND,
-      reserve,
-    },
-    `${colour}, what is estimated taken at its high end`,
+    { yarn: sumOfParts(parts), more: sum(more), reserve },
+    `${colour}, everything taken at its high end`,
   );
   const { weighed } = inMotifs;
   return { colour, ...parts, total, high, weighed, ...reckonBalls(pieces, colour, total, high, working) };
 }
 
-/** What all motifs take of a colour in m, and how much of that is estimated. */
+/** What all motifs take of a colour in m, and by how much those of each kind may take more. */
 function reckonInMotifs(pieces: Pieces, counts: readonly number[], colour: string, working: Working) {
-  const sum = { worked: 0, tails: 0, carried: 0, byGauge: 0, byHook: 0, weighed: false };
+  const all = { worked: 0, tails: 0, carried: 0, more: [] as number[], weighed: false };
   pieces.motifs.forEach((motif, kind) => {
     const motifs = counts[kind] ?? 0;
     const part = motif.colours.find((one) => sameName(one.colour, colour));
@@ -267,14 +277,19 @@ function reckonInMotifs(pieces: Pieces, counts: readonly number[], colour: strin
     const forAll = (each: number, what: string) =>
       working.do(FOR_ALL, { each, motifs }, `${colour}, ${what} ${motif.name}`);
     const worked = forAll(part.worked, 'in every');
-    sum.worked += worked;
-    if (motif.how === 'weighed' || motif.how === 'as-weighed') sum.weighed = true;
-    else if (motif.how === 'by-gauge') sum.byGauge += worked;
-    else sum.byHook += worked;
-    if (part.tails > 0) sum.tails += forAll(part.tails, 'tails of every');
-    if (part.carried > 0) sum.carried += forAll(part.carried, 'carried in every');
+    all.worked += worked;
+    if (motif.how === 'weighed' || motif.how === 'as-weighed') all.weighed = true;
+    all.more.push(
+      working.do(
+        MORE_AT_MOST,
+        { yarn: worked, band: motif.band },
+        `${colour}, by how much ${motif.name} may take more`,
+      ),
+    );
+    if (part.tails > 0) all.tails += forAll(part.tails, 'tails of every');
+    if (part.carried > 0) all.carried += forAll(part.carried, 'carried in every');
   });
-  return sum;
+  return all;
 }
 
 const sumOfParts = ({ motifs, tails, carried, seams, border }: Parts) =>

@@ -9,6 +9,7 @@ import { hookFor, type HookAdvice } from '../size/compare-gauges.ts';
 import { reckonLength } from './balls.ts';
 import { planOf, type MotifSpec } from './motif.ts';
 import { reckonSide } from './motif-size.ts';
+import { readWeighings, weighingsOf, type Weighed, type Weighing } from './weighings.ts';
 
 export const WEIGHT_PER_STITCH = formula({
   label: 'Weight of a stitch',
@@ -32,6 +33,8 @@ export const SIDE_OFF = percentOff('measured', 'expected', {
 
 export interface MeasuredMotif {
   readonly total: number;
+  /** What the readings of the scale tell; unset where nothing was weighed. */
+  readonly weighed?: Weighed;
   /** Grams in a stitch (or block); unset where nothing was weighed. */
   readonly perStitch?: number;
   /** Metres in one motif, and centimetres in a stitch; unset without a ball. */
@@ -55,15 +58,18 @@ const reckonable = ({ shape, gauge, size, otherSize }: MotifSpec) =>
 export function readMeasured(motif: MotifSpec, ball?: Ball): MeasuredMotif {
   const working = new Working();
   const inOne = total(planOf(motif));
-  const yarn = motif.weight === undefined ? {} : readWeight(motif.weight, inOne, ball, working);
+  const weighings = weighingsOf(motif);
+  const yarn = weighings.length === 0 ? {} : readWeight(weighings, inOne, ball, working);
   return defined({ total: inOne, ...yarn, ...readSide(motif, working), working });
 }
 
-function readWeight(weight: number, inOne: number, ball: Ball | undefined, working: Working) {
-  const perStitch = working.do(WEIGHT_PER_STITCH, { weight, in_one: inOne });
-  if (!ball) return { perStitch };
-  const metres = reckonLength(weight, ball, working, 'Yarn in one');
+function readWeight(weighings: readonly Weighing[], inOne: number, ball: Ball | undefined, working: Working) {
+  const weighed = readWeighings(weighings, working);
+  const perStitch = working.do(WEIGHT_PER_STITCH, { weight: weighed.mean, in_one: inOne });
+  if (!ball) return { weighed, perStitch };
+  const metres = reckonLength(weighed.mean, ball, working, 'Yarn in one');
   return {
+    weighed,
     perStitch,
     metres,
     yarnPerStitch: working.do(YARN_IN_STITCH, { yarn: metres, cm_per_m: 100, in_one: inOne }),

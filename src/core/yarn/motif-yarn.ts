@@ -1,5 +1,5 @@
 /** What one motif takes of each colour: worked row by row, its tails, and what is carried up its side. */
-import { GAUGED_BAND, TAIL } from '../../standards/consumption.ts';
+import { GAUGED_BAND, OTHER_STITCH_BAND, ROUGH_BAND, TAIL } from '../../standards/consumption.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 import type { Ball } from '../base/quantity.ts';
 import { g, mm, num } from '../base/reader.ts';
@@ -24,6 +24,7 @@ import {
   type StitchYarn,
 } from './stitch-yarn.ts';
 import { findUsualHook, wpiOf } from './thickness.ts';
+import { readWeighings, weighingsOf } from './weighings.ts';
 
 export const WEIGHT_A_STITCH_LENGTH = formula({
   label: 'Weight, for every metre in a stitch',
@@ -47,6 +48,15 @@ export const TAILS = formula({
   source: 'published: 4–6 in at each end (creativecrochetcorner.com, "How to end off")',
 });
 
+export const TWIN_BAND = formula({
+  label: 'Right to about, per cent either way, by a weighed one of another stitch',
+  formula: 'sqrt(weighed^2 + other_stitch^2)',
+  given: { weighed: '', other_stitch: '' },
+  unit: '',
+  source:
+    'derived: what the weighing and what the ratio of the stitches leave open, added up by their squares',
+});
+
 export interface ColourPart {
   readonly colour: string;
   readonly stitches: number;
@@ -61,6 +71,8 @@ export interface MotifYarn {
   readonly plan: RowPlan;
   /** A weighed motif holds its tails and carried strands already; the others are estimated, from gauge or from hook and yarn. */
   readonly how: 'weighed' | 'as-weighed' | 'by-gauge' | 'rough';
+  /** Per cent either way that its yarn is right to, 19 times in 20. */
+  readonly band: number;
   readonly stitches: number;
   readonly colours: readonly ColourPart[];
   /** Ends to weave in. */
@@ -122,7 +134,7 @@ export function reckonMotifYarn(
   };
 }
 
-type Reckoned = Pick<MotifYarn, 'how' | 'perStitch' | 'colours' | 'assumptions'>;
+type Reckoned = Pick<MotifYarn, 'how' | 'band' | 'perStitch' | 'colours' | 'assumptions'>;
 
 const alikeWords = ({ motif, alike }: LaidOpen): string[] =>
   alike.length === 0
@@ -158,7 +170,8 @@ function shareWeight(open: LaidOpen, working: Working): Reckoned | undefined {
     tails: 0,
     carried: 0,
   }));
-  return { how: 'weighed', perStitch, colours, assumptions: alikeWords(open) };
+  const { band } = readWeighings(weighingsOf(motif), working, of);
+  return { how: 'weighed', band, perStitch, colours, assumptions: alikeWords(open) };
 }
 
 /** What the weight of a finished motif tells of a stitch: metres in it, and how it was worked. */
@@ -168,6 +181,8 @@ export interface WeighedStitch {
   readonly hook: number | undefined;
   readonly wpi: number;
   readonly perStitch: number;
+  /** Per cent either way that it is right to. */
+  readonly band: number;
 }
 
 /** What every weighed motif of a blanket tells of its stitch. The steps are added to the working. */
@@ -182,7 +197,8 @@ export function readWeighedStitches(
     if (!reckoned) return [];
     const [first = ''] = open.stitches.keys();
     const { name, hook, stitch } = { ...motif, stitch: open.plan.stitch };
-    return [{ name, stitch, hook, wpi: wpiOf(open.ballOf(first)), perStitch: reckoned.perStitch }];
+    const { perStitch, band } = reckoned;
+    return [{ name, stitch, hook, wpi: wpiOf(open.ballOf(first)), perStitch, band }];
   });
 }
 
@@ -220,6 +236,14 @@ function takeFromTwin(
   }));
   return {
     how: 'as-weighed',
+    band:
+      twin.stitch === plan.stitch
+        ? twin.band
+        : working.do(
+            TWIN_BAND,
+            { weighed: twin.band, other_stitch: OTHER_STITCH_BAND },
+            `${motif.name}: right to about, per cent either way`,
+          ),
     perStitch,
     colours,
     assumptions: [`${motif.name} takes as much yarn in a stitch as ${twin.name}, which was weighed.`],
@@ -272,6 +296,7 @@ function estimate(open: LaidOpen, working: Working): Reckoned {
   const { bySize, stitch } = yarnIn(first);
   return {
     how: bySize ? 'by-gauge' : 'rough',
+    band: bySize ? GAUGED_BAND : ROUGH_BAND,
     perStitch: stitch,
     colours,
     assumptions: [...assumptionsOf(open, bySize), ...alikeWords(open)],

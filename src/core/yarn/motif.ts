@@ -5,6 +5,7 @@ import type { Ball, Gauge } from '../base/quantity.ts';
 import { sameName } from '../base/nearest-name.ts';
 import { countBeside } from '../rows/chains.ts';
 import { rowPlan, total, type RowPlan, type Shape } from '../rows/index.ts';
+import type { Weighing } from './weighings.ts';
 import { spans, type ColourRun } from '../stripes/colour-runs.ts';
 
 /** A motif as it is saved: lengths in cm, the hook in mm, the weight of one finished motif in g. */
@@ -18,6 +19,8 @@ export interface MotifSpec {
   readonly gauge?: Gauge;
   readonly runs: readonly ColourRun[];
   readonly weight?: number;
+  /** The readings of the scale that the weight is the mean of. */
+  readonly weighings?: readonly Weighing[];
   /** The ball it was worked from, where it was said at the scale. */
   readonly ball?: Ball;
   readonly side?: number;

@@ -8,6 +8,7 @@ import { spans, type ColourRun } from '../stripes/colour-runs.ts';
 import { WEIGHT_OF_YARN } from './balls.ts';
 import { countByColour, planOf, runsOf, type MotifSpec, type Yarn } from './motif.ts';
 import { ballFor, readWeighedStitches, reckonMotifYarn, type MotifYarn } from './motif-yarn.ts';
+import { readWeighings, weighingsOf } from './weighings.ts';
 
 export const STITCHES_TO_COME = formula({
   label: 'Still to be worked',
@@ -70,6 +71,9 @@ export interface ToCome {
   readonly stitches: number;
   /** How its yarn is known: weighed, as another that was, or estimated. */
   readonly how: MotifYarn['how'];
+  /** Per cent either way that its metres are right to; its grams, where it was weighed without a ball of its own yarn. */
+  readonly band: number;
+  readonly weightBand: number;
   /** Metres still to come, and grams; those are unset where neither a ball of every colour nor a weighed motif tells them. */
   readonly metres: number;
   readonly weight?: number;
@@ -127,6 +131,11 @@ export function reckonToCome(
   return defined({
     stitches,
     how: yarn.how,
+    band: yarn.band,
+    weightBand:
+      weighedAlone === undefined
+        ? yarn.band
+        : readWeighings(weighingsOf(motif), working, (label) => `${motif.name}: ${label}`).band,
     metres: sum(colours.map(({ metres }) => metres)),
     weight: weights.every((weight) => weight !== undefined) ? sum(weights) : undefined,
     colours: colours.map((colour, index) => defined({ ...colour, weight: weights[index] })),
@@ -148,6 +157,10 @@ export const findRowsWith = (plan: RowPlan, counted: number, near: number): numb
     .filter(({ row, count }) => count === counted && row !== near)
     .map(({ row }) => row)
     .sort((a, b) => Math.abs(a - near) - Math.abs(b - near));
+
+/** Whether what is left over or missing is less than the weight to come may be off by `band` per cent. */
+export const isTooClose = (spare: number, come: number, band: number): boolean =>
+  Math.abs(spare) < (come * band) / 100;
 
 /** What is left on the scale less what is still to come, in grams: negative where it will not do. */
 export const reckonSpareWeight = (left: number, come: number, working: Working): number =>
