@@ -20,6 +20,7 @@ export const BY_HAND: Pieces = {
       name: 'dark',
       plan,
       how: 'by-gauge',
+      band: 15,
       stitches: 84,
       colours: [
         { colour: 'moss', stitches: 60, worked: 10, tails: 0.3, carried: 0.2 },
@@ -33,6 +34,7 @@ export const BY_HAND: Pieces = {
       name: 'light',
       plan,
       how: 'rough',
+      band: 25,
       stitches: 84,
       colours: [{ colour: 'Sand', stitches: 84, worked: 12, tails: 0.3, carried: 0 }],
       ends: 2,
