@@ -72,7 +72,10 @@ describe('what a blanket takes', () => {
   it('is as sure of what was weighed as the weighing is', () => {
     for (const how of ['weighed', 'as-weighed'] as const) {
       const [dark, light] = BY_HAND.motifs;
-      const [moss, sand, plum] = materials({ ...BY_HAND, motifs: [{ ...dark!, how, band: 4 }, light!] }).colours;
+      const [moss, sand, plum] = materials({
+        ...BY_HAND,
+        motifs: [{ ...dark!, how, band: 4 }, light!],
+      }).colours;
       expect([moss!.weighed, sand!.weighed, plum!.weighed]).toEqual([true, true, false]);
       close(moss!.high, (5.4 + 60 * 1.04 + (1.2 + 5.1 + 5.94) * 1.15) * 1.1);
       close(sand!.high, (3.6 + 24 * 1.04 + 72 * 1.25) * 1.1);
