@@ -78,7 +78,7 @@ describe('the largest blanket', () => {
           // What goes first is what has the largest part of it used up.
           const need = needOf(pieces)(found.best ?? laidOut(1, 1));
           const used = need.map((metres, colour) =>
-            stock[colour] === undefined || metres === 0 ? -1 : metres / stock[colour]!,
+            stock[colour] === undefined || metres === 0 ? -1 : metres / stock[colour],
           );
           expect(found.first).toBe(pieces.colours[used.indexOf(Math.max(...used))]);
           expect(found.tried).toBeLessThanOrEqual(sizes.length);

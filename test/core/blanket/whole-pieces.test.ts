@@ -4,18 +4,21 @@ import type { BlanketSpec } from '../../../src/core/blanket/pieces.ts';
 import type { MotifSpec } from '../../../src/core/yarn/motif.ts';
 import { pieces } from './pieces.ts';
 
-const halves: MotifSpec = {
+const GAUGE = { stitches: 13, rows: 10, over: 10 };
+const bare: MotifSpec = {
   name: 'halves',
   shape: 'diagonal',
   size: 12,
   stitch: 'hdc',
   hook: 5,
-  gauge: { stitches: 13, rows: 10, over: 10 },
   runs: [
     { colour: 'moss', rows: 12 },
     { colour: 'sand', rows: 12 },
   ],
 };
+const halves: MotifSpec = { ...bare, gauge: GAUGE };
+/** Reckoned by hook and yarn alone; its side measured. */
+const loose: MotifSpec = { ...bare, side: 15 };
 const BALL = { m: 170, g: 100 };
 
 const blanket = (changed: Partial<BlanketSpec> = {}): BlanketSpec => ({
@@ -26,11 +29,6 @@ const blanket = (changed: Partial<BlanketSpec> = {}): BlanketSpec => ({
   reserve: 0,
   ...changed,
 });
-
-const without = <K extends keyof MotifSpec>(...left: K[]): MotifSpec =>
-  Object.fromEntries(
-    Object.entries(halves).filter(([key]) => !left.includes(key as K)),
-  ) as unknown as MotifSpec;
 
 describe('the pieces of a blanket', () => {
   it('are joined and bordered in the first colour where nothing else is said, which is told', () => {
@@ -53,9 +51,9 @@ describe('the pieces of a blanket', () => {
     const first = pieces(blanket({ border: { rounds: [{ stitch: 'sc', colour: 'clay' }], corner: 3 } }));
     expect(first.assumptions.join()).not.toContain('border');
     expect(first.colours).toEqual(['moss', 'sand', 'clay']);
-    const bare = pieces(blanket({ border: { rounds: [], corner: 3 } }));
-    expect(bare.assumptions.join()).not.toContain('border');
-    expect(bare.border).toMatchObject({ rounds: [], width: 0 });
+    const plain = pieces(blanket({ border: { rounds: [], corner: 3 } }));
+    expect(plain.assumptions.join()).not.toContain('border');
+    expect(plain.border).toMatchObject({ rounds: [], width: 0 });
   });
 
   it('have rounds as high as their stitch beside the motif’s, from its rows or from its stitches', () => {
@@ -80,7 +78,6 @@ describe('the pieces of a blanket', () => {
     };
     expect(told(blanket())).toEqual([true, false, false]);
     expect(told(blanket({ kinds: [{ ...halves, weight: 14 }] }))).toEqual([true, true, true]);
-    const loose = { ...without('gauge'), side: 15 };
     expect(told(blanket({ kinds: [loose] }))).toEqual([false, false, false]);
     expect(told(blanket({ kinds: [{ ...loose, weight: 14 }] }))).toEqual([true, true, true]);
     expect(told(blanket({ kinds: [{ ...halves, weight: 14 }], border: { rounds: [], corner: 3 } }))).toEqual([
@@ -108,7 +105,6 @@ describe('the pieces of a blanket', () => {
   });
 
   it('estimate the border from the yarn of its colour, else of the first, else as it was weighed from', () => {
-    const loose = { ...without('gauge'), side: 15 };
     const plum = (yarns: BlanketSpec['yarns'], motif: MotifSpec = loose) =>
       pieces(blanket({ kinds: [motif], yarns })).border.rounds[1]!.perStitch;
     const thick = { m: 40, g: 100 };

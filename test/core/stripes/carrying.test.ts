@@ -73,6 +73,114 @@ describe('carrying or cutting', () => {
     expect(otherStripes(square, readRuns('4 rows moss, 4 rows sand, three times', 24))).toEqual([]);
   });
 
+  // Worked stripe by stripe on paper: which heights save ends, the fewest ends first, then those nearest to what there was.
+  it.each([
+    [
+      '5 rows moss, 1 row sand, four times',
+      24,
+      [
+        ['4 2', 4],
+        ['2 2', 4],
+        ['4 4', 4],
+        ['6 2', 8],
+        ['4 1', 12],
+      ],
+    ],
+    [
+      '7 rows moss, 3 rows sand, twice',
+      20,
+      [
+        ['8 4', 4],
+        ['4 2', 4],
+        ['4 4', 4],
+        ['2 2', 4],
+        ['6 2', 6],
+      ],
+    ],
+    // Three stripes that repeat but for the end: carried on in twos, the last one row.
+    [
+      '3 rows moss, 3 rows sand, twice, then 3 rows moss',
+      15,
+      [
+        ['4 4 4 3', 4],
+        ['2 2 2 2 2 2 2 1', 4],
+      ],
+    ],
+    // The last stripe may be cut short, and repeats all the same.
+    [
+      '3 rows moss, 3 rows sand, twice, then 3 rows moss, 1 row sand',
+      16,
+      [
+        ['4 4 4 4', 4],
+        ['2 2 2 2 2 2 2 2', 4],
+      ],
+    ],
+    // Nothing repeats: the last takes what is left, and no colour is lost.
+    ['3 rows moss, 3 rows sand, 3 rows moss, 3 rows clay', 12, [['2 2 2 6', 6]]],
+    ['3 rows moss, 1 row sand, 3 rows moss, 1 row clay', 8, [['2 2 2 2', 6]]],
+    // A last stripe that is longer is no repeat: the four stripes as they are, the last one filling up.
+    [
+      '3 rows moss, 1 row sand, 3 rows moss, 3 rows sand',
+      10,
+      [
+        ['4 2 4', 4],
+        ['2 2 2 4', 4],
+        ['4 4 2', 4],
+      ],
+    ],
+  ] as const)('%s: what saves ends', (text, rows, expected) => {
+    const plan = rowPlan('flat', { size: 10, otherSize: rows });
+    const runs = readRuns(text, rows);
+    const others = otherStripes(plan, runs);
+    const now = lengths(plan, runs).ends;
+    expect(
+      others.map((one, index) => [
+        one.runs
+          .slice(0, expected[index]?.[0].split(' ').length)
+          .map(({ rows: height }) => height)
+          .join(' '),
+        one.ends,
+      ]),
+    ).toEqual(expected);
+    for (const one of others) {
+      expect(one.saves).toBe(now - one.ends);
+      expect(Object.keys(one).sort()).toEqual(['ends', 'runs', 'saves']);
+    }
+  });
+
+  it('in rounds tries the most that is carried past', () => {
+    // Neither fives nor sixes are carried past, but of sixes there are fewer; fours and twos are.
+    const others = otherStripes(
+      rounds,
+      readRuns('5 rounds moss, 5 rounds sand, twice, then 4 rounds moss', 24, 'round'),
+    );
+    expect(others.map(({ runs, ends }) => [runs[0]!.rows, ends])).toEqual([
+      [4, 4],
+      [2, 4],
+      [6, 8],
+    ]);
+  });
+
+  it('counts the lengths of each colour', () => {
+    const { byColour } = of('3 rows moss, 3 rows sand, four times');
+    expect([...byColour]).toEqual([
+      ['moss', { lengths: 4, ends: 8, carriedOver: 0 }],
+      ['sand', { lengths: 4, ends: 8, carriedOver: 0 }],
+    ]);
+  });
+
+  it('takes a length up once more where it lies nearer', () => {
+    // Moss is cut at row 8, five rows on; from there it climbs past two.
+    const { lengths: all } = of('2 rows moss, 5 rows sand, 2 rows moss, 2 rows sand, 13 rows moss');
+    expect(
+      all.map(({ colour, fromRow, toRow, carriedOver }) => [colour, fromRow, toRow, carriedOver]),
+    ).toEqual([
+      ['moss', 1, 2, 0],
+      ['sand', 3, 11, 2],
+      ['moss', 8, 24, 2],
+    ]);
+  });
+
   const someRuns = fc
     .array(fc.record({ colour: fc.constantFrom('a', 'b', 'c', 'd'), rows: fc.integer({ min: 1, max: 7 }) }), {
       minLength: 1,

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import {
   colourOf,
   coloursIn,
+  cutRuns,
   joinRuns,
   rowsIn,
   spans,
@@ -168,5 +169,157 @@ describe('stripes as people say them', () => {
         expect(new Set(rows)).toEqual(new Set(coloursIn(runs)));
       }),
     );
+  });
+});
+
+describe('stripes in as few words as they need', () => {
+  /** `a2 b1` for two rows of a and one of b. */
+  const runs = (short: string): ColourRun[] =>
+    short.split(' ').map((one) => run(Number(one.slice(1)), one[0]!));
+  const repeated = (short: string, times: number) =>
+    runs(Array.from({ length: times }, () => short).join(' '));
+
+  it.each([
+    ['a4 b2 a4 b2 a4 b2 a6', '4 rows a, 2 rows b, three times, then 6 rows a'],
+    ['a1 b1 a1 b1', '1 row a, 1 row b, twice'],
+    ['a1 b1 a1 b1 a1', '1 row a, 1 row b, twice, then 1 row a'],
+    ['c3 a1 b1 a1 b1 c2', '3 rows c, then 1 row a, 1 row b, twice, then 2 rows c'],
+    ['a1 b1 c1 a1 b1 c1', '1 row a, 1 row b, 1 row c, twice'],
+    // What covers more goes first: five twice, not two twice; of two that cover as much the shorter.
+    ['a1 b1 a1 b1 c1 a1 b1 a1 b1 c1', '1 row a, 1 row b, 1 row a, 1 row b, 1 row c, twice'],
+    ['a1 b1 a1 b1 a1 b1 a1 b1', '1 row a, 1 row b, four times'],
+    // Of other heights, or other colours, it is no repeat.
+    ['a2 b1 a2 b2', '2 rows a, 1 row b, 2 rows a, 2 rows b'],
+    ['a2 b1 c2 b1', '2 rows a, 1 row b, 2 rows c, 1 row b'],
+    ['a2 b1 a2', '2 rows a, 1 row b, 2 rows a'],
+  ])('%s', (short, words) => {
+    expect(writeRuns(runs(short))).toBe(words);
+  });
+
+  it('says times in words as far as they are one', () => {
+    const times = (n: number) => writeRuns(repeated('a1 b1', n)).split(', ')[2];
+    expect([2, 3, 19, 20].map(times)).toEqual(['twice', 'three times', 'nineteen times', '20 times']);
+    expect(writeRuns(repeated('a1 b2', 3), 'round')).toBe('1 round a, 2 rounds b, three times');
+  });
+
+  it('is cut where it ends, and has no colour beyond', () => {
+    expect(cutRuns(runs('a4 b2'), 4)).toEqual(runs('a4'));
+    expect(cutRuns(runs('a4 b2'), 5)).toEqual(runs('a4 b1'));
+    expect(cutRuns(runs('a4 b2'), 9)).toEqual(runs('a4 b2'));
+    expect([0, 1, 4, 5, 6, 7].map((row) => colourOf(runs('a4 b2'), row))).toEqual([
+      undefined,
+      'a',
+      'a',
+      'b',
+      'b',
+      undefined,
+    ]);
+    expect(joinRuns(runs('a1 a2 b1 a1'))).toEqual(runs('a3 b1 a1'));
+  });
+});
+
+describe('stripes that are typed', () => {
+  it.each([
+    // Numbers in words, blanks, stops and every way to part two groups.
+    ['a row moss, two rows sand', 'm1 s2'],
+    ['1 row of moss, 2 rows in sand', 'm1 s2'],
+    ['  1  row   moss ,2 rows sand ., ', 'm1 s2'],
+    ['1 row moss; 2 rows sand;', 'm1 s2'],
+    ['1 row moss then 2 rows sand', 'm1 s2'],
+    ['1 row moss, then 2 rows sand', 'm1 s2'],
+    ['1 row moss; THEN: 2 rows sand', 'm1 s2'],
+    ['1 row moss,then, 2 rows sand', 'm1 s2'],
+    ['1 row moss and 2 rows sand', 'm1 s2'],
+    ['1 row moss, and 2 rows sand', 'm1 s2'],
+    ['moss for 1 row, sand for 2 rows', 'm1 s2'],
+    ['1 row moss, sand to the end', 'm1 s2'],
+    ['1 row moss, the rest in sand', 'm1 s2'],
+    ['1 rnd moss, 2 rnds sand', 'm1 s2'],
+    ['1 row moss, once, then 2 rows sand', 'm1 s2'],
+    ['moss throughout', 'm3'],
+    ['all moss', 'm3'],
+    ['1 row moss, x 3', 'm3'],
+    ['1 row moss, 3 x', 'm3'],
+    ['1 row moss, 3×', 'm3'],
+  ])('%s', (text, short) => {
+    const words: Record<string, string> = { m: 'moss', s: 'sand' };
+    expect(readRuns(text, 3)).toEqual(
+      short.split(' ').map((one) => run(Number(one.slice(1)), words[one[0]!]!)),
+    );
+  });
+
+  it.each([
+    ['twenty rows moss', 20],
+    ['twenty-one rows moss', 21],
+    ['thirty two rows moss', 32],
+    ['ninety nine rows moss', 99],
+    ['nineteen rows moss', 19],
+    ['an row moss', 1],
+  ])('%s are %i', (text, rows) => {
+    expect(readRuns(text, rows)).toEqual([run(rows, 'moss')]);
+  });
+
+  it.each([
+    [
+      '4 rows moss, 2 rows sand, twice',
+      'That is 12 rows; the piece has 24: 12 are missing.',
+      'This fits: 4 rows moss, 2 rows sand, twice, then 12 rows moss.',
+      { needed: 24, given: 12 },
+    ],
+    [
+      '30 rows moss, 2 rows sand',
+      'That is 32 rows; the piece has 24: 8 too many.',
+      'This fits: 24 rows moss.',
+      { needed: 24, given: 32 },
+    ],
+    [
+      '23 rows moss',
+      'That is 23 rows; the piece has 24: 1 are missing.',
+      'This fits: 24 rows moss.',
+      { needed: 24, given: 23 },
+    ],
+  ])('%s: says how far off it is, and what fits', (text, message, hint, facts) => {
+    expect(refusal(() => readRuns(text, 24))).toEqual(refused('rows-do-not-fit', { message, hint, facts }));
+  });
+
+  it('leaves nothing to the rest where all rows are taken', () => {
+    for (const given of [24, 30])
+      expect(refusal(() => readRuns(`${given} rows moss, rest sand`, 24))).toEqual(
+        refused('no-rows', {
+          message: 'No rows are left for sand.',
+          hint: `Those before it already come to ${given} of 24.`,
+          facts: { rows: 24, given },
+        }),
+      );
+    expect(readRuns('23 rows moss, rest sand', 24)).toEqual([run(23, 'moss'), run(1, 'sand')]);
+  });
+
+  it('repeats up to four times the piece, so that what is too long can be said', () => {
+    const code = (text: string) => refusal(() => readRuns(text, 24));
+    expect(code('1 row moss, 96 times')).toEqual(
+      refused('rows-do-not-fit', { facts: { needed: 24, given: 96 } }),
+    );
+    expect(code('1 row moss, 97 times')).toEqual(
+      refused('too-many-rows', { facts: { rows: 24, given: 97 } }),
+    );
+    expect(code('12 rows clay, then 2 rows moss, 42 times')).toEqual(refused('rows-do-not-fit'));
+    expect(code('12 rows clay, then 2 rows moss, 43 times')).toEqual(
+      refused('too-many-rows', { facts: { rows: 24, given: 98 } }),
+    );
+  });
+
+  it('takes a name of sixty characters, and not one more', () => {
+    expect(readRuns(`3 rows ${'m'.repeat(60)}`, 3)).toHaveLength(1);
+    expect(refusal(() => readRuns(`3 rows ${'m'.repeat(61)}`, 3))).toEqual(
+      refused('name-too-long', { facts: { most: 60, given: 61 } }),
+    );
+  });
+
+  it('knows a colour by any capitals, in the first spelling', () => {
+    expect(readRuns('1 row Moss, 1 row sand, 1 row MOSS', 3)).toEqual([
+      run(1, 'Moss'),
+      run(1, 'sand'),
+      run(1, 'Moss'),
+    ]);
   });
 });
