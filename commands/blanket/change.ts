@@ -27,6 +27,8 @@ export const change = question({
   asked: {
     ways: [
       'change border',
+      'no-border blanket mine',
+      'no-border blanket change',
       'change join',
       'rename blanket',
       'rename @blanket',
@@ -52,7 +54,7 @@ export const change = question({
       border: { takes: 'stitches', with: 'border' },
       border_colours: { never: true },
       corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
-      no_border: { choices: { yes: 'remove' }, with: 'border' },
+      no_border: { choices: { yes: 'remove no-border' }, with: 'border no-border' },
     },
     needs: [['new_name', 'joining', 'border', 'corner', 'reserve', 'no_border']],
     phrases: ['change the border to sc hdc sc', 'rename my blanket to "porch blanket"'],

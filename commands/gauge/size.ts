@@ -22,6 +22,7 @@ export const size = question({
       '?size motif <gauge>',
       '?size motif gauge',
       'which size ?motif <gauge>',
+      'which size ?motif <length>',
       'need motif gauge <length>',
       '?row motif <length> <gauge>',
       '?row motif <length> gauge',

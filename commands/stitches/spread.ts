@@ -42,7 +42,7 @@ export const spread = question({
       from: {
         takes: 'count',
         nouns: 'stitch across row round',
-        lead: 'from over across of have got on with into in',
+        lead: 'from over across a_row_of a_round_of row_of round_of out_of total_of my have got on with into in',
       },
       to: {
         takes: 'count',

@@ -181,7 +181,8 @@ export const sentBack = question({
     marks: {
       motifs: { takes: 'numbers', only: false, nouns: 'motif' },
       reason: {
-        capture: /\b(?:because|as|since|reason:?|for being|:)\s+(?:"([^"]+)"|“([^”]+)”|(.+?)[.!]?$)/iu,
+        capture:
+          /\b(?:because(?:\s+of)?|as|since|reason:?|for being|:)\s+(?:"([^"]+)"|“([^”]+)”|(.+?)[.!]?$)/iu,
       },
       name: { takes: 'saved-group' },
     },

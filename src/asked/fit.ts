@@ -118,15 +118,13 @@ function distanceTo(heard: Heard, from: number, to: number, sense: { from: numbe
 /** Whether one of the words that lead to an option stands right before a piece. */
 function leads(heard: Heard, piece: Piece, lead: string | undefined): boolean {
   if (lead === undefined) return false;
-  let at = piece.from - 1;
-  while (
-    at >= 0 &&
-    /^(a|an|the|about|round|row|of)$/.test(heard.words[at] ?? '') &&
-    !lead.split(' ').includes(heard.words[at] ?? '')
-  )
-    at--;
-  const before = heard.words.slice(0, at + 1).join(' ');
-  return lead.split(' ').some((word) => ` ${before}`.endsWith(` ${word.replaceAll('_', ' ')}`));
+  const forms = lead.split(' ').map((word) => ` ${word.replaceAll('_', ' ')}`);
+  for (let at = piece.from - 1; at >= 0; at--) {
+    const before = ` ${heard.words.slice(Math.max(0, at - 4), at + 1).join(' ')}`;
+    if (forms.some((form) => before.endsWith(form))) return true;
+    if (!/^(a|an|the|about|round|row|of)$/.test(heard.words[at] ?? '')) return false;
+  }
+  return false;
 }
 
 /** Whether it is asked how many there are of one of these; “how many do I need” is asked of anything. */
@@ -458,12 +456,15 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
   const offers: Offer[] = [];
   // Two shapes by their names: which one is meant is asked.
   const manyShapes = new Set(pieces.filter(({ kind }) => kind === 'shape').map(({ text }) => text)).size > 1;
+  const sized = asked.pairs?.other === undefined && pieces.some(({ kind }) => kind === 'dims');
   for (const piece of pieces) {
     if (piece.kind === 'shape' && manyShapes) continue;
     if (used.has(piece) || piece.kind === 'aside' || piece.kind === 'name') continue;
     for (const slot of slots) {
       if (filled(slot.name)) continue;
       if (slot.takes === 'stitches') continue;
+      // Where a whole size is said, no single length is one half of it.
+      if (sized && piece.kind !== 'dims' && asked.pairs?.dims?.includes(slot.name)) continue;
       const taken = takes(slot, piece, heard);
       if (!taken) continue;
       const counted = piece.nouns.some((noun) => slot.nouns.includes(noun));

@@ -48,9 +48,15 @@ export const COMMON: Readonly<Record<string, Mark>> = {
     asks: 'How wide should it be?',
     takes: 'length',
     near: 'across blanket piece',
-    not: 'border motif',
+    not: 'border motif block',
   },
-  height: { asks: 'How high should it be?', takes: 'length', near: 'down', not: 'border motif', only: true },
+  height: {
+    asks: 'How high should it be?',
+    takes: 'length',
+    near: 'down',
+    not: 'border motif block',
+    only: true,
+  },
   corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
   columns: {
     asks: 'How many motifs side by side?',

@@ -130,7 +130,7 @@ export function moodOf(tokens: readonly Token[], words: readonly string[], phras
       reports &&
       (WISHES.test(lower) || GONE_WRONG.test(lower) || !words.some(tells)) &&
       !TOLD.test(lower) &&
-      tokens.filter(({ kind }) => kind === 'number').length >= 3,
+      tokens.filter(({ kind }) => kind === 'number').length >= (/\bpattern\b/.test(lower) ? 2 : 3),
     sentence,
     asking,
   };

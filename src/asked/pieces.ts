@@ -1038,7 +1038,20 @@ function together(
         const blanketAfter = [1, 2].some((ahead) => sensesAt(next + ahead).includes('blanket'));
         const blanketBefore = lastSense(sensesAt, a.from, ['motif', 'blanket', 'block']) === 'blanket';
         const article = /^(a|one|each|per|every)$/.test(words[a.from - 1] ?? '') && !blanketAfter;
-        if (blanketAfter || (blanketBefore && !article) || words[next] === 'each') {
+        // “72 inches square, 9 inch motifs”: the motif has a length of its own.
+        const other = pieces.some(
+          (piece) =>
+            piece.kind === 'length' &&
+            piece !== a &&
+            sensesAt(piece.to).some((sense) => sense === 'motif' || sense === 'block'),
+        );
+        const alone = /^([,.;:–(-]|and|with|made|out|from|using)?$/.test(words[next + 1] ?? '');
+        if (
+          blanketAfter ||
+          (other && alone && !article) ||
+          (blanketBefore && !article) ||
+          words[next] === 'each'
+        ) {
           merge({
             kind: 'dims',
             text: a.text,

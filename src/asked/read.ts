@@ -102,6 +102,7 @@ const NEUTRAL = new Set<SenseName>([
   'wanted',
   'wish',
   'round-it',
+  'no-border',
   'abbreviation',
   'size',
   'across',
@@ -239,9 +240,20 @@ function judge(grammar: Grammar, heard: Heard): { score: number } | undefined {
       score -= weightOf(sense) * (asking || heard.mood.asking.size === 0 ? 0.8 : 0.35);
     }
   }
+  // Somebody who asks for a number or a size reports nothing.
+  if (
+    grammar.asked.reports === true &&
+    /^(motif|group)$/.test(grammar.asked.saved ?? '') &&
+    heard.goals.some(({ senses }) => senses.length > 0) &&
+    !grammar.ways.flat().some(({ kind }) => kind === 'goal')
+  )
+    score -= ASKED_NOT_TOLD;
   for (const part of grammar.notPieces.flatMap(readWay)) if (partScore(part, heard) !== undefined) score -= 2;
   return { score };
 }
+
+/** What is taken off a report where something is asked for by its noun. */
+const ASKED_NOT_TOLD = 1.5;
 
 /** The least that a reading must speak for itself, and how far the next must stay behind. */
 const SURE = 2;

@@ -168,7 +168,7 @@ export const SENSES = {
   ),
   measure: sense(
     0.7,
-    'measure+, come out, comes out, came out, turn out, turns out, turned out, on a side, per side, finishing at, works up',
+    'measure+, come out, comes out, came out, turn out, turns out, turned out, on a side, per side, finishing at, works up, gives me, gives you, give me a side',
   ),
   mean: sense(
     1.2,
@@ -210,7 +210,7 @@ export const SENSES = {
   sleep: sense(1.5, 'sleep, sleeping, asleep, bedtime, overnight'),
   iron: sense(
     2,
-    'iron, ironing, ironed, steam, steaming, steamed, melt, melts, heat, hot, steam block, steamer',
+    'iron, ironing, ironed, steam, steaming, steamed, melt, melts, heat, hot iron, hot water, steam block, steamer',
   ),
   sell: sense(2, 'sell, selling, sold, sale, craft fair, market stall, etsy shop, give to charity'),
   rules: sense(1, 'rule, law, laws, legal, legally, regulation, allowed'),
@@ -256,6 +256,10 @@ export const SENSES = {
     1,
     "switch, switch to, choose, select, use, working on, work on, go to, change to, pick, current, make current, i'm on, move to, change over",
   ),
+  'no-border': sense(
+    1,
+    'no border, without a border, without border, without the border, leave the border off, leave off the border, take the border off, drop the border',
+  ),
   rename: sense(2, 'rename, name it, call it, new name, change the name'),
   change: sense(0.9, 'change, set, make, put, alter, edit, update, switch'),
   layout: sense(
@@ -283,7 +287,7 @@ export const SENSES = {
     1.8,
     'scale, scale up, scale down, bigger, larger, smaller, enlarge, resize, upsize, other size, another size, different size, what if, would it be if, scaled',
   ),
-  kind: sense(1.2, 'kind, type, sort, kinds'),
+  kind: sense(1.2, 'kind, type, sort, kinds, of each'),
   next: sense(
     1.4,
     'next, following, what now, what comes next, coming row, whats next, comes after, another, one more, onwards',
@@ -421,7 +425,7 @@ export const SENSES = {
   ),
   opinion: sense(
     4,
-    'favourite, favorite, prefer, do you like, do you think, which of these, best brand, like best, look better, looks better, go together, match, go with, what do you think, recommend, recommendation, suggestions, any tips, thoughts, thoughts on, opinions, would you choose, which one do you',
+    'favourite, favorite, the best, best yarn, best hook, best wool, best way, nicest, prefer, do you like, do you think, which of these, best brand, like best, look better, looks better, go together, match, go with, what do you think, recommend, recommendation, suggestions, any tips, thoughts, thoughts on, opinions, would you choose, which one do you',
   ),
   teach: sense(
     3,
@@ -441,8 +445,8 @@ export const SENSES = {
     'how do you do, how do i do, how to do, how is, how do you, how do i, how do you work, do you do, how does one',
   ),
   yours: sense(
-    2,
-    "your, yours, you have, you made, you own, have you, did you, you use, you do with, do you, would you, are you, you're",
+    3,
+    "your, yours, do you all, you all, you guys, you lot, you ladies, you folks, you have, you made, you own, have you, did you, you use, you do with, do you, would you, are you, you're",
   ),
 } as const satisfies Record<string, Sense>;
 

@@ -64,6 +64,21 @@ export function lookUpTerm(typed: string): Meaning[] {
           ),
     ];
   }
+  // FPdc, BP hdc: round the stem. fsc, fdc: the chain and the stitch in one.
+  const [, post, around] = /^(fp|bp)[ -]?(sc|hdc|dc|htr|tr|dtr)$/.exec(word) ?? [];
+  if (post !== undefined && around !== undefined) {
+    const where = ABBREVIATIONS.find(({ short }) => short.toLowerCase() === post)?.means ?? '';
+    return [same(`${around}, in the pattern’s own terms, at the ${where}`, 'common practice')];
+  }
+  const founded = /^f(sc|hdc|dc|htr|tr)$/.exec(word)?.[1];
+  if (founded !== undefined) {
+    return [
+      same(
+        `foundation ${founded}, in the pattern’s own terms: each stitch makes its own chain below it, instead of a foundation chain worked first`,
+        'common practice',
+      ),
+    ];
+  }
   const german = GERMAN_NAMES.find(({ names }) => names.includes(word));
   if (german) {
     const stitch = STITCH_NAMES.find(({ US }) => US[0] === german.US);

@@ -253,6 +253,14 @@ describe('a term', () => {
     expect(how('ch 5')).toEqual(['make 5 chains; with a dash (ch-5) it is a loop that is there already']);
     expect(how('CH 1')).toEqual(['make 1 chain; with a dash (ch-1) it is a loop that is there already']);
     expect(how('ch-120')).toHaveLength(1);
+    expect(how('FPdc')).toEqual([
+      'dc, in the pattern’s own terms, at the front post: round the stem, from in front',
+    ]);
+    expect(how('bp htr')).toEqual([
+      'htr, in the pattern’s own terms, at the back post: round the stem, from behind',
+    ]);
+    expect(how('fsc')[0]).toMatch(/^foundation sc, in the pattern’s own terms/);
+    for (const none of ['fpx', 'fch', 'ftog']) expect(how(none)).toEqual([]);
     for (const none of ['ch-1200', 'ch5', 'xch 5', 'ch 5x', 'ch-']) expect(how(none)).toEqual([]);
   });
 
