@@ -4,7 +4,7 @@
  *   npm run mutate -- src/core/edges/border.ts …   these files or folders
  *   npm run mutate -- --table src/core/rows        these, and their rows in the table of DEVELOPERS.md
  *   npm run mutate -- --all                        every file of src/core, and the whole table
- *   npm run mutate -- --own src/core/rows          judged by the tests of their own chapters alone: quick, while tests are written
+ *   npm run mutate -- --own src/core/rows          judged by the tests of their own chapters and the outside checks alone: quick, while tests are written
  *   npm run mutate -- --brief …                    without the list of what is left
  */
 import { execFileSync } from 'node:child_process';
@@ -39,7 +39,11 @@ const began = performance.now();
 const sources = await Promise.all(files.map((file, index) => instrument(file, `f${index}-`)));
 const own = args.includes('--own');
 const judges = own
-  ? [...new Set(files.map((file) => dirname(file).replace('src/', 'test/'))), 'test/core/formulas.test.ts']
+  ? [
+      ...new Set(files.map((file) => dirname(file).replace('src/', 'test/'))),
+      'test/core/formulas.test.ts',
+      'test/outside',
+    ]
   : JUDGES;
 const tests = judges.flatMap(listed).filter((file) => file.endsWith('.test.ts') && file !== SEASON);
 const verdicts = await judge(sources, tests, say);

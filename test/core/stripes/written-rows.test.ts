@@ -14,6 +14,7 @@ import {
   series,
   listLines,
   writeInstructions,
+  writeRow,
 } from '../../../src/core/stripes/written-rows.ts';
 import { STITCHES, type Stitch } from '../../../src/standards/stitches.ts';
 import { TERMS } from '../../../src/standards/terms.ts';
@@ -385,4 +386,236 @@ it('a series is written as it is read', () => {
       },
     ),
   );
+});
+
+/** The lines of a plan, its tokens in US terms. */
+const linesOf = (plan: RowPlan, runs: Parameters<typeof writeInstructions>[1] = []) => {
+  const { before, steps, after } = writeInstructions(plan, runs);
+  const shown = (line: string) => forReader(line, { units: 'metric', terms: 'US' });
+  return {
+    before: before.map(shown),
+    steps: steps.map((step) => shown('change' in step ? step.change : step.text)),
+    after: after.map(shown),
+  };
+};
+
+describe('one row by itself', () => {
+  it.each(cases)('%s in %s can be worked, and has its change of colour', (shape, stitch) => {
+    for (const size of [1, 2, 5]) {
+      const plan = rowPlan(shape, { size, stitch, ...(shape === 'flat' ? { otherSize: 7 } : {}) });
+      const rows = plan.rows.length;
+      const half = Math.ceil(rows / 2);
+      const runs = joinRuns([
+        { colour: 'moss', rows: half },
+        ...(rows > half ? [{ colour: 'sand', rows: rows - half }] : []),
+      ]);
+      const changes = writeInstructions(plan, runs).steps.flatMap((step) => ('change' in step ? [step] : []));
+      let before = 0;
+      for (const { row, count } of plan.rows) {
+        const { text, change } = writeRow(plan, runs, row);
+        expect(text).toMatch(/\.$/);
+        const body = forReader(text, { units: 'metric', terms: 'US' }).slice(0, -1);
+        expect(workRow(body, 0, 1, before, stitch)).toBe(count);
+        // The very first row only begins with its colour: nothing is changed.
+        expect(change).toBe(row === 1 ? undefined : changes.find(({ from }) => from === row)?.change);
+        before = count;
+      }
+    }
+  });
+});
+
+describe('corners', () => {
+  /** Into which stitch of the round below each stitch goes, in order. */
+  function worked(body: string): number[] {
+    const into: number[] = [];
+    let at = -1;
+    const work = (text: string): void => {
+      const rules: [RegExp, (...found: string[]) => void][] = [
+        [
+          /^\[(.*?)\] (\d+) times?/,
+          (inside, times) => Array.from({ length: Number(times) }, () => work(inside)),
+        ],
+        [/^ch \d+ \(does not count\)/, () => undefined],
+        [/^ch \d+ \(counts as the first \w+\)/, () => into.push(++at)],
+        [/^(\d+) more \w+ in the same stitch/, (n) => into.push(...Array<number>(Number(n)).fill(at))],
+        [/^(\d+) \w+ in the next stitch/, (n) => into.push(...Array<number>(Number(n)).fill(++at))],
+        [
+          /^1 \w+ in each of the next (\d+) stitches/,
+          (n) => Array.from({ length: Number(n) }, () => into.push(++at)),
+        ],
+      ];
+      for (let left = text; left !== '';) {
+        const rule = rules.find(([pattern]) => pattern.test(left));
+        if (!rule) throw new Error(`cannot work “${left}”`);
+        const [whole, ...found] = rule[0].exec(left)!;
+        rule[1](...found);
+        left = left.slice(whole.length).replace(/^, /, '');
+      }
+    };
+    work(body);
+    return into;
+  }
+
+  it.each(
+    STITCHES.flatMap((stitch) =>
+      (['hexagon', 'solid-square'] as const).map((shape) => [shape, stitch] as const),
+    ),
+  )('of a %s in %s sit on the middle of the corner below, in every round', (shape, stitch) => {
+    const plan = rowPlan(shape, { size: 14, stitch });
+    let middles: number[] = [];
+    for (const { row } of plan.rows.slice(1)) {
+      const into = worked(
+        forReader(writeRow(plan, [], row).text, { units: 'metric', terms: 'US' }).slice(0, -1),
+      );
+      const corners = [...new Set(into)].filter((below) => into.filter((one) => one === below).length > 1);
+      expect(corners).toHaveLength(shape === 'hexagon' ? 6 : 4);
+      if (row > 2)
+        corners.forEach((below, index) => expect(Math.abs(below - middles[index]!)).toBeLessThanOrEqual(0.5));
+      middles = corners.map((below) => (into.indexOf(below) + into.lastIndexOf(below)) / 2);
+    }
+  });
+
+  it('of a circle there are none: every section begins with its increase, one above the other', () => {
+    expect(linesOf(rowPlan('circle', { size: 4, stitch: 'sc' })).steps).toEqual([
+      'Round 1: ch 1 (does not count), 6 sc in the ring. (6 sc)',
+      'Round 2: ch 1 (does not count), 2 sc in the next stitch, [2 sc in the next stitch] 5 times. (12 sc)',
+      'Rounds 3–4: ch 1 (does not count), 2 sc in the next stitch, [1 sc in each of the next 1, 2 stitches, 2 sc in the next stitch] 5 times, 1 sc in each of the next 1, 2 stitches. (18, 24 sc)',
+    ]);
+    expect(linesOf(rowPlan('circle', { size: 3, stitch: 'dc' })).steps.at(-1)).toBe(
+      'Round 3: ch 3 (counts as the first dc), 1 more dc in the same stitch, [1 dc in the next stitch, 2 dc in the next stitch] 11 times, 1 dc in the next stitch. (36 dc)',
+    );
+  });
+});
+
+describe('rows in blocks', () => {
+  const rows = (size: number, otherSize: number) => linesOf(rowPlan('blocks', { size, otherSize })).steps;
+  const GAINS = '1 new block, 1 block in each chain space to the last, sl st in the last chain space.';
+  const LOSES = 'sl st to the first chain space, 1 block in each chain space to the end.';
+
+  it('that keep their number gain at one edge and lose at the other: by turns at their beginning and at their end', () => {
+    expect(rows(3, 8)).toEqual([
+      'Row 1: 1 new block. (1 block)',
+      'Rows 2–3: 1 new block, 1 block in each chain space to the end. (2, 3 blocks)',
+      ...[4, 5, 6, 7, 8].map((row) => `Row ${row}: ${row % 2 === 0 ? GAINS : LOSES} (3 blocks)`),
+      'Rows 9–10: sl st to the first chain space, 1 block in each chain space to the last, sl st in the last chain space. (2, 1 blocks)',
+    ]);
+  });
+
+  it('are said two by two where there are three of each, what is left by itself', () => {
+    expect(rows(3, 9).slice(2, -1)).toEqual([
+      `Rows 4, 6, 8: ${GAINS} (3 blocks)`,
+      `Rows 5, 7, 9: ${LOSES} (3 blocks)`,
+    ]);
+    expect(rows(3, 12).slice(2, -1)).toEqual([
+      `Rows 4, 6 … 10: ${GAINS} (3 blocks)`,
+      `Rows 5, 7 … 11: ${LOSES} (3 blocks)`,
+      `Row 12: ${GAINS} (3 blocks)`,
+    ]);
+    expect(rows(1, 7)).toEqual([
+      'Row 1: 1 new block. (1 block)',
+      `Rows 2, 4, 6: ${GAINS} (1 block)`,
+      `Rows 3, 5, 7: ${LOSES} (1 block)`,
+    ]);
+  });
+});
+
+describe('what is said before the rows', () => {
+  it.each(cases)('%s in %s: every short word that is used, and no other', (shape, stitch) => {
+    const { before, steps } = linesOf(
+      rowPlan(shape, { size: 4, stitch, ...(shape === 'flat' ? { otherSize: 4 } : {}) }),
+    );
+    const used = [...steps, ...before.slice(1)].join(' ');
+    const explained = before[0]!.split('; ').map((one) => one.split(': ')[0]!);
+    expect(explained).toEqual([
+      'ch',
+      ...(used.includes('sl st') ? ['sl st'] : []),
+      stitch,
+      ...(used.includes('2tog') ? [`${stitch}2tog, ${stitch}3tog`] : []),
+    ]);
+  });
+
+  it.each(cases)('%s in %s: how it is begun, turned and joined, and what its chains are', (shape, stitch) => {
+    const { before, steps } = linesOf(
+      rowPlan(shape, { size: 4, stitch, ...(shape === 'flat' ? { otherSize: 4 } : {}) }),
+    );
+    const used = steps.join(' ');
+    const notes = before.slice(1).join(' ');
+    expect(notes.includes('Begin with a ring')).toBe(used.includes('in the ring'));
+    expect(notes.includes('Turn at the end of every row.')).toBe(used.includes('Row'));
+    expect(notes.includes('A new block: ')).toBe(used.includes('1 new block'));
+    // In rows the next row must know the chain for a stitch; in joined rounds nothing is worked into it.
+    const inRows = used.includes('Row') && shape !== 'blocks';
+    expect(notes.includes('goes into its top')).toBe(inRows && used.includes('counts as the first'));
+    expect(notes.includes('left unworked')).toBe(
+      used.includes('counts as the first') && used.includes('does not count'),
+    );
+    expect(notes.includes('Loops on the hook')).toBe(used.includes('tog'));
+    expect(notes.includes('Each corner sits')).toBe(shape === 'hexagon' || shape === 'solid-square');
+  });
+
+  it('tells the chains of a block: three to work into, and those that are skipped', () => {
+    const told = STITCHES.map((stitch) =>
+      /A new block: ch (\d), 1 \w+ in the (\w+) ch/.exec(
+        linesOf(rowPlan('blocks', { size: 2, stitch })).before[1]!,
+      )!,
+    );
+    expect(told.map(([, chain, into]) => [chain, into])).toEqual([
+      ['4', 'second'],
+      ['5', 'third'],
+      ['6', 'fourth'],
+      ['7', 'fifth'],
+    ]);
+  });
+
+  it('counts the loops before the closing pull', () => {
+    expect(linesOf(rowPlan('diagonal', { size: 3 })).before.at(-1)).toBe(
+      'Loops on the hook before the closing pull: hdc 3, two together 5, three together 7 (common practice).',
+    );
+  });
+});
+
+describe('changes of colour', () => {
+  const run = (rows: number, colour: string) => ({ colour, rows });
+
+  it('in rows say where the old colour hangs, and where the new one is taken up', () => {
+    const plan = rowPlan('flat', { size: 10, otherSize: 8 });
+    const { steps, after } = linesOf(plan, [run(2, 'moss'), run(2, 'sand'), run(2, 'moss'), run(2, 'sand')]);
+    expect(steps.filter((line) => !line.startsWith('Row'))).toEqual([
+      'Begin with moss.',
+      'Change to sand with the last pull of row 2: join it, leaving 15 cm; let moss hang at the edge where row 2 ended.',
+      'Change to moss with the last pull of row 4: pick it up where it hangs since row 2, past 2 rows, without pulling it tight; let sand hang at the edge where row 4 ended.',
+      'Change to sand with the last pull of row 6: pick it up where it hangs since row 4, past 2 rows, without pulling it tight; cut moss, leaving 15 cm.',
+    ]);
+    expect(after).toEqual(['Fasten off, leaving 15 cm; 4 ends to weave in, each in three passes.']);
+    expect(steps.filter((line) => line.startsWith('Row'))).toHaveLength(5);
+  });
+
+  it('in rounds are made at the join', () => {
+    const plan = rowPlan('circle', { size: 3 });
+    expect(linesOf(plan, [run(1, 'moss'), run(1, 'sand'), run(1, 'moss')]).steps[2]).toBe(
+      'Change to sand with the last pull of round 1: join it, leaving 15 cm; let moss hang at the join.',
+    );
+  });
+
+  it('are looked for in the length that is worked with, not in an earlier one of the colour', () => {
+    // Moss is cut at row 2 and joined anew at row 8: sand hangs only there.
+    const plan = rowPlan('flat', { size: 10, otherSize: 12 });
+    const { steps } = linesOf(plan, [run(2, 'moss'), run(5, 'sand'), run(3, 'moss'), run(2, 'sand')]);
+    expect(steps.filter((line) => line.startsWith('Change'))).toEqual([
+      'Change to sand with the last pull of row 2: join it, leaving 15 cm; cut moss, leaving 15 cm.',
+      'Change to moss with the last pull of row 7: join it, leaving 15 cm; cut sand, leaving 15 cm.',
+      'Change to sand with the last pull of row 10: join it, leaving 15 cm; cut moss, leaving 15 cm.',
+    ]);
+  });
+});
+
+it('a series of few numbers names them all', () => {
+  expect([[7], [7, 7, 7], [7, 9], [7, 9, 11], [7, 9, 11, 13], []].map((values) => series(values))).toEqual([
+    '7',
+    '7',
+    '7, 9',
+    '7, 9, 11',
+    '7, 9 … 13',
+    '0',
+  ]);
 });
