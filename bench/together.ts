@@ -149,7 +149,11 @@ async function edits(store: FileStore): Promise<BenchRow> {
   });
   let shownEvents = 0;
   const boards = new Boards({
-    rest: { post: () => Promise.resolve({ id: '2' }), patch: () => Promise.resolve({}) },
+    rest: {
+      post: () => Promise.resolve({ id: '2' }),
+      patch: () => Promise.resolve({}),
+      delete: () => Promise.resolve({}),
+    },
     keeper: {
       read: async () => {
         const doc = await groups.read(id);
@@ -172,6 +176,7 @@ async function edits(store: FileStore): Promise<BenchRow> {
           },
         };
       },
+      lost: () => Promise.resolve(),
       posted: async (_, message, { channel, version }) => {
         shownEvents = version;
         await groups.noteBoard(id, { channel, message, events: version }, undefined);

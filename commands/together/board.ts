@@ -1,7 +1,11 @@
 /** The board: the blanket filling up cell by cell, and by kind what is made, pledged and open. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
+import { opt } from '../../src/chat/options.ts';
 import { coloursOf } from '../../src/core/blanket/colour.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { mustOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
 import { edgesOf, kindTotals, totalsOf, type KindTotals } from '../../src/core/group/totals.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
@@ -9,7 +13,8 @@ import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/
 import { drawBoard } from '../../src/pictures/board.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { nameOption, whichBlanket } from './which.ts';
+import { askerOf, nameOption, whichBlanket } from './which.ts';
+import { noBoardHere } from './words.ts';
 
 function picture(state: GroupState, reader: Reader) {
   const { plan } = state;
@@ -43,7 +48,10 @@ function picture(state: GroupState, reader: Reader) {
 export const board = question({
   name: 'board',
   says: 'How far the group blanket is: a picture, and made, pledged and open by kind',
-  options: { name: nameOption },
+  options: {
+    name: nameOption,
+    here: opt.yesno('Organiser: move the board into this channel').default(false),
+  },
   example: '',
   before: [...OPENED, 'rowan: /together pledge kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },
@@ -67,12 +75,18 @@ export const board = question({
     marks: { name: { takes: 'saved-group' } },
     phrases: ['how many squares are left to claim', 'how is the group blanket doing'],
   },
-  async answer({ name }, context): Promise<Answer> {
+  async answer({ name, here }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
+    const { channel, mute } = context.place;
+    const wanted = here || doc.channel === undefined;
+    if (here) mustBeMovable(state, context);
+    const moves =
+      wanted && channel !== undefined && mute === undefined && doc.server === context.place.server;
+    if (moves) await context.projects.groups.moveBoard(doc.id, channel);
     const { plan } = state;
     const drawn = picture(state, context.reader);
     const kinds = kindTotals(state);
-    const { quota: wanted, pledged, handedIn: waiting, accepted, open } = totalsOf(state);
+    const { quota, pledged, handedIn: waiting, accepted, open } = totalsOf(state);
     const named = { name: plan.name };
     const anyone = { forAnyone: true } as const;
     return {
@@ -82,9 +96,10 @@ export const board = question({
         figure('handed_in', 'Handed in, waiting', waiting),
         figure('pledged', 'Pledged', pledged),
         figure('open', 'Open', open),
-        figure('wanted', 'Wanted for the layout', wanted),
+        figure('wanted', 'Wanted for the layout', quota),
       ],
       lines: [
+        ...(mute === 'bot' && (wanted || doc.channel === channel) ? [noBoardHere(context.place)] : []),
         ...kinds.map(kindLine),
         `One motif measures ${cm(plan.side)} along a side. ${state.organiserName} runs this blanket.`,
       ],
@@ -102,6 +117,28 @@ export const board = question({
     };
   },
 });
+
+/** Throws Problem: organisers-only, organiser-gone, no-channel-here, may-not-write-here. */
+function mustBeMovable(state: GroupState, context: Context): void {
+  mustOrganise(state, askerOf(context));
+  const { channel, mute } = context.place;
+  if (channel === undefined) {
+    throw new Problem('no-channel-here', 'There is no channel here for a board to stand in.', {
+      option: 'here',
+      hint: 'Ask in the channel where it is to stand.',
+    });
+  }
+  if (mute === 'asker') {
+    throw new Problem(
+      'may-not-write-here',
+      'The board would stand in this channel, where you may not write.',
+      {
+        option: 'here',
+        hint: 'Ask in a channel where you may.',
+      },
+    );
+  }
+}
 
 function boardHeadline(state: GroupState): string {
   const { plan, open, closes } = state;

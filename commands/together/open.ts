@@ -12,6 +12,7 @@ import { edgesOf } from '../../src/core/group/totals.ts';
 import { sum } from '../../src/core/base/sum.ts';
 import { action } from '../shared/actions.ts';
 import { doing } from './which.ts';
+import { noBoardHere } from './words.ts';
 
 export const open = question({
   name: 'open',
@@ -107,8 +108,7 @@ export const open = question({
           (kind) =>
             `${kind.name}: ${kind.quota}${kind.spares > 0 ? ` and ${count(kind.spares, 'spare')}` : ''}`,
         ),
-        mute === 'bot' &&
-          'Its board cannot stand here yet: I may not see this channel, write, embed links or attach files in it. Ask for the board again once I may.',
+        mute === 'bot' && noBoardHere(context.place),
       ),
       cautions: careFor(width, height),
       working: working.steps,

@@ -1,4 +1,5 @@
 /** What happened to a group blanket, and its motifs' numbers, in words. */
+import type { Place } from '../../src/chat/context.ts';
 import { count, when } from '../../src/core/base/reader.ts';
 import type { GroupEvent } from '../../src/core/group/events.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
@@ -65,3 +66,7 @@ export function happeningWords(event: GroupEvent, { names, plan }: GroupState): 
       return `${name(event.by)} took something back`;
   }
 }
+
+/** What keeps the board from standing where it is asked for. */
+export const noBoardHere = ({ lacks = [] }: Pick<Place, 'lacks'>) =>
+  `Its board cannot stand here yet: this bot lacks ${lacks.join(', ')} in this channel. Ask for the board again once it has ${lacks.length === 1 ? 'it' : 'them'}.`;

@@ -15,6 +15,8 @@ export interface Place {
   readonly channel?: string;
   /** Who keeps a message of ours from standing in the channel: the asker, or this bot, who may not write there. */
   readonly mute?: 'asker' | 'bot';
+  /** What this bot may not do there and a board needs, in the platform's own words. */
+  readonly lacks?: readonly string[];
   /** True where the asker may manage the server. */
   readonly manager: boolean;
 }

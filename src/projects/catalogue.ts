@@ -66,7 +66,8 @@ export class Catalogue {
   async note(doc: GroupDoc, makers: Iterable<string>): Promise<ReadonlySet<string>> {
     return this.store.change(ENTRIES, doc.id, (entry) => {
       const all = new Set([...(entry?.makers ?? []), ...makers]);
-      const keep = entry && all.size === entry.makers.length ? entry : { ...entryOf(doc), makers: [...all] };
+      const stays = entry && all.size === entry.makers.length && entry.channel === doc.channel;
+      const keep = stays ? entry : { ...entryOf(doc), makers: [...all] };
       return { keep, tell: all };
     });
   }

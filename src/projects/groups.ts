@@ -277,6 +277,27 @@ export class Groups implements Elsewhere {
     });
   }
 
+  /** Gives the board a channel; where it stood in another, its message moves there. */
+  async moveBoard(id: string, channel: string): Promise<void> {
+    const moved = await this.store.change<GroupDoc, GroupDoc>(GROUPS, id, (doc) => {
+      if (!doc) throw gone();
+      const keep = doc.channel === channel ? doc : { ...doc, channel };
+      return { keep, tell: keep };
+    });
+    await this.catalogue.note(moved, []);
+  }
+
+  /** Notes that the channel of the board is no more, unless it moved meanwhile. */
+  async loseBoard(id: string, channel: string): Promise<void> {
+    const left = await this.store.change<GroupDoc, GroupDoc>(GROUPS, id, (doc) => {
+      if (!doc) throw gone();
+      if ((doc.channel ?? doc.board?.channel) !== channel) return { keep: doc, tell: doc };
+      const { channel: _, board: __, ...keep } = doc;
+      return { keep, tell: keep };
+    });
+    await this.catalogue.note(left, []);
+  }
+
   async says(maker: string): Promise<readonly string[]> {
     const { found, unreadable } = await this.with(maker);
     return [

@@ -66,6 +66,45 @@ describe('a board', () => {
     expect(posted(channel!)).toHaveLength(1);
   });
 
+  it('moves where its organiser wants it, one at a time, and nowhere else', async () => {
+    const guild = harness.platform.guild('Meadow');
+    const channel = harness.platform.channel(guild, 'news');
+    const other = harness.platform.channel(guild, 'blanket');
+    const ines = await opener({ channel, permissions: MEMBER });
+    await harness.line('/together open name:throw', ines);
+    await harness.room.boards.settled();
+    const stranger = { user: harness.platform.person('ash'), guild, channel: other, permissions: MEMBER };
+    const refused = await harness.line('/together board name:throw here:yes', stranger);
+    expect(refused.text).toContain('Only the organiser');
+    const silenced = { ...ines, channel: other, permissions: MEMBER & ~SEND };
+    expect((await harness.line('/together board name:throw here:yes', silenced)).text).toContain(
+      'may not write',
+    );
+    await harness.room.boards.settled();
+    expect([posted(channel).length, posted(other).length]).toEqual([1, 0]);
+    await harness.line('/together board name:throw here:yes', { ...ines, channel: other });
+    await harness.room.boards.settled();
+    const there = (where: Channel) => posted(where).filter(({ deleted }) => !deleted);
+    expect([there(channel).length, there(other).length]).toEqual([0, 1]);
+  });
+
+  it('whose channel was deleted stands where it is next asked for', async () => {
+    const guild = harness.platform.guild('Orchard');
+    const channel = harness.platform.channel(guild, 'news');
+    const other = harness.platform.channel(guild, 'blanket');
+    const ines = await opener({ channel, permissions: MEMBER });
+    await harness.line('/together open name:throw', ines);
+    await harness.room.boards.settled();
+    harness.platform.world.channels.delete(channel.id);
+    await harness.line('/together pledge name:throw kind:furrow', { ...ines, channel: other });
+    await harness.room.boards.settled();
+    expect(posted(other)).toEqual([]);
+    await harness.line('/together board name:throw', { ...ines, channel: other });
+    await harness.room.boards.settled();
+    expect(posted(other)).toHaveLength(1);
+    expect(posted(other)[0]?.content).toContain('1 pledged');
+  });
+
   it('is opened in a direct message, where everybody may write', async () => {
     const user = harness.platform.person('ines');
     for (const line of [

@@ -1,6 +1,7 @@
 /**
  * Messages that stay and are kept up to date: one for each board, never two. A storm of changes becomes few edits; a
- * board that somebody deleted is posted again.
+ * board that somebody deleted is posted again, one in a sleeping thread wakes it, one whose channel is gone waits to be
+ * asked for somewhere else.
  */
 import { createHash } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -8,8 +9,14 @@ import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { listed, outgoing, raw, sent, type ToPng } from './files.ts';
 import { MESSAGE } from './limits.ts';
-import { isMessageGone, refusalFacts, type Log } from './platform.ts';
+import { isAsleep, isMessageGone, isPlaceGone, isTooOften, refusalFacts, type Log } from './platform.ts';
 import { render } from './render.ts';
+
+/** Where a message stands. */
+interface Standing {
+  readonly channel: string;
+  readonly message: string;
+}
 
 /** One board as it is now, read anew before every edit. */
 export interface Board {
@@ -17,6 +24,8 @@ export interface Board {
   readonly channel: string;
   /** The message it is, once it was posted. */
   readonly message: string | undefined;
+  /** The message that it was before it moved to this channel. */
+  readonly before?: Standing | undefined;
   readonly shown: RenderedAnswer;
   /** Different whenever what it shows is: a count of changes. Its buttons carry it. */
   readonly version: number;
@@ -30,11 +39,14 @@ export interface BoardKeeper {
   posted(board: string, message: string, was: Board): Promise<void>;
   /** Keeps that the message shows the board as it was read. */
   drawn(board: string, was: Board): Promise<void>;
+  /** Keeps that there is no channel for the board any more. */
+  lost(board: string, was: Board): Promise<void>;
 }
 
 interface BoardRest {
   post(route: `/${string}`, options: object): Promise<unknown>;
   patch(route: `/${string}`, options: object): Promise<unknown>;
+  delete(route: `/${string}`): Promise<unknown>;
 }
 
 export interface BoardParts {
@@ -102,7 +114,7 @@ export class Boards {
           this.parts.log.warn(refusalFacts(error), 'a board was not shown');
           pause = gap * TROUBLE;
           // A platform in trouble gets over it; a channel that is closed to us stays closed until the board changes.
-          if (error.status >= 500 && !signal.aborted) turn.again = true;
+          if ((error.status >= 500 || isTooOften(error)) && !signal.aborted) turn.again = true;
         } else this.parts.fault(error);
       }
       if (!signal.aborted) await wait(pause, undefined, { signal, ref: false }).catch(() => undefined);
@@ -113,7 +125,18 @@ export class Boards {
   private async show(id: string): Promise<void> {
     const board = await this.parts.keeper.read(id);
     if (!board) return;
+    try {
+      await this.put(id, board);
+    } catch (error) {
+      if (!isPlaceGone(error)) throw error;
+      this.parts.log.warn(refusalFacts(error), 'the channel of a board is gone');
+      await this.parts.keeper.lost(id, board);
+    }
+  }
+
+  private async put(id: string, board: Board): Promise<void> {
     const { body, files } = await this.drawn(board);
+    let { before } = board;
     if (board.message !== undefined) {
       try {
         await this.parts.rest.patch(Routes.channelMessage(board.channel, board.message), {
@@ -125,13 +148,14 @@ export class Boards {
         await this.parts.keeper.drawn(id, board);
         return;
       } catch (error) {
-        if (!isMessageGone(error)) throw error;
+        if (isAsleep(error)) before = { channel: board.channel, message: board.message };
+        else if (!isMessageGone(error)) throw error;
       }
     }
     // Posted and not kept, because this process died between: the platform gives the same message back for the same
     // nonce for some minutes. It differs when a message that was kept is gone.
     const nonce = createHash('sha256')
-      .update(`${id} ${board.message ?? ''}`)
+      .update(`${id} ${board.message ?? before?.message ?? ''}`)
       .digest('base64url')
       .slice(0, MESSAGE.nonce);
     const made = (await this.parts.rest.post(Routes.channelMessages(board.channel), {
@@ -139,7 +163,18 @@ export class Boards {
       files: raw(files),
     })) as { id: string };
     this.sent += 1;
+    if (before !== undefined) await this.takeAway(before);
     await this.parts.keeper.posted(id, made.id, board);
+  }
+
+  /** There is one board: the message that it was goes, where it still can be reached. */
+  private async takeAway({ channel, message }: Standing): Promise<void> {
+    try {
+      await this.parts.rest.delete(Routes.channelMessage(channel, message));
+    } catch (error) {
+      if (!(error instanceof DiscordAPIError)) throw error;
+      this.parts.log.info(refusalFacts(error), 'a board that moved left its old message behind');
+    }
   }
 
   private async drawn({ shown, version }: Board) {

@@ -20,7 +20,7 @@ export class GroupBoards implements BoardKeeper {
     const found = this.registry.get('together board');
     const doc = await this.projects.groups.read(id);
     const opened = doc?.events[0];
-    const channel = doc?.board?.channel ?? doc?.channel;
+    const channel = doc?.channel ?? doc?.board?.channel;
     if (!found || !doc || opened?.did !== 'opened' || channel === undefined) return undefined;
     // Everybody reads it: in the organiser's own units and terms.
     const settings = await this.projects.settings(this.projects.groups.stateOf(doc).organiser);
@@ -37,16 +37,29 @@ export class GroupBoards implements BoardKeeper {
         projects: this.projects,
       },
     );
-    return { channel, message: doc.board?.message, shown, version: doc.events.length };
+    const moved = doc.board !== undefined && doc.board.channel !== channel;
+    return {
+      channel,
+      ...(moved
+        ? { message: undefined, before: doc.board }
+        : { message: doc.board?.message, before: undefined }),
+      shown,
+      version: doc.events.length,
+    };
   }
 
   async posted(id: string, message: string, was: Board): Promise<void> {
     const { channel, version } = was;
-    await this.projects.groups.noteBoard(id, { channel, message, events: version }, was.message);
+    const before = was.before?.message ?? was.message;
+    await this.projects.groups.noteBoard(id, { channel, message, events: version }, before);
   }
 
   async drawn(id: string, { channel, message, version }: Board): Promise<void> {
     if (message === undefined) return;
     await this.projects.groups.noteBoard(id, { channel, message, events: version }, message);
+  }
+
+  async lost(id: string, was: Board): Promise<void> {
+    await this.projects.groups.loseBoard(id, was.channel);
   }
 }

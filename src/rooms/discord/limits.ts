@@ -75,7 +75,12 @@ export const REQUEST_BYTES = 25 * 1024 * 1024;
 
 /** topics/opcodes-and-status-codes */
 export const CODE = {
+  unknownChannel: 10_003,
+  unknownServer: 10_004,
   unknownMessage: 10_008,
   unknownInteraction: 10_062,
+  tooManyOldEdits: 30_046,
   alreadyAcknowledged: 40_060,
+  missingAccess: 50_001,
+  archivedThread: 50_083,
 } as const;

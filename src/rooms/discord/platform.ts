@@ -46,6 +46,16 @@ export const isBrokenLine = (error: unknown) =>
 /** The message was deleted. */
 export const isMessageGone = (error: unknown) => isCode(error, [CODE.unknownMessage]);
 
+/** The channel is gone, its server was left, or it is not for this bot's eyes any more. */
+export const isPlaceGone = (error: unknown) =>
+  isCode(error, [CODE.unknownChannel, CODE.unknownServer, CODE.missingAccess]);
+
+/** The thread sleeps: only a message wakes it, no edit does. */
+export const isAsleep = (error: unknown) => isCode(error, [CODE.archivedThread]);
+
+/** Messages older than an hour were edited too often just now. */
+export const isTooOften = (error: unknown) => isCode(error, [CODE.tooManyOldEdits]);
+
 /** What was sent does not fit the platform: a fault of ours, not of the line. */
 export const isRefused = (error: unknown) =>
   error instanceof DiscordAPIError && error.status >= 400 && error.status < 500 && !isOver(error);

@@ -88,11 +88,12 @@ export function personNamed(typed: string): Maker | undefined {
 }
 
 /** What a board needs of this bot, beside the permission to write; answers to questions need nothing. */
-export const BOARD_PERMISSIONS = [
-  PermissionFlagsBits.ViewChannel,
-  PermissionFlagsBits.EmbedLinks,
-  PermissionFlagsBits.AttachFiles,
-];
+const FOR_BOARDS: ReadonlyMap<bigint, string> = new Map([
+  [PermissionFlagsBits.ViewChannel, 'View Channel'],
+  [PermissionFlagsBits.EmbedLinks, 'Embed Links'],
+  [PermissionFlagsBits.AttachFiles, 'Attach Files'],
+]);
+export const BOARD_PERMISSIONS = [...FOR_BOARDS.keys()];
 
 /**
  * Where she asks; the permission is what the platform says of this very interaction. A conversation outside of servers
@@ -102,17 +103,25 @@ export function placeOf(interaction: BaseInteraction, inThread = false): Place {
   const { guildId, channelId, memberPermissions, appPermissions } = interaction;
   const server = guildId ?? (channelId === null ? undefined : `talk${channelId}`);
   const writing = inThread ? PermissionFlagsBits.SendMessagesInThreads : PermissionFlagsBits.SendMessages;
+  const written = inThread ? 'Send Messages in Threads' : 'Send Messages';
+  const lacks =
+    guildId === null
+      ? []
+      : [...FOR_BOARDS, [writing, written] as const].flatMap(([permission, name]) =>
+          appPermissions.has(permission) ? [] : [name],
+        );
   const mute =
     guildId === null
       ? undefined
       : memberPermissions?.has(writing) !== true
         ? ('asker' as const)
-        : appPermissions.has([...BOARD_PERMISSIONS, writing])
+        : lacks.length === 0
           ? undefined
           : ('bot' as const);
   return {
     ...(server === undefined ? {} : { server }),
     ...(mute === undefined ? {} : { mute }),
+    ...(lacks.length === 0 ? {} : { lacks }),
     // Where only she installed the app, nothing of ours can stand in the channel.
     ...(channelId === null || !isMember(interaction) ? {} : { channel: channelId }),
     manager: guildId !== null && (memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false),

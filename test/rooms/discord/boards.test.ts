@@ -26,15 +26,21 @@ class Kept implements BoardKeeper {
   closed = false;
   /** Dies between posting and keeping. */
   forgets = false;
-  constructor(private readonly channel: string) {}
+  before: Board['before'];
+  constructor(public channel: string) {}
   read(): Promise<Board | undefined> {
     if (this.closed) return Promise.resolve(undefined);
-    const { channel, message, made } = this;
-    return Promise.resolve({ channel, message, shown: shown(`${made} made`), version: made });
+    const { channel, message, made, before } = this;
+    return Promise.resolve({ channel, message, before, shown: shown(`${made} made`), version: made });
   }
   posted(_: string, message: string): Promise<void> {
     if (this.forgets) return Promise.reject(new Error('killed'));
     this.message = message;
+    this.before = undefined;
+    return Promise.resolve();
+  }
+  lost(): Promise<void> {
+    this.closed = true;
     return Promise.resolve();
   }
   drawn(): Promise<void> {
@@ -137,6 +143,7 @@ describe('a board', () => {
         return Promise.resolve({ id: '1' });
       },
       patch: () => Promise.resolve({}),
+      delete: () => Promise.resolve({}),
     };
     const log = { info: noting, warn: noting, error: noting };
     const fault = (error: unknown) => `f${faults.push(error)}`;
@@ -159,6 +166,40 @@ describe('a board', () => {
     expect(bodies[0]?.nonce?.length).toBeLessThanOrEqual(25);
     expect(bodies[1]?.nonce).toBe(bodies[0]?.nonce);
     faults.length = 0;
+  });
+
+  it('in a thread that sleeps wakes it with a message of its own, and the one before goes', async () => {
+    await show();
+    const [first] = there();
+    channel.archived = true;
+    kept.made = 2;
+    await show();
+    expect(there().map(({ content }) => content)).toEqual([expect.stringContaining('2 made')]);
+    expect(first?.deleted).toBe(true);
+    expect(channel.archived).toBe(false);
+    expect(kept.message).toBe(there()[0]?.id);
+  });
+
+  it('that moved stands in the new channel, and in the old one no more', async () => {
+    await show();
+    const [first] = there();
+    const other = platform.channel(guild, 'elsewhere');
+    kept.before = { channel: channel.id, message: first!.id };
+    kept.message = undefined;
+    kept.channel = other.id;
+    await show();
+    expect(there()).toEqual([]);
+    expect(platform.world.messages.get(kept.message!)?.channel).toBe(other);
+  });
+
+  it('whose channel was deleted is given up, with a line of the log', async () => {
+    await show();
+    platform.world.channels.delete(channel.id);
+    kept.made = 1;
+    await show();
+    expect(lines).toMatchObject([{ code: 10003 }]);
+    expect(kept.closed).toBe(true);
+    expect(faults).toEqual([]);
   });
 
   it('in a channel that is closed to it is one line of the log', async () => {

@@ -40,6 +40,7 @@ export const refusals = {
   dmClosed: () => new ApiError(403, 50007, 'Cannot send messages to this user'),
   missingPermissions: () => new ApiError(403, 50013, 'Missing Permissions'),
   invalidWebhookToken: () => new ApiError(401, 50027, 'Invalid Webhook Token'),
+  archivedThread: () => new ApiError(400, 50083, 'Thread is archived'),
   notJson: () => new ApiError(400, 50109, 'The request body contains invalid JSON.'),
 };
 

@@ -121,6 +121,7 @@ export class Rest {
       route('GET', '/channels/:id', ({ parts }) => ok(channelJson(this.channel(parts[0])))),
       route('POST', '/channels/:id/messages', ({ parts, body }) => {
         const channel = this.writable(parts[0]);
+        channel.archived = false;
         // resources/message.mdx, create message: an enforced nonce gives back the message that was made with it.
         const { nonce, enforce_nonce: enforced } = body.json as {
           nonce?: string | number;
@@ -137,7 +138,8 @@ export class Rest {
       route('PATCH', '/channels/:id/messages/:id', ({ parts, body }) => {
         const message = this.public(parts);
         if (message.author !== world.bot) throw refusals.notTheAuthor();
-        this.writable(parts[0]);
+        // topics/threads.mdx: only a message wakes an archived thread
+        if (this.writable(parts[0]).archived) throw refusals.archivedThread();
         return ok(messageJson(this.edit(message, body.json, body.uploads)));
       }),
       route('DELETE', '/channels/:id/messages/:id', ({ parts }) => {

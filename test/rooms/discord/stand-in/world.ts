@@ -29,6 +29,8 @@ export interface Channel {
   readonly name: string;
   readonly guild?: Guild;
   readonly person?: Person;
+  /** A thread that nobody wrote in for a while: a message wakes it, an edit is refused. */
+  archived?: boolean;
 }
 
 export interface Attachment {
