@@ -61,7 +61,7 @@ export const joining = command({
           'which join',
         ],
         also: 'motif block across down whip slip-stitch hook how-much yarn each row blanket stitch all layout need total hook down how-far',
-        not: 'group border claim take-part per-week left',
+        not: 'group border claim take-part per-week left odd-shape',
         marks: {
           columns: { takes: 'count', nouns: 'across', near: 'across', only: true },
           rows: { takes: 'count', nouns: 'row down', near: 'down', only: true },

@@ -73,7 +73,7 @@ export const resize = command({
           'how-big motif <number> <length>',
         ],
         also: 'blanket border across down each all total layout how-many need measure roughly how-big motif block done biggest getting yarn stash spare new enough ball',
-        not: 'left claim open-for group board weigh repeat whip kind count colour hand-in',
+        not: 'left claim open-for group board weigh repeat whip kind count colour hand-in odd-shape',
         marks: {
           size: { takes: 'count', nouns: 'row round', near: 'size', lead: 'size', only: true },
           shape: { never: true },

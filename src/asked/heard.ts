@@ -231,7 +231,7 @@ export function hear(
   const silent = found.filter(({ kind }) => SILENT.has(kind));
   const denied = (at: number) => {
     if (words[at - 1] === 'of' && words[at - 2] === 'instead') return true;
-    for (let back = at - 1; back >= Math.max(0, at - 3); back--) {
+    for (let back = at - 1; back >= Math.max(0, at - 6); back--) {
       if (NEGATION.test(words[back] ?? '')) return true;
       if (tokens[back]?.kind === 'mark' || /^(but|and|so|in|of|with|for|my)$/.test(words[back] ?? ''))
         return false;
@@ -242,6 +242,8 @@ export function hear(
     ({ sense, from, to }) =>
       !silent.some((piece) => piece.from <= from && to <= piece.to && sense !== 'iron') &&
       !(DENIED.has(sense) && denied(from)) &&
+      // “my hexagon-free blanket”
+      !(words[to] === '-' && words[to + 1] === 'free') &&
       // “I’d like to make a throw” claims nothing of a group’s.
       !(
         sense === 'claim' &&

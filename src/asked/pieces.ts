@@ -102,13 +102,17 @@ const NOUNS = new Set<SenseName>([
 
 /** What numbers of a story count: years, children, days. */
 const ASIDE =
-  /^(years?|yrs?|yo|months?|weeks?|wks?|days?|kids?|children|grandchildren|grandkids|daughters?|sons?|girls?|boys?|cats?|dogs?|people|friends?|times|am|pm|oclock|o'clock|members|nieces?|nephews?|evenings?|nights?|questions?|sisters?|brothers?|patterns?|episodes?|tries|attempts?|ladies|women|of us|percent off|sizes?|beds?|rooms?|cushions?|blankets?|afghans?|throws?|weekends?)$/;
+  /^(years?|yrs?|yo|months?|weeks?|wks?|days?|kids?|children|grandchildren|grandkids|daughters?|sons?|girls?|boys?|cats?|dogs?|people|friends?|times|am|pm|oclock|o'clock|members|nieces?|nephews?|evenings?|nights?|questions?|sisters?|brothers?|patterns?|episodes?|tries|attempts?|ladies|women|of us|percent off|sizes?|rooms?|weekends?)$/;
 
 const STOP = new Set(
   'of in for with at on to from over by per into and or but so is are was were has have i my we as that which than if using'.split(
     ' ',
   ),
 );
+
+/** Shapes that are not reckoned here, behind the name of one that is: “granny triangle”. */
+const OTHER_SHAPES =
+  /^(stripes?|triangles?|octagons?|pentagons?|hearts?|stars?|rectangles?|flowers?|ripples?)$/;
 
 interface Found extends Piece {
   readonly mm?: true;
@@ -339,7 +343,19 @@ export function piecesOf(
     }
     if (token.kind !== 'word') continue;
     const shape = named(SHAPES_BY_FIRST, at);
-    if (shape) {
+    // A granny stripe is no granny square: what is not known here is no shape at all.
+    if (shape?.value === 'clusters' && OTHER_SHAPES.test(word(shape.to))) {
+      put({
+        kind: 'aside',
+        text: `${token.text} ${word(shape.to)}`,
+        from: at,
+        to: shape.to + 1,
+        must: true,
+      });
+      at = shape.to;
+      continue;
+    }
+    if (shape && !(word(shape.to) === '-' && word(shape.to + 1) === 'free')) {
       put({ kind: 'shape', text: shape.value, from: at, to: shape.to, must: false });
       // The words stay readable as what they name: squares, hexagons.
       for (let inside = at; inside < shape.to; inside++) taken[inside] = false;
@@ -783,6 +799,19 @@ export function piecesOf(
     }
     // Two numbers with nothing between, 150 four-round grannies, are no list.
     const bareTwo = members.length === 2 && end === at + 1;
+    // “in rows 5 and 9” names two rows, and counts nothing.
+    if (members.length === 2 && !bareTwo && /^(rows|rounds|rnds)$/.test(word(at - 1))) {
+      put({
+        kind: 'row',
+        text: token.text,
+        more: `and ${tokens[end]?.text ?? ''}`,
+        from: at - 1,
+        to: end + 1,
+        must: true,
+        nouns: [word(at - 1) === 'rows' ? 'row' : 'round'],
+      });
+      continue;
+    }
     if (members.length > 1 && !bareTwo) {
       put({
         kind: 'counts',

@@ -103,6 +103,7 @@ const NEUTRAL = new Set<SenseName>([
   'wish',
   'round-it',
   'no-border',
+  'odd-shape',
   'abbreviation',
   'size',
   'across',

@@ -61,6 +61,11 @@ export const SENSES = {
     1,
     "square, motif, granny, grannie, granny's, patch, tile, hexie, hexi, grannys, afghan square, granny square, hexagon, circle, octagon, triangle, diagonal square",
   ),
+  // Shapes that do not lie side by side like squares.
+  'odd-shape': sense(
+    6,
+    'hexie, hexi, hexagon, circle, octagon, triangle, pentagon, star, heart, round blanket',
+  ),
   block: sense(0.8, 'block'),
   cluster: sense(1, 'cluster, shell, three-dc group'),
   blanket: sense(
