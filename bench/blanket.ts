@@ -1,5 +1,5 @@
 /** A large blanket answered in full, and scattered layouts against an exact solver on the same boards. */
-import { seeded } from '../src/core/base/chance.ts';
+import { seedChance } from '../src/core/base/chance.ts';
 import { scatter, touchesOf } from '../src/core/blanket/scatter.ts';
 import { asking, type Asking } from '../test/asking.ts';
 import { scatterProgram } from '../test/scatter-program.ts';
@@ -88,7 +88,7 @@ async function againstSolver(): Promise<BenchRow[]> {
   let fewest = 0;
   for (const [columns, rows, quotas] of BOARDS) {
     let laid: number[] = [];
-    ours.push(await each((round) => (laid = scatter(columns, rows, quotas, seeded(round + 1))), 50));
+    ours.push(await each((round) => (laid = scatter(columns, rows, quotas, seedChance(round + 1))), 50));
     touches += touchesOf(laid, columns);
     const program = scatterProgram(columns, rows, quotas);
     theirs.push(
@@ -101,7 +101,7 @@ async function againstSolver(): Promise<BenchRow[]> {
   }
   const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
   const [columns, rows, quotas] = LARGE;
-  const large = await each((round) => scatter(columns, rows, quotas, seeded(round + 1)), 200);
+  const large = await each((round) => scatter(columns, rows, quotas, seedChance(round + 1)), 200);
   return [
     {
       what: `Scattered layouts on ${BOARDS.length} boards of 12 to 36 places, one each`,

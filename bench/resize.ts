@@ -2,9 +2,9 @@
 import { isDeepStrictEqual } from 'node:util';
 import {
   MOST_OPTIONS,
-  ranked,
+  rankOptions,
   search,
-  sizesAround,
+  listSizesAround,
   type MotifSize,
   type ResizeOption,
   type Wish,
@@ -15,7 +15,7 @@ import { each, sideBySide } from './measure.ts';
 import { time, times, type BenchRow } from './table.ts';
 
 const WISH: Wish = { width: 400, height: 400, border: 4, endsAMotif: 2 };
-const SIZES = sizesAround({ stitches: 13, rows: 10, over: 10 }, 8, 1);
+const SIZES = listSizesAround({ stitches: 13, rows: 10, over: 10 }, 8, 1);
 const LINE = '/resize width:400cm height:400cm border:4cm gauge:13x10 size:8 row_step:1';
 
 /** Every combination up to twice the wish, the best dozen kept on the way: no list of them all, no sorting at the end. */
@@ -44,9 +44,9 @@ function doubleLoop(wish: Wish, sizes: readonly MotifSize[]): { best: ResizeOpti
           ends: motifs * wish.endsAMotif,
           offPercent,
         };
-        if (last && ranked(option, last) >= 0) continue;
+        if (last && rankOptions(option, last) >= 0) continue;
         best.push(option);
-        best.sort(ranked);
+        best.sort(rankOptions);
         best.splice(MOST_OPTIONS);
       }
     }

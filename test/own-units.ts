@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import { toOwn } from '../src/core/base/reader.ts';
-import { resultForReader, type Working } from '../src/core/base/working.ts';
+import { reckonForReader, type Working } from '../src/core/base/working.ts';
 
 const INCHES = { units: 'imperial', terms: 'US' } as const;
 
@@ -8,7 +8,7 @@ const INCHES = { units: 'imperial', terms: 'US' } as const;
 export function expectOwnUnits({ steps }: Working): void {
   for (const step of steps) {
     const own = step.result * toOwn(step.unit, INCHES);
-    expect(Math.abs(resultForReader(step, INCHES) - own), step.label).toBeLessThanOrEqual(
+    expect(Math.abs(reckonForReader(step, INCHES) - own), step.label).toBeLessThanOrEqual(
       1e-9 * Math.max(1, Math.abs(own)),
     );
   }

@@ -2,7 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { coloursOf, hardToTell, MOST_COMPARED, readHex } from '../../src/core/blanket/colour.ts';
+import { coloursOf, findHardToTell, MOST_COMPARED, readHex } from '../../src/core/blanket/colour.ts';
 import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
 import { firstOfEach, listNames, sameName, suggest } from '../../src/core/base/nearest-name.ts';
 import { defined } from '../../src/core/base/defined.ts';
@@ -113,7 +113,7 @@ export const colours = question({
         names.length > MOST_COMPARED &&
           `Of ${num(names.length)} colours the first ${num(MOST_COMPARED)} were compared with each other.`,
       ),
-      cautions: alikeWords(hardToTell(names.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
+      cautions: alikeWords(findHardToTell(names.map((one) => ({ name: one, hex: looks[one] ?? '#000000' })))),
       data: { blanket: blanket.name, colours: names, yarns: blanket.yarns, looks },
       actions: [
         action('What to buy', 'blanket materials', { name: blanket.name }),

@@ -7,7 +7,7 @@ import { countMotifsAlone, type MotifsAlone } from '../../src/core/blanket/motif
 import { stockOf } from '../../src/core/blanket/yarn-at-hand.ts';
 import { findLacking, reckonLeft, type ColourLeft } from '../../src/core/blanket/yarn-left.ts';
 import { countLaid, letter } from '../../src/core/blanket/layout.ts';
-import { motifsIn, reckonMaterials, type Extent } from '../../src/core/blanket/materials.ts';
+import { countMotifsIn, reckonMaterials, type Extent } from '../../src/core/blanket/materials.ts';
 import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -127,7 +127,7 @@ function largestBlanket(
       sureness(pieces),
     ),
     figures: gather(
-      figure('motifs', 'Motifs', best ? motifsIn(best) : 0),
+      figure('motifs', 'Motifs', best ? countMotifsIn(best) : 0),
       figure('columns', 'Across', best?.columns ?? 0),
       figure('rows', 'Down', best?.rows ?? 0),
       best && kindFigures(blanket.kinds, best.counts),
@@ -156,7 +156,7 @@ function largestBlanket(
   };
 }
 
-const sizeInMotifs = (extent: Extent) => `${extentWords(extent)}, ${count(motifsIn(extent), 'motif')}`;
+const sizeInMotifs = (extent: Extent) => `${extentWords(extent)}, ${count(countMotifsIn(extent), 'motif')}`;
 
 function fitHeadline(blanket: Blanket, { best, anyShape, first }: Fit, stretch: number): string {
   if (!best && anyShape)
@@ -166,7 +166,7 @@ function fitHeadline(blanket: Blanket, { best, anyShape, first }: Fit, stretch: 
   const asPlanned = best.columns === blanket.columns && best.rows === blanket.rows;
   const beside = asPlanned
     ? 'just as planned'
-    : motifsIn(best) > blanket.layout.length
+    : countMotifsIn(best) > blanket.layout.length
       ? 'more than planned'
       : 'fewer than planned';
   return `The yarn at hand makes ${sizeInMotifs(best)}, ${beside}${first === undefined ? '' : `; ${first} runs out first`}.`;

@@ -5,7 +5,7 @@ import { opt } from '../../src/chat/options.ts';
 import { countLaid } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
-import { saidPace } from '../../src/core/yarn/pace.ts';
+import { reckonSaidPace } from '../../src/core/yarn/pace.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, hours, m, num, t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -70,7 +70,9 @@ export const materials = question({
     const pieces = piecesOf(specOf(doc, blanket), working);
     const own = minutes === undefined ? blanketPace(doc, blanket, working) : undefined;
     const perMinute =
-      minutes === undefined ? own?.perMinute : saidPace(pieces.motifs[0]?.stitches ?? 0, minutes, working);
+      minutes === undefined
+        ? own?.perMinute
+        : reckonSaidPace(pieces.motifs[0]?.stitches ?? 0, minutes, working);
     const counts = countLaid(blanket.layout, blanket.kinds.length);
     const needs = reckonMaterials(pieces, { ...blanket, counts }, working, perMinute);
     if (needs.total <= 0)

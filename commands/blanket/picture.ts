@@ -2,7 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { hardToTell, kindsHardToTell } from '../../src/core/blanket/colour.ts';
+import { findHardToTell, findKindsHardToTell } from '../../src/core/blanket/colour.ts';
 import { readLaidBy } from '../../src/core/blanket/layout.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { bandsOf } from '../../src/pictures/motif.ts';
@@ -54,12 +54,12 @@ export const picture = question({
 
 /** Kinds and colours that somebody would mix up. */
 const mixedUp = ({ kinds, looks }: BlanketDrawing) => [
-  ...kindsHardToTell(
+  ...findKindsHardToTell(
     kinds.map((kind) => ({
       name: `${kind.letter} ${kind.name}`,
       look: kind.shape,
       bands: bandsOf(kind, looks),
     })),
   ),
-  ...hardToTell(Object.entries(looks).map(([name, hex]) => ({ name, hex }))),
+  ...findHardToTell(Object.entries(looks).map(([name, hex]) => ({ name, hex }))),
 ];

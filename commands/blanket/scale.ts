@@ -9,7 +9,7 @@ import { count, m, num, size } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, putBlanket, specOf } from '../../src/projects/blankets.ts';
 import { relaid } from '../../src/projects/relaying.ts';
-import { motifsIn } from '../../src/core/blanket/materials.ts';
+import { countMotifsIn } from '../../src/core/blanket/materials.ts';
 import { action } from '../shared/actions.ts';
 import { distinct } from '../shared/steps.ts';
 import { columns, rows, SAVED, savedBlanket } from './options.ts';
@@ -70,7 +70,7 @@ export const scale = question({
       headline: `${blanket.name} ${keep ? 'is now' : 'would be'} ${extentWords(after)}, ${size(after.width, after.height)}: ${makeCounts(blanket.kinds, after.counts)}.`,
       lines: [...compared(blanket.kinds, scaled), ...middleNote(laid, after)],
       figures: gather(
-        figure('motifs', 'Motifs', motifsIn(after)),
+        figure('motifs', 'Motifs', countMotifsIn(after)),
         figure('columns', 'Across', after.columns),
         figure('rows', 'Down', after.rows),
         kindFigures(blanket.kinds, after.counts),
@@ -120,7 +120,7 @@ function compared(kinds: readonly string[], { before, after }: Scaled): string[]
     return `${count(stitches, 'stitch', 'stitches')}, ${m(metres)}`;
   };
   return [
-    line('Motifs', (side) => `${side.columns} × ${side.rows}, ${num(motifsIn(side))}`),
+    line('Motifs', (side) => `${side.columns} × ${side.rows}, ${num(countMotifsIn(side))}`),
     ...kinds.map((kind, index) => line(`${letter(index)} ${kind}`, (side) => num(side.counts[index] ?? 0))),
     line('Size', (side) => size(side.width, side.height)),
     ...after.border.map((_, index) => line(`Border, round ${index + 1}`, (side) => round(side, index))),

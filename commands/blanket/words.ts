@@ -6,12 +6,12 @@ import { writeMap } from '../../src/core/blanket/map.ts';
 import type { Pieces } from '../../src/core/blanket/pieces.ts';
 import { type Extent, type Materials } from '../../src/core/blanket/materials.ts';
 import type { MotifSpec } from '../../src/core/yarn/motif.ts';
-import { fewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
+import { findFewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { caution } from '../../src/standards/care.ts';
-import { turningsWords } from '../../src/core/blanket/turnings.ts';
+import { writeTurnings } from '../../src/core/blanket/turnings.ts';
 import { GAUGED_BAND } from '../../src/standards/consumption.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
 import { ARRANGED } from './options.ts';
@@ -39,7 +39,7 @@ export function laidLines(laid: LaidBy, kinds: number): string[] {
   return gather(
     `Arrangement: ${laid.arrangement}, ${ARRANGED[laid.arrangement]}${laid.arrangement === 'scattered' ? `, seed ${laid.seed}` : ''}.`,
     laid.turnings !== undefined &&
-      `Turned: ${turningsWords(laid.turnings, kinds)}${laid.turnings === 'random' ? `, seed ${laid.seed}` : ''}.`,
+      `Turned: ${writeTurnings(laid.turnings, kinds)}${laid.turnings === 'random' ? `, seed ${laid.seed}` : ''}.`,
     laid.setting !== 'upright' && `Setting: ${name}, ${says} (${shape}).`,
   );
 }
@@ -63,7 +63,7 @@ export function touchWords(
     layout.map(({ kind }) => kind),
     columns,
   );
-  const { fewest, crowded } = fewestTouches(columns, rows, countLaid(layout, blanket.kinds.length));
+  const { fewest, crowded } = findFewestTouches(columns, rows, countLaid(layout, blanket.kinds.length));
   if (touches === 0) return 'No two alike lie side by side.';
   const said = `Two alike lie side by side ${touches === 1 ? 'once' : `${num(touches)} times`}`;
   if (touches > fewest)

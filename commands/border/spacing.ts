@@ -4,9 +4,9 @@ import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS } from '../../src/core/base/limits.ts';
 import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
-import { rowEnds, wholeRate, type RowEnds } from '../../src/core/edges/row-ends.ts';
+import { countAlongRows, findWholeRate, type RowEnds } from '../../src/core/edges/row-ends.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { rowPlan, type RowPlan, type Shape } from '../../src/core/rows/index.ts';
+import { planRows, type RowPlan, type Shape } from '../../src/core/rows/index.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
@@ -89,7 +89,7 @@ export const spacing = question({
   async answer(asked, context): Promise<Answer> {
     const { across, down, total, perMotifAcross, perMotifDown, strained, working } = spaceBorder(asked);
     const plan = await planAsked(asked, context);
-    const fromRows = plan && rowEnds(plan, working);
+    const fromRows = plan && countAlongRows(plan, working);
     const each = count(asked.corner, 'stitch', 'stitches');
     return {
       headline: `${count(across, 'stitch', 'stitches')} along each width, ${num(down)} along each height and ${asked.corner} in each corner: ${num(total)} in the first round.`,
@@ -150,7 +150,7 @@ async function planAsked(
       option: 'size',
       hint: 'Give its size too, like size:12.',
     });
-  return rowPlan(shape, { size, otherSize: other_size, stitch });
+  return planRows(shape, { size, otherSize: other_size, stitch });
 }
 
 const rowFigures = ({ across, down }: RowEnds): Figure[] =>
@@ -190,6 +190,6 @@ function rowLines(
 
 /** How many single crochet a row end takes, stitch by stitch, read off the heights: a half is said as so many in two rows. */
 const ROW_ENDS = STITCHES.map((stitch) => {
-  const { stitches, rows } = wholeRate(stitch);
+  const { stitches, rows } = findWholeRate(stitch);
   return `${stitches} for every ${rows === 1 ? 'row' : 'two rows'} of ${t(stitch)}`;
 }).join(', ');

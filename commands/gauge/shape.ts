@@ -1,7 +1,7 @@
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { diamond } from '../../src/core/size/blocking.ts';
+import { reckonDiamond } from '../../src/core/size/blocking.ts';
 import { cm, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 
@@ -35,7 +35,7 @@ export const shape = question({
     ],
   },
   answer({ gauge, size }): Answer {
-    const found = diamond(gauge, size);
+    const found = reckonDiamond(gauge, size);
     const { across, along, side, cornerAngle, pull, increases } = found;
     const form = found.isSquare ? 'a square' : `a ${along > across ? 'tall' : 'wide'} diamond`;
     const told = increases.slice(0, ROWS_TOLD).join(', ');

@@ -1,7 +1,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { sizeForSide, type SizeAndSide } from '../../src/core/size/size-for-side.ts';
+import { findSizeForSide, type SizeAndSide } from '../../src/core/size/size-for-side.ts';
 import { cm, count, num } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 
@@ -49,7 +49,7 @@ export const size = question({
     ],
   },
   answer(asked): Answer {
-    const found = sizeForSide(asked);
+    const found = findSizeForSide(asked);
     const { off, smaller, larger, pattern } = found;
     const same = Math.abs(off) < 0.05;
     return {

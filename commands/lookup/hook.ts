@@ -1,7 +1,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { hooksAround, lookUpHook, type HookFound } from '../../src/core/lookup/hook.ts';
+import { findHooksAround, lookUpHook, type HookFound } from '../../src/core/lookup/hook.ts';
 import { readNumber } from '../../src/core/base/quantity.ts';
 import { mm, num } from '../../src/core/base/reader.ts';
 import { HOOKS, HOOKS_SOURCE, STEEL_HOOKS } from '../../src/standards/hooks.ts';
@@ -73,7 +73,7 @@ export const hook = question({
     const [first] = found;
     if (first === undefined) {
       const size = readNumber(typed.replace(/\s*mm$/i, ''));
-      const around = size === undefined ? [] : hooksAround(size);
+      const around = size === undefined ? [] : findHooksAround(size);
       if (size === undefined || around.length < 2) throw unknown('hook', typed, NAMES, EXAMPLE);
       return {
         headline: `No listed hook is ${mm(size, 2)}; the nearest are ${around.map((one) => mm(one.mm, 2)).join(' and ')}.`,

@@ -3,9 +3,9 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME, MOST_ROWS } from '../../src/core/base/limits.ts';
 import { readRuns } from '../../src/core/stripes/read-runs.ts';
-import { lengths } from '../../src/core/stripes/carrying.ts';
+import { cutLengths } from '../../src/core/stripes/carrying.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { rowPlan, total } from '../../src/core/rows/index.ts';
+import { planRows, sumCounts } from '../../src/core/rows/index.ts';
 import { t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { keepMotif, motifName } from '../../src/projects/motifs.ts';
@@ -80,7 +80,7 @@ export const define = question({
         hint: 'Say how many rows it has: other_size:20.',
       });
     }
-    const plan = rowPlan(shape, { size, otherSize: other_size, stitch: asked.stitch });
+    const plan = planRows(shape, { size, otherSize: other_size, stitch: asked.stitch });
     const rows = plan.rows.length;
     let runs: Motif['runs'] = [];
     try {
@@ -108,7 +108,7 @@ export const define = question({
         ).tell
       : undefined;
     const working = new Working();
-    const all = total(plan);
+    const all = sumCounts(plan);
     const what = `${described(drawn)}: ${rows} ${rowWord(plan)}s, ${units(plan, all)}`;
     return {
       headline: kept
@@ -125,7 +125,7 @@ export const define = question({
       figures: [
         figure('rows', plan.worked === 'rounds' ? 'Rounds' : 'Rows', rows),
         figure('total', plan.counted === 'blocks' ? 'Blocks' : 'Stitches', all),
-        figure('ends', 'Ends to weave in', lengths(plan, runs).ends),
+        figure('ends', 'Ends to weave in', cutLengths(plan, runs).ends),
       ],
       working: working.steps,
       assumptions: gather(

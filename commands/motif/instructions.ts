@@ -1,8 +1,8 @@
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { lengths } from '../../src/core/stripes/carrying.ts';
+import { cutLengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
-import { total } from '../../src/core/rows/index.ts';
+import { sumCounts } from '../../src/core/rows/index.ts';
 import { count, forReader } from '../../src/core/base/reader.ts';
 import { listLines, writeInstructions } from '../../src/core/stripes/written-rows.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
@@ -38,7 +38,7 @@ export const words = question({
     const motif = findMotif(await projects.maker(maker.id, maker.name), name, 'name');
     const plan = planOf(motif);
     const lines = listLines(writeInstructions(plan, motif.runs));
-    const all = total(plan);
+    const all = sumCounts(plan);
     const headline = `${motif.name}, ${described(motif)}: ${count(plan.rows.length, rowWord(plan))}, ${units(plan, all)}.`;
     return {
       headline,
@@ -46,7 +46,7 @@ export const words = question({
       figures: [
         figure('rows', `${RowWord(plan)}s`, plan.rows.length),
         figure('total', plan.counted === 'blocks' ? 'Blocks' : 'Stitches', all),
-        figure('ends', 'Ends to weave in', lengths(plan, motif.runs).ends),
+        figure('ends', 'Ends to weave in', cutLengths(plan, motif.runs).ends),
       ],
       assumptions: [
         `Numbers with commas or … between are one for each ${rowWord(plan)}, going on evenly.`,

@@ -1,8 +1,8 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { lengths } from '../../src/core/stripes/carrying.ts';
+import { cutLengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
-import { total, widest } from '../../src/core/rows/index.ts';
+import { sumCounts, findWidest } from '../../src/core/rows/index.ts';
 import { cm, count, g, mm, num, size, t } from '../../src/core/base/reader.ts';
 import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
@@ -41,8 +41,8 @@ export const show = question({
     const { working, expected, weighed } = readMeasured(motif);
     const { gauge, blocked, hook, weight, side, runs } = motif;
     const { row, made } = progressOf(doc, motif.name);
-    const all = total(plan);
-    const broadest = widest(plan);
+    const all = sumCounts(plan);
+    const broadest = findWidest(plan);
     const facts = gather(
       `${count(plan.rows.length, rowWord(plan))}; the widest is ${rowWord(plan)} ${broadest.row} with ${units(plan, broadest.count)}.`,
       hook !== undefined && `Hook ${mm(hook)}.`,
@@ -67,7 +67,7 @@ export const show = question({
       figures: gather(
         figure('rows', `${RowWord(plan)}s`, plan.rows.length),
         figure('total', plan.counted === 'blocks' ? 'Blocks' : 'Stitches', all),
-        figure('ends', 'Ends to weave in', lengths(plan, runs).ends),
+        figure('ends', 'Ends to weave in', cutLengths(plan, runs).ends),
         figure('weight', 'Weight', weight, 'g'),
         figure('side', 'Side', side, 'cm'),
         figure('blocked_side', 'Side by its gauge', expected, 'cm'),

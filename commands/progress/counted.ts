@@ -1,7 +1,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { checkCounts, rowsCounted } from '../../src/core/miscount/check-counts.ts';
+import { checkCounts, findRowsCounted } from '../../src/core/miscount/check-counts.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { findRowsWith } from '../../src/core/yarn/still-to-come.ts';
@@ -50,7 +50,7 @@ export const counted = question({
     const tell = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);
       const called = rowWord(planOf(motif));
-      const { from, last } = rowsCounted(row, counts.length);
+      const { from, last } = findRowsCounted(row, counts.length);
       if (from < 1) {
         throw new Problem(
           'too-many-counts',
@@ -68,7 +68,7 @@ export const counted = question({
     });
     const { motif, row } = tell;
     const plan = planOf(motif);
-    const { from, last } = rowsCounted(row, counts.length);
+    const { from, last } = findRowsCounted(row, counts.length);
     const found = checkCounts(plan, counts, from);
     const next = coming(motif, tell);
     const difference = figure('difference', 'Difference', found.difference);

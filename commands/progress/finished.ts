@@ -1,7 +1,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { stillToMake } from '../../src/core/blanket/made.ts';
+import { countStillToMake } from '../../src/core/blanket/made.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
 import { MOST_MADE } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
@@ -69,7 +69,7 @@ export const finished = question({
         found.figures,
         needed !== undefined && [
           figure('needed', 'Motifs in the blanket', needed),
-          figure('to_make', 'Still to make', stillToMake(needed, made)),
+          figure('to_make', 'Still to make', countStillToMake(needed, made)),
         ],
       ),
       data: { ...found.data, counted },

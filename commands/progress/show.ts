@@ -5,11 +5,11 @@ import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { coloursIn } from '../../src/core/stripes/colour-runs.ts';
 import { planOf, yarnOf } from '../../src/core/yarn/motif.ts';
 import { findNearest, sameName } from '../../src/core/base/nearest-name.ts';
-import { FEW_ROWS, hoursFor, paceOf, saidPace } from '../../src/core/yarn/pace.ts';
+import { FEW_ROWS, reckonHours, paceOf, reckonSaidPace } from '../../src/core/yarn/pace.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Ball } from '../../src/core/base/quantity.ts';
-import { total, type RowPlan } from '../../src/core/rows/index.ts';
+import { sumCounts, type RowPlan } from '../../src/core/rows/index.ts';
 import {
   isTooClose,
   reckonPercentDone,
@@ -19,7 +19,7 @@ import {
 } from '../../src/core/yarn/still-to-come.ts';
 import { count, g, m, num, t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { countMade, madeOfNeeded, stillToMake } from '../../src/core/blanket/made.ts';
+import { countMade, countMadeOfNeeded, countStillToMake } from '../../src/core/blanket/made.ts';
 import { reckonLeft } from '../../src/core/yarn/left.ts';
 import { specOf } from '../../src/projects/blankets.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
@@ -96,7 +96,7 @@ export const show = question({
     const { row, made } = progress;
     const blanket = blanketOf(doc, motif.name);
     const needed = blanket && neededFor(blanket, motif.name);
-    const motifs = needed === undefined ? 1 : stillToMake(needed, made);
+    const motifs = needed === undefined ? 1 : countStillToMake(needed, made);
     const working = new Working();
     const percent = reckonPercentDone(plan, row, working);
     const spec = defined({ ...motif, ball: ball ?? motif.ball });
@@ -170,7 +170,7 @@ export const show = question({
 function allOf(blanket: Blanket, made: readonly number[]): { lines: string[]; figures: Figure[] } {
   const needed = blanket.kinds.map((kind) => neededFor(blanket, kind));
   const done = countMade(needed, made);
-  const each = madeOfNeeded(needed, made).map(
+  const each = countMadeOfNeeded(needed, made).map(
     (one, kind) => `${blanket.kinds[kind] ?? ''} ${one} of ${needed[kind] ?? 0}`,
   );
   return {
@@ -323,9 +323,10 @@ function timeWords(
 ): { lines: string[]; figures: Figure[]; assumptions: string[] } {
   if (stitches === 0) return { lines: [], figures: [], assumptions: [] };
   const own = minutesEach === undefined ? paceOf(rows(), working) : undefined;
-  const perMinute = minutesEach === undefined ? own?.perMinute : saidPace(total(plan), minutesEach, working);
+  const perMinute =
+    minutesEach === undefined ? own?.perMinute : reckonSaidPace(sumCounts(plan), minutesEach, working);
   if (perMinute === undefined) return { lines: [], figures: [], assumptions: [] };
-  const hours = hoursFor(stitches, perMinute, working);
+  const hours = reckonHours(stitches, perMinute, working);
   const from = own
     ? `from ${count(own.rows, rowWord(plan))} counted one after the other${own.rows < FEW_ROWS ? ', few yet: take it as rough' : ''}`
     : `from ${num(minutesEach ?? 0)} minutes for one ${motif.name}`;

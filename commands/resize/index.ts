@@ -4,9 +4,9 @@ import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Gauge } from '../../src/core/base/quantity.ts';
-import { motifSizes, resize as find, type ResizeOption } from '../../src/core/size/resize.ts';
-import { MOST_WISHED, stripWords, wishedNumber } from '../../src/core/size/wished-number.ts';
-import { neededSize, wishedSize } from '../../src/core/size/wished-size.ts';
+import { listMotifSizes, resize as find, type ResizeOption } from '../../src/core/size/resize.ts';
+import { MOST_WISHED, describeStrip, resizeToNumber } from '../../src/core/size/wished-number.ts';
+import { requireWishedSize, readWishedSize } from '../../src/core/size/wished-size.ts';
 import { cm, count, num, size as sizeText } from '../../src/core/base/reader.ts';
 import type { StandardSize } from '../../src/standards/sizes.ts';
 import { ENDS_A_MOTIF } from '../../src/standards/consumption.ts';
@@ -111,7 +111,7 @@ export const resize = command({
           });
         }
         if (asked.motifs !== undefined) return ofNumber({ ...asked, motifs: asked.motifs });
-        const { width, height } = neededSize(asked);
+        const { width, height } = requireWishedSize(asked);
         const found = find({
           width,
           height,
@@ -168,14 +168,14 @@ interface Asked {
 /** A wished number of motifs: with a side, how large it comes out; with a size, how large each must be. */
 function ofNumber(asked: Asked): Answer {
   const { motifs, side, gauge, size, border, ends } = asked;
-  const wish = wishedSize(asked);
+  const wish = readWishedSize(asked);
   const sizes =
     side === undefined && gauge === undefined && size === undefined
       ? []
-      : motifSizes({ side, gauge, size, rowStep: asked.row_step });
-  const found = wishedNumber({ motifs, border, endsAMotif: ends, sizes, gauge, wish });
+      : listMotifSizes({ side, gauge, size, rowStep: asked.row_step });
+  const found = resizeToNumber({ motifs, border, endsAMotif: ends, sizes, gauge, wish });
   const { best, options } = found;
-  const strip = stripWords(motifs, found);
+  const strip = describeStrip(motifs, found);
   return {
     headline: headlineOf(
       best,

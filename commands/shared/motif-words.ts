@@ -1,6 +1,11 @@
 /** How a motif is spoken of. */
 import { gather } from '../../src/chat/answer.ts';
-import { carriedStrand, lengths, otherStripes, CARRY_PAST } from '../../src/core/stripes/carrying.ts';
+import {
+  reckonCarriedStrand,
+  cutLengths,
+  findOtherStripes,
+  CARRY_PAST,
+} from '../../src/core/stripes/carrying.ts';
 import { writeRuns, type ColourRun } from '../../src/core/stripes/colour-runs.ts';
 import { planOf, type MotifSpec, countByColour } from '../../src/core/yarn/motif.ts';
 import { reckonRowHeight, reckonStitchWidth } from '../../src/core/size/stitch-size.ts';
@@ -55,7 +60,7 @@ export function carryLines(motif: MotifSpec, working: Working): string[] {
   const plan = planOf(motif);
   const { runs } = motif;
   if (runs.length < 2) return [];
-  const carrying = lengths(plan, runs);
+  const carrying = cutLengths(plan, runs);
   const row = rowWord(plan);
   const where = plan.worked === 'rounds' ? 'at the join' : 'up the side';
   const each = [...carrying.byColour].map(([colour, { lengths: many, ends, carriedOver }]) => {
@@ -71,9 +76,9 @@ export function carryLines(motif: MotifSpec, working: Working): string[] {
     carrying.carriedOver === 0
       ? []
       : [
-          `About ${m(carriedStrand(carrying.carriedOver, reckonRowHeight(motif, reckonStitchWidth(motif, wpiOf(undefined), working), working), working))} of yarn is carried.`,
+          `About ${m(reckonCarriedStrand(carrying.carriedOver, reckonRowHeight(motif, reckonStitchWidth(motif, wpiOf(undefined), working), working), working))} of yarn is carried.`,
         ];
-  const [other] = otherStripes(plan, runs);
+  const [other] = findOtherStripes(plan, runs);
   return gather(
     each,
     strand,

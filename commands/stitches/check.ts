@@ -2,8 +2,8 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
-import { checkCounts, lastCounted } from '../../src/core/miscount/check-counts.ts';
-import { rowPlan } from '../../src/core/rows/index.ts';
+import { checkCounts, findLastCounted } from '../../src/core/miscount/check-counts.ts';
+import { planRows } from '../../src/core/rows/index.ts';
 import { elsewhereWords } from '../shared/elsewhere-words.ts';
 import { count, t } from '../../src/core/base/reader.ts';
 
@@ -65,8 +65,8 @@ export const check = question({
     ],
   },
   answer({ shape, size, counts, from_row, other_size, stitch }): Answer {
-    const rows = other_size ?? (shape === 'flat' ? lastCounted(from_row, counts.length) : undefined);
-    const plan = rowPlan(shape, { size, otherSize: rows, stitch });
+    const rows = other_size ?? (shape === 'flat' ? findLastCounted(from_row, counts.length) : undefined);
+    const plan = planRows(shape, { size, otherSize: rows, stitch });
     const found = checkCounts(plan, counts, from_row);
     const [unit, many] = plan.counted === 'blocks' ? ['block', 'blocks'] : ['stitch', 'stitches'];
     const { called } = plan;

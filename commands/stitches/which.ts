@@ -2,8 +2,8 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS } from '../../src/core/base/limits.ts';
-import { noRowHas } from '../../src/core/miscount/causes.ts';
-import { rowWithCount, whichRow } from '../../src/core/rows/which-row.ts';
+import { sayNoRowHas } from '../../src/core/miscount/causes.ts';
+import { findRowWithCount, findRow } from '../../src/core/rows/which-row.ts';
 import { count } from '../../src/core/base/reader.ts';
 
 export const which = question({
@@ -56,7 +56,7 @@ export const which = question({
     ],
   },
   answer({ other_size, ...asked }): Answer {
-    const found = whichRow({ ...asked, otherSize: other_size });
+    const found = findRow({ ...asked, otherSize: other_size });
     const { plan, rows, row, otherRow, below, above } = found;
     const [called, Called] = plan.worked === 'rounds' ? ['round', 'Round'] : ['row', 'Row'];
     const counted =
@@ -66,10 +66,10 @@ export const which = question({
     const shared = { working: found.working.steps, assumptions: found.assumptions, data: { rows } };
     if (row === undefined) {
       const near = [below, above].filter((one) => one !== undefined);
-      const why = noRowHas(plan, asked.stitches, above === undefined);
+      const why = sayNoRowHas(plan, asked.stitches, above === undefined);
       return {
         ...shared,
-        headline: `No ${called} of this piece has ${counted}: ${near.map((one) => rowWithCount(plan, one)).join(', ')}.`,
+        headline: `No ${called} of this piece has ${counted}: ${near.map((one) => findRowWithCount(plan, one)).join(', ')}.`,
         figures: gather(
           below && figure('below', 'Nearest count below', below.count),
           above && figure('above', 'Nearest count above', above.count),

@@ -3,9 +3,9 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
-import { seeded } from '../../src/core/base/chance.ts';
+import { seedChance } from '../../src/core/base/chance.ts';
 import { putTogether, type PutTogether } from '../../src/core/group/put-together.ts';
-import { inRows } from '../../src/core/blanket/layout.ts';
+import { cutIntoRows } from '../../src/core/blanket/layout.ts';
 import { numbered } from './words.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
@@ -45,7 +45,7 @@ export const assemble = question({
   async answer({ try: attempt, name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const { plan } = state;
-    const put = putTogether(state, seeded(attempt));
+    const put = putTogether(state, seedChance(attempt));
     return {
       headline: assembledHeadline(put),
       figures: gather(
@@ -62,7 +62,7 @@ export const assemble = question({
         figure('height', 'Height', put.height, 'cm'),
       ),
       lines: gather(
-        inRows(put.placed, plan.columns).map(
+        cutIntoRows(put.placed, plan.columns).map(
           (strip, row) =>
             `Strip ${row + 1}: ${strip.map((motif) => (motif ? `#${motif.piece}` : '?')).join(' ')}`,
         ),

@@ -7,7 +7,7 @@ import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { mustOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
-import { edgesOf, kindTotals, totalsOf, type KindTotals } from '../../src/core/group/totals.ts';
+import { edgesOf, totalKinds, totalsOf, type KindTotals } from '../../src/core/group/totals.ts';
 import { letter } from '../../src/core/blanket/layout.ts';
 import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
@@ -24,7 +24,7 @@ function picture(state: GroupState, reader: Reader) {
     rows: plan.rows,
     cells: plan.layout,
     kinds: plan.kinds.map((kind, index) => ({ ...kind, letter: letter(index) })),
-    tallies: kindTotals(state).map(({ wanted, accepted, handedIn, pledged }) => ({
+    tallies: totalKinds(state).map(({ wanted, accepted, handedIn, pledged }) => ({
       wanted,
       made: accepted,
       waiting: handedIn,
@@ -85,7 +85,7 @@ export const board = question({
     if (moves) await context.projects.groups.moveBoard(doc.id, channel);
     const { plan } = state;
     const drawn = picture(state, context.reader);
-    const kinds = kindTotals(state);
+    const kinds = totalKinds(state);
     const { quota, pledged, handedIn: waiting, accepted, open } = totalsOf(state);
     const named = { name: plan.name };
     const anyone = { forAnyone: true } as const;

@@ -62,7 +62,7 @@ export const handin = question({
           }),
       });
     }
-    const which = rules.kindNamed(state, meant);
+    const which = rules.findKindNamed(state, meant);
     const many = manyOf(motifs, left(which));
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.handIn(now, askerOf(context), which, many, side),

@@ -1,8 +1,8 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { holdings, parcelsOf } from '../../src/core/group/holdings.ts';
-import { heldBy, totalsOf } from '../../src/core/group/totals.ts';
+import { listHoldings, parcelsOf } from '../../src/core/group/holdings.ts';
+import { countPledged, totalsOf } from '../../src/core/group/totals.ts';
 import { numbered } from './words.ts';
 import { reckonGroupYarn, type GroupYarn, type YarnNeed } from '../../src/core/group/yarn.ts';
 import { count, m, num, when } from '../../src/core/base/reader.ts';
@@ -41,8 +41,8 @@ export const mine = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
-    const hers = holdings(state, context.maker.id);
-    const pledged = heldBy(state, context.maker.id);
+    const hers = listHoldings(state, context.maker.id);
+    const pledged = countPledged(state, context.maker.id);
     const waits = hers.flatMap(({ handedIn }) => handedIn).length;
     const isIn = hers.flatMap(({ accepted }) => accepted).length;
     const asked = state.remindedAt.get(context.maker.id);

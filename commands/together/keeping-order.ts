@@ -4,7 +4,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
 import { count } from '../../src/core/base/reader.ts';
-import { heldBy } from '../../src/core/group/totals.ts';
+import { countPledged } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
@@ -60,7 +60,7 @@ export const bar = question({
         private: true,
       };
     }
-    const held = heldBy(state, who.maker);
+    const held = countPledged(state, who.maker);
     const open =
       again || held === 0
         ? ''

@@ -1,7 +1,7 @@
 /** How fast motifs come in, when it will be done, and how likely that is by the closing day. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { FEW_PARCELS, groupPace, type GroupPace, dayAfter } from '../../src/core/group/pace.ts';
+import { FEW_PARCELS, reckonGroupPace, type GroupPace, findDayAfter } from '../../src/core/group/pace.ts';
 import { mayOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
 import { count, forReader, num, when } from '../../src/core/base/reader.ts';
@@ -49,11 +49,11 @@ export const pace = question({
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const mayKnow = mayOrganise(state, askerOf(context));
-    const pace = groupPace(state, context.now);
+    const pace = reckonGroupPace(state, context.now);
     const { done, waiting, toCome, motifs, daysLeft, forecast, quiet, arrivals } = pace;
     const { ends, needed, chance } = forecast;
     const [soonest, likely, latest] = [ends?.early, ends?.middle, ends?.late].map((days) =>
-      dayAfter(context.now, days),
+      findDayAfter(context.now, days),
     );
     const opened = new Date(state.standing[0]?.happened.at ?? context.now);
     const drawn = drawPace({
@@ -64,7 +64,7 @@ export const pace = question({
       ends,
       daysLeft,
       needed,
-      dayWords: (day) => forReader(saidDay(dayAfter(opened, day)), context.reader),
+      dayWords: (day) => forReader(saidDay(findDayAfter(opened, day)), context.reader),
     });
     return {
       headline: headline(state, pace, likely),

@@ -110,7 +110,7 @@ export const pledge = question({
         left,
         ask: (label, options) => action(label, 'together pledge', options),
       });
-    const which = rules.kindNamed(state, meant);
+    const which = rules.findKindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.pledge(now, askerOf(context), which, manyOf(motifs, left(which))),
     );
@@ -165,7 +165,7 @@ export const release = question({
         left: hers,
         ask: (label, options) => action(label, 'together release', options),
       });
-    const which = rules.kindNamed(state, meant);
+    const which = rules.findKindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.release(now, context.maker.id, which, manyOf(motifs, hers(which))),
     );

@@ -7,7 +7,7 @@ import { proposeShares } from '../../src/core/group/proposal.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { heldBy } from '../../src/core/group/totals.ts';
+import { countPledged } from '../../src/core/group/totals.ts';
 import { sum } from '../../src/core/base/sum.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { action } from '../shared/actions.ts';
@@ -157,7 +157,7 @@ export const remind = question({
     const { doc, state } = await whichBlanket(context, name);
     rules.mustOrganise(state, askerOf(context));
     const who = memberNamed(state, maker, context);
-    const held = heldBy(state, who.maker);
+    const held = countPledged(state, who.maker);
     if (held === 0) {
       throw new Problem('holds-no-pledge', `${who.name} holds no pledge.`, {
         option: 'maker',

@@ -6,7 +6,7 @@ import * as rules from '../../src/core/group/rules.ts';
 import { SOMEBODY } from '../../src/core/group/events.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count } from '../../src/core/base/reader.ts';
-import { heldBy } from '../../src/core/group/totals.ts';
+import { countPledged } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
 import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
 import { NotSaved } from '../../src/projects/not-saved.ts';
@@ -118,7 +118,7 @@ export const leave = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
-    const held = heldBy(state, context.maker.id);
+    const held = countPledged(state, context.maker.id);
     await context.projects.groups.happen(doc.id, doing(context), (now) => rules.leave(now, askerOf(context)));
     return {
       headline: `You have left ${state.plan.name}; ${held === 0 ? 'nothing was pledged' : `${count(held, 'pledged motif')} ${held === 1 ? 'is' : 'are'} open again`}. What you handed in stays in the blanket.`,
@@ -149,7 +149,7 @@ export const keep = question({
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.keep(now, askerOf(context)),
     );
-    const held = heldBy(state, context.maker.id);
+    const held = countPledged(state, context.maker.id);
     return {
       headline: `Thank you; it is noted that ${held === 0 ? 'you are still with us' : `your ${count(held, 'pledge')} ${held === 1 ? 'stands' : 'stand'}`}.`,
       figures: [figure('pledged', 'Pledged', held)],

@@ -3,8 +3,8 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, g, m, num, size } from '../../src/core/base/reader.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
-import { neededSize } from '../../src/core/size/wished-size.ts';
-import { swatchYarn } from '../../src/core/yarn/swatch-yarn.ts';
+import { requireWishedSize } from '../../src/core/size/wished-size.ts';
+import { reckonSwatchYarn } from '../../src/core/yarn/swatch-yarn.ts';
 import { caution } from '../../src/standards/care.ts';
 import { reserve } from './options.ts';
 
@@ -55,9 +55,17 @@ export const swatch = question({
     ],
   },
   answer({ swatch_width: swatchWidth, swatch_height: swatchHeight, ...asked }): Answer {
-    const { width, height } = neededSize(asked);
+    const { width, height } = requireWishedSize(asked);
     const { weight, ball, reserve: spare } = asked;
-    const found = swatchYarn({ swatchWidth, swatchHeight, weight, width, height, ball, reserve: spare });
+    const found = reckonSwatchYarn({
+      swatchWidth,
+      swatchHeight,
+      weight,
+      width,
+      height,
+      ball,
+      reserve: spare,
+    });
     const { yarn, balls, doubt } = found;
     const spared = spare === 0 ? 'no reserve' : `${num(spare)} % in reserve`;
     return {

@@ -1,5 +1,5 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
-import { formulaText, stepLine, workedText, type Step } from '../core/base/working.ts';
+import { formulaText, writeStep, workedText, type Step } from '../core/base/working.ts';
 import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
 import { writeLine, type RawOptions } from './line.ts';
 
@@ -133,7 +133,7 @@ export function show(answer: Answer, reader: Reader, assumed: readonly string[] 
       ...step,
       label: say(step.label),
       source: say(step.source),
-      shown: stepLine(step, reader),
+      shown: writeStep(step, reader),
       general: formulaText(step, reader),
       worked: workedText(step, reader),
     })),

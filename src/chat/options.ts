@@ -7,15 +7,15 @@ import { clip, isBareNumber, readNumber, refuseUnclear } from '../core/base/numb
 import { partsOfBall, readBall, readGauge, readLength, readWeight } from '../core/base/quantity.ts';
 import { readCounts, readDay, readNumbers } from '../core/base/lists.ts';
 import {
-  otherHooks,
-  otherYarns,
+  describeOtherHooks,
+  describeOtherYarns,
   readHook,
   readStitch,
   readStitches,
   readYarn,
 } from '../core/base/trade-words.ts';
 import { MOST_PRICE, MOST_ROWS } from '../core/base/limits.ts';
-import { blanketFor, blanketForWords, SIZE_NAMES } from '../core/lookup/size.ts';
+import { findBlanketSize, describeBlanketSize, SIZE_NAMES } from '../core/lookup/size.ts';
 import { SHAPES } from '../core/rows/index.ts';
 import { SHAPE_WORDS } from '../standards/trade-names.ts';
 import { Problem } from '../core/base/problem.ts';
@@ -321,7 +321,7 @@ export const opt = {
         kind: 'text',
         example,
         maxLength: 20,
-        took: otherHooks,
+        took: describeOtherHooks,
         suggest: (typed) =>
           matching(
             HOOKS.map((hook) => ({
@@ -351,19 +351,23 @@ export const opt = {
   yarn: (
     said: Said = 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
     example = '4',
-  ) => declare(reading(readYarn), meta(said, { kind: 'text', example, maxLength: 40, took: otherYarns })),
+  ) =>
+    declare(
+      reading(readYarn),
+      meta(said, { kind: 'text', example, maxLength: 40, took: describeOtherYarns }),
+    ),
   /** What a blanket is for: a word such as queen, throw, crib. */
   blanketSize: (
     said: Said = 'What it is for, instead of width and height: throw, queen, crib, UK king',
     example = 'throw',
   ) =>
     declare(
-      reading((text) => blanketFor(text).taken),
+      reading((text) => findBlanketSize(text).taken),
       meta(said, {
         kind: 'text',
         example,
         maxLength: 40,
-        took: blanketForWords,
+        took: describeBlanketSize,
         suggest: (typed) =>
           matching(
             SIZE_NAMES.map((value) => ({ value })),

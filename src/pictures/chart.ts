@@ -1,7 +1,7 @@
 /** A chart of one motif: stitch by stitch in the trade's symbols while they can be read, else row by row with counts. */
-import { inkOn } from '../core/blanket/colour.ts';
+import { chooseInk } from '../core/blanket/colour.ts';
 import type { ColourRun } from '../core/stripes/colour-runs.ts';
-import { total, widest, type RowPlan } from '../core/rows/index.ts';
+import { sumCounts, findWidest, type RowPlan } from '../core/rows/index.ts';
 import { STITCH_FACTS } from '../standards/stitches.ts';
 import { count, forReader, num, t, type Reader } from '../core/base/reader.ts';
 import { chartRounds } from './chart-rounds.ts';
@@ -51,10 +51,10 @@ const BANDS_HIGH = 760;
 export function inSymbols(plan: RowPlan): boolean {
   if (plan.shape === 'blocks') return false;
   if (plan.worked === 'rows')
-    return plan.rows.length <= MOST_SYMBOL_ROWS && widest(plan).count * LEAST_ROOM <= INNER - 2 * BESIDE;
+    return plan.rows.length <= MOST_SYMBOL_ROWS && findWidest(plan).count * LEAST_ROOM <= INNER - 2 * BESIDE;
   const reach = INNER / 2 - 20;
   const around = 2 * Math.PI * reach * (plan.shape === 'circle' ? 1 : 1.05);
-  return plan.rows.length <= MOST_SYMBOL_ROUNDS && widest(plan).count * 20 <= around;
+  return plan.rows.length <= MOST_SYMBOL_ROUNDS && findWidest(plan).count * 20 <= around;
 }
 
 function planChart(plan: RowPlan, symbols: boolean): ChartPlan {
@@ -66,7 +66,7 @@ function planChart(plan: RowPlan, symbols: boolean): ChartPlan {
     const high = Math.min(symbols ? 64 : 46, (reach - ring) / many);
     return chartRounds(plan, high, ring, 8, symbols);
   }
-  const most = widest(plan).count;
+  const most = findWidest(plan).count;
   const room = Math.min(symbols ? 48 : INNER, (INNER - 2 * BESIDE) / most);
   if (!symbols) return chartRows(plan, room, Math.min(44, Math.max(3, BANDS_HIGH / many)), BESIDE, false);
   // Tall stitches are drawn taller, as far as the page goes.
@@ -132,7 +132,7 @@ function chartHead(plan: RowPlan, view: ChartView): { svg: string; height: numbe
 /** `Diagonal square: 24 rows, 312 stitches in hdc, widest 25 in row 12`, in the reader's own terms. */
 export function chartSize(plan: RowPlan, reader: Reader): string {
   const words = SHAPE_WORDS[plan.shape];
-  const top = widest(plan);
+  const top = findWidest(plan);
   const unit = plan.counted === 'blocks' ? 'block' : 'stitch';
   const many = unit === 'block' ? 'blocks' : 'stitches';
   const { called } = plan;
@@ -144,7 +144,7 @@ export function chartSize(plan: RowPlan, reader: Reader): string {
   };
   return forReader(
     `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${count(plan.rows.length, called)}, ` +
-      `${count(total(plan), unit, many)} ${unit === 'block' ? 'with' : 'in'} ${t(plan.stitch)}, ${widestWords()}`,
+      `${count(sumCounts(plan), unit, many)} ${unit === 'block' ? 'with' : 'in'} ${t(plan.stitch)}, ${widestWords()}`,
     reader,
   );
 }
@@ -157,7 +157,7 @@ function ground(row: ChartRow, hexes: readonly string[], done: number | undefine
 
 function stitchesIn(row: ChartRow, room: number, hexes: readonly string[]): string {
   if (row.stitches.length === 0) return '';
-  const own = inkOn(hexes[row.row - 1] ?? UNNAMED, INK, PAPER);
+  const own = chooseInk(hexes[row.row - 1] ?? UNNAMED, INK, PAPER);
   const drawn = row.stitches.map((stitch) => symbol(stitch, room, outsideRow(stitch, row) ? INK : own));
   return `<g class="stitches" data-row="${row.row}">${drawn.join('')}</g>`;
 }

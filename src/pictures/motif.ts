@@ -1,7 +1,7 @@
 /** One motif, drawn the way it is made: its rows or rounds in their colours, in a square of 100 by 100. */
 import { colourOf } from '../core/blanket/colour.ts';
 import type { ColourRun } from '../core/stripes/colour-runs.ts';
-import { rowPlan, type Shape } from '../core/rows/index.ts';
+import { planRows, type Shape } from '../core/rows/index.ts';
 import { CLOTH, n, outline, rect } from './drawing.ts';
 
 /** A kind of motif, as a picture needs it. */
@@ -50,7 +50,7 @@ export const hexOf = (colour: string, colours: Colours) =>
 export function rowsIn({ shape, size, otherSize, runs }: PictureKind): number {
   const coloured = runs.reduce((sum, run) => sum + run.rows, 0);
   const height = otherSize ?? (shape === 'flat' && coloured > 0 ? coloured : undefined);
-  return rowPlan(shape, { size, ...(height === undefined ? {} : { otherSize: height }) }).rows.length;
+  return planRows(shape, { size, ...(height === undefined ? {} : { otherSize: height }) }).rows.length;
 }
 
 /** The motif's colours from its first row to its last. */

@@ -1,7 +1,7 @@
 /** Group blankets: opened, changed by what happens to them, found, and cleared of a maker who asks for it. */
 import { createHash } from 'node:crypto';
 import type { GroupEvent, GroupPlan, Happening } from '../core/group/events.ts';
-import { BrokenHistory, continued, replay, type GroupState } from '../core/group/state.ts';
+import { BrokenHistory, continueState, replay, type GroupState } from '../core/group/state.ts';
 import { Problem } from '../core/base/problem.ts';
 import { Catalogue, makersIn, type Entry } from './catalogue.ts';
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
@@ -94,7 +94,7 @@ export class Groups implements Elsewhere {
     const known: Known = goesOn
       ? {
           doc,
-          state: continued(before.state, before.doc.events.length, events),
+          state: continueState(before.state, before.doc.events.length, events),
           makers: new Set([...before.makers, ...events.slice(before.doc.events.length).flatMap(idsIn)]),
         }
       : { doc, state: replay(events), makers: makersIn(doc) };

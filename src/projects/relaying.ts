@@ -3,7 +3,7 @@ import {
   countLaid,
   lay,
   readLaidBy,
-  turned,
+  turnLayout,
   writeLaidBy,
   type Arrangement,
   type Cell,
@@ -65,7 +65,7 @@ export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {
   const scatters = asked.seed !== undefined && asked.turnings === undefined;
   const kindsStay = asked.arrangement === undefined && asked.counts === undefined && !scatters && sameSize;
   if (kindsStay && blanket.layout.length > 0) {
-    const layout = turned(kindsIn(blanket.layout), laid, columns, rows);
+    const layout = turnLayout(kindsIn(blanket.layout), laid, columns, rows);
     return { ...blanket, layout, setting: writeLaidBy(laid) };
   }
   const shares =
@@ -129,7 +129,7 @@ function mapped<B extends Laid>(blanket: B, was: LaidBy, asked: Relaying, text: 
     ...blanket,
     columns,
     rows,
-    layout: ownTurns ? [...map.layout] : turned(kindsIn(map.layout), laid, columns, rows),
+    layout: ownTurns ? [...map.layout] : turnLayout(kindsIn(map.layout), laid, columns, rows),
     setting: writeLaidBy(laid),
   };
 }

@@ -10,7 +10,7 @@ import { isRequired, metaOf } from '../../src/chat/options.ts';
 import type { Route } from '../../src/chat/registry.ts';
 import { MOST_COUNTS, MOST_KINDS, MOST_ROWS } from '../../src/core/base/limits.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { rowPlan, SHAPES } from '../../src/core/rows/index.ts';
+import { planRows, SHAPES } from '../../src/core/rows/index.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { GROUP_VERSION, GROUPS, type GroupDoc } from '../../src/projects/group-schema.ts';
 import { MAKERS, Projects } from '../../src/projects/projects.ts';
@@ -56,8 +56,8 @@ function motif(
   stripes: number,
   colour: (stripe: number) => string,
 ): Motif {
-  const rows = rowPlan(shape, { size: MOST_ROWS, ...(shape === 'flat' ? { otherSize: MOST_ROWS } : {}) }).rows
-    .length;
+  const rows = planRows(shape, { size: MOST_ROWS, ...(shape === 'flat' ? { otherSize: MOST_ROWS } : {}) })
+    .rows.length;
   const runs = Math.max(1, Math.min(stripes, rows));
   return {
     name,

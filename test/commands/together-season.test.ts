@@ -6,8 +6,8 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { seeded } from '../../src/core/base/chance.ts';
-import { openFor, replay, spokenFor, type GroupState } from '../../src/core/group/state.ts';
+import { seedChance } from '../../src/core/base/chance.ts';
+import { openFor, replay, countSpokenFor, type GroupState } from '../../src/core/group/state.ts';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { Projects } from '../../src/projects/projects.ts';
 import { asking, NOON, type Asking } from '../asking.ts';
@@ -45,7 +45,7 @@ const heldBy = (state: GroupState, maker: string) => state.pledges.get(maker) ??
 
 describe('a season', () => {
   it('ends with every cell filled, nothing promised twice, and a board that agrees', async () => {
-    const chance = seeded(2026);
+    const chance = seedChance(2026);
     const roll = (below: number) => Math.floor(chance() * below);
     let now = NOON.getTime();
     for (const [index, kind] of KINDS.entries())
@@ -143,7 +143,7 @@ describe('a season', () => {
       }
       const state = await stateNow();
       state.plan.kinds.forEach(({ quota, spares }, kind) =>
-        expect(spokenFor(state, kind) + openFor(state, kind)).toBe(quota + spares),
+        expect(countSpokenFor(state, kind) + openFor(state, kind)).toBe(quota + spares),
       );
       // Makers who stay take what others have let go of.
       if (week > 8) {

@@ -1,7 +1,7 @@
 /** Scattered layouts held to an exact mixed-integer solver on the same boards: no layout of theirs has fewer touches than ours. */
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../src/core/base/chance.ts';
-import { fewestTouches, scatter, touchesOf } from '../../src/core/blanket/scatter.ts';
+import { seedChance } from '../../src/core/base/chance.ts';
+import { findFewestTouches, scatter, touchesOf } from '../../src/core/blanket/scatter.ts';
 import { scatterProgram } from '../scatter-program.ts';
 import { solver } from '../solver.ts';
 
@@ -39,9 +39,9 @@ const BOARDS: readonly (readonly [columns: number, rows: number, quotas: readonl
 
 describe('an exact solver', () => {
   it.each(BOARDS)('finds no fewer touches on %i by %i for quotas %j', (columns, rows, quotas) => {
-    const kinds = scatter(columns, rows, quotas, seeded(5));
+    const kinds = scatter(columns, rows, quotas, seedChance(5));
     const touches = touchesOf(kinds, columns);
     expect(touches).toBe(exactly(columns, rows, quotas));
-    expect(touches).toBe(fewestTouches(columns, rows, quotas).fewest);
+    expect(touches).toBe(findFewestTouches(columns, rows, quotas).fewest);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { rowPlan, SHAPES, type Shape } from '../../src/core/rows/index.ts';
+import { planRows, SHAPES, type Shape } from '../../src/core/rows/index.ts';
 import { drawChart, inSymbols, rowSpans } from '../../src/pictures/chart.ts';
 import { turnsOf } from '../../src/pictures/chart-rounds.ts';
 import { standsOn } from '../../src/pictures/chart-rows.ts';
@@ -36,7 +36,7 @@ const onRound = (turn: number) => (((Math.round(turn * 1e6) % 1e6) + 1e6) % 1e6)
 describe('stitch by stitch', () => {
   test.each(SMALL)('%s: every row has as many symbols as the plan has stitches', (shape, size, otherSize) => {
     for (const stitch of STITCHES) {
-      const plan = rowPlan(shape, { size, otherSize, stitch });
+      const plan = planRows(shape, { size, otherSize, stitch });
       if (!inSymbols(plan)) continue;
       const { svg } = drawChart(plan, [], view);
       for (const { row, count, decreases } of plan.rows) {
@@ -68,7 +68,7 @@ describe('stitch by stitch', () => {
     for (const shape of ['circle', 'hexagon', 'solid-square'] as const)
       for (const stitch of STITCHES)
         for (let row = 2; row <= 6; row++) {
-          const plan = rowPlan(shape, { size: 6, stitch });
+          const plan = planRows(shape, { size: 6, stitch });
           const heads = turnsOf(plan, row - 1).map(({ head }) => onRound(head));
           const feet = turnsOf(plan, row).map(({ foot }) => onRound(foot));
           expect([...new Set(feet)].sort(), `${shape} ${stitch} ${row}`).toEqual([...new Set(heads)].sort());
@@ -76,7 +76,7 @@ describe('stitch by stitch', () => {
   });
 
   test('symbols are explained in the reader’s own terms', () => {
-    const plan = rowPlan('circle', { size: 4, stitch: 'dc' });
+    const plan = planRows('circle', { size: 4, stitch: 'dc' });
     expect(texts(drawChart(plan, [], view).svg, 'symbol')).toEqual(['ch', 'dc', 'sl st']);
     expect(
       texts(drawChart(plan, [], { ...view, reader: { units: 'metric', terms: 'UK' } }).svg, 'symbol'),
@@ -86,7 +86,7 @@ describe('stitch by stitch', () => {
 
 describe('row by row', () => {
   test('numbers change sides with the work and counts stand in the middle', () => {
-    const plan = rowPlan('diagonal', { size: 12 });
+    const plan = planRows('diagonal', { size: 12 });
     const { svg } = drawChart(plan, [{ colour: 'moss', rows: 24 }], view);
     expect(texts(svg, 'row-number')).toEqual(plan.rows.map(({ row }) => String(row)));
     expect(texts(svg, 'row-count')).toEqual(plan.rows.map(({ count }) => String(count)));
@@ -101,7 +101,7 @@ describe('row by row', () => {
       { colour: 'sand', rows: 2 },
       { colour: 'moss', rows: 2 },
     ];
-    const { svg, alt } = drawChart(rowPlan('diagonal', { size: 12 }), runs, view);
+    const { svg, alt } = drawChart(planRows('diagonal', { size: 12 }), runs, view);
     expect(texts(svg, 'colour')).toEqual(['moss: rows 1–4 and 7–24', 'sand: rows 5–6']);
     expect(alt).toContain('Diagonal square: 24 rows, 312 stitches in hdc, widest 25 in row 12.');
     expect(alt).toContain('moss: rows 1–4 and 7–24.');
@@ -109,13 +109,13 @@ describe('row by row', () => {
   });
 
   test('finished rows are ticked and the next is marked', () => {
-    const { svg, alt } = drawChart(rowPlan('diagonal', { size: 12 }), [], { ...view, done: 9 });
+    const { svg, alt } = drawChart(planRows('diagonal', { size: 12 }), [], { ...view, done: 9 });
     const numbers = texts(svg, 'row-number');
     expect(numbers.filter((shown) => shown.endsWith('✓'))).toHaveLength(9);
     expect(numbers[9]).toBe('▶10');
     expect(all(svg, /data-done="true"/g)).toHaveLength(9);
     expect(alt).toContain('9 of 24 rows done.');
-    const rounds = drawChart(rowPlan('circle', { size: 4 }), [], { ...view, done: 2 }).svg;
+    const rounds = drawChart(planRows('circle', { size: 4 }), [], { ...view, done: 2 }).svg;
     expect(all(rounds, /class="round-(done|next)"/g)).toEqual(['done', 'done', 'next']);
   });
 });
@@ -128,7 +128,7 @@ test('any shape of any size is drawn on its page, with alt text that fits', () =
       fc.constantFrom(...STITCHES),
       fc.option(fc.nat(400), { nil: undefined }),
       (shape, size, stitch, done) => {
-        const plan = rowPlan(shape, { size, stitch, otherSize: shape === 'flat' ? 9 : undefined });
+        const plan = planRows(shape, { size, stitch, otherSize: shape === 'flat' ? 9 : undefined });
         const { svg, alt, width, height } = drawChart(plan, [{ colour: 'moss', rows: 3 }], { ...view, done });
         expect(alt.length).toBeLessThanOrEqual(1024);
         expect(svg).not.toMatch(/NaN|Infinity|undefined/);

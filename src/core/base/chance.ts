@@ -5,7 +5,7 @@ export type Chance = () => number;
  * Numbers from 0 up to 1 from a whole seed (mulberry32, a public-domain generator, constants from memory; that it spreads
  * well enough for scattering colours is all that is asked of it).
  */
-export function seeded(seed: number): Chance {
+export function seedChance(seed: number): Chance {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
@@ -29,7 +29,7 @@ export function seedOf(name: string): number {
 }
 
 /** The list in an order left to chance, every order as likely as the next. */
-export function shuffled<T>(list: readonly T[], chance: Chance): T[] {
+export function shuffle<T>(list: readonly T[], chance: Chance): T[] {
   const mixed = [...list];
   for (let last = mixed.length - 1; last > 0; last--) {
     const other = Math.floor(chance() * (last + 1));

@@ -1,8 +1,8 @@
 /** Reading what the trade calls its hooks, stitches and yarns, as people type it. */
 import { STITCH_NAMES, type StitchName } from '../../standards/abbreviations.ts';
 import { STITCHES, type Stitch } from '../../standards/stitches.ts';
-import { lookUpHook, simpleHook, type HookFound } from '../lookup/hook.ts';
-import { lookUpYarn, plainYarn } from '../lookup/yarn.ts';
+import { lookUpHook, simplifyHook, type HookFound } from '../lookup/hook.ts';
+import { lookUpYarn, simplifyYarn } from '../lookup/yarn.ts';
 import { clip, isBareNumber, readNumber } from './number.ts';
 import { Problem } from './problem.ts';
 import { partsOfBall } from './quantity.ts';
@@ -138,7 +138,7 @@ function longestName(
 
 /** The hook that is meant where a letter names several: the one it begins the name of, read in a source rather than from memory. */
 function likeliest(found: readonly HookFound[], typed: string): HookFound | undefined {
-  const name = simpleHook(typed).replace(/^US /, '');
+  const name = simplifyHook(typed).replace(/^US /, '');
   const begins = (hook: HookFound) => hook.US?.startsWith(name) ?? false;
   const rank = (hook: HookFound) => (hook.fromMemory ? 2 : 0) + (begins(hook) ? 0 : 1);
   return [...found].sort((a, b) => rank(a) - rank(b))[0];
@@ -179,7 +179,7 @@ export function readHook(text: string): number {
 const LONGEST_HOOK = 30;
 
 /** What is said of a hook whose number or letter is that of other hooks too; undefined where it is clear. */
-export function otherHooks(typed: string): string | undefined {
+export function describeOtherHooks(typed: string): string | undefined {
   const read = readHook(typed);
   const named = isNamed(typed);
   const others = lookUpHook(typed).filter(
@@ -202,7 +202,7 @@ const YARN_HINT = 'Give a category 0 to 7, its name (medium, DK, worsted), or wr
  * Throws Problem: not-a-yarn; unclear-yarn for a name that stands in two categories.
  */
 export function readYarn(text: string): YarnThickness {
-  const typed = text.length > LONGEST_YARN ? '' : plainYarn(text);
+  const typed = text.length > LONGEST_YARN ? '' : simplifyYarn(text);
   const wraps = /^(.+?)\s*(?:wpi|wraps(?: per inch| an inch)?)$/.exec(typed)?.[1];
   if (wraps !== undefined) {
     const wpi = readNumber(wraps);
@@ -228,7 +228,7 @@ export function readYarn(text: string): YarnThickness {
 const LONGEST_YARN = 60;
 
 /** What is said of a yarn's name that means something else elsewhere; undefined where it is clear. */
-export function otherYarns(typed: string): string | undefined {
+export function describeOtherYarns(typed: string): string | undefined {
   const { called, yarns } = lookUpYarn(typed);
   const [yarn] = yarns;
   if (called?.conflict === undefined || yarn === undefined) return undefined;

@@ -222,13 +222,13 @@ const withUnit = (text: string, unit: string) =>
  * What is written down of a formula with its values put in, from the very node that is evaluated. With `digits` 'full' it
  * evaluates to the result again, before the whole is rounded; for people it is rounded, its units behind its numbers, in marks of school.
  */
-export function substituted(step: Step, reader: Reader, digits: 'full' | 'short' = 'short'): string {
+export function substitute(step: Step, reader: Reader, digits: 'full' | 'short' = 'short'): string {
   const known = parse(step.formula);
   const between = digits === 'full' ? known.parts : known.marks;
   return between
     .map((part, index) => {
       const value = index % 2 === 0 ? undefined : step.with[part];
-      if (value === undefined) return index % 2 === 0 ? part : spoken(part);
+      if (value === undefined) return index % 2 === 0 ? part : speak(part);
       const unit = step.units[part] ?? '';
       const own = value * toOwn(unit, reader);
       if (digits === 'full') return own < 0 ? `(${own})` : String(own);
@@ -240,7 +240,7 @@ export function substituted(step: Step, reader: Reader, digits: 'full' | 'short'
 }
 
 /** A name of a formula as it is read. */
-export const spoken = (name: string): string => name.replaceAll('_', ' ');
+export const speak = (name: string): string => name.replaceAll('_', ' ');
 
 /** The step's values as the reader measures. */
 const ownValues = (step: Step, reader: Reader) =>
@@ -249,7 +249,7 @@ const ownValues = (step: Step, reader: Reader) =>
   );
 
 /** The step's result in the maker's own units: evaluated anew from her own numbers, so that the line stands by itself. */
-export const resultForReader = (step: Step, reader: Reader): number =>
+export const reckonForReader = (step: Step, reader: Reader): number =>
   reader.units === 'metric' ? step.result : evaluate(step.formula, ownValues(step, reader));
 
 /** A formula in its names and marks of school; a name that is a unit says the reader's own: `in per yd` for `cm per m`. */
@@ -262,7 +262,7 @@ export function formulaText(
       const unit = index % 2 === 0 ? undefined : units[part];
       return unit?.includes('/') && part === unit.replace('/', '_per_')
         ? ownUnit(unit, reader).replace('/', ' per ')
-        : spoken(part);
+        : speak(part);
     })
     .join('');
 }
@@ -270,8 +270,8 @@ export function formulaText(
 /** The values of a step put in, and what they come to: `80 × 12 g ÷ 100 g = 9.6, so 10`. */
 export function workedText(step: Step, reader: Reader): string {
   const { inner, whole } = parse(step.formula);
-  const result = withUnit(workingNumber(resultForReader(step, reader)), ownUnit(step.unit, reader));
-  const filled = substituted(step, reader);
+  const result = withUnit(workingNumber(reckonForReader(step, reader)), ownUnit(step.unit, reader));
+  const filled = substitute(step, reader);
   const before: unknown = whole === undefined ? undefined : inner.evaluate(ownValues(step, reader));
   const middle =
     typeof before === 'number' ? withUnit(workingNumber(before), ownUnit(step.unit, reader)) : undefined;
@@ -280,7 +280,7 @@ export function workedText(step: Step, reader: Reader): string {
 }
 
 /** One line a reader can repeat with a pencil: `2 × row + 1 = 2 × 9 + 1 = 19`. */
-export function stepLine(step: Step, reader: Reader): string {
+export function writeStep(step: Step, reader: Reader): string {
   const general = formulaText(step, reader);
   const worked = workedText(step, reader);
   // A formula of numbers alone says nothing twice.

@@ -10,9 +10,9 @@ export const letter = (kind: number) => String.fromCharCode(65 + kind);
  * A kind by its name, by the letter that the board shows, or by a beginning that only one has; -1 where it is none.
  *
  * @example
- * kindCalled('B', ['moss square', 'sand square']) // → 1
+ * findKindCalled('B', ['moss square', 'sand square']) // → 1
  */
-export function kindCalled(typed: string, names: readonly string[]): number {
+export function findKindCalled(typed: string, names: readonly string[]): number {
   const exact = names.findIndex((known) => sameName(known, typed));
   if (exact >= 0) return exact;
   const kind = /^[a-z]$/i.test(typed) ? typed.toUpperCase().charCodeAt(0) - 'A'.charCodeAt(0) : -1;
@@ -42,7 +42,7 @@ export function readByKind(
         option,
         hint,
       });
-    const kind = kindCalled(name, names);
+    const kind = findKindCalled(name, names);
     if (kind < 0) {
       throw new Problem('no-such-kind', `This blanket has no kind “${clip(name)}”.`, {
         option,

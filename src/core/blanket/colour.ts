@@ -69,7 +69,7 @@ export function coloursOf(
     if (used.has(hex) || used.size >= MOST_KEPT_APART) return;
     used.add(hex);
     for (const [own, before] of nearest)
-      if (before > 0) nearest.set(own, Math.min(before, difference(own, hex)));
+      if (before > 0) nearest.set(own, Math.min(before, measureDifference(own, hex)));
   };
   for (const { name, hex } of yarns) {
     if (given[name] !== undefined) continue;
@@ -174,26 +174,26 @@ export function ciede2000([l1, a1, b1]: Lab, [l2, a2, b2]: Lab): number {
 }
 
 /** CIEDE2000 between two sRGB colours. */
-export const difference = (first: string, second: string) => ciede2000(labOf(first), labOf(second));
+export const measureDifference = (first: string, second: string) => ciede2000(labOf(first), labOf(second));
 
 /** Relative luminance, 0 to 1 (WCAG 2). */
-export function luminance(hex: string): number {
+export function reckonLuminance(hex: string): number {
   const [r, g, b] = linearOf(hex);
   return LUMINANCE[0] * r + LUMINANCE[1] * g + LUMINANCE[2] * b;
 }
 
 /** Contrast ratio, 1 to 21, whichever is the lighter (WCAG 2). Not rounded: 4.499 does not reach 4.5. */
-export function contrast(first: string, second: string): number {
-  const [a, b] = [luminance(first), luminance(second)];
+export function reckonContrast(first: string, second: string): number {
+  const [a, b] = [reckonLuminance(first), reckonLuminance(second)];
   return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
 }
 
 /** Which of two inks is easier to read on a ground. */
-export const inkOn = (ground: string, dark = '#1d1d1f', light = '#ffffff') =>
-  contrast(ground, dark) >= contrast(ground, light) ? dark : light;
+export const chooseInk = (ground: string, dark = '#1d1d1f', light = '#ffffff') =>
+  reckonContrast(ground, dark) >= reckonContrast(ground, light) ? dark : light;
 
 /** How a colour looks to somebody without one kind of cones (the matrices in the table of standards, on linear light). */
-export function seenWith(hex: string, sight: Sight): string {
+export function simulateSight(hex: string, sight: Sight): string {
   return sight === 'usual'
     ? toHex(channels(hex))
     : toHex(times(COLOUR_VISION[sight], linearOf(hex)).map(encoded));
@@ -221,8 +221,8 @@ export interface Alike {
 export const MOST_COMPARED = 60;
 
 /** Pairs of colours that are hard to tell apart, each told for every sight for which it is; of the first `MOST_COMPARED`. */
-export function hardToTell(colours: readonly { readonly name: string; readonly hex: string }[]): Alike[] {
-  return kindsHardToTell(
+export function findHardToTell(colours: readonly { readonly name: string; readonly hex: string }[]): Alike[] {
+  return findKindsHardToTell(
     colours.slice(0, MOST_COMPARED).map(({ name, hex }) => ({ name, bands: [{ hex, share: 1 }] })),
   );
 }
@@ -232,7 +232,7 @@ export function hardToTell(colours: readonly { readonly name: string; readonly h
  * places compared are a row's share of the whole, and the largest difference counts. Only pieces of one look (the
  * caller's word, a shape for instance) are compared.
  */
-export function kindsHardToTell(
+export function findKindsHardToTell(
   kinds: readonly {
     readonly name: string;
     readonly look?: string;
@@ -248,7 +248,10 @@ export function kindsHardToTell(
       for (const [sight, eyes] of seen) {
         const apart = eyes.apart(places);
         if (apart >= HARD_TO_TELL) continue;
-        const ratio = places.reduce((most, [a, b]) => Math.max(most, contrast(eyes.see(a), eyes.see(b))), 1);
+        const ratio = places.reduce(
+          (most, [a, b]) => Math.max(most, reckonContrast(eyes.see(a), eyes.see(b))),
+          1,
+        );
         found.push({ first: one.name, second: other.name, sight, difference: apart, contrast: ratio });
       }
     }
@@ -266,7 +269,7 @@ class Seen {
   private look(hex: string) {
     let look = this.looks.get(hex);
     if (!look) {
-      const shown = seenWith(hex, this.sight);
+      const shown = simulateSight(hex, this.sight);
       this.looks.set(hex, (look = { hex: shown, lab: labOf(shown) }));
     }
     return look;

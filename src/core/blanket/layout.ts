@@ -1,6 +1,6 @@
 /** Which kind lies where in a blanket, and how it is turned. Places are numbered from 1, row by row from the top left. */
 import { SETTINGS, SETTING_KEYS, type Setting, type SettingKey } from '../../standards/settings.ts';
-import { seeded } from '../base/chance.ts';
+import { seedChance } from '../base/chance.ts';
 import { MOST_ALONG, MOST_PLACES } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { apportion } from './apportion.ts';
@@ -145,17 +145,17 @@ export function lay(laying: Laying): Cell[] {
   const { arrangement } = laid;
   const free =
     arrangement === 'scattered' || arrangement === 'typed'
-      ? scatter(columns, rows, countKinds(laying), seeded(laid.seed))
+      ? scatter(columns, rows, countKinds(laying), seedChance(laid.seed))
       : undefined;
   const lies = Array.from({ length: columns * rows }, (_, place) => {
     if (arrangement === 'scattered' || arrangement === 'typed') return free?.[place] ?? 0;
     return ruled(arrangement, place % columns, Math.floor(place / columns), kinds);
   });
-  return turned(lies, laid, columns, rows);
+  return turnLayout(lies, laid, columns, rows);
 }
 
 /** A layout with its kinds where they are, turned as it is laid by. */
-export function turned(
+export function turnLayout(
   kinds: readonly number[],
   { setting, turnings, seed }: LaidBy,
   columns: number,
@@ -169,7 +169,7 @@ export function turned(
 }
 
 /** Places, numbered row by row from the top left, row by row. */
-export const inRows = <T>(places: readonly T[], columns: number): T[][] =>
+export const cutIntoRows = <T>(places: readonly T[], columns: number): T[][] =>
   Array.from({ length: Math.ceil(places.length / columns) }, (_, row) =>
     places.slice(row * columns, (row + 1) * columns),
   );

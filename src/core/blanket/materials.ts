@@ -13,7 +13,7 @@ import { BLANKET_LENGTH } from '../size/resize.ts';
 import { WEIGHT_OF_YARN, WHOLE_BALLS } from '../yarn/balls.ts';
 import { yarnOf } from '../yarn/motif.ts';
 import { TAILS } from '../yarn/motif-yarn.ts';
-import { hoursFor } from '../yarn/pace.ts';
+import { reckonHours } from '../yarn/pace.ts';
 import { YARN_WORKED } from '../yarn/stitch-yarn.ts';
 import type { BorderRoundYarn, Pieces } from './pieces.ts';
 
@@ -25,7 +25,7 @@ export interface Extent {
 }
 
 /** How many motifs that is. */
-export const motifsIn = ({ columns, rows }: Pick<Extent, 'columns' | 'rows'>): number => columns * rows;
+export const countMotifsIn = ({ columns, rows }: Pick<Extent, 'columns' | 'rows'>): number => columns * rows;
 
 export const FOR_ALL = formula({
   label: 'For all of a kind',
@@ -168,7 +168,7 @@ export function reckonMaterials(
   const hours =
     perMinute === undefined
       ? undefined
-      : hoursFor(
+      : reckonHours(
           sumOverMotifs(pieces, counts, ({ stitches }) => stitches),
           perMinute,
           working,

@@ -14,7 +14,7 @@
  *   at most 2s + sides − places; on an odd board the last two steps lose 3 sides each, as the walks row by row and column
  *   by column, and their mirror images, share no side.
  */
-import { shuffled, type Chance } from '../base/chance.ts';
+import { shuffle, type Chance } from '../base/chance.ts';
 import { formula, type Working } from '../base/working.ts';
 
 export const HALF_THE_PLACES = formula({
@@ -73,7 +73,7 @@ function farthest(columns: number, rows: number, places: number) {
 }
 
 /** The fewest touches that `quotas` (their sum the number of places) allow on a grid. */
-export function fewestTouches(columns: number, rows: number, quotas: readonly number[]): Touches {
+export function findFewestTouches(columns: number, rows: number, quotas: readonly number[]): Touches {
   const places = columns * rows;
   const crowded = quotas.findIndex((quota) => quota > Math.ceil(places / 2));
   if (crowded < 0) return { fewest: 0 };
@@ -89,7 +89,7 @@ export function showTouches(
   rows: number,
   quotas: readonly number[],
 ): Touches {
-  const found = fewestTouches(columns, rows, quotas);
+  const found = findFewestTouches(columns, rows, quotas);
   working.do(HALF_THE_PLACES, { columns, rows });
   if (found.keptApart !== undefined) {
     const sides = working.do(SIDES, { columns, rows });
@@ -154,14 +154,14 @@ export const touchesOf = (kinds: readonly number[], columns: number): number =>
 function built(columns: number, rows: number, quotas: readonly number[], chance: Chance): Int16Array {
   const kinds = new Int16Array(columns * rows);
   const many = (kind: number, times: number) => Array.from({ length: times }, () => kind);
-  const { crowded } = fewestTouches(columns, rows, quotas);
+  const { crowded } = findFewestTouches(columns, rows, quotas);
   if (crowded !== undefined) {
-    const others = shuffled(
+    const others = shuffle(
       quotas.flatMap((quota, kind) => (kind === crowded ? [] : many(kind, quota))),
       chance,
     );
     const best = farthest(columns, rows, others.length).odd;
-    const places = shuffled(colour(columns, rows, best), chance)
+    const places = shuffle(colour(columns, rows, best), chance)
       .sort((a, b) => neighbours(b, columns, rows) - neighbours(a, columns, rows))
       .slice(0, others.length);
     kinds.fill(crowded);
@@ -198,8 +198,8 @@ function built(columns: number, rows: number, quotas: readonly number[], chance:
   }
   const put = (places: readonly number[], what: readonly number[]) =>
     places.forEach((place, index) => (kinds[place] = what[index] ?? 0));
-  put(dark, [...many(both.kind, both.dark), ...shuffled(onDark, chance)]);
-  put(light, [...shuffled(onLight, chance), ...many(both.kind, both.light)]);
+  put(dark, [...many(both.kind, both.dark), ...shuffle(onDark, chance)]);
+  put(light, [...shuffle(onLight, chance), ...many(both.kind, both.light)]);
   return kinds;
 }
 
@@ -215,8 +215,8 @@ export function scatter(columns: number, rows: number, quotas: readonly number[]
   const places = columns * rows;
   if (quotas.reduce((sum, quota) => sum + quota, 0) !== places)
     throw new Error('quotas do not fill the board');
-  const { fewest } = fewestTouches(columns, rows, quotas);
-  const thrown = shuffled(
+  const { fewest } = findFewestTouches(columns, rows, quotas);
+  const thrown = shuffle(
     quotas.flatMap((quota, kind) => Array.from({ length: quota }, () => kind)),
     chance,
   );

@@ -1,5 +1,5 @@
 /** How motifs are turned where no setting says it: each kind its own way, or at random from a seed. */
-import { seeded } from '../base/chance.ts';
+import { seedChance } from '../base/chance.ts';
 import { Problem } from '../base/problem.ts';
 import { letter, readByKind } from './by-kind.ts';
 
@@ -54,12 +54,12 @@ export function readTurnedBy(text: string): Turnings | undefined {
 /** The quarter turns of each place, row by row, from the kinds that lie there. The same seed turns them the same way. */
 export function turnsOf(turnings: Turnings, kinds: readonly number[], seed: number): number[] {
   if (turnings !== 'random') return kinds.map((kind) => turnings[kind] ?? 0);
-  const chance = seeded(seed);
+  const chance = seedChance(seed);
   return kinds.map(() => Math.floor(chance() * 4));
 }
 
 /** `A as it is, B a quarter turn clockwise`: for people. */
-export function turningsWords(turnings: Turnings, kinds: number): string {
+export function writeTurnings(turnings: Turnings, kinds: number): string {
   if (turnings === 'random') return 'each motif at random';
   const ways = ['as it is', 'a quarter turn clockwise', 'half a turn', 'a quarter turn anticlockwise'];
   return Array.from(

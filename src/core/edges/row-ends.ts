@@ -33,9 +33,9 @@ export const SIDE_OF_ROUND = formula({
  * Border stitches (counted as ⟦sc⟧) along row ends in whole numbers: so many for one row, or, where one row takes a half, for two.
  *
  * @example
- * wholeRate('hdc') // → { stitches: 3, rows: 2 }
+ * findWholeRate('hdc') // → { stitches: 3, rows: 2 }
  */
-export function wholeRate(stitch: Stitch): { readonly stitches: number; readonly rows: 1 | 2 } {
+export function findWholeRate(stitch: Stitch): { readonly stitches: number; readonly rows: 1 | 2 } {
   const { height } = STITCH_FACTS[stitch];
   return Number.isInteger(height) ? { stitches: height, rows: 1 } : { stitches: 2 * height, rows: 2 };
 }
@@ -54,7 +54,7 @@ export interface RowEnds {
  * Border stitches (counted as ⟦sc⟧) that the edges of a motif of this plan take from its rows; the steps are added to the working.
  * Throws a Problem for shapes that have no straight sides.
  */
-export function rowEnds(plan: RowPlan, working: Working): RowEnds {
+export function countAlongRows(plan: RowPlan, working: Working): RowEnds {
   const rate = STITCH_FACTS[plan.stitch].height;
   const along = (rows: number, label?: string) => working.do(ALONG_ROW_ENDS, { row_ends: rows, rate }, label);
   switch (plan.shape) {

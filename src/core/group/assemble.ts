@@ -13,7 +13,7 @@ export interface MotifToPlace {
 }
 
 /** The cells that touch a cell of a grid, by index, row by row. */
-export function touching(columns: number, rows: number): readonly (readonly number[])[] {
+export function listTouching(columns: number, rows: number): readonly (readonly number[])[] {
   return Array.from({ length: columns * rows }, (_, cell) => {
     const column = cell % columns;
     return [
@@ -26,7 +26,7 @@ export function touching(columns: number, rows: number): readonly (readonly numb
 }
 
 /** The sum over touching pairs of the squared difference of sides (cm²); empty cells count nothing. */
-export function strain(
+export function measureStrain(
   sides: readonly (number | undefined)[],
   touches: readonly (readonly number[])[],
 ): number {
@@ -56,7 +56,7 @@ export function assemble(
   starts = 4,
 ): readonly (MotifToPlace | undefined)[] {
   const rows = layout.length / columns;
-  const touches = touching(columns, rows);
+  const touches = listTouching(columns, rows);
   const cellsOf = new Map<number, number[]>();
   layout.forEach((kind, cell) => cellsOf.set(kind, [...(cellsOf.get(kind) ?? []), cell]));
   const usable = new Map(
@@ -82,7 +82,7 @@ export function assemble(
       });
     }
     settle(placed, cellsOf, touches);
-    const found = strain(
+    const found = measureStrain(
       placed.map((motif) => motif?.side),
       touches,
     );

@@ -2,7 +2,7 @@
 import jstat from 'jstat';
 
 /** The value that a share (0 to 1) of an F variable with these degrees of freedom lies below. */
-export const quantileOfF = (share: number, over: number, under: number): number =>
+export const findQuantileOfF = (share: number, over: number, under: number): number =>
   jstat.centralF.inv(share, over, under);
 
 /** The share (0 to 1) of an F variable with these degrees of freedom that lies below a value. */
@@ -10,5 +10,5 @@ export const cumulateF = (value: number, over: number, under: number): number =>
   jstat.centralF.cdf(value, over, under);
 
 /** The value that a share (0 to 1) of a chi-square variable with these degrees of freedom lies below. */
-export const quantileOfChiSquare = (share: number, freedom: number): number =>
+export const findQuantileOfChiSquare = (share: number, freedom: number): number =>
   jstat.chisquare.inv(share, freedom);

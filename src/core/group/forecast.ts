@@ -8,7 +8,7 @@
  * arrivals is then T · m ÷ (n + ½) · F(2m, 2n + 1), a ratio of two gamma variables (derived). The tests hold the end dates
  * of whole simulated seasons to it.
  */
-import { cumulateF, quantileOfChiSquare, quantileOfF } from './distributions.ts';
+import { cumulateF, findQuantileOfChiSquare, findQuantileOfF } from './distributions.ts';
 import { formula, type Working } from '../base/working.ts';
 
 const DAYS_A_WEEK = 7;
@@ -149,7 +149,7 @@ function allowForBursts({ weeks, done }: Asked, parcels: number, working: Workin
     weeks: weeks.length,
     done,
     parcels,
-    chance_alone: quantileOfChiSquare(BY_CHANCE, weeks.length - 1),
+    chance_alone: findQuantileOfChiSquare(BY_CHANCE, weeks.length - 1),
   });
   return scatter === 1 ? parcels : working.do(PARCELS_ALIKE, { parcels, scatter });
 }
@@ -182,7 +182,7 @@ export function forecastEnd(asked: Asked, working: Working): Forecast {
   const more = working.do(PARCELS_TO_COME, { to_come: toCome, each });
   const freedom = [2 * more, 2 * told + 1] as const;
   const daysAt = (share: number, label: string) =>
-    working.do(DAYS_TO_GO, { days, more, parcels: told, f_value: quantileOfF(share, ...freedom) }, label);
+    working.do(DAYS_TO_GO, { days, more, parcels: told, f_value: findQuantileOfF(share, ...freedom) }, label);
   const ends = {
     early: daysAt(EARLY, 'Days to go, at the soonest: one time in ten it is less'),
     middle: daysAt(MIDDLE, 'Days to go: as often less as more'),

@@ -11,7 +11,7 @@ export interface Holding {
 }
 
 /** What a maker holds, by kind in the order of the blanket. */
-export function holdings(state: GroupState, maker: string): Holding[] {
+export function listHoldings(state: GroupState, maker: string): Holding[] {
   const hers = state.pieces.filter((piece) => piece.maker === maker);
   return state.plan.kinds.map(({ name }, kind) => {
     const pieces = hers.filter((piece) => piece.kind === kind);
@@ -30,7 +30,7 @@ export function holdings(state: GroupState, maker: string): Holding[] {
 /** Everyone who holds or has sent something, in the order in which they came, with what it is. */
 export function parcelsOf(state: GroupState): { name: string; held: Holding[] }[] {
   return [...state.names].flatMap(([maker, name]) => {
-    const held = holdings(state, maker).filter(
+    const held = listHoldings(state, maker).filter(
       ({ pledged, handedIn, accepted }) => pledged + handedIn.length + accepted.length > 0,
     );
     return held.length === 0 ? [] : [{ name, held }];

@@ -1,10 +1,10 @@
 /** How a group blanket comes along: what is in, what is needed, when it will be done, who has gone quiet. */
 import { Working } from '../base/working.ts';
 import { forecastEnd, type Forecast } from './forecast.ts';
-import { daysUntil } from './proposal.ts';
+import { countDaysUntil } from './proposal.ts';
 import { MS_PER_DAY } from './rules.ts';
 import type { GroupState } from './state.ts';
-import { heldBy } from './totals.ts';
+import { countPledged } from './totals.ts';
 
 /** After so many days without a word, a maker who holds pledges counts as quiet. */
 export const QUIET_DAYS = 14;
@@ -45,7 +45,7 @@ const FARTHEST_DAYS = 3650;
 const MINUTES_PER_DAY = 1440;
 
 /** The day so many days after a moment, YYYY-MM-DD; undefined where it is too far to say. */
-export function dayAfter(now: Date, days: number | undefined): string | undefined {
+export function findDayAfter(now: Date, days: number | undefined): string | undefined {
   if (days === undefined || days > FARTHEST_DAYS) return undefined;
   const day = new Date(now);
   day.setUTCMinutes(day.getUTCMinutes() + Math.round(days * MINUTES_PER_DAY));
@@ -70,7 +70,7 @@ function parcelsOf(state: GroupState): { at: string; motifs: number }[] {
 /** Makers who hold pledges and have said nothing for long. Nobody is quiet about what she was given yesterday. */
 function quietMakers(state: GroupState, opened: string, now: Date): Quiet[] {
   return [...state.members.values()].flatMap(({ maker, name }) => {
-    const held = heldBy(state, maker);
+    const held = countPledged(state, maker);
     const since = state.lastSeen.get(maker) ?? opened;
     const given = state.pledgedAt.get(maker) ?? since;
     const silent = daysBetween(since > given ? since : given, now);
@@ -79,7 +79,7 @@ function quietMakers(state: GroupState, opened: string, now: Date): Quiet[] {
 }
 
 /** Reads pace and forecast off the state at a moment. */
-export function groupPace(state: GroupState, now: Date): GroupPace {
+export function reckonGroupPace(state: GroupState, now: Date): GroupPace {
   const working = new Working();
   const opened = state.standing[0]?.happened.at ?? now.toISOString();
   const parcels = parcelsOf(state);
@@ -96,7 +96,7 @@ export function groupPace(state: GroupState, now: Date): GroupPace {
     return sum + Math.max(0, quota - handedIn - accepted);
   }, 0);
   const days = daysBetween(opened, now);
-  const daysLeft = state.closes === undefined ? undefined : daysUntil(state.closes, now);
+  const daysLeft = state.closes === undefined ? undefined : countDaysUntil(state.closes, now);
   const forecast = forecastEnd(
     {
       done,

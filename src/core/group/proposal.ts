@@ -34,7 +34,7 @@ export interface Proposal {
 }
 
 /** Days from a moment to the end of a closing day, in UTC; negative once it has passed. */
-export const daysUntil = (closes: string, now: Date): number =>
+export const countDaysUntil = (closes: string, now: Date): number =>
   (Date.parse(`${closes}T23:59:59.999Z`) - now.getTime()) / MS_PER_DAY;
 
 /**
@@ -49,7 +49,7 @@ export function proposeShares(state: GroupState, now: Date, withSpares: boolean,
       hint: 'Makers have to join first.',
     });
   }
-  const days = state.closes === undefined ? USUAL_DAYS : daysUntil(state.closes, now);
+  const days = state.closes === undefined ? USUAL_DAYS : countDaysUntil(state.closes, now);
   if (days <= 0) {
     throw new Problem('closing-day-passed', `The closing day, ${when(state.closes ?? '')}, has passed.`, {
       hint: 'Move it to a day to come.',

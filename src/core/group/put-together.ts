@@ -4,7 +4,7 @@ import { reckonMaterials } from '../blanket/materials.ts';
 import { piecesOf } from '../blanket/pieces.ts';
 import { Problem } from '../base/problem.ts';
 import { formula, Working } from '../base/working.ts';
-import { assemble, strain, touching, type MotifToPlace } from './assemble.ts';
+import { assemble, measureStrain, listTouching, type MotifToPlace } from './assemble.ts';
 import type { GroupState } from './state.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 
@@ -60,7 +60,7 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
   const motifs = accepted.map(({ piece, kind, side }) => ({ piece, kind, side: side ?? plan.side }));
   const layout = plan.layout.map(({ kind }) => kind);
   const placed = assemble(motifs, layout, plan.columns, plan.side, chance);
-  const touches = touching(plan.columns, plan.rows);
+  const touches = listTouching(plan.columns, plan.rows);
 
   const working = new Working();
   const meanGap = reckonGap(placed, touches, working);
@@ -101,7 +101,7 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
 /** By how much neighbours differ (cm, root mean square); 0 where no two touch. */
 function reckonGap(
   cells: readonly (MotifToPlace | undefined)[],
-  touches: ReturnType<typeof touching>,
+  touches: ReturnType<typeof listTouching>,
   working: Working,
   label?: string,
 ): number {
@@ -110,7 +110,7 @@ function reckonGap(
     0,
   );
   if (seams === 0) return 0;
-  const squares = strain(
+  const squares = measureStrain(
     cells.map((motif) => motif?.side),
     touches,
   );

@@ -2,7 +2,7 @@
  * What may happen next to a group blanket. Each rule looks at the state and either gives the events that follow or
  * throws a Problem that says what is still open; so nothing is ever spoken for twice, whoever presses first.
  */
-import { kindCalled, letter } from '../blanket/by-kind.ts';
+import { findKindCalled, letter } from '../blanket/by-kind.ts';
 import { sortByNearness } from '../base/nearest-name.ts';
 import { LONGEST_NAME } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
@@ -76,9 +76,9 @@ function mustBeOpen(state: GroupState): void {
 }
 
 /** The kind of that name, of that letter on the board, or the only one that begins so. Throws Problem: no-such-kind, with the kinds there are, the nearest first. */
-export function kindNamed(state: GroupState, name: string): number {
+export function findKindNamed(state: GroupState, name: string): number {
   const names = state.plan.kinds.map((kind) => kind.name);
-  const kind = kindCalled(name.trim(), names);
+  const kind = findKindCalled(name.trim(), names);
   if (kind >= 0) return kind;
   throw new Problem('no-such-kind', 'This blanket has no such kind of motif.', {
     option: 'kind',

@@ -3,7 +3,7 @@ import { BLOCKING_MENDS } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
 import { percentOff } from '../base/percent-off.ts';
 import { formula, Working } from '../base/working.ts';
-import { hookFor, type HookAdvice } from '../size/compare-gauges.ts';
+import { suggestHook, type HookAdvice } from '../size/compare-gauges.ts';
 import type { GroupPlan } from './events.ts';
 
 export const SIDE_OFF = percentOff('side', 'wanted', { label: 'Off the wanted side, per cent', unit: 'cm' });
@@ -43,7 +43,7 @@ export function checkSide(
   const flagged = defined({
     blocks: off <= BLOCKING_MENDS,
     ease: working.do(TO_EASE, { side, wanted }),
-    hook: hook === undefined ? undefined : hookFor(hook, wanted, side, working),
+    hook: hook === undefined ? undefined : suggestHook(hook, wanted, side, working),
   });
   return { percent, flagged, working };
 }

@@ -110,7 +110,7 @@ export function replay(events: readonly GroupEvent[]): GroupState {
  * The state after more events, from the state before them; the same as replaying all, at the price of the new ones. `events`
  * are all there are, the first `known` of which are in `before` already. Throws BrokenHistory likewise.
  */
-export function continued(before: GroupState, known: number, events: readonly GroupEvent[]): GroupState {
+export function continueState(before: GroupState, known: number, events: readonly GroupEvent[]): GroupState {
   const more = events.slice(known);
   // What is taken back may be anywhere before.
   if (more.some(({ did }) => did === 'undone')) return replay(events);
@@ -293,7 +293,7 @@ const apply = (state: Draft, event: GroupEvent): void => {
 };
 
 /** Motifs of a kind that somebody already has: pledged, handed in or accepted. */
-export function spokenFor(state: Pick<GroupState, 'tally'>, kind: number): number {
+export function countSpokenFor(state: Pick<GroupState, 'tally'>, kind: number): number {
   const { pledged, handedIn, accepted } = state.tally[kind] ?? { pledged: 0, handedIn: 0, accepted: 0 };
   return pledged + handedIn + accepted;
 }
@@ -301,5 +301,5 @@ export function spokenFor(state: Pick<GroupState, 'tally'>, kind: number): numbe
 /** Motifs of a kind that may still be pledged. */
 export function openFor(state: Pick<GroupState, 'tally' | 'plan'>, kind: number): number {
   const wanted = state.plan.kinds[kind];
-  return wanted === undefined ? 0 : wanted.quota + wanted.spares - spokenFor(state, kind);
+  return wanted === undefined ? 0 : wanted.quota + wanted.spares - countSpokenFor(state, kind);
 }

@@ -17,7 +17,7 @@ export interface KindTotals extends Tally {
 const NOTHING: Tally = { pledged: 0, handedIn: 0, accepted: 0 };
 
 /** Every kind of the blanket, in the order of its plan. */
-export const kindTotals = (state: Pick<GroupState, 'plan' | 'tally'>): KindTotals[] =>
+export const totalKinds = (state: Pick<GroupState, 'plan' | 'tally'>): KindTotals[] =>
   state.plan.kinds.map(({ name, quota, spares }, kind) => {
     const tally = state.tally[kind] ?? NOTHING;
     return {
@@ -32,7 +32,7 @@ export const kindTotals = (state: Pick<GroupState, 'plan' | 'tally'>): KindTotal
 
 /** All kinds together. */
 export function totalsOf(state: Pick<GroupState, 'plan' | 'tally'>): Omit<KindTotals, 'name'> {
-  const kinds = kindTotals(state);
+  const kinds = totalKinds(state);
   const all = (of: keyof Omit<KindTotals, 'name'>) => sum(kinds.map((kind) => kind[of]));
   return {
     quota: all('quota'),
@@ -50,7 +50,7 @@ export const pledgedOf = (state: Pick<GroupState, 'pledges'>, maker: string, kin
   state.pledges.get(maker)?.[kind] ?? 0;
 
 /** How many motifs a maker has pledged and not handed in, of all kinds. */
-export const heldBy = (state: Pick<GroupState, 'pledges'>, maker: string): number =>
+export const countPledged = (state: Pick<GroupState, 'pledges'>, maker: string): number =>
   sum(state.pledges.get(maker) ?? []);
 
 /** The blanket's edges in cm, its motifs as large as wanted, without its border. */

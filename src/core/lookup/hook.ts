@@ -24,7 +24,7 @@ const found = (system: HookSystem, hook: HookSize): HookFound => ({
 });
 
 /** `size k – 10½` is `K-10 1/2`: as the table writes it. */
-export const simpleHook = (text: string) =>
+export const simplifyHook = (text: string) =>
   text
     .trim()
     .toUpperCase()
@@ -62,9 +62,9 @@ function usNames(US: string): string[] {
  */
 export function lookUpHook(typed: string): HookFound[] {
   const [, which, rest = ''] =
-    /^(?:(US STEEL|STEEL|US|OLD UK|UK|CANADIAN|CANADA)\s+)?(.+)$/.exec(simpleHook(typed)) ?? [];
+    /^(?:(US STEEL|STEEL|US|OLD UK|UK|CANADIAN|CANADA)\s+)?(.+)$/.exec(simplifyHook(typed)) ?? [];
   const inMm = /\s*(?:MM|MILLIMET(?:ER|RE)S?)$/.test(rest);
-  const name = simpleHook(rest.replace(/\s*(?:MM|MILLIMET(?:ER|RE)S?)$/, ''));
+  const name = simplifyHook(rest.replace(/\s*(?:MM|MILLIMET(?:ER|RE)S?)$/, ''));
   const number = readNumber(name);
   const asks = (system: HookSystem) =>
     inMm
@@ -97,7 +97,7 @@ export function lookUpHook(typed: string): HookFound[] {
 }
 
 /** The listed hooks around a size in mm that has no row of its own. */
-export function hooksAround(mm: number): readonly HookSize[] {
+export function findHooksAround(mm: number): readonly HookSize[] {
   const below = HOOKS.filter((hook) => hook.mm < mm).at(-1);
   const above = HOOKS.find((hook) => hook.mm > mm);
   return [below, above].filter((hook) => hook !== undefined);

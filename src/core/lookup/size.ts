@@ -49,7 +49,7 @@ export interface BlanketFor {
 }
 
 /** The size meant by a word: `queen`, `throw`, `UK king`. Throws a Problem where no table has it. */
-export function blanketFor(typed: string): BlanketFor {
+export function findBlanketSize(typed: string): BlanketFor {
   const found = [...lookUpSize(typed)].sort(
     (a, b) => LARGEST_FIRST.indexOf(a.kind) - LARGEST_FIRST.indexOf(b.kind),
   );
@@ -63,8 +63,8 @@ export function blanketFor(typed: string): BlanketFor {
 }
 
 /** What is taken for a word, whose figure that is, and what else goes by the name. */
-export function blanketForWords(typed: string): string {
-  const { taken, others } = blanketFor(typed);
+export function describeBlanketSize(typed: string): string {
+  const { taken, others } = findBlanketSize(typed);
   const told = ({ width, height, what }: StandardSize) => `${measures(width, height)} (${what})`;
   return `“${clip(typed)}” is taken as ${told(taken)}, ${taken.source}.${
     taken.kind === 'mattress' ? ' That is the top of the mattress: add the drop you want.' : ''

@@ -33,7 +33,7 @@ function metresPerGram({ yardsPerPound }: YarnWeight): readonly [number, number]
 }
 
 /** `Worsted-weight yarn` is worsted, `4-ply` is 4 ply, `#4` and `weight 4` are 4. */
-export const plainYarn = (typed: string) =>
+export const simplifyYarn = (typed: string) =>
   typed
     .trim()
     .toLowerCase()
@@ -45,7 +45,7 @@ export const plainYarn = (typed: string) =>
 
 /** Every category a description may mean: wraps overlap, and `baby` stands in two. Empty where none fits. */
 export function lookUpYarn(typed: string): YarnFound {
-  const text = plainYarn(typed);
+  const text = simplifyYarn(typed);
   const working = new Working();
   const wraps = /^(.+?) ?(?:wpi|wraps(?: per inch| an inch)?)$/.exec(text)?.[1];
   const wpi = wraps === undefined ? undefined : readNumber(wraps);
@@ -70,7 +70,7 @@ export function lookUpYarn(typed: string): YarnFound {
   const named = YARN_WEIGHTS.filter(({ name }) => name.toLowerCase() === text);
   if (named.length > 0) return { by: 'name', yarns: named, working };
   // Read as what is typed is: a type with a hyphen is offered, and must be found.
-  const yarns = YARN_WEIGHTS.filter(({ types }) => types.split(', ').map(plainYarn).includes(text));
+  const yarns = YARN_WEIGHTS.filter(({ types }) => types.split(', ').map(simplifyYarn).includes(text));
   if (yarns.length > 0) return { by: 'type', yarns, working };
   const called = YARN_NAMES.find(({ name }) => name === text);
   return {

@@ -3,7 +3,7 @@ import { CORNER_FOR } from '../../standards/growth.ts';
 import { count, t } from '../base/reader.ts';
 import { makeUp, ripBack, units, type Ranked, type Scene } from './mending.ts';
 
-export function byShape(scene: Scene): Ranked[] {
+export function listCausesByShape(scene: Scene): Ranked[] {
   switch (scene.plan.shape) {
     case 'diagonal':
       return ends(scene);

@@ -6,7 +6,7 @@ import { STITCH_FACTS } from '../../standards/stitches.ts';
 import type { RowPlan } from '../rows/index.ts';
 import { count, t } from '../base/reader.ts';
 import {
-  departureAt,
+  describeDeparture,
   makeUp,
   ripBack,
   sceneOf,
@@ -16,8 +16,8 @@ import {
   type Ranked,
   type Scene,
 } from './mending.ts';
-import { byShape } from './causes-by-shape.ts';
-import { elsewhere } from './elsewhere.ts';
+import { listCausesByShape } from './causes-by-shape.ts';
+import { findElsewhere } from './elsewhere.ts';
 
 export type { Cause } from './mending.ts';
 
@@ -32,7 +32,7 @@ export function causesOf(departure: Departure): Cause[] {
       Math.abs(departure.difference) > FEW_SLIPS);
   const found: Ranked[] = far
     ? [...elsewhere, notThisRow(scene)]
-    : [...elsewhere, ...byShape(scene), ...chainAndEnds(scene), ...stray(scene)];
+    : [...elsewhere, ...listCausesByShape(scene), ...chainAndEnds(scene), ...stray(scene)];
   return found
     .sort((a, b) => a.rank - b.rank)
     .map(({ cause, why, mend, cost }) => ({ cause, why, mend, cost }));
@@ -126,7 +126,7 @@ function fewerRows(scene: Scene, by: number): Pick<Cause, 'mend' | 'cost'> {
 /** A list whose very first count is that of another row: where it begins is what is wrong, whatever the distance. */
 function begunElsewhere(scene: Scene): Ranked[] {
   const { plan, counts, fromRow, called } = scene;
-  const found = elsewhere(plan, counts, fromRow);
+  const found = findElsewhere(plan, counts, fromRow);
   if (found === undefined) return [];
   const { by, firstRow, slipAt } = found;
   const many = count(Math.abs(by), called);
@@ -162,7 +162,7 @@ function begunElsewhere(scene: Scene): Ranked[] {
 
 /** The one row that still went wrong once the list begins where it belongs, and what mends that. */
 function slipOf(scene: Scene, firstRow: number, slipAt: number) {
-  const slip = departureAt(scene.plan, scene.counts, firstRow, slipAt);
+  const slip = describeDeparture(scene.plan, scene.counts, firstRow, slipAt);
   const [likeliest] = causesOf(slip);
   if (likeliest === undefined) throw new Error('a departure has a cause');
   const { row, counted, expected, difference } = slip;
@@ -217,7 +217,7 @@ const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
  * What every count of the plan has in common (all odd; all multiples of 12) and this one has not: then it can be no
  * other row of the plan, so the rows were not miscounted, the stitches were. Undefined where the count may be a row's.
  */
-export function noRowHas(plan: RowPlan, counted: number, farOff: boolean): string | undefined {
+export function sayNoRowHas(plan: RowPlan, counted: number, farOff: boolean): string | undefined {
   const all = plan.rows.map((one) => one.count);
   const first = all[0] ?? 0;
   const step = all.reduce((common, one) => gcd(common, Math.abs(one - first)), 0);
@@ -230,7 +230,7 @@ export function noRowHas(plan: RowPlan, counted: number, farOff: boolean): strin
 
 function stray(scene: Scene): Ranked[] {
   const { plan, counted, difference: d, called } = scene;
-  const reason = noRowHas(plan, counted, false);
+  const reason = sayNoRowHas(plan, counted, false);
   const where = plan.counted === 'blocks' ? 'A block' : 'A stitch';
   return [
     {

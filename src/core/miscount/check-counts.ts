@@ -2,9 +2,9 @@
 import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import { type RowPlan } from '../rows/index.ts';
-import { causesOf, isFarOff, noRowHas, type Cause } from './causes.ts';
-import { elsewhere, type Elsewhere } from './elsewhere.ts';
-import { departureAt } from './mending.ts';
+import { causesOf, isFarOff, sayNoRowHas, type Cause } from './causes.ts';
+import { findElsewhere, type Elsewhere } from './elsewhere.ts';
+import { describeDeparture } from './mending.ts';
 import { formula, Working } from '../base/working.ts';
 
 export const DIFFERENCE = formula({
@@ -52,9 +52,12 @@ export interface Miscount {
  * that was counted.
  *
  * @example
- * rowsCounted(5, 3) // → { from: 3, last: 5 }
+ * findRowsCounted(5, 3) // → { from: 3, last: 5 }
  */
-export function rowsCounted(done: number, counts: number): { readonly from: number; readonly last: number } {
+export function findRowsCounted(
+  done: number,
+  counts: number,
+): { readonly from: number; readonly last: number } {
   const last = Math.max(1, done);
   return { from: last - counts + 1, last };
 }
@@ -63,9 +66,9 @@ export function rowsCounted(done: number, counts: number): { readonly from: numb
  * The last of so many rows that are counted from one on.
  *
  * @example
- * lastCounted(3, 4) // → 6
+ * findLastCounted(3, 4) // → 6
  */
-export const lastCounted = (from: number, counts: number): number => from + counts - 1;
+export const findLastCounted = (from: number, counts: number): number => from + counts - 1;
 
 /**
  * Holds counts, the first of them that of row `fromRow`, against a plan.
@@ -85,7 +88,7 @@ export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 
         facts: { row: fromRow, rows },
       },
     );
-  const lastRow = lastCounted(fromRow, counts.length);
+  const lastRow = findLastCounted(fromRow, counts.length);
   if (lastRow > rows)
     throw new Problem(
       'too-many-counts',
@@ -107,13 +110,13 @@ export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 
   const next = plan.rows[lastRow]?.count;
   const told = defined({ fromRow, lastRow, difference, working, next });
   if (at === -1) return told;
-  const departure = departureAt(plan, counts, fromRow, at);
+  const departure = describeDeparture(plan, counts, fromRow, at);
   const { undone } = departure;
   const causes = causesOf(departure);
-  const noRowHasIt = noRowHas(plan, counted, isFarOff(departure));
-  const other = at === 0 ? elsewhere(plan, counts, fromRow) : undefined;
+  const noRowHasIt = sayNoRowHas(plan, counted, isFarOff(departure));
+  const other = at === 0 ? findElsewhere(plan, counts, fromRow) : undefined;
   const slip =
-    other?.slipAt === undefined ? undefined : departureAt(plan, counts, other.firstRow, other.slipAt);
+    other?.slipAt === undefined ? undefined : describeDeparture(plan, counts, other.firstRow, other.slipAt);
   return {
     ...told,
     wrong: defined({

@@ -31,7 +31,11 @@ const slips = (off: readonly number[]): number =>
  * first; else those that fit its beginning and leave one slip, where the row taken for granted would need more than one.
  * Undefined where no other rows explain it better, or where all rows are alike.
  */
-export function elsewhere(plan: RowPlan, counts: readonly number[], fromRow: number): Elsewhere | undefined {
+export function findElsewhere(
+  plan: RowPlan,
+  counts: readonly number[],
+  fromRow: number,
+): Elsewhere | undefined {
   if (new Set(plan.rows.map((one) => one.count)).size === 1) return undefined;
   const starts = plan.rows
     .slice(0, Math.max(0, plan.rows.length - counts.length + 1))

@@ -27,7 +27,7 @@ export interface Departure {
 }
 
 /** The departure at one of the counts (by its place among them, from 0), the first of them that of row `fromRow`. */
-export function departureAt(
+export function describeDeparture(
   plan: RowPlan,
   counts: readonly number[],
   fromRow: number,

@@ -3,7 +3,7 @@
  * rectangle, rows that add one and drop one, then one fewer a row.
  */
 import { formula } from '../base/working.ts';
-import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
+import { buildRows, type PlanOptions, type RowPlan } from './plan.ts';
 
 const SOURCE = 'derived: rows of 1, 2, 3 … blocks and back (common practice for corner-to-corner blocks)';
 
@@ -37,7 +37,7 @@ export const BLOCKS_FALLING = formula({
 });
 
 /** `size` by `otherSize` blocks (a square if only one is given): size + otherSize − 1 rows, size·otherSize blocks. */
-export function blocks({ size, otherSize = size, stitch = 'dc' }: PlanOptions): RowPlan {
+export function planBlocks({ size, otherSize = size, stitch = 'dc' }: PlanOptions): RowPlan {
   const short = Math.min(size, otherSize);
   const long = Math.max(size, otherSize);
   const rows = size + otherSize - 1;
@@ -49,7 +49,7 @@ export function blocks({ size, otherSize = size, stitch = 'dc' }: PlanOptions): 
     counted: 'blocks',
     worked: 'rows',
     called: 'row',
-    rows: rowsOf(counts),
+    rows: buildRows(counts),
     countFormula: (row) => ({ formula: BLOCKS_IN_ROW, values: { row, size, other_size: otherSize } }),
     soFarFormula: (row) => {
       if (row <= short) return { formula: BLOCKS_RISING, values: { row } };

@@ -3,11 +3,11 @@ import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import type { RowPlan } from './plan.ts';
 
 /** Chains to begin a flat piece of `stitches` stitches (published for sc, hdc and dc, from memory for tr). */
-export const foundationChain = (stitch: Stitch, stitches: number): number =>
+export const countFoundationChain = (stitch: Stitch, stitches: number): number =>
   stitches + STITCH_FACTS[stitch].foundationExtra;
 
 /** The chain of a row that loses stitches stands for nothing, one shorter where the stitch is tall (common practice). */
-export function losingChain(stitch: Stitch): number {
+export function countLosingChain(stitch: Stitch): number {
   const { turningChain } = STITCH_FACTS[stitch];
   return turningChain > 2 ? turningChain - 1 : turningChain;
 }
@@ -26,10 +26,10 @@ function chainsOfRow({ shape, stitch, size, worked }: RowPlan, row: number): num
   if (shape === 'blocks') return 0;
   if (shape === 'diagonal') {
     if (row === 1) return chainCounts ? 1 : 2;
-    return row <= size ? opening : losingChain(stitch);
+    return row <= size ? opening : countLosingChain(stitch);
   }
   if (worked === 'rounds') return opening + CLOSING + (shape === 'clusters' ? CORNERS * CORNER_CHAINS : 0);
-  return row === 1 ? foundationChain(stitch, size) - standing : opening;
+  return row === 1 ? countFoundationChain(stitch, size) - standing : opening;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** The square in clusters of three, worked in rounds: four clusters in the first round, four more in every round. */
 import { formula } from '../base/working.ts';
-import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
+import { buildRows, type PlanOptions, type RowPlan } from './plan.ts';
 
 export const CLUSTER_STITCHES = formula({
   label: 'Stitches in the round',
@@ -18,7 +18,7 @@ export const CLUSTER_SO_FAR = formula({
 });
 
 /** `size` rounds: 12·i stitches in round i, 6·size·(size + 1) in all. */
-export function clusters({ size, stitch = 'dc' }: PlanOptions): RowPlan {
+export function planClusters({ size, stitch = 'dc' }: PlanOptions): RowPlan {
   return {
     shape: 'clusters',
     size,
@@ -26,7 +26,7 @@ export function clusters({ size, stitch = 'dc' }: PlanOptions): RowPlan {
     counted: 'stitches',
     worked: 'rounds',
     called: 'round',
-    rows: rowsOf(Array.from({ length: size }, (_, index) => 12 * (index + 1))),
+    rows: buildRows(Array.from({ length: size }, (_, index) => 12 * (index + 1))),
     countFormula: (row) => ({ formula: CLUSTER_STITCHES, values: { round_number: row } }),
     soFarFormula: (row) => ({ formula: CLUSTER_SO_FAR, values: { round_number: row } }),
   };

@@ -3,7 +3,7 @@
  * row for `size` rows, loses one at each end of every row after that, and closes on a single stitch.
  */
 import { formula } from '../base/working.ts';
-import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
+import { buildRows, type PlanOptions, type RowPlan } from './plan.ts';
 
 const SOURCE =
   'derived: 3 in the first row, one more at each end of a row; rows 3, 5, 7 … 2n + 1 as published ' +
@@ -39,7 +39,7 @@ export const FALLING_SO_FAR = formula({
 });
 
 /** The diagonal square of `size` rising rows: 2·size rows, widest 2·size + 1, 2·size² + 2·size stitches. */
-export function diagonal({ size, stitch = 'hdc' }: PlanOptions): RowPlan {
+export function planDiagonal({ size, stitch = 'hdc' }: PlanOptions): RowPlan {
   const counts = Array.from({ length: 2 * size }, (_, index) =>
     index < size ? 2 * (index + 1) + 1 : 2 * (2 * size - (index + 1)) + 1,
   );
@@ -50,7 +50,7 @@ export function diagonal({ size, stitch = 'hdc' }: PlanOptions): RowPlan {
     counted: 'stitches',
     worked: 'rows',
     called: 'row',
-    rows: rowsOf(counts),
+    rows: buildRows(counts),
     countFormula: (row) =>
       row <= size
         ? { formula: RISING_COUNT, values: { row } }

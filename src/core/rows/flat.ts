@@ -1,6 +1,6 @@
 /** The flat piece: the same count in every row. */
 import { formula } from '../base/working.ts';
-import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
+import { buildRows, type PlanOptions, type RowPlan } from './plan.ts';
 
 export const FLAT_COUNT = formula({
   label: 'Stitches in the row',
@@ -18,7 +18,7 @@ export const FLAT_SO_FAR = formula({
 });
 
 /** `size` stitches wide, `otherSize` rows high (1 if not given). */
-export function flat({ size, otherSize = 1, stitch = 'sc' }: PlanOptions): RowPlan {
+export function planFlat({ size, otherSize = 1, stitch = 'sc' }: PlanOptions): RowPlan {
   return {
     shape: 'flat',
     size,
@@ -26,7 +26,7 @@ export function flat({ size, otherSize = 1, stitch = 'sc' }: PlanOptions): RowPl
     counted: 'stitches',
     worked: 'rows',
     called: 'row',
-    rows: rowsOf(Array.from({ length: otherSize }, () => size)),
+    rows: buildRows(Array.from({ length: otherSize }, () => size)),
     countFormula: () => ({ formula: FLAT_COUNT, values: { stitches: size } }),
     soFarFormula: (row) => ({ formula: FLAT_SO_FAR, values: { stitches: size, rows_done: row } }),
   };

@@ -1,23 +1,23 @@
 /** From a shape and its size to its rows. */
 import { Problem } from '../base/problem.ts';
-import { blocks } from './blocks.ts';
-import { clusters } from './clusters.ts';
-import { diagonal } from './diagonal.ts';
-import { flat } from './flat.ts';
+import { planBlocks } from './blocks.ts';
+import { planClusters } from './clusters.ts';
+import { planDiagonal } from './diagonal.ts';
+import { planFlat } from './flat.ts';
 import type { PlanOptions, RowPlan, Shape } from './plan.ts';
-import { circle, hexagon } from './round.ts';
-import { solidSquare } from './solid-square.ts';
+import { planCircle, planHexagon } from './round.ts';
+import { planSolidSquare } from './solid-square.ts';
 
 export * from './plan.ts';
 
 const BUILDERS: Readonly<Record<Shape, (options: PlanOptions) => RowPlan>> = {
-  diagonal,
-  blocks,
-  clusters,
-  'solid-square': solidSquare,
-  circle,
-  hexagon,
-  flat,
+  diagonal: planDiagonal,
+  blocks: planBlocks,
+  clusters: planClusters,
+  'solid-square': planSolidSquare,
+  circle: planCircle,
+  hexagon: planHexagon,
+  flat: planFlat,
 };
 
 /** Shapes that have a second measure: blocks along the other side, or rows of a flat piece. */
@@ -28,7 +28,7 @@ const TWO_MEASURES: ReadonlySet<Shape> = new Set(['blocks', 'flat']);
  *
  * Throws Problem: one-measure-only, where a second measure is given to a shape that has none.
  */
-export function rowPlan(shape: Shape, options: PlanOptions): RowPlan {
+export function planRows(shape: Shape, options: PlanOptions): RowPlan {
   if (options.otherSize !== undefined && !TWO_MEASURES.has(shape)) {
     throw new Problem('one-measure-only', `A ${shape} has one measure only.`, {
       option: 'other_size',
@@ -51,5 +51,5 @@ export function planWhole(shape: Shape, options: PlanOptions): RowPlan {
       hint: 'Give the number of rows, like other_size:40.',
     });
   }
-  return rowPlan(shape, options);
+  return planRows(shape, options);
 }

@@ -61,14 +61,14 @@ export const facesRight = ({ worked }: Pick<RowPlan, 'worked'>, row: number): bo
   worked === 'rounds' || row % 2 === 1;
 
 /** The sum of the counts of rows `from` to `to`, both counted in; 0 where `to` < `from`. */
-export function total(plan: RowPlan, to = plan.rows.length, from = 1): number {
+export function sumCounts(plan: RowPlan, to = plan.rows.length, from = 1): number {
   let sum = 0;
   for (let row = from; row <= to; row++) sum += plan.rows[row - 1]?.count ?? 0;
   return sum;
 }
 
 /** The first row with the most stitches. */
-export function widest(plan: RowPlan): Row {
+export function findWidest(plan: RowPlan): Row {
   let best = plan.rows[0];
   for (const row of plan.rows) if (!best || row.count > best.count) best = row;
   if (!best) throw new Error('a plan has at least one row');
@@ -76,7 +76,7 @@ export function widest(plan: RowPlan): Row {
 }
 
 /** Builds the rows from their counts, reading increases and decreases off the difference to the row before. */
-export const rowsOf = (counts: readonly number[]): Row[] =>
+export const buildRows = (counts: readonly number[]): Row[] =>
   counts.map((count, index) => {
     const change = count - (counts[index - 1] ?? count);
     return { row: index + 1, count, increases: Math.max(0, change), decreases: Math.max(0, -change) };

@@ -2,7 +2,7 @@
 import { CIRCLE_GROWTH, CIRCLE_GROWTH_SOURCE, HEXAGON_GROWTH } from '../../standards/growth.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 import { formula } from '../base/working.ts';
-import { rowsOf, type PlanOptions, type RowPlan, type Shape } from './plan.ts';
+import { buildRows, type PlanOptions, type RowPlan, type Shape } from './plan.ts';
 
 export const CIRCLE_COUNT = formula({
   label: 'Stitches in the round',
@@ -34,7 +34,7 @@ function inRounds(shape: Shape, size: number, stitch: Stitch, growth: number): R
     counted: 'stitches',
     worked: 'rounds',
     called: 'round',
-    rows: rowsOf(Array.from({ length: size }, (_, index) => growth * (index + 1))),
+    rows: buildRows(Array.from({ length: size }, (_, index) => growth * (index + 1))),
     countFormula: (row) =>
       shape === 'circle'
         ? { formula: CIRCLE_COUNT, values: { increases: growth, round_number: row } }
@@ -44,9 +44,9 @@ function inRounds(shape: Shape, size: number, stitch: Stitch, growth: number): R
 }
 
 /** A circle of `size` rounds: as many stitches more in every round as the stitch's height asks for. */
-export const circle = ({ size, stitch = 'sc' }: PlanOptions): RowPlan =>
+export const planCircle = ({ size, stitch = 'sc' }: PlanOptions): RowPlan =>
   inRounds('circle', size, stitch, CIRCLE_GROWTH[stitch]);
 
 /** A hexagon of `size` rounds, its growth shared over six corners. */
-export const hexagon = ({ size, stitch = 'sc' }: PlanOptions): RowPlan =>
+export const planHexagon = ({ size, stitch = 'sc' }: PlanOptions): RowPlan =>
   inRounds('hexagon', size, stitch, HEXAGON_GROWTH[stitch]);

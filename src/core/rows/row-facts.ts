@@ -1,7 +1,7 @@
 /** What can be said of one row of a shape. */
 import type { Stitch } from '../../standards/stitches.ts';
 import { Problem } from '../base/problem.ts';
-import { rowPlan, widest, type Row, type RowPlan, type Shape } from './index.ts';
+import { planRows, findWidest, type Row, type RowPlan, type Shape } from './index.ts';
 import { t } from '../base/reader.ts';
 import { Working } from '../base/working.ts';
 
@@ -33,7 +33,7 @@ export function reckonRow(asked: {
 }): RowFacts {
   const assumptions: string[] = [];
   const otherSize = asked.otherSize ?? (asked.shape === 'flat' ? asked.row : undefined);
-  const plan = rowPlan(asked.shape, { size: asked.size, otherSize, stitch: asked.stitch });
+  const plan = planRows(asked.shape, { size: asked.size, otherSize, stitch: asked.stitch });
   if (asked.stitch === undefined) assumptions.push(`Worked in ${t(plan.stitch)}, as no stitch was named.`);
   const row = asked.row ?? plan.rows.length;
   if (asked.row === undefined) assumptions.push('The last row, as no row was named.');
@@ -59,5 +59,5 @@ export function reckonRow(asked: {
     row === plan.rows.length
       ? soFar
       : working.do(inAll.formula, inAll.values, `All ${plan.counted}, to the last row`);
-  return { plan, row, count, soFar, total, widest: widest(plan), working, assumptions };
+  return { plan, row, count, soFar, total, widest: findWidest(plan), working, assumptions };
 }

@@ -1,7 +1,7 @@
 /** The solid square, worked in rounds with the same number of stitches in each corner stitch. */
 import { CORNER_FOR } from '../../standards/growth.ts';
 import { formula } from '../base/working.ts';
-import { rowsOf, type PlanOptions, type RowPlan } from './plan.ts';
+import { buildRows, type PlanOptions, type RowPlan } from './plan.ts';
 
 const PUBLISHED =
   'published: sc rounds 4, 12, 20, 28 … = 8r − 4 with three in each corner (crochetspot.com, ' +
@@ -23,7 +23,7 @@ export const SOLID_SO_FAR = formula({
 });
 
 /** `size` rounds: 4(k − 1)·i − 4 stitches in round i, k being the stitches in each corner. */
-export function solidSquare({ size, stitch = 'sc' }: PlanOptions): RowPlan {
+export function planSolidSquare({ size, stitch = 'sc' }: PlanOptions): RowPlan {
   const corner = CORNER_FOR[stitch];
   return {
     shape: 'solid-square',
@@ -32,7 +32,7 @@ export function solidSquare({ size, stitch = 'sc' }: PlanOptions): RowPlan {
     counted: 'stitches',
     worked: 'rounds',
     called: 'round',
-    rows: rowsOf(Array.from({ length: size }, (_, index) => 4 * (corner - 1) * (index + 1) - 4)),
+    rows: buildRows(Array.from({ length: size }, (_, index) => 4 * (corner - 1) * (index + 1) - 4)),
     countFormula: (row) => ({ formula: SOLID_COUNT, values: { corner, round_number: row } }),
     soFarFormula: (row) => ({ formula: SOLID_SO_FAR, values: { corner, round_number: row } }),
   };

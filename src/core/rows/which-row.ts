@@ -5,7 +5,7 @@ import { Problem } from '../base/problem.ts';
 import { count, t } from '../base/reader.ts';
 import { Working } from '../base/working.ts';
 import { MOST_ROWS } from '../base/limits.ts';
-import { rowPlan, type Row, type RowPlan, type Shape } from './index.ts';
+import { planRows, type Row, type RowPlan, type Shape } from './index.ts';
 
 export interface WhichRow {
   readonly plan: RowPlan;
@@ -29,7 +29,7 @@ const TURNS: ReadonlySet<Shape> = new Set(['diagonal', 'blocks']);
  * The rows that have so many stitches (or blocks). A piece that is worked in rounds only grows and needs no size. Throws a Problem
  * where a shape that shrinks again comes without its size, and for a flat piece, whose rows are all alike.
  */
-export function whichRow(asked: {
+export function findRow(asked: {
   shape: Shape;
   size?: number | undefined;
   stitches: number;
@@ -47,14 +47,14 @@ export function whichRow(asked: {
       },
     );
   if (asked.size === undefined && TURNS.has(shape)) {
-    const rising = rowsOf(rowPlan(shape, { size: MOST_ROWS, stitch: asked.stitch }), stitches)[0];
+    const rising = rowsOf(planRows(shape, { size: MOST_ROWS, stitch: asked.stitch }), stitches)[0];
     throw new Problem('size-missing', 'This shape grows and then shrinks: its size says where it turns.', {
       option: 'size',
       hint: `${rising === undefined || rising > MOST_ROWS ? '' : `While it still grows this is row ${rising}. `}Give ${shape === 'diagonal' ? 'its rising rows' : 'its blocks along a side'}, like size:12.`,
       facts: { stitches },
     });
   }
-  const plan = rowPlan(shape, {
+  const plan = planRows(shape, {
     size: asked.size ?? MOST_ROWS,
     otherSize: asked.otherSize,
     stitch: asked.stitch,
@@ -99,7 +99,7 @@ function nearest(
 }
 
 /** `row 9 (19)`: a row with what it has. */
-export const rowWithCount = (plan: RowPlan, { row, count: has }: Row): string =>
+export const findRowWithCount = (plan: RowPlan, { row, count: has }: Row): string =>
   `${plan.called} ${row} has ${
     plan.counted === 'blocks' ? count(has, 'block') : count(has, 'stitch', 'stitches')
   }`;

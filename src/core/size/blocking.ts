@@ -94,7 +94,7 @@ export function rowsOfGauge(gauge: Gauge, option = 'gauge'): number {
  *
  * Throws Problem: gauge-rows-missing.
  */
-export function blockedSquare(gauge: Gauge, size: number, working: Working): BlockedSquare {
+export function reckonBlockedSquare(gauge: Gauge, size: number, working: Working): BlockedSquare {
   const rows = rowsOfGauge(gauge);
   const stitchWidth = working.do(STITCH_WIDTH, { over: gauge.over, stitches: gauge.stitches });
   const rowHeight = working.do(ROW_HEIGHT, { over: gauge.over, rows });
@@ -105,8 +105,8 @@ export function blockedSquare(gauge: Gauge, size: number, working: Working): Blo
 }
 
 /** The side alone, in cm, of a diagonal square of `size` rising rows. */
-export const blockedSide = (gauge: Gauge, size: number, working: Working): number =>
-  blockedSquare(gauge, size, working).side;
+export const reckonBlockedSide = (gauge: Gauge, size: number, working: Working): number =>
+  reckonBlockedSquare(gauge, size, working).side;
 
 /** Gauges are typed with at most six decimals: as whole millionths their ratio is exact. */
 const MILLION = 1_000_000;
@@ -115,7 +115,7 @@ const MILLION = 1_000_000;
  * Increases at each end of rows 1 to `rows` that make the piece square off the hook: ⌊i·q⌋ − ⌊(i−1)·q⌋ with
  * q = stitches ÷ rows (derived), computed from whole numbers so that i·q never falls just short of one.
  */
-export function squareIncreases(gauge: Gauge, rows: number): number[] {
+export function planIncreases(gauge: Gauge, rows: number): number[] {
   const stitches = Math.round(gauge.stitches * MILLION);
   const perRow = Math.round(rowsOfGauge(gauge) * MILLION);
   const out = (row: number) => Math.floor((row * stitches) / perRow);
@@ -148,9 +148,9 @@ const ANGLE_TOLD = 0.05;
 const RATIO_TOLD = 0.005;
 
 /** Everything about the diagonal square's true shape. Throws Problem: gauge-rows-missing. */
-export function diamond(gauge: Gauge, size: number): Diamond {
+export function reckonDiamond(gauge: Gauge, size: number): Diamond {
   const working = new Working();
-  const blocked = blockedSquare(gauge, size, working);
+  const blocked = reckonBlockedSquare(gauge, size, working);
   const { across, along, side, rowHeight, stitchWidth } = blocked;
   const cornerAngle = working.do(CORNER_ANGLE, { across, along });
   const pull = working.do(PULL, { side, across });
@@ -166,7 +166,7 @@ export function diamond(gauge: Gauge, size: number): Diamond {
     rows: 2 * size,
     widest: 2 * size + 1,
     squareSide,
-    increases: squareIncreases(gauge, size),
+    increases: planIncreases(gauge, size),
     working,
   };
 }

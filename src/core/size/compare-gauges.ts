@@ -83,7 +83,12 @@ const LISTED: readonly { readonly mm: number; readonly fromMemory?: boolean }[] 
  * nearest to hook × have ÷ want. More than 3 % off it is never the same hook, and always one in the right direction;
  * undefined where none is listed there.
  */
-export function hookFor(hook: number, have: number, want: number, working: Working): HookAdvice | undefined {
+export function suggestHook(
+  hook: number,
+  have: number,
+  want: number,
+  working: Working,
+): HookAdvice | undefined {
   const ideal = working.do(HOOK_FOR, { hook, have, want });
   const stays = !isOffBy(want, have, HOOK_STAYS_WITHIN);
   const candidates = stays
@@ -127,7 +132,7 @@ export function compareGauges(asked: {
     rows = { have: have.rows, want: wanted, percent };
   }
   const comesOut = working.do(COMES_OUT, { width, want: stitches, have: have.stitches });
-  const suggested = hook === undefined ? undefined : hookFor(hook, have.stitches, stitches, working);
+  const suggested = hook === undefined ? undefined : suggestHook(hook, have.stitches, stitches, working);
   return defined({
     widthPercent,
     over,

@@ -3,7 +3,7 @@
  * arithmetic, for speed; what is shown of the choice is computed again by the formulas, and tests hold the two to each other.
  */
 import { ENDS_A_MOTIF } from '../../standards/consumption.ts';
-import { blockedSide, rowsOfGauge } from './blocking.ts';
+import { reckonBlockedSide, rowsOfGauge } from './blocking.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { MOST_ROWS } from '../base/limits.ts';
@@ -75,7 +75,7 @@ const nearness = ({ offPercent }: ResizeOption) => Math.round(offPercent / SAME)
 const area = ({ motifs, side }: ResizeOption) => motifs * side * side;
 
 /** The ranking: nearest, then fewest ends, then least yarn (by area); then the smaller motif and the fewer columns, to be definite. */
-export function ranked(a: ResizeOption, b: ResizeOption): number {
+export function rankOptions(a: ResizeOption, b: ResizeOption): number {
   return (
     nearness(a) - nearness(b) ||
     a.ends - b.ends ||
@@ -141,21 +141,21 @@ export function search(wish: Wish, sizes: readonly MotifSize[], most = MOST_OPTI
       }
       if (100 * (off + (offs[0] ?? 0)) > worst) break;
     }
-    if (tried.length > 0) best = [...best, ...tried].sort(ranked).slice(0, most);
+    if (tried.length > 0) best = [...best, ...tried].sort(rankOptions).slice(0, most);
   }
   return best;
 }
 
 /** The side (cm) of a blocked diagonal square, as the formulas of blocking give it, in plain arithmetic for the search. */
-export function plainBlockedSide(gauge: Gauge, size: number): number {
+export function computeBlockedSide(gauge: Gauge, size: number): number {
   const across = ((2 * size + 1) * gauge.over) / gauge.stitches;
   const along = (2 * size * gauge.over) / rowsOfGauge(gauge);
   return Math.sqrt(across * across + along * along) / 2;
 }
 
 /** Sizes from half to double of the pattern's own, in whole steps from it; only its own where no step is given. */
-export function sizesAround(gauge: Gauge, size: number, step?: number): MotifSize[] {
-  const one = (rows: number): MotifSize => ({ size: rows, side: plainBlockedSide(gauge, rows) });
+export function listSizesAround(gauge: Gauge, size: number, step?: number): MotifSize[] {
+  const one = (rows: number): MotifSize => ({ size: rows, side: computeBlockedSide(gauge, rows) });
   if (step === undefined) return [one(size)];
   const sizes: MotifSize[] = [];
   const below = Math.floor(size / 2 / step);
@@ -191,7 +191,7 @@ export function resize(asked: {
 }): Resized {
   const { width, height, border, gauge, size } = asked;
   const wish: Wish = { width, height, border, endsAMotif: asked.endsAMotif ?? ENDS_A_MOTIF };
-  const sizes = motifSizes(asked);
+  const sizes = listMotifSizes(asked);
   refuseImpossible(wish, sizes);
   const options = search(wish, sizes);
   const best = options[0];
@@ -205,7 +205,7 @@ export function resize(asked: {
           1,
         )[0];
   const working = new Working();
-  const side = gauge && best.size !== undefined ? blockedSide(gauge, best.size, working) : best.side;
+  const side = gauge && best.size !== undefined ? reckonBlockedSide(gauge, best.size, working) : best.side;
   const across = working.do(BLANKET_LENGTH, { motifs_along: best.columns, side, border });
   const down = working.do(BLANKET_LENGTH, { motifs_along: best.rows, side, border }, 'Finished height');
   working.do(OFF, { width: across, wished_width: width, height: down, wished_height: height });
@@ -217,7 +217,7 @@ export function resize(asked: {
 const ONE_WAY = 'Give side:15cm, or gauge:13x10 with size:12.';
 
 /** The sizes that the motif can have, by its side or by its rows. Throws a Problem where it is not given in exactly one way. */
-export function motifSizes(asked: {
+export function listMotifSizes(asked: {
   side?: number | undefined;
   gauge?: Gauge | undefined;
   size?: number | undefined;
@@ -255,7 +255,7 @@ export function motifSizes(asked: {
       { option: gauge ? 'size' : 'gauge', hint: ONE_WAY },
     );
   }
-  return sizesAround(gauge, size, rowStep);
+  return listSizesAround(gauge, size, rowStep);
 }
 
 /** Lengths are typed, not measured to the last digit: a wish this much short of one motif still has room for it. */

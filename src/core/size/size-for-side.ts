@@ -5,8 +5,8 @@ import { Problem } from '../base/problem.ts';
 import { cm } from '../base/reader.ts';
 import { Working } from '../base/working.ts';
 import { MOST_ROWS } from '../base/limits.ts';
-import { blockedSide } from './blocking.ts';
-import { plainBlockedSide } from './resize.ts';
+import { reckonBlockedSide } from './blocking.ts';
+import { computeBlockedSide } from './resize.ts';
 
 export const OFF_WISH = percentOff('side', 'wished', {
   label: 'Larger (+) or smaller (−) than wished, per cent',
@@ -34,9 +34,13 @@ export interface SizeForSide extends SizeAndSide {
  * The size whose blocked side is nearest to `side` (cm), of two as near the smaller. `size` is the pattern's own, to be compared.
  * Throws a Problem where the gauge has no rows or no size reaches the side.
  */
-export function sizeForSide(asked: { gauge: Gauge; side: number; size?: number | undefined }): SizeForSide {
+export function findSizeForSide(asked: {
+  gauge: Gauge;
+  side: number;
+  size?: number | undefined;
+}): SizeForSide {
   const { gauge, side: wished } = asked;
-  const at = (size: number): SizeAndSide => ({ size, side: plainBlockedSide(gauge, size) });
+  const at = (size: number): SizeAndSide => ({ size, side: computeBlockedSide(gauge, size) });
   const largest = at(MOST_ROWS);
   if (wished > largest.side)
     throw new Problem(
@@ -60,14 +64,14 @@ export function sizeForSide(asked: { gauge: Gauge; side: number; size?: number |
   const below = low > 1 ? at(low - 1) : undefined;
   const best = below && wished - below.side <= above.side - wished ? below : above;
   const working = new Working();
-  const side = blockedSide(gauge, best.size, working);
+  const side = reckonBlockedSide(gauge, best.size, working);
   const off = working.do(OFF_WISH, { side, wished });
   const pattern =
     asked.size === undefined
       ? undefined
       : asked.size === best.size
         ? { ...best, side }
-        : { size: asked.size, side: blockedSide(gauge, asked.size, working) };
+        : { size: asked.size, side: reckonBlockedSide(gauge, asked.size, working) };
   return {
     size: best.size,
     side,

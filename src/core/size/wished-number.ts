@@ -3,7 +3,7 @@ import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import { count } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
-import { blockedSide } from './blocking.ts';
+import { reckonBlockedSide } from './blocking.ts';
 import {
   BLANKET_LENGTH,
   ENDS,
@@ -11,7 +11,7 @@ import {
   MOTIFS,
   OFF,
   optionOf,
-  ranked,
+  rankOptions,
   type MotifSize,
   type ResizeOption,
 } from './resize.ts';
@@ -33,7 +33,7 @@ export const MOST_WISHED = 2500;
 const NARROWEST = 0.5;
 
 /** Every way of setting so many motifs in whole columns and rows, as `columns × rows`. */
-export function settings(motifs: number): { columns: number; rows: number }[] {
+export function listSettings(motifs: number): { columns: number; rows: number }[] {
   const found: { columns: number; rows: number }[] = [];
   for (let columns = 1; columns <= motifs; columns++)
     if (motifs % columns === 0) found.push({ columns, rows: motifs / columns });
@@ -44,7 +44,7 @@ const shortToLong = ({ columns, rows }: { columns: number; rows: number }) =>
   Math.min(columns, rows) / Math.max(columns, rows);
 
 /** Whether the number can be set as something that is not a strip. */
-const sets = (motifs: number) => settings(motifs).some((one) => shortToLong(one) >= NARROWEST);
+const sets = (motifs: number) => listSettings(motifs).some((one) => shortToLong(one) >= NARROWEST);
 
 export interface WishedNumber {
   readonly options: readonly ResizeOption[];
@@ -60,7 +60,7 @@ export interface WishedNumber {
  * square, higher than wide. Where the motif's side is not given (`sizes` empty), it is the one that fits the wished size best. Throws a Problem
  * where neither a side nor a size is given, or the border leaves no room.
  */
-export function wishedNumber(asked: {
+export function resizeToNumber(asked: {
   motifs: number;
   border: number;
   endsAMotif: number;
@@ -70,7 +70,7 @@ export function wishedNumber(asked: {
   wish?: WishedSize | undefined;
 }): WishedNumber {
   const { motifs, border, endsAMotif, sizes, gauge, wish } = asked;
-  const pairs = settings(motifs);
+  const pairs = listSettings(motifs);
   if (sizes.length === 0 && wish === undefined)
     throw new Problem('side-missing', 'How large one motif is, or the whole blanket is to be, is not said.', {
       option: 'side',
@@ -105,14 +105,14 @@ export function wishedNumber(asked: {
           ? [fitting(wish, border, columns, rows)].map((side) => of({ side }, columns, rows))
           : [],
     )
-    .sort(wish ? ranked : bySquareness)
+    .sort(wish ? rankOptions : bySquareness)
     .slice(0, MOST_OPTIONS);
   const best = options[0];
   if (!best) throw new Error('every number can be set as a strip');
   const working = new Working();
   const side =
     gauge && best.size !== undefined
-      ? blockedSide(gauge, best.size, working)
+      ? reckonBlockedSide(gauge, best.size, working)
       : sizes.length > 0 || !wish
         ? best.side
         : shownSide(wish, border, best, working);
@@ -172,12 +172,12 @@ function shownSide(wish: WishedSize, border: number, best: ResizeOption, working
 }
 
 /** What is said where the number sets as a strip only. */
-export function stripWords(
+export function describeStrip(
   motifs: number,
   { fewer, more }: Pick<WishedNumber, 'fewer' | 'more'>,
 ): string | undefined {
   const told = (n: number) => {
-    const best = settings(n).reduce((a, b) => (shortToLong(b) > shortToLong(a) ? b : a));
+    const best = listSettings(n).reduce((a, b) => (shortToLong(b) > shortToLong(a) ? b : a));
     return `${best.columns} × ${best.rows} with ${count(n, 'motif')}`;
   };
   const near = [fewer, more].filter((n) => n !== undefined).map(told);

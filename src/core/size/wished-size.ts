@@ -11,7 +11,7 @@ export interface WishedSize {
 /**
  * The wish, or undefined where nothing of it is given. Throws a Problem where it is given twice over, or half of it.
  */
-export function wishedSize(asked: {
+export function readWishedSize(asked: {
   width?: number | undefined;
   height?: number | undefined;
   for?: StandardSize | undefined;
@@ -37,8 +37,8 @@ export function wishedSize(asked: {
 }
 
 /** The same where the answer rests on it. Throws a Problem where no size is given at all. */
-export function neededSize(asked: Parameters<typeof wishedSize>[0]): WishedSize {
-  const wish = wishedSize(asked);
+export function requireWishedSize(asked: Parameters<typeof readWishedSize>[0]): WishedSize {
+  const wish = readWishedSize(asked);
   if (wish) return wish;
   throw new Problem('width-missing', 'How large the blanket is to be is not said.', {
     option: 'width',

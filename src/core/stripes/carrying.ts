@@ -1,5 +1,5 @@
 /** Which colour may climb the side and which must be cut, how many ends that leaves, and what other stripes would save. */
-import { cutRuns, joinRuns, rowsIn, spans, type ColourRun } from './colour-runs.ts';
+import { cutRuns, joinRuns, countRows, listSpans, type ColourRun } from './colour-runs.ts';
 import type { RowPlan } from '../rows/plan.ts';
 import { formula, type Working } from '../base/working.ts';
 
@@ -66,7 +66,7 @@ export const mayCarry = (over: number, worked: RowPlan['worked'], past = CARRY_P
   over <= past && (worked === 'rounds' || over % 2 === 0);
 
 /** The unbroken lengths of yarn that a striped piece is made from. A piece of one colour is one length. */
-export function lengths(plan: Pick<RowPlan, 'worked' | 'rows'>, runs: readonly ColourRun[]): Carrying {
+export function cutLengths(plan: Pick<RowPlan, 'worked' | 'rows'>, runs: readonly ColourRun[]): Carrying {
   const open = new Map<string, Length>();
   const all: Length[] = [];
   const put = (length: Length) => {
@@ -76,7 +76,7 @@ export function lengths(plan: Pick<RowPlan, 'worked' | 'rows'>, runs: readonly C
     open.set(length.colour, length);
   };
   const striped = runs.length === 0 ? [{ colour: '', rows: plan.rows.length }] : runs;
-  for (const { colour, from, to, rows } of spans(striped)) {
+  for (const { colour, from, to, rows } of listSpans(striped)) {
     const hanging = open.get(colour);
     const over = hanging ? from - hanging.toRow - 1 : 0;
     if (hanging && mayCarry(over, plan.worked)) {
@@ -108,7 +108,7 @@ export function lengths(plan: Pick<RowPlan, 'worked' | 'rows'>, runs: readonly C
 }
 
 /** Metres carried up the side, from the rows climbed past and the height of a row in cm; the step is added to the working. */
-export const carriedStrand = (rowsCarried: number, rowHeight: number, working: Working): number =>
+export const reckonCarriedStrand = (rowsCarried: number, rowHeight: number, working: Working): number =>
   working.do(CARRIED_STRAND, { rows_carried: rowsCarried, row_height: rowHeight, cm_per_m: 100 });
 
 export interface OtherStripes {
@@ -140,10 +140,10 @@ function refilled(runs: readonly ColourRun[], height: (rows: number) => number, 
   const out = group.length === runs.length ? [...group] : [];
   if (out.length > 0) {
     const last = out.at(-1);
-    const left = rows - rowsIn(out);
+    const left = rows - countRows(out);
     if (last && left > 0) out[out.length - 1] = { colour: last.colour, rows: last.rows + left };
   }
-  while (rowsIn(out) < rows) out.push(...group);
+  while (countRows(out) < rows) out.push(...group);
   return cutRuns(joinRuns(out), rows);
 }
 
@@ -151,12 +151,12 @@ function refilled(runs: readonly ColourRun[], height: (rows: number) => number, 
  * Stripes of another height, of the same colours in the same order, that leave fewer ends; the nearest heights first.
  * Heights tried: the next even ones up and down, two and four rows, and in rounds the most that may be carried past.
  */
-export function otherStripes(
+export function findOtherStripes(
   plan: Pick<RowPlan, 'worked' | 'rows'>,
   runs: readonly ColourRun[],
 ): OtherStripes[] {
   const rows = plan.rows.length;
-  const now = lengths(plan, runs).ends;
+  const now = cutLengths(plan, runs).ends;
   const even = (n: number) => Math.max(2, n);
   const heights: ((rows: number) => number)[] = [
     (n) => even(2 * Math.ceil(n / 2)),
@@ -170,7 +170,7 @@ export function otherStripes(
   const colours = new Set(runs.map(({ colour }) => colour)).size;
   for (const height of heights) {
     const other = refilled(runs, height, rows);
-    const { ends } = lengths(plan, other);
+    const { ends } = cutLengths(plan, other);
     const key = JSON.stringify(other);
     if (ends >= now || new Set(other.map(({ colour }) => colour)).size < colours || found.has(key)) continue;
     const far = runs.reduce((sum, run) => sum + Math.abs(height(run.rows) - run.rows), 0);

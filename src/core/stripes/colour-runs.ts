@@ -25,7 +25,7 @@ export function joinRuns(runs: readonly ColourRun[]): ColourRun[] {
 }
 
 /** The rows that runs cover together. */
-export const rowsIn = (runs: readonly ColourRun[]) => runs.reduce((sum, run) => sum + run.rows, 0);
+export const countRows = (runs: readonly ColourRun[]) => runs.reduce((sum, run) => sum + run.rows, 0);
 
 /** The runs of the first `rows` rows. */
 export function cutRuns(runs: readonly ColourRun[], rows: number): ColourRun[] {
@@ -82,7 +82,7 @@ export function writeRuns(runs: readonly ColourRun[], called: 'row' | 'round' = 
 }
 
 /** The runs with the rows each covers. */
-export function spans(runs: readonly ColourRun[]): ColourSpan[] {
+export function listSpans(runs: readonly ColourRun[]): ColourSpan[] {
   let before = 0;
   return runs.map((run) => {
     const span = { ...run, from: before + 1, to: before + run.rows };
@@ -93,7 +93,7 @@ export function spans(runs: readonly ColourRun[]): ColourSpan[] {
 
 /** The colour of a row; undefined where the piece is of one unnamed colour. */
 export const colourOf = (runs: readonly ColourRun[], row: number): string | undefined =>
-  spans(runs).find(({ from, to }) => from <= row && row <= to)?.colour;
+  listSpans(runs).find(({ from, to }) => from <= row && row <= to)?.colour;
 
 /** The colours in the order in which they first appear. */
 export const coloursIn = (runs: readonly ColourRun[]): string[] => [

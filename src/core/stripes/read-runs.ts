@@ -3,7 +3,7 @@ import { LONGEST_NAME } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count } from '../base/reader.ts';
-import { cutRuns, joinRuns, rowsIn, SMALL, writeRuns, type ColourRun } from './colour-runs.ts';
+import { cutRuns, joinRuns, countRows, SMALL, writeRuns, type ColourRun } from './colour-runs.ts';
 
 const TENS = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'];
 const NUMBER = String.raw`(?:\d{1,4}|an?|(?:${TENS.join('|')})(?:[- ](?:${SMALL.slice(1, 10).join('|')}))?|${SMALL.join('|')})`;
@@ -105,10 +105,10 @@ function repeatGroup(
     throw new Problem('repeat-of-nothing', 'A repeat has no rows before it.', { hint: HINT });
   const hint = `The piece has ${count(rows, called)}. ${HINT}`;
   if (times === 0) throw new Problem('repeat-of-nothing', 'A repeat of no times leaves nothing.', { hint });
-  if (before + rowsIn(group) * times > 4 * rows)
+  if (before + countRows(group) * times > 4 * rows)
     throw new Problem('too-many-rows', `Repeated ${times} times, that is far more than ${rows} ${called}s.`, {
       hint,
-      facts: { rows, given: before + rowsIn(group) * times },
+      facts: { rows, given: before + countRows(group) * times },
     });
   return Array.from({ length: times }, () => group).flat();
 }
@@ -145,7 +145,7 @@ export function readRuns(text: string, rows: number, called: 'row' | 'round' = '
       if (piece.is === 'run') {
         runs.push({
           colour: spelled(piece.colour),
-          rows: rowsOf(piece, rows - rowsIn(runs), { rows, called }),
+          rows: rowsOf(piece, rows - countRows(runs), { rows, called }),
         });
         filled = piece.rows === 'rest';
         continue;
@@ -157,7 +157,7 @@ export function readRuns(text: string, rows: number, called: 'row' | 'round' = '
       }
       repeated = true;
       const group = runs.splice(start);
-      runs.push(...repeatGroup(group, piece.times, { before: rowsIn(runs), rows, called }));
+      runs.push(...repeatGroup(group, piece.times, { before: countRows(runs), rows, called }));
     }
   }
   return fitting(joinRuns(runs), rows, called);
@@ -179,7 +179,7 @@ function rowsOf(
 
 /** The runs, where they come to so many rows. Throws Problem: rows-do-not-fit, with a line that does. */
 function fitting(runs: ColourRun[], rows: number, called: 'row' | 'round'): ColourRun[] {
-  const sum = rowsIn(runs);
+  const sum = countRows(runs);
   const [first] = runs;
   if (sum === rows || !first) return runs;
   const fits =

@@ -5,10 +5,10 @@
  */
 import { TAIL } from '../../standards/consumption.ts';
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
-import { lengths, type Carrying, type Length } from './carrying.ts';
-import { spans, type ColourRun } from './colour-runs.ts';
+import { cutLengths, type Carrying, type Length } from './carrying.ts';
+import { listSpans, type ColourRun } from './colour-runs.ts';
 import { CIRCLE_GROWTH, HEXAGON_GROWTH, CORNER_FOR } from '../../standards/growth.ts';
-import { foundationChain, losingChain } from '../rows/chains.ts';
+import { countFoundationChain, countLosingChain } from '../rows/chains.ts';
 import type { RowPlan, Shape } from '../rows/plan.ts';
 import { cm, count, t } from '../base/reader.ts';
 
@@ -64,7 +64,7 @@ function diagonalRow(plan: RowPlan, row: number): Body {
       `2 ${t(stitch)} in the last stitch`,
     ];
   }
-  const chain = `${t('ch')} ${losingChain(stitch)} (does not count)`;
+  const chain = `${t('ch')} ${countLosingChain(stitch)} (does not count)`;
   if (before === 3) return [chain, `${t(stitch)}3tog over the 3 stitches`];
   return [
     chain,
@@ -175,7 +175,7 @@ function flatRow(plan: RowPlan, row: number): Body {
       ? `the ${turningChain} skipped ${t('ch')} count as the first ${t(stitch)}`
       : '';
     const into = `1 ${t(stitch)} in the ${nth(turningChain + 1)} ${t('ch')} from the hook and in each ${t('ch')} to the end`;
-    const chain = `${t('ch')} ${foundationChain(stitch, size)}`;
+    const chain = `${t('ch')} ${countFoundationChain(stitch, size)}`;
     if (!chainCounts) return [chain, into];
     return size === 1 ? [chain, skipped] : [chain, `${into} (${skipped})`];
   }
@@ -203,7 +203,7 @@ export interface Instruction {
 }
 
 /** `7`, `7, 9`, `7, 9 … 23`: one number a row, the same one said once. */
-export function series(values: readonly number[]): string {
+export function writeSeries(values: readonly number[]): string {
   const [first = 0, second = 0] = values;
   const last = values.at(-1) ?? first;
   if (values.every((value) => value === first)) return String(first);
@@ -245,7 +245,7 @@ function grouped(plan: RowPlan, from: number, to: number, all: readonly Saying[]
     let slot = 0;
     const body = (rows[0]?.body ?? []).map((part) => {
       if (typeof part === 'string') return part;
-      const shown = series(rows.map((row) => row.numbers[slot] ?? 0));
+      const shown = writeSeries(rows.map((row) => row.numbers[slot] ?? 0));
       slot++;
       return part.say(shown);
     });
@@ -256,7 +256,7 @@ function grouped(plan: RowPlan, from: number, to: number, all: readonly Saying[]
         ? `${called} ${at + 1}`
         : step === 1
           ? `${called}s ${at + 1}–${last + 1}`
-          : `${called}s ${series(Array.from({ length: many }, (_, index) => at + 1 + index * step))}`;
+          : `${called}s ${writeSeries(Array.from({ length: many }, (_, index) => at + 1 + index * step))}`;
     const counts = rows.map((row) => row.numbers.at(-1) ?? 0);
     const unit =
       plan.counted === 'blocks' ? (counts.every((n) => n === 1) ? 'block' : 'blocks') : t(plan.stitch);
@@ -264,7 +264,7 @@ function grouped(plan: RowPlan, from: number, to: number, all: readonly Saying[]
       from: at + 1,
       to: last + 1,
       step,
-      text: `${label}: ${body.join(', ')}. (${series(counts)} ${unit})`,
+      text: `${label}: ${body.join(', ')}. (${writeSeries(counts)} ${unit})`,
     });
   };
   for (let at = from - 1; at < to;) {
@@ -302,7 +302,7 @@ function change(plan: RowPlan, carrying: Carrying, from: number, colour: string,
 }
 
 /** Loops on the hook before the closing pull, for so many stitches worked together (common practice). */
-export const loopsBeforePull = (stitch: Stitch, together: number) =>
+export const countLoops = (stitch: Stitch, together: number) =>
   stitch === 'hdc' ? 2 * together + 1 : together + 1;
 
 function notes(plan: RowPlan): string[] {
@@ -329,7 +329,7 @@ function notes(plan: RowPlan): string[] {
   }
   if (shape === 'diagonal') {
     said.push(
-      `Loops on the hook before the closing pull: ${t(stitch)} ${loopsBeforePull(stitch, 1)}, two together ${loopsBeforePull(stitch, 2)}, three together ${loopsBeforePull(stitch, 3)} (common practice).`,
+      `Loops on the hook before the closing pull: ${t(stitch)} ${countLoops(stitch, 1)}, two together ${countLoops(stitch, 2)}, three together ${countLoops(stitch, 3)} (common practice).`,
     );
   }
   if (shape === 'hexagon' || shape === 'solid-square') {
@@ -381,14 +381,14 @@ export function writeRow(
   const body = BODY[plan.shape](plan, row).map((part) =>
     typeof part === 'string' ? part : part.say(String(part.n)),
   );
-  const all = spans(runs);
+  const all = listSpans(runs);
   const at = all.findIndex(({ from }) => from === row);
   const dropped = all[at - 1];
   const taken = all[at];
   return {
     text: `${body.join(', ')}.`,
     ...(dropped && taken
-      ? { change: change(plan, lengths(plan, runs), row, taken.colour, dropped.colour) }
+      ? { change: change(plan, cutLengths(plan, runs), row, taken.colour, dropped.colour) }
       : {}),
   };
 }
@@ -396,12 +396,12 @@ export function writeRow(
 /** The instructions of a piece, with its colours where it has any. Every text carries tokens for terms and lengths. */
 export function writeInstructions(plan: RowPlan, runs: readonly ColourRun[] = []): Words {
   const all = plan.rows.map(({ row }) => sayingOf(plan, row));
-  const carrying = lengths(plan, runs);
+  const carrying = cutLengths(plan, runs);
   const steps: (Instruction | { change: string; from: number })[] = [];
   let dropped: string | undefined;
   for (const { colour, from, to } of runs.length === 0
     ? [{ colour: undefined, from: 1, to: plan.rows.length }]
-    : spans(runs)) {
+    : listSpans(runs)) {
     if (colour !== undefined) {
       steps.push({
         from,

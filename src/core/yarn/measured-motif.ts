@@ -4,8 +4,8 @@ import { defined } from '../base/defined.ts';
 import { percentOff } from '../base/percent-off.ts';
 import type { Ball } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
-import { total } from '../rows/index.ts';
-import { hookFor, type HookAdvice } from '../size/compare-gauges.ts';
+import { sumCounts } from '../rows/index.ts';
+import { suggestHook, type HookAdvice } from '../size/compare-gauges.ts';
 import { reckonLength } from './balls.ts';
 import { planOf, type MotifSpec } from './motif.ts';
 import { reckonSide } from './motif-size.ts';
@@ -57,7 +57,7 @@ const reckonable = ({ shape, gauge, size, otherSize }: MotifSpec) =>
 /** Reads a motif's weight (g) and side (cm), as far as they are known. */
 export function readMeasured(motif: MotifSpec, ball?: Ball): MeasuredMotif {
   const working = new Working();
-  const inOne = total(planOf(motif));
+  const inOne = sumCounts(planOf(motif));
   const weighings = weighingsOf(motif);
   const yarn = weighings.length === 0 ? {} : readWeight(weighings, inOne, ball, working);
   return defined({ total: inOne, ...yarn, ...readSide(motif, working), working });
@@ -85,6 +85,6 @@ function readSide({ side, ...unmeasured }: MotifSpec, working: Working) {
   const advice =
     hook === undefined || Math.abs(off) <= BLOCKING_MENDS
       ? undefined
-      : hookFor(hook, expected, side, working);
+      : suggestHook(hook, expected, side, working);
   return { expected, off, hook: advice };
 }

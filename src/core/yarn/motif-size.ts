@@ -5,7 +5,7 @@ import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { cm } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
-import { blockedSide, ROW_HEIGHT, STITCH_WIDTH } from '../size/blocking.ts';
+import { reckonBlockedSide, ROW_HEIGHT, STITCH_WIDTH } from '../size/blocking.ts';
 import type { MotifSpec } from './motif.ts';
 
 export const ROUND_SIDE = formula({
@@ -61,7 +61,7 @@ export function reckonSide(motif: MotifSpec, working: Working): Side {
   if (!gauge) throw unknownSize(motif, 'gauge');
   if (shape === 'blocks') throw unknownSize(motif, 'side');
   if (gauge.rows === undefined) throw unknownSize(motif, 'rows');
-  if (shape === 'diagonal') return { side: blockedSide(gauge, motif.size, working), how: 'reckoned' };
+  if (shape === 'diagonal') return { side: reckonBlockedSide(gauge, motif.size, working), how: 'reckoned' };
   const height = working.do(ROW_HEIGHT, { over: gauge.over, rows: gauge.rows });
   if (shape === 'flat') return { side: reckonFlatSide(motif, gauge, height, working), how: 'reckoned' };
   return { side: working.do(ROUND_SIDE, { rounds: motif.size, row_height: height }), how: 'reckoned' };

@@ -6,7 +6,7 @@ import { g, mm, num } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
 import type { RowPlan } from '../rows/index.ts';
 import { reckonRowHeight, reckonStitchWidth, type Worked } from '../size/stitch-size.ts';
-import { carriedStrand, lengths, type Carrying } from '../stripes/carrying.ts';
+import { reckonCarriedStrand, cutLengths, type Carrying } from '../stripes/carrying.ts';
 import {
   countBesideByColour,
   countStitchesByColour,
@@ -95,7 +95,7 @@ interface LaidOpen {
 }
 
 /** The ball that a colour of a motif is reckoned with: its own, or that of another of the motif's colours. */
-export const ballFor = (motif: MotifSpec, yarns: readonly Yarn[], colour: string): Ball | undefined =>
+export const findBall = (motif: MotifSpec, yarns: readonly Yarn[], colour: string): Ball | undefined =>
   layOpen(motif, yarns).ballOf(colour);
 
 function layOpen(motif: MotifSpec, yarns: readonly Yarn[]): LaidOpen {
@@ -108,7 +108,7 @@ function layOpen(motif: MotifSpec, yarns: readonly Yarn[]): LaidOpen {
     motif,
     plan,
     stitches,
-    carrying: lengths(plan, runs),
+    carrying: cutLengths(plan, runs),
     ballOf: (colour) => known(colour) ?? like,
     alike: like ? [...stitches.keys()].filter((colour) => !known(colour)) : [],
   };
@@ -290,7 +290,7 @@ function estimate(open: LaidOpen, working: Working): Reckoned {
         { lengths: part.lengths, tail: TAIL },
         of(`tails of ${colour} in one, two to every length`),
       ),
-      carried: part.carriedOver > 0 ? carriedStrand(part.carriedOver, height, working) : 0,
+      carried: part.carriedOver > 0 ? reckonCarriedStrand(part.carriedOver, height, working) : 0,
     };
   });
   const { bySize, stitch } = yarnIn(first);

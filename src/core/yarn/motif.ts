@@ -4,9 +4,9 @@ import type { Stitch } from '../../standards/stitches.ts';
 import type { Ball, Gauge } from '../base/quantity.ts';
 import { sameName } from '../base/nearest-name.ts';
 import { countBeside } from '../rows/chains.ts';
-import { rowPlan, total, type RowPlan, type Shape } from '../rows/index.ts';
+import { planRows, sumCounts, type RowPlan, type Shape } from '../rows/index.ts';
 import type { Weighing } from './weighings.ts';
-import { spans, type ColourRun } from '../stripes/colour-runs.ts';
+import { listSpans, type ColourRun } from '../stripes/colour-runs.ts';
 
 /** A motif as it is saved: lengths in cm, the hook in mm, the weight of one finished motif in g. */
 export interface MotifSpec {
@@ -40,7 +40,7 @@ export const yarnOf = <Y extends Yarn>(yarns: readonly Y[], colour: string): Y |
 
 /** The rows of a saved motif. */
 export const planOf = (motif: MotifSpec): RowPlan =>
-  rowPlan(motif.shape, { size: motif.size, otherSize: motif.otherSize, stitch: motif.stitch });
+  planRows(motif.shape, { size: motif.size, otherSize: motif.otherSize, stitch: motif.stitch });
 
 /** A motif of one unnamed colour is of the colour that bears its own name. */
 export const runsOf = (motif: MotifSpec, plan: RowPlan = planOf(motif)): readonly ColourRun[] =>
@@ -49,8 +49,8 @@ export const runsOf = (motif: MotifSpec, plan: RowPlan = planOf(motif)): readonl
 /** What is counted (stitches, or blocks) by colour from the row after `done` on, in the order in which the colours first appear. */
 export function countByColour(plan: RowPlan, runs: readonly ColourRun[], done = 0): Map<string, number> {
   const by = new Map<string, number>();
-  for (const { colour, from, to } of spans(runs))
-    by.set(colour, (by.get(colour) ?? 0) + total(plan, to, Math.max(from, done + 1)));
+  for (const { colour, from, to } of listSpans(runs))
+    by.set(colour, (by.get(colour) ?? 0) + sumCounts(plan, to, Math.max(from, done + 1)));
   return by;
 }
 
@@ -66,7 +66,7 @@ export function countBesideByColour(
   runs: readonly ColourRun[],
 ): Map<string, { chains: number; together: number }> {
   const by = new Map<string, { chains: number; together: number }>();
-  for (const { colour, from, to } of spans(runs)) {
+  for (const { colour, from, to } of listSpans(runs)) {
     const { chains, together } = countBeside(plan, from, to);
     const sum = by.get(colour) ?? { chains: 0, together: 0 };
     by.set(colour, { chains: sum.chains + chains, together: sum.together + together });

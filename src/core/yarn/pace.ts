@@ -92,9 +92,9 @@ export function paceOf(finished: readonly Finished[], working?: Working): Pace |
 }
 
 /** Her pace from what she says: so many minutes for a piece of so many stitches. */
-export const saidPace = (stitches: number, minutes: number, working: Working): number =>
+export const reckonSaidPace = (stitches: number, minutes: number, working: Working): number =>
   working.do(PACE, { stitches, minutes }, 'Stitches a minute, from the minutes that one takes you');
 
 /** Hours for so many stitches at a pace in stitches a minute. */
-export const hoursFor = (stitches: number, perMinute: number, working: Working, label?: string): number =>
+export const reckonHours = (stitches: number, perMinute: number, working: Working, label?: string): number =>
   working.do(HOURS, { stitches, pace: perMinute, minutes_per_hour: 60 }, label);

@@ -3,11 +3,11 @@ import { defined } from '../base/defined.ts';
 import type { Ball } from '../base/quantity.ts';
 import { sum } from '../base/sum.ts';
 import { formula, type Working } from '../base/working.ts';
-import { total, type RowPlan } from '../rows/index.ts';
-import { spans, type ColourRun } from '../stripes/colour-runs.ts';
+import { sumCounts, type RowPlan } from '../rows/index.ts';
+import { listSpans, type ColourRun } from '../stripes/colour-runs.ts';
 import { WEIGHT_OF_YARN } from './balls.ts';
 import { countByColour, planOf, runsOf, type MotifSpec, type Yarn } from './motif.ts';
-import { ballFor, readWeighedStitches, reckonMotifYarn, type MotifYarn } from './motif-yarn.ts';
+import { findBall, readWeighedStitches, reckonMotifYarn, type MotifYarn } from './motif-yarn.ts';
 import { readWeighings, weighingsOf } from './weighings.ts';
 
 export const STITCHES_TO_COME = formula({
@@ -56,7 +56,7 @@ export interface Stripe {
 
 /** The stripes with what each has of stitches. */
 export const listStripes = (plan: RowPlan, runs: readonly ColourRun[]): Stripe[] =>
-  spans(runs).map(({ colour, from, to }) => ({ colour, from, to, stitches: total(plan, to, from) }));
+  listSpans(runs).map(({ colour, from, to }) => ({ colour, from, to, stitches: sumCounts(plan, to, from) }));
 
 /** What is still to come of a colour: in the plan's unit, in metres, and in grams where its ball or a weighed motif tells them. */
 export interface ColourToCome {
@@ -102,8 +102,8 @@ export function reckonToCome(
   const runs = runsOf(motif, plan);
   const stitches = working.do(STITCHES_TO_COME, {
     motifs_to_come: motifs,
-    in_one: total(plan),
-    done_of_one: motifs === 0 ? 0 : total(plan, row),
+    in_one: sumCounts(plan),
+    done_of_one: motifs === 0 ? 0 : sumCounts(plan, row),
   });
   const yarn = reckonMotifYarn(motif, yarns, working, readWeighedStitches(beside, yarns, working));
   const left = countByColour(plan, runs, row);
@@ -121,10 +121,10 @@ export function reckonToCome(
   const weighedAlone = yarn.how !== 'weighed' && motif.weight !== undefined ? motif.weight : undefined;
   const weights = colours.map(({ colour, stitches: toCome, metres }) =>
     weighedAlone === undefined
-      ? reckonWeight(ballFor(motif, yarns, colour), metres, working, `Weight of the ${colour} to come`)
+      ? reckonWeight(findBall(motif, yarns, colour), metres, working, `Weight of the ${colour} to come`)
       : working.do(
           WEIGHT_TO_COME,
-          { weight: weighedAlone, to_come: toCome, in_one: total(plan) },
+          { weight: weighedAlone, to_come: toCome, in_one: sumCounts(plan) },
           `Weight of the ${colour} to come`,
         ),
   );
@@ -149,7 +149,7 @@ const reckonWeight = (ball: Ball | undefined, metres: number, working: Working, 
 
 /** How much of the motif on the hook is done, in per cent of its stitches. */
 export const reckonPercentDone = (plan: RowPlan, row: number, working: Working): number =>
-  working.do(PERCENT_DONE, { done: total(plan, row), in_one: total(plan) });
+  working.do(PERCENT_DONE, { done: sumCounts(plan, row), in_one: sumCounts(plan) });
 
 /** Other rows that have this count, the nearest first. */
 export const findRowsWith = (plan: RowPlan, counted: number, near: number): number[] =>

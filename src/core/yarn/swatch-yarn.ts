@@ -45,7 +45,7 @@ export interface SwatchYarn {
  * The yarn for `width` × `height` cm from a swatch of `swatchWidth` × `swatchHeight` cm that weighs `weight` g; `reserve` in per
  * cent. Throws a Problem where the swatch is larger than the blanket.
  */
-export function swatchYarn(asked: {
+export function reckonSwatchYarn(asked: {
   swatchWidth: number;
   swatchHeight: number;
   weight: number;

@@ -5,8 +5,8 @@ import { readNumber } from '../../../src/core/base/number.ts';
 import { readBall, readGauge, readLength, readWeight } from '../../../src/core/base/quantity.ts';
 import { readCounts, readDay, readNumbers } from '../../../src/core/base/lists.ts';
 import {
-  otherHooks,
-  otherYarns,
+  describeOtherHooks,
+  describeOtherYarns,
   readHook,
   readStitch,
   readStitches,
@@ -217,11 +217,11 @@ describe('balls, hooks, stitches, yarns, counts', () => {
       expect(readHook(text), text).toBe(mm);
     // “a size J or a size ten ... 6 millimeters” (homequestionsanswered.com); 5.75 as J is from memory alone, and is said.
     expect(readHook('J')).toBe(6);
-    expect(otherHooks('J')).toContain('5.75 mm');
+    expect(describeOtherHooks('J')).toContain('5.75 mm');
     expect(readHook('N')).toBe(10);
-    expect(otherHooks('N')).toContain('M/N-13 is');
-    expect(otherHooks('H')).toBeUndefined();
-    expect(otherHooks('7')).toContain('US 7 is');
+    expect(describeOtherHooks('N')).toContain('M/N-13 is');
+    expect(describeOtherHooks('H')).toBeUndefined();
+    expect(describeOtherHooks('7')).toContain('US 7 is');
     expect(() => readHook('Z')).toThrow(Problem);
     expect(() => readHook('80mm')).toThrow(Problem);
   });
@@ -271,9 +271,9 @@ describe('balls, hooks, stitches, yarns, counts', () => {
       expect(readYarn(text).category, text).toBe(4);
     for (const text of ['4 ply', '4ply', '4-ply']) {
       expect(readYarn(text).category, text).toBe(1);
-      expect(otherYarns(text), text).toContain('worsted, category 4');
+      expect(describeOtherYarns(text), text).toContain('worsted, category 4');
     }
-    expect(otherYarns('worsted weight')).toBeUndefined();
+    expect(describeOtherYarns('worsted weight')).toBeUndefined();
   });
   it('counts', () => {
     expect(readCounts('3 5, 7;8')).toEqual([3, 5, 7, 8]);

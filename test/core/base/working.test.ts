@@ -4,8 +4,8 @@ import { registry } from '../../../commands/index.ts';
 import {
   evaluate,
   formula,
-  stepLine,
-  substituted,
+  writeStep,
+  substitute,
   Working,
   type Step,
 } from '../../../src/core/base/working.ts';
@@ -43,24 +43,26 @@ describe('a step', () => {
   it('is computed from the very formula that is shown', () => {
     const working = new Working();
     expect(working.do(SIDE, { across: 6, along: 8 })).toBe(5);
-    expect(stepLine(step(working), METRIC)).toBe('√(across² + along²) ÷ 2 = √((6 cm)² + (8 cm)²) ÷ 2 = 5 cm');
+    expect(writeStep(step(working), METRIC)).toBe(
+      '√(across² + along²) ÷ 2 = √((6 cm)² + (8 cm)²) ÷ 2 = 5 cm',
+    );
   });
 
   it('is worked again in the reader’s own units', () => {
     const working = new Working();
     working.do(SIDE, { across: 2.54 * 6, along: 2.54 * 8 });
-    expect(stepLine(step(working), IMPERIAL)).toContain('= 5 in');
+    expect(writeStep(step(working), IMPERIAL)).toContain('= 5 in');
   });
 
   it('says a single value once', () => {
     const working = new Working();
     working.do(ALONE, { stitches: 12 });
-    expect(stepLine(step(working), METRIC)).toBe('stitches = 12');
+    expect(writeStep(step(working), METRIC)).toBe('stitches = 12');
   });
 
   it('is written in marks of school, what guards its rounding left out, the whole rounded at the end', () => {
     const written = (formula: string, values: Record<string, number>, unit: Step['unit'] = '') =>
-      stepLine(
+      writeStep(
         {
           label: '',
           formula,
@@ -96,9 +98,9 @@ describe('a step', () => {
         working.do(SIDE, { across: a, along: b });
         working.do(LENGTH, { weight: a, per_gram: b });
         for (const one of working.steps)
-          expect(evaluate(substituted(one, METRIC, 'full'), {})).toBeCloseTo(one.result, 6);
+          expect(evaluate(substitute(one, METRIC, 'full'), {})).toBeCloseTo(one.result, 6);
         const [, yarn] = working.steps;
-        expect(evaluate(substituted(yarn!, IMPERIAL, 'full'), {}) * 0.9144).toBeCloseTo(yarn!.result, 4);
+        expect(evaluate(substitute(yarn!, IMPERIAL, 'full'), {}) * 0.9144).toBeCloseTo(yarn!.result, 4);
       }),
       { numRuns: 100 },
     );

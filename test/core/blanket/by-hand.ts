@@ -3,10 +3,10 @@
  * of moss and 4.3 m of sand, a light one 12.3 m of sand; they measure 10 cm, and a stitch of the border 0.75 cm.
  */
 import type { Pieces } from '../../../src/core/blanket/pieces.ts';
-import { rowPlan } from '../../../src/core/rows/index.ts';
+import { planRows } from '../../../src/core/rows/index.ts';
 import type { Yarn } from '../../../src/core/yarn/motif.ts';
 
-const plan = rowPlan('diagonal', { size: 6, stitch: 'hdc' });
+const plan = planRows('diagonal', { size: 6, stitch: 'hdc' });
 
 export const YARNS: readonly Yarn[] = [
   { colour: 'Moss', ball: { m: 100, g: 50 }, balls: 0.5, price: 4 },

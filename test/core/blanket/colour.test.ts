@@ -3,15 +3,15 @@ import { describe, expect, test } from 'vitest';
 import {
   colourOf,
   coloursOf,
-  contrast,
-  difference,
+  reckonContrast,
+  measureDifference,
   HARD_TO_TELL,
-  hardToTell,
-  inkOn,
-  kindsHardToTell,
+  findHardToTell,
+  chooseInk,
+  findKindsHardToTell,
   mix,
   readHex,
-  seenWith,
+  simulateSight,
   SIGHTS,
   wordColour,
 } from '../../../src/core/blanket/colour.ts';
@@ -56,7 +56,7 @@ describe('reading a colour', () => {
     const hexes = Object.values(given);
     for (const [i, one] of hexes.entries())
       for (const other of hexes.slice(i + 1))
-        expect(difference(one, other)).toBeGreaterThanOrEqual(HARD_TO_TELL);
+        expect(measureDifference(one, other)).toBeGreaterThanOrEqual(HARD_TO_TELL);
   });
 
   test('more names than colours still all get one', () => {
@@ -67,20 +67,20 @@ describe('reading a colour', () => {
   test('the palette is well apart', () => {
     for (const [i, one] of PALETTE.entries())
       for (const other of PALETTE.slice(i + 1))
-        expect(difference(one, other), `${one} ${other}`).toBeGreaterThan(18);
+        expect(measureDifference(one, other), `${one} ${other}`).toBeGreaterThan(18);
   });
 });
 
 describe('telling colours apart', () => {
   test('the same colour twice is hard to tell for everyone, black and white for nobody', () => {
-    const same = hardToTell([
+    const same = findHardToTell([
       { name: 'one', hex: '#6f7d3c' },
       { name: 'two', hex: '#6f7d3c' },
     ]);
     expect(same.map(({ sight }) => sight)).toEqual(['usual', 'protanopia', 'deuteranopia', 'tritanopia']);
     expect(same[0]).toMatchObject({ first: 'one', second: 'two', difference: 0, contrast: 1 });
     expect(
-      hardToTell([
+      findHardToTell([
         { name: 'ink', hex: '#000000' },
         { name: 'paper', hex: '#ffffff' },
       ]),
@@ -88,7 +88,7 @@ describe('telling colours apart', () => {
   });
 
   test('a red and a green of like lightness are told apart by most, not without red or green cones', () => {
-    const sights = hardToTell([
+    const sights = findHardToTell([
       { name: 'brick', hex: '#a0522d' },
       { name: 'olive', hex: '#6b6b1e' },
     ]).map(({ sight }) => sight);
@@ -98,16 +98,16 @@ describe('telling colours apart', () => {
 
   test('grey stays grey, whatever is missing', () => {
     for (const sight of ['protanopia', 'deuteranopia', 'tritanopia'] as const)
-      expect(difference(seenWith('#808080', sight), '#808080')).toBeLessThan(1);
+      expect(measureDifference(simulateSight('#808080', sight), '#808080')).toBeLessThan(1);
   });
 
   test('kinds differ when they differ anywhere along their rows', () => {
     const cream = { hex: '#f3e7c4', share: 0.5 };
     const navy = { hex: '#22305c', share: 0.5 };
     const light = { name: 'light', bands: [{ hex: '#f3e7c4', share: 1 }] };
-    expect(kindsHardToTell([light, { name: 'half', bands: [cream, navy] }])).toEqual([]);
+    expect(findKindsHardToTell([light, { name: 'half', bands: [cream, navy] }])).toEqual([]);
     expect(
-      kindsHardToTell([
+      findKindsHardToTell([
         { name: 'a', bands: [cream, navy] },
         { name: 'b', bands: [cream, { hex: '#22305c', share: 0.2 }, { hex: '#23315d', share: 0.3 }] },
       ]).length,
@@ -117,7 +117,7 @@ describe('telling colours apart', () => {
   test('pieces of different looks are not compared', () => {
     const bands = [{ hex: '#f3e7c4', share: 1 }];
     expect(
-      kindsHardToTell([
+      findKindsHardToTell([
         { name: 'a', look: 'circle', bands },
         { name: 'b', look: 'diagonal', bands },
       ]),
@@ -128,11 +128,11 @@ describe('telling colours apart', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 0xffffff }), (n) => {
         const ground = `#${n.toString(16).padStart(6, '0')}`;
-        const ink = inkOn(ground);
-        expect(contrast(ground, ink)).toBeGreaterThanOrEqual(
-          contrast(ground, ink === '#ffffff' ? '#1d1d1f' : '#ffffff'),
+        const ink = chooseInk(ground);
+        expect(reckonContrast(ground, ink)).toBeGreaterThanOrEqual(
+          reckonContrast(ground, ink === '#ffffff' ? '#1d1d1f' : '#ffffff'),
         );
-        expect(contrast(ground, inkOn(ground, '#000000', '#ffffff'))).toBeGreaterThan(4.5);
+        expect(reckonContrast(ground, chooseInk(ground, '#000000', '#ffffff'))).toBeGreaterThan(4.5);
       }),
     );
   });
@@ -170,7 +170,7 @@ describe('a colour for a name', () => {
           const names = [...unknown.map((n) => `skein ${n}x`), ...known];
           const used = [...new Set(known.map((name) => colourOf(name)))];
           const given = coloursOf([...names, ...names].map((name) => ({ name })));
-          const away = (hex: string) => Math.min(...used.map((other) => difference(hex, other)));
+          const away = (hex: string) => Math.min(...used.map((other) => measureDifference(hex, other)));
           for (const name of names.slice(0, unknown.length)) {
             const choices = turnedFor(name);
             const most = Math.max(...choices.map(away));
@@ -221,12 +221,12 @@ describe('a colour for a name', () => {
   });
 
   test('seen with all cones is itself', () => {
-    expect(seenWith('#ABC', 'usual')).toBe('#aabbcc');
-    expect(seenWith('#123456', 'usual')).toBe('#123456');
+    expect(simulateSight('#ABC', 'usual')).toBe('#aabbcc');
+    expect(simulateSight('#123456', 'usual')).toBe('#123456');
   });
 
   test('reads its letters dark on what is light, and light on what is dark', () => {
-    expect([inkOn('#ffffff'), inkOn('#000000'), inkOn('#fff', '#111111', '#eeeeee')]).toEqual([
+    expect([chooseInk('#ffffff'), chooseInk('#000000'), chooseInk('#fff', '#111111', '#eeeeee')]).toEqual([
       '#1d1d1f',
       '#ffffff',
       '#111111',
@@ -253,14 +253,16 @@ describe('kinds side by side', () => {
       fc.property(twelfths, fc.array(fc.nat(5), { minLength: 12, maxLength: 12 }), (one, swaps) => {
         // Mostly the same, here and there a neighbour of the colour.
         const other = one.map((hex, at) => (swaps[at] === 0 ? NEAR[NEAR.indexOf(hex) ^ 1]! : hex));
-        const found = kindsHardToTell([
+        const found = findKindsHardToTell([
           { name: 'one', bands: bandsOf(one) },
           { name: 'other', bands: bandsOf(other) },
         ]);
         const expected = SIGHTS.flatMap((sight) => {
-          const seen = one.map((hex, at) => [seenWith(hex, sight), seenWith(other[at]!, sight)] as const);
-          const apart = Math.max(...seen.map(([a, b]) => difference(a, b)));
-          const ratio = Math.max(...seen.map(([a, b]) => contrast(a, b)));
+          const seen = one.map(
+            (hex, at) => [simulateSight(hex, sight), simulateSight(other[at]!, sight)] as const,
+          );
+          const apart = Math.max(...seen.map(([a, b]) => measureDifference(a, b)));
+          const ratio = Math.max(...seen.map(([a, b]) => reckonContrast(a, b)));
           return apart < HARD_TO_TELL
             ? [{ first: 'one', second: 'other', sight, difference: apart, contrast: ratio }]
             : [];
@@ -273,7 +275,7 @@ describe('kinds side by side', () => {
 
   test('are told pair by pair, those of other looks left out', () => {
     const bands = [{ hex: '#f3e7c4', share: 1 }];
-    const found = kindsHardToTell(
+    const found = findKindsHardToTell(
       [['a', 'square'], ['b', 'square'], ['c', 'circle'], ['d', 'square'], ['e']].map(
         ([name = '', look]) => ({
           name,
@@ -286,7 +288,7 @@ describe('kinds side by side', () => {
       ['ab', 'ad', 'bd'],
     );
     expect(
-      kindsHardToTell([
+      findKindsHardToTell([
         { name: 'a', bands },
         { name: 'b', bands: [] },
       ]),
@@ -298,7 +300,7 @@ describe('kinds side by side', () => {
       name: `${index}`,
       hex: index === 0 || index >= 59 ? '#f3e7c4' : '#22305c',
     }));
-    const cream = hardToTell(names).filter(({ first, sight }) => first === '0' && sight === 'usual');
+    const cream = findHardToTell(names).filter(({ first, sight }) => first === '0' && sight === 'usual');
     expect(cream.map(({ second }) => second)).toEqual(['59']);
   });
 });

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { kindCalled } from '../../../src/core/blanket/by-kind.ts';
+import { findKindCalled } from '../../../src/core/blanket/by-kind.ts';
 import {
   ARRANGEMENTS,
   checkSize,
   countLaid,
   countKinds,
-  inRows,
+  cutIntoRows,
   isOffMiddle,
   lay,
   letter,
@@ -342,8 +342,8 @@ describe('a layout', () => {
     expect(markMade(layout, [2, 1])).toEqual([true, true, true, false, false, false]);
     expect(markMade(layout, [0, 9])).toEqual([false, false, true, true, false, true]);
     expect(markMade(layout, [])).toEqual(layout.map(() => false));
-    expect(inRows([1, 2, 3, 4, 5], 2)).toEqual([[1, 2], [3, 4], [5]]);
-    expect(inRows([1, 2, 3, 4], 2)).toEqual([
+    expect(cutIntoRows([1, 2, 3, 4, 5], 2)).toEqual([[1, 2], [3, 4], [5]]);
+    expect(cutIntoRows([1, 2, 3, 4], 2)).toEqual([
       [1, 2],
       [3, 4],
     ]);
@@ -416,10 +416,10 @@ describe('a map that is typed', () => {
 
   it('takes a kind by its name, its letter or a beginning that is its own', () => {
     const names = ['moss square', 'moon', 'b', 'sand square'];
-    expect(['Moss Square', 'A', 'd', 'B', 'sand', 'moss'].map((typed) => kindCalled(typed, names))).toEqual([
-      0, 0, 3, 2, 3, 0,
-    ]);
-    expect(['mo', 'E', 'fern', '', '1'].map((typed) => kindCalled(typed, names))).toEqual([
+    expect(
+      ['Moss Square', 'A', 'd', 'B', 'sand', 'moss'].map((typed) => findKindCalled(typed, names)),
+    ).toEqual([0, 0, 3, 2, 3, 0]);
+    expect(['mo', 'E', 'fern', '', '1'].map((typed) => findKindCalled(typed, names))).toEqual([
       -1, -1, -1, -1, -1,
     ]);
     expect([letter(0), letter(25)]).toEqual(['A', 'Z']);

@@ -9,7 +9,7 @@ import { reckonSide } from '../../../src/core/yarn/motif-size.ts';
 import { reckonMotifYarn } from '../../../src/core/yarn/motif-yarn.ts';
 import { countStitchesByColour, type MotifSpec } from '../../../src/core/yarn/motif.ts';
 import { wpiOf } from '../../../src/core/yarn/thickness.ts';
-import { rowPlan } from '../../../src/core/rows/index.ts';
+import { planRows } from '../../../src/core/rows/index.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { extent, layingFor, pieces, specs } from './pieces.ts';
@@ -33,7 +33,7 @@ const yarns = ['moss', 'sand'].map((colour) => ({ colour, ball: BALL }));
 describe('the yarn of a motif', () => {
   it('follows its rows: the rising half of a diagonal square has more stitches than the falling half', () => {
     // R² + 2R rising of 2R² + 2R in all: 168 and 144 of 312 for twelve.
-    expect([...countStitchesByColour(rowPlan('diagonal', { size: 12 }), halves.runs)]).toEqual([
+    expect([...countStitchesByColour(planRows('diagonal', { size: 12 }), halves.runs)]).toEqual([
       ['moss', 168],
       ['sand', 144],
     ]);

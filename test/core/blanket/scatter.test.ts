@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../../src/core/base/chance.ts';
-import { fewestTouches, scatter, showTouches, touchesOf } from '../../../src/core/blanket/scatter.ts';
+import { seedChance } from '../../../src/core/base/chance.ts';
+import { findFewestTouches, scatter, showTouches, touchesOf } from '../../../src/core/blanket/scatter.ts';
 import { Working } from '../../../src/core/base/working.ts';
 
 /** Every way to share `places` among at most `kinds` kinds, the largest first. */
@@ -28,8 +28,8 @@ describe('scattering', () => {
     for (let columns = 1; columns <= 5; columns++)
       for (let rows = 1; rows <= 5; rows++)
         for (const quotas of partitions(columns * rows, 4)) {
-          const kinds = scatter(columns, rows, quotas, seeded(boards));
-          expect(plainTouches(kinds, columns)).toBe(fewestTouches(columns, rows, quotas).fewest);
+          const kinds = scatter(columns, rows, quotas, seedChance(boards));
+          expect(plainTouches(kinds, columns)).toBe(findFewestTouches(columns, rows, quotas).fewest);
           quotas.forEach((quota, kind) => expect(kinds.filter((one) => one === kind)).toHaveLength(quota));
           boards++;
         }
@@ -51,8 +51,8 @@ describe('scattering', () => {
       });
     fc.assert(
       fc.property(boards, ({ columns, rows, quotas, seed }) => {
-        const kinds = scatter(columns, rows, quotas, seeded(seed));
-        const { fewest } = fewestTouches(columns, rows, quotas);
+        const kinds = scatter(columns, rows, quotas, seedChance(seed));
+        const { fewest } = findFewestTouches(columns, rows, quotas);
         expect(touchesOf(kinds, columns)).toBe(fewest);
         expect(plainTouches(kinds, columns)).toBe(fewest);
         quotas.forEach((quota, kind) => expect(kinds.filter((one) => one === kind)).toHaveLength(quota));
@@ -62,11 +62,11 @@ describe('scattering', () => {
   });
 
   it('is impossible without a touch exactly where one kind has more than half the places', () => {
-    expect(fewestTouches(3, 3, [5, 4])).toEqual({ fewest: 0 });
+    expect(findFewestTouches(3, 3, [5, 4])).toEqual({ fewest: 0 });
     // Six of one kind on 3 by 3: the other three at the middles of sides keep 9 of 12 sides apart.
-    expect(fewestTouches(3, 3, [6, 3])).toEqual({ fewest: 3, crowded: 0, keptApart: 9 });
-    expect(fewestTouches(4, 1, [1, 3])).toMatchObject({ fewest: 1, crowded: 1 });
-    expect(fewestTouches(20, 25, [251, 249]).fewest).toBeGreaterThan(0);
+    expect(findFewestTouches(3, 3, [6, 3])).toEqual({ fewest: 3, crowded: 0, keptApart: 9 });
+    expect(findFewestTouches(4, 1, [1, 3])).toMatchObject({ fewest: 1, crowded: 1 });
+    expect(findFewestTouches(20, 25, [251, 249]).fewest).toBeGreaterThan(0);
   });
 
   it('shows how many touches there must be', () => {
@@ -76,6 +76,6 @@ describe('scattering', () => {
   });
 
   it('refuses quotas that do not fill the board', () => {
-    expect(() => scatter(2, 2, [1, 2], seeded(1))).toThrow('fill');
+    expect(() => scatter(2, 2, [1, 2], seedChance(1))).toThrow('fill');
   });
 });

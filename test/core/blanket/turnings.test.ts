@@ -4,7 +4,7 @@ import { lay, readLaidBy, writeLaidBy, type LaidBy } from '../../../src/core/bla
 import {
   readTurnedBy,
   readTurnings,
-  turningsWords,
+  writeTurnings,
   turnsOf,
   writeTurnedBy,
   type Turnings,
@@ -109,10 +109,10 @@ describe('/blanket layout turnings', () => {
 
 describe('turnings in words', () => {
   it('say of every kind how it lies', () => {
-    expect(turningsWords([0, 1, 2, 3], 5)).toBe(
+    expect(writeTurnings([0, 1, 2, 3], 5)).toBe(
       'A as it is, B a quarter turn clockwise, C half a turn, D a quarter turn anticlockwise, E as it is',
     );
-    expect(turningsWords('random', 3)).toBe('each motif at random');
+    expect(writeTurnings('random', 3)).toBe('each motif at random');
   });
 
   it('are kept two kinds to a digit', () => {

@@ -2,12 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Working } from '../../../src/core/base/working.ts';
-import { rowEnds } from '../../../src/core/edges/row-ends.ts';
-import { rowPlan, SHAPES } from '../../../src/core/rows/index.ts';
+import { countAlongRows } from '../../../src/core/edges/row-ends.ts';
+import { planRows, SHAPES } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { asking } from '../../asking.ts';
 
-const ends = (...asked: Parameters<typeof rowPlan>) => rowEnds(rowPlan(...asked), new Working());
+const ends = (...asked: Parameters<typeof planRows>) => countAlongRows(planRows(...asked), new Working());
 
 describe('along row ends', () => {
   // carol-mycrochetpage.blogspot.com, "Picot edging", 2009: 1 sc per sc row, 2 per dc row, 3 per tr row; crochetcabana.com,
@@ -46,7 +46,7 @@ describe('along row ends', () => {
   it('reckons the other side of a rectangle, and no side of a square twice', () => {
     const steps = (size: number, otherSize: number) => {
       const working = new Working();
-      rowEnds(rowPlan('blocks', { size, otherSize }), working);
+      countAlongRows(planRows('blocks', { size, otherSize }), working);
       return working.steps.map(({ result }) => result);
     };
     expect([steps(7, 7), steps(7, 9)]).toEqual([[14], [14, 18]]);
@@ -55,8 +55,8 @@ describe('along row ends', () => {
   it('all edges of the diagonal square have all its row ends: two to every row', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 200 }), (size) => {
-        const plan = rowPlan('diagonal', { size, stitch: 'sc' });
-        const { across, down } = rowEnds(plan, new Working());
+        const plan = planRows('diagonal', { size, stitch: 'sc' });
+        const { across, down } = countAlongRows(plan, new Working());
         expect(2 * across + 2 * down).toBe(2 * plan.rows.length);
       }),
     );
@@ -69,8 +69,8 @@ describe('along row ends', () => {
       }),
     );
     for (const stitch of STITCHES) {
-      const plan = rowPlan('solid-square', { size: 6, stitch });
-      expect(4 * rowEnds(plan, new Working()).across).toBe(plan.rows.at(-1)!.count);
+      const plan = planRows('solid-square', { size: 6, stitch });
+      expect(4 * countAlongRows(plan, new Working()).across).toBe(plan.rows.at(-1)!.count);
     }
   });
 });

@@ -1,17 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assemble, strain, touching, type MotifToPlace } from '../../../src/core/group/assemble.ts';
-import { seeded } from '../../../src/core/base/chance.ts';
+import {
+  assemble,
+  measureStrain,
+  listTouching,
+  type MotifToPlace,
+} from '../../../src/core/group/assemble.ts';
+import { seedChance } from '../../../src/core/base/chance.ts';
 
 /** Every way of placing the motifs, for boards small enough to try them all. */
 function bestOfAll(motifs: readonly MotifToPlace[], layout: readonly number[], columns: number): number {
-  const touches = touching(columns, layout.length / columns);
+  const touches = listTouching(columns, layout.length / columns);
   const sides: (number | undefined)[] = layout.map(() => undefined);
   const used = new Set<number>();
   let least = Infinity;
   const fill = (cell: number) => {
     if (cell === layout.length) {
-      least = Math.min(least, strain(sides, touches));
+      least = Math.min(least, measureStrain(sides, touches));
       return;
     }
     for (const motif of motifs) {
@@ -48,7 +53,7 @@ describe('assembling', () => {
     fc.assert(
       fc.property(boards, ({ columns, layout, sides, seed }) => {
         const motifs = layout.map((kind, index) => ({ piece: index + 1, kind, side: sides[index]! / 10 }));
-        const placed = assemble(motifs, layout, columns, 15, seeded(seed));
+        const placed = assemble(motifs, layout, columns, 15, seedChance(seed));
         expect(placed.map((motif) => motif?.piece).sort()).toEqual(motifs.map(({ piece }) => piece).sort());
         placed.forEach((motif, cell) => expect(motif?.kind).toBe(layout[cell]));
       }),
@@ -60,9 +65,9 @@ describe('assembling', () => {
     fc.assert(
       fc.property(boards, ({ columns, layout, sides, seed }) => {
         const motifs = layout.map((kind, index) => ({ piece: index + 1, kind, side: sides[index]! / 10 }));
-        const touches = touching(columns, layout.length / columns);
-        const placed = assemble(motifs, layout, columns, 15, seeded(seed));
-        const strained = strain(
+        const touches = listTouching(columns, layout.length / columns);
+        const placed = assemble(motifs, layout, columns, 15, seedChance(seed));
+        const strained = measureStrain(
           placed.map((motif) => motif?.side),
           touches,
         );
@@ -70,7 +75,7 @@ describe('assembling', () => {
         expect(strained).toBeGreaterThanOrEqual(least - 1e-9);
         found += strained;
         best += least;
-        arrival += strain(
+        arrival += measureStrain(
           motifs.map(({ side }) => side),
           touches,
         );
@@ -86,7 +91,7 @@ describe('assembling', () => {
 
   it('leaves over the motifs farthest from the size that is wanted, and cells empty where none is made', () => {
     const motifs = [15, 15.1, 18].map((side, index) => ({ piece: index + 1, kind: 0, side }));
-    const placed = assemble(motifs, [0, 0, 1], 3, 15, seeded(1));
+    const placed = assemble(motifs, [0, 0, 1], 3, 15, seedChance(1));
     expect(placed.map((motif) => motif?.piece)).toEqual(expect.arrayContaining([1, 2, undefined]));
   });
 });

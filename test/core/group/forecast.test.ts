@@ -1,9 +1,13 @@
 /** The forecast of a group blanket's end: held to the derivation, to published quantiles, and to whole simulated seasons. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../../src/core/base/chance.ts';
+import { seedChance } from '../../../src/core/base/chance.ts';
 import { Working } from '../../../src/core/base/working.ts';
-import { cumulateF, quantileOfChiSquare, quantileOfF } from '../../../src/core/group/distributions.ts';
+import {
+  cumulateF,
+  findQuantileOfChiSquare,
+  findQuantileOfF,
+} from '../../../src/core/group/distributions.ts';
 import { forecastEnd, type Asked } from '../../../src/core/group/forecast.ts';
 import { season, type Habit } from './seasons.ts';
 
@@ -24,11 +28,11 @@ describe('the distributions', () => {
   it('know the tables of the F and the chi-square distribution', () => {
     // Upper 10 % points of F: 2 and 3 degrees 5.46, 10 and 20 degrees 1.94, 1 and 1 39.86; 90 % and 10 % of chi-square with 20
     // degrees 28.412 and 12.443 (as tabled in the NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7; values from memory).
-    expect(quantileOfF(0.9, 2, 3)).toBeCloseTo(5.46, 2);
-    expect(quantileOfF(0.9, 10, 20)).toBeCloseTo(1.94, 2);
-    expect(quantileOfF(0.9, 1, 1)).toBeCloseTo(39.86, 2);
-    expect(quantileOfChiSquare(0.9, 20)).toBeCloseTo(28.412, 3);
-    expect(quantileOfChiSquare(0.1, 20)).toBeCloseTo(12.443, 3);
+    expect(findQuantileOfF(0.9, 2, 3)).toBeCloseTo(5.46, 2);
+    expect(findQuantileOfF(0.9, 10, 20)).toBeCloseTo(1.94, 2);
+    expect(findQuantileOfF(0.9, 1, 1)).toBeCloseTo(39.86, 2);
+    expect(findQuantileOfChiSquare(0.9, 20)).toBeCloseTo(28.412, 3);
+    expect(findQuantileOfChiSquare(0.1, 20)).toBeCloseTo(12.443, 3);
   });
 
   it('are each other’s inverse, and hold F’s reciprocal identity', () => {
@@ -38,9 +42,9 @@ describe('the distributions', () => {
         fc.double({ min: 0.6, max: 800, noNaN: true }),
         fc.double({ min: 1, max: 800, noNaN: true }),
         (share, over, under) => {
-          const value = quantileOfF(share, over, under);
+          const value = findQuantileOfF(share, over, under);
           expect(cumulateF(value, over, under)).toBeCloseTo(share, 8);
-          expect(value * quantileOfF(1 - share, under, over)).toBeCloseTo(1, 4);
+          expect(value * findQuantileOfF(1 - share, under, over)).toBeCloseTo(1, 4);
         },
       ),
       { numRuns: 60 },
@@ -52,7 +56,7 @@ describe('the forecast', () => {
   it('is elapsed × m ÷ (n + ½) × F(2m, 2n + 1), the first parcel starting the clock', () => {
     const { ends, needed, rate } = ask();
     // n = 19 parcels after the first in 70 days, m = 10 to come.
-    const at = (share: number) => ((70 * 10) / 19.5) * quantileOfF(share, 20, 39);
+    const at = (share: number) => ((70 * 10) / 19.5) * findQuantileOfF(share, 20, 39);
     expect(ends?.early).toBeCloseTo(at(0.1), 9);
     expect(ends?.middle).toBeCloseTo(at(0.5), 9);
     expect(ends?.late).toBeCloseTo(at(0.9), 9);
@@ -61,7 +65,7 @@ describe('the forecast', () => {
   });
 
   it('draws the same as a gamma rate and gamma waiting times rolled by chance', () => {
-    const roll = seeded(11);
+    const roll = seedChance(11);
     const exponential = () => -Math.log(1 - roll());
     const gamma = (whole: number) => Array.from({ length: whole }, exponential).reduce((a, b) => a + b, 0);
     // Shape n + ½: half a unit of shape is half the square of a standard normal (chi-square with one degree, halved).
@@ -94,7 +98,7 @@ describe('the forecast', () => {
     expect(ask({ done: 0, came: 0, squares: 0, sinceFirst: 0 }).ends).toBeUndefined();
     const said = ask({ done: 0, came: 0, squares: 0, sinceFirst: 0, said: 7 }).ends!;
     // One parcel of one motif takes a day at seven a week: n = 1 in 1 day.
-    expect(said.middle).toBeCloseTo((10 / 1.5) * quantileOfF(0.5, 20, 3), 9);
+    expect(said.middle).toBeCloseTo((10 / 1.5) * findQuantileOfF(0.5, 20, 3), 9);
     const width = ({ early, late }: { early: number; late: number }) => late / early;
     expect(width(ask().ends!)).toBeLessThan(width(said));
     const parcelled = ask({ squares: 100, came: 4 }).ends!;
@@ -107,13 +111,13 @@ describe('the forecast', () => {
     expect(even.parcels).toBe(20);
     const bursts = ask({ weeks: [10, 0, 0, 0, 0, 10, 0, 0, 0, 0] });
     // Σ(x − 2)² = 160 over mean 2: 80, against the 80 % point of chi-square with 9 degrees.
-    expect(bursts.parcels).toBeCloseTo(20 / (80 / quantileOfChiSquare(0.8, 9)), 9);
+    expect(bursts.parcels).toBeCloseTo(20 / (80 / findQuantileOfChiSquare(0.8, 9)), 9);
   });
 });
 
 /** How often the true end lies between the two, in per cent. */
 function coverage(habit: Habit, share: number, seed: number, seasons: number, makes: object): number {
-  const roll = seeded(seed);
+  const roll = seedChance(seed);
   let [inside, all] = [0, 0];
   for (let run = 0; run < seasons; run++) {
     const { truth, ...known } = season(roll, habit, makes).at(share);

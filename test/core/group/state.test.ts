@@ -28,10 +28,10 @@ import {
 } from '../../../src/core/group/rules.ts';
 import {
   BrokenHistory,
-  continued,
+  continueState,
   openFor,
   replay,
-  spokenFor,
+  countSpokenFor,
   type GroupState,
 } from '../../../src/core/group/state.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
@@ -200,7 +200,7 @@ function sumsAgree(state: GroupState): void {
     const handedIn = pieces.filter((made) => made.state === 'handed-in').length;
     const accepted = pieces.filter((made) => made.state === 'accepted').length;
     expect(state.tally[one]).toEqual({ pledged: held, handedIn, accepted });
-    expect(spokenFor(state, one)).toBeLessThanOrEqual(quota + spares);
+    expect(countSpokenFor(state, one)).toBeLessThanOrEqual(quota + spares);
     expect(openFor(state, one)).toBe(quota + spares - held - handedIn - accepted);
   });
   for (const [maker, pledges] of state.pledges) {
@@ -245,7 +245,7 @@ describe('a group blanket', () => {
               );
               for (const one of happened) did.add(one.did);
               const next = [...events, ...happened.map((one) => ({ ...one, ...stamp }))];
-              state = continued(state, events.length, next);
+              state = continueState(state, events.length, next);
               events = next;
             } catch (error) {
               // Refused in words, or an undo that something later stands on: the state is as it was.

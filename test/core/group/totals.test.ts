@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { edgesOf, heldBy, kindTotals, pledgedOf, totalsOf } from '../../../src/core/group/totals.ts';
+import { edgesOf, countPledged, totalKinds, pledgedOf, totalsOf } from '../../../src/core/group/totals.ts';
 import type { GroupState } from '../../../src/core/group/state.ts';
 
 // An invented blanket: 6 and 4 motifs of two kinds, one spare each.
@@ -16,7 +16,7 @@ const state = {
 
 describe('what a group blanket has and wants', () => {
   it('counts every motif once: open, pledged, waiting or accepted', () => {
-    const kinds = kindTotals(state);
+    const kinds = totalKinds(state);
     expect(kinds).toEqual([
       { name: 'furrow', quota: 6, spares: 1, wanted: 7, pledged: 2, handedIn: 1, accepted: 3, open: 1 },
       { name: 'trellis', quota: 4, spares: 1, wanted: 5, pledged: 0, handedIn: 0, accepted: 0, open: 5 },
@@ -30,7 +30,7 @@ describe('what a group blanket has and wants', () => {
     expect([pledgedOf(state, 'rowan', 0), pledgedOf(state, 'rowan', 7), pledgedOf(state, 'ash', 0)]).toEqual([
       2, 0, 0,
     ]);
-    expect([heldBy(state, 'rowan'), heldBy(state, 'ash')]).toEqual([3, 0]);
+    expect([countPledged(state, 'rowan'), countPledged(state, 'ash')]).toEqual([3, 0]);
   });
 
   it('is as wide as its motifs side by side', () => {

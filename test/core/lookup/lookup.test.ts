@@ -1,7 +1,12 @@
 /** What is typed against the rows of the tables that it names, row by row; the tables are held to their pages in test/outside. */
 import { describe, expect, it } from 'vitest';
-import { hooksAround, lookUpHook } from '../../../src/core/lookup/hook.ts';
-import { blanketFor, blanketForWords, lookUpSize, SIZE_NAMES } from '../../../src/core/lookup/size.ts';
+import { findHooksAround, lookUpHook } from '../../../src/core/lookup/hook.ts';
+import {
+  findBlanketSize,
+  describeBlanketSize,
+  lookUpSize,
+  SIZE_NAMES,
+} from '../../../src/core/lookup/size.ts';
 import { lookUpTerm, TERM_WORDS } from '../../../src/core/lookup/term.ts';
 import { lookUpYarn, YARN_WORDS } from '../../../src/core/lookup/yarn.ts';
 import { ABBREVIATIONS, STITCH_NAMES } from '../../../src/standards/abbreviations.ts';
@@ -97,10 +102,10 @@ describe('a hook', () => {
   });
 
   it('between two rows lies between them', () => {
-    expect(hooksAround(4.6).map(({ mm }) => mm)).toEqual([4.5, 5]);
-    expect(hooksAround(4.5).map(({ mm }) => mm)).toEqual([4.25, 5]);
-    expect(hooksAround(1).map(({ mm }) => mm)).toEqual([2]);
-    expect(hooksAround(40).map(({ mm }) => mm)).toEqual([30]);
+    expect(findHooksAround(4.6).map(({ mm }) => mm)).toEqual([4.5, 5]);
+    expect(findHooksAround(4.5).map(({ mm }) => mm)).toEqual([4.25, 5]);
+    expect(findHooksAround(1).map(({ mm }) => mm)).toEqual([2]);
+    expect(findHooksAround(40).map(({ mm }) => mm)).toEqual([30]);
   });
 });
 
@@ -156,7 +161,7 @@ describe('a size', () => {
 
   it('of a blanket by a word alone is the blanket’s before the cover’s, the cover’s before the bed’s', () => {
     const taken = (typed: string) => {
-      const { taken, others } = blanketFor(typed);
+      const { taken, others } = findBlanketSize(typed);
       return [taken, ...others].map(({ kind }) => kind);
     };
     expect(taken('queen')).toEqual(['blanket', 'blanket', 'cover', 'mattress', 'mattress']);
@@ -168,7 +173,7 @@ describe('a size', () => {
   it('that is no size is refused with what it may have meant', () => {
     const refused = (typed: string) => {
       try {
-        blanketFor(typed);
+        findBlanketSize(typed);
       } catch (problem) {
         return problem as { code: string; option: string; hint: string };
       }
@@ -180,16 +185,16 @@ describe('a size', () => {
   });
 
   it('is told with whose it is, with what to add to a mattress, and with its namesakes', () => {
-    expect(blanketForWords('throw')).toBe(
+    expect(describeBlanketSize('throw')).toBe(
       '“throw” is taken as ⟦127x152.4 cm⟧ (throw), from memory: common trade size.',
     );
-    expect(blanketForWords('california king')).toBe(
+    expect(describeBlanketSize('california king')).toBe(
       '“california king” is taken as ⟦182.88x213.36 cm⟧ (mattress, North America), table of bed sizes, liquisearch.com. That is the top of the mattress: add the drop you want.',
     );
-    expect(blanketForWords('king')).toContain(
+    expect(describeBlanketSize('king')).toContain(
       ' Others by that name: ⟦274.32x254 cm⟧ (bed blanket, longer); ',
     );
-    expect(blanketForWords('king')).not.toContain('add the drop');
+    expect(describeBlanketSize('king')).not.toContain('add the drop');
   });
 });
 

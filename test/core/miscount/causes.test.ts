@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkCounts } from '../../../src/core/miscount/check-counts.ts';
 import type { Cause } from '../../../src/core/miscount/mending.ts';
-import { rowPlan, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
+import { planRows, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { asking } from '../../asking.ts';
 import {
@@ -75,7 +75,7 @@ const figures = fc.record({
 
 const drawn = figures.map(({ shape, stitch, size, otherSize, where, start, off, then, many }) => {
   const two = shape === 'blocks' || shape === 'flat';
-  const plan = rowPlan(shape, { size, stitch, ...(two ? { otherSize } : {}) });
+  const plan = planRows(shape, { size, stitch, ...(two ? { otherSize } : {}) });
   const row = 1 + (where % plan.rows.length);
   const fromRow = 1 + (start % row);
   return { plan, fromRow, row, counts: wrongFrom(plan, fromRow, row, off, then, many) };
@@ -110,7 +110,7 @@ describe('every cause', () => {
     fc.assert(
       fc.property(stretch, ({ shape, size, otherSize, really, taken, many, slip }) => {
         const two = shape === 'blocks' || shape === 'flat';
-        const plan = rowPlan(shape, { size, ...(two ? { otherSize } : {}) });
+        const plan = planRows(shape, { size, ...(two ? { otherSize } : {}) });
         fc.pre(plan.rows.length >= many);
         const from = 1 + (really % (plan.rows.length - many + 1));
         const fromRow = 1 + (taken % (plan.rows.length - many + 1));
@@ -152,6 +152,7 @@ function holdAtOnce(plan: RowPlan, counts: readonly number[], fromRow: number): 
       firstRow: found.from,
       lastRow: found.from + counts.length - 1,
       otherFirstRows: found.others,
+      otherLastRows: found.others.map((row) => row + counts.length - 1),
       ...(found.slipAt === undefined ? {} : { slipAt: found.slipAt }),
     },
   );
@@ -220,14 +221,14 @@ describe('a miscount', () => {
   });
 
   it('says of right counts which row is next', () => {
-    const plan = rowPlan('diagonal', { size: 3 });
+    const plan = planRows('diagonal', { size: 3 });
     expect(checkCounts(plan, [5, 7], 2)).toMatchObject({ fromRow: 2, lastRow: 3, difference: 0, next: 5 });
     expect(checkCounts(plan, [5, 3, 1], 4)).not.toHaveProperty('next');
     expect(checkCounts(plan, [5, 7], 2)).not.toHaveProperty('wrong');
   });
 
   it('is refused where the plan has no such rows, with the counts that would do', () => {
-    const circle = rowPlan('circle', { size: 4 });
+    const circle = planRows('circle', { size: 4 });
     expect(() => checkCounts(circle, [6], 5)).toThrow('This piece ends with round 4; there is no round 5.');
     expect(() => checkCounts(circle, [12, 18, 24, 30], 2)).toThrow(
       expect.objectContaining({
@@ -237,7 +238,7 @@ describe('a miscount', () => {
         facts: { most: 3, given: 4 },
       }),
     );
-    expect(() => checkCounts(rowPlan('diagonal', { size: 2 }), [3], 5)).toThrow(
+    expect(() => checkCounts(planRows('diagonal', { size: 2 }), [3], 5)).toThrow(
       expect.objectContaining({
         option: 'from_row',
         hint: 'Start from a row from 1 to 4.',
@@ -296,7 +297,7 @@ describe('of several causes the likeliest', () => {
     ],
     ['one more on a straight piece', 'flat', 20, [20, 21], ['edge worked twice', 'chain counted', 'stray']],
   ])('%s', (_, shape, size, counts, keys) => {
-    const plan = rowPlan(shape, {
+    const plan = planRows(shape, {
       size,
       ...(shape === 'flat' ? { otherSize: 9, stitch: 'sc' as const } : {}),
     });

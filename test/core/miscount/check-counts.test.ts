@@ -2,13 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkCounts } from '../../../src/core/miscount/check-counts.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
-import { rowPlan, SHAPES, type Shape } from '../../../src/core/rows/index.ts';
+import { planRows, SHAPES, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { asking } from '../../asking.ts';
 
 const wrong = (shape: Shape, size: number, counts: number[], fromRow?: number) => {
   const found = checkCounts(
-    rowPlan(shape, { size, ...(shape === 'flat' ? { otherSize: 20 } : {}) }),
+    planRows(shape, { size, ...(shape === 'flat' ? { otherSize: 20 } : {}) }),
     counts,
     fromRow,
   );
@@ -26,7 +26,7 @@ describe('every count right', () => {
         fc.nat(),
         fc.integer({ min: 1, max: 20 }),
         (shape, size, start, many) => {
-          const plan = rowPlan(shape, { size });
+          const plan = planRows(shape, { size });
           const fromRow = 1 + (start % plan.rows.length);
           const counts = plan.rows.slice(fromRow - 1, fromRow - 1 + many).map(({ count }) => count);
           const found = checkCounts(plan, counts, fromRow);
@@ -49,7 +49,7 @@ describe('one count changed', () => {
         fc.nat(),
         fc.integer({ min: -6, max: 6 }).filter((by) => by !== 0),
         (shape, stitch, size, where, by) => {
-          const plan = rowPlan(shape, { size, stitch });
+          const plan = planRows(shape, { size, stitch });
           const counts = plan.rows.map(({ count }) => count);
           const at = where % counts.length;
           fc.pre(counts[at]! + by >= 0);
@@ -67,7 +67,7 @@ describe('one count changed', () => {
   });
 
   it('to an even count in the diagonal square is never a miscounted row', () => {
-    const plan = rowPlan('diagonal', { size: 12 });
+    const plan = planRows('diagonal', { size: 12 });
     for (let counted = 0; counted < 30; counted++) {
       const { wrong } = checkCounts(plan, [counted], 5);
       if (counted % 2 === 0) {
@@ -135,7 +135,7 @@ describe('a count that no row goes wrong by', () => {
 });
 
 describe('refused', () => {
-  const plan = rowPlan('diagonal', { size: 2 });
+  const plan = planRows('diagonal', { size: 2 });
   const option = (ask: () => unknown) => {
     try {
       ask();

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkCounts } from '../../../src/core/miscount/check-counts.ts';
-import { elsewhere } from '../../../src/core/miscount/elsewhere.ts';
-import { rowPlan, SHAPES } from '../../../src/core/rows/index.ts';
+import { findElsewhere } from '../../../src/core/miscount/elsewhere.ts';
+import { planRows, SHAPES } from '../../../src/core/rows/index.ts';
 import { asking } from '../../asking.ts';
 
 describe('counts of other rows', () => {
@@ -16,18 +16,18 @@ describe('counts of other rows', () => {
         fc.nat(),
         fc.integer({ min: 1, max: 5 }),
         (shape, size, really, taken, many) => {
-          const { rows } = rowPlan(shape, { size });
+          const { rows } = planRows(shape, { size });
           fc.pre(rows.length >= many);
           const from = 1 + (really % (rows.length - many + 1));
           const fromRow = 1 + (taken % (rows.length - many + 1));
           const counts = rows.slice(from - 1, from - 1 + many).map(({ count }) => count);
           fc.pre(counts[0] !== rows[fromRow - 1]!.count);
-          const found = elsewhere(rowPlan(shape, { size }), counts, fromRow)!;
+          const found = findElsewhere(planRows(shape, { size }), counts, fromRow)!;
           expect(found.slipAt).toBeUndefined();
           expect([found.firstRow, ...found.otherFirstRows]).toContain(from);
           expect([found.lastRow, ...found.otherLastRows]).toContain(from + many - 1);
           expect(rows.slice(found.firstRow - 1, found.lastRow).map(({ count }) => count)).toEqual(counts);
-          const { wrong } = checkCounts(rowPlan(shape, { size }), counts, fromRow);
+          const { wrong } = checkCounts(planRows(shape, { size }), counts, fromRow);
           expect(wrong!.causes[0]!.cause).toMatch(/ahead of|behind/);
         },
       ),
@@ -36,15 +36,15 @@ describe('counts of other rows', () => {
   });
 
   it('of which one went wrong are still told from a row that went wrong from the start', () => {
-    const plan = rowPlan('diagonal', { size: 14 });
-    expect(elsewhere(plan, [13, 15, 16], 5)).toMatchObject({ by: 1, firstRow: 6, slipAt: 2 });
+    const plan = planRows('diagonal', { size: 14 });
+    expect(findElsewhere(plan, [13, 15, 16], 5)).toMatchObject({ by: 1, firstRow: 6, slipAt: 2 });
     // One slip explains these where they are.
-    expect(elsewhere(plan, [12, 14, 16], 5)).toBeUndefined();
-    expect(elsewhere(plan, [12, 13, 15], 5)).toBeUndefined();
+    expect(findElsewhere(plan, [12, 14, 16], 5)).toBeUndefined();
+    expect(findElsewhere(plan, [12, 13, 15], 5)).toBeUndefined();
   });
 
   it('do not exist where all rows are alike', () => {
-    expect(elsewhere(rowPlan('flat', { size: 20, otherSize: 9 }), [19, 19], 3)).toBeUndefined();
+    expect(findElsewhere(planRows('flat', { size: 20, otherSize: 9 }), [19, 19], 3)).toBeUndefined();
   });
 });
 

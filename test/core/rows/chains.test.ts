@@ -1,21 +1,21 @@
 /** Chains that stand for no stitch and stitches worked together, counted along the row as it is worked. */
 import { describe, expect, it } from 'vitest';
-import { countBeside, foundationChain, losingChain } from '../../../src/core/rows/chains.ts';
-import { planWhole, rowPlan, type Shape } from '../../../src/core/rows/index.ts';
+import { countBeside, countFoundationChain, countLosingChain } from '../../../src/core/rows/chains.ts';
+import { planWhole, planRows, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES, type Stitch } from '../../../src/standards/stitches.ts';
 import { refused } from '../../refused.ts';
 
 const beside = (shape: Shape, stitch: Stitch, size: number, otherSize?: number) =>
-  countBeside(rowPlan(shape, { size, otherSize, stitch }));
+  countBeside(planRows(shape, { size, otherSize, stitch }));
 
 describe('chains', () => {
   it('begin a flat piece, stitch by stitch', () => {
     // One more for sc, two for dc (crochetcabana.com, "Multiples"); hdc and tr as their skipped chains count.
-    expect(STITCHES.map((stitch) => foundationChain(stitch, 10))).toEqual([11, 11, 12, 13]);
+    expect(STITCHES.map((stitch) => countFoundationChain(stitch, 10))).toEqual([11, 11, 12, 13]);
   });
 
   it('begin a row that loses stitches: one shorter where the stitch is taller than two', () => {
-    expect(STITCHES.map((stitch) => losingChain(stitch))).toEqual([1, 2, 2, 3]);
+    expect(STITCHES.map((stitch) => countLosingChain(stitch))).toEqual([1, 2, 2, 3]);
   });
 
   it.each([
@@ -45,7 +45,7 @@ describe('chains', () => {
 
   it('and what is worked together stand in their rows', () => {
     // Rows of 3, 5, 7, 5, 3, 1: two together at each end of the last three.
-    const plan = rowPlan('diagonal', { size: 3, stitch: 'dc' });
+    const plan = planRows('diagonal', { size: 3, stitch: 'dc' });
     expect(countBeside(plan)).toEqual({ chains: 1 + 3 * 2, together: 6 });
     expect(countBeside(plan, 2, 3)).toEqual({ chains: 0, together: 0 });
     expect(countBeside(plan, 3, 4)).toEqual({ chains: 2, together: 2 });

@@ -11,7 +11,7 @@ import {
 import { CIRCLE_COUNT, HEXAGON_COUNT } from '../../../src/core/rows/round.ts';
 import { reckonRow } from '../../../src/core/rows/row-facts.ts';
 import { MOST_ROWS } from '../../../src/core/base/limits.ts';
-import { rowPlan, SHAPES, total, widest, type Shape } from '../../../src/core/rows/index.ts';
+import { planRows, SHAPES, sumCounts, findWidest, type Shape } from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { refused } from '../../refused.ts';
 
@@ -28,12 +28,12 @@ describe('every plan', () => {
         stitch,
         fc.double({ min: 0, max: 1, noNaN: true }),
         (shape, size, stitch, where) => {
-          const plan = rowPlan(shape, { size, stitch });
+          const plan = planRows(shape, { size, stitch });
           const row = 1 + Math.floor(where * (plan.rows.length - 1));
           const facts = reckonRow({ shape, size, stitch, row });
           expect(facts.count).toBe(plan.rows[row - 1]!.count);
-          expect(facts.soFar).toBe(total(plan, row));
-          expect(facts.total).toBe(total(plan));
+          expect(facts.soFar).toBe(sumCounts(plan, row));
+          expect(facts.total).toBe(sumCounts(plan));
         },
       ),
       { numRuns: 150 },
@@ -43,7 +43,7 @@ describe('every plan', () => {
   it('counts from row to row by its increases and decreases', () => {
     fc.assert(
       fc.property(shape, size, stitch, (shape, size, stitch) => {
-        const { rows } = rowPlan(shape, { size, stitch });
+        const { rows } = planRows(shape, { size, stitch });
         for (let index = 1; index < rows.length; index++) {
           const row = rows[index]!;
           expect(row.count).toBe(rows[index - 1]!.count + row.increases - row.decreases);
@@ -58,7 +58,7 @@ describe('every plan', () => {
 describe('the formula of a row', () => {
   /** The label and the result of what a row's count, or all up to it, is reckoned by. */
   const by = (shape: Shape, size: number, otherSize?: number) => {
-    const plan = rowPlan(shape, { size, otherSize });
+    const plan = planRows(shape, { size, otherSize });
     return plan.rows.map(({ row }) => ({
       row,
       count: plan.countFormula(row).formula.formula,
@@ -77,9 +77,9 @@ describe('the formula of a row', () => {
         second,
         second,
         (shape, size, other) => {
-          const plan = rowPlan(shape, { size, otherSize: other });
+          const plan = planRows(shape, { size, otherSize: other });
           for (const { row, holds } of by(shape, size, other))
-            expect(holds).toEqual([plan.rows[row - 1]!.count, total(plan, row)]);
+            expect(holds).toEqual([plan.rows[row - 1]!.count, sumCounts(plan, row)]);
         },
       ),
       { numRuns: 40 },
@@ -136,14 +136,14 @@ describe('what is said of a row', () => {
   it('begins with nothing more or fewer than a row before, and calls the first of the longest the widest', () => {
     fc.assert(
       fc.property(shape, size, (shape, size) => {
-        const { rows } = rowPlan(shape, { size });
+        const { rows } = planRows(shape, { size });
         expect(rows[0]).toMatchObject({ row: 1, increases: 0, decreases: 0 });
         expect(rows.map(({ row }) => row)).toEqual(rows.map((_, index) => index + 1));
       }),
       { numRuns: 20 },
     );
-    expect(widest(rowPlan('flat', { size: 9, otherSize: 4 })).row).toBe(1);
-    expect(widest(rowPlan('blocks', { size: 3, otherSize: 5 })).row).toBe(3);
+    expect(findWidest(planRows('flat', { size: 9, otherSize: 4 })).row).toBe(1);
+    expect(findWidest(planRows('blocks', { size: 3, otherSize: 5 })).row).toBe(3);
   });
 });
 
@@ -151,10 +151,10 @@ describe('totals', () => {
   it('of the diagonal square: 2R rows, widest 2R + 1, 2R² + 2R stitches, odd in every row', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: MOST_ROWS }), (size) => {
-        const plan = rowPlan('diagonal', { size });
+        const plan = planRows('diagonal', { size });
         expect(plan.rows).toHaveLength(2 * size);
-        expect(widest(plan)).toMatchObject({ row: size, count: 2 * size + 1 });
-        expect(total(plan)).toBe(2 * size ** 2 + 2 * size);
+        expect(findWidest(plan)).toMatchObject({ row: size, count: 2 * size + 1 });
+        expect(sumCounts(plan)).toBe(2 * size ** 2 + 2 * size);
         expect(plan.rows.every(({ count }) => count % 2 === 1)).toBe(true);
       }),
       { numRuns: 40 },
@@ -164,23 +164,23 @@ describe('totals', () => {
   it('of a rectangle in blocks: M + N − 1 rows, M·N blocks', () => {
     fc.assert(
       fc.property(size, size, (size, otherSize) => {
-        const plan = rowPlan('blocks', { size, otherSize });
+        const plan = planRows('blocks', { size, otherSize });
         expect(plan.rows).toHaveLength(size + otherSize - 1);
-        expect(total(plan)).toBe(size * otherSize);
-        expect(widest(plan).count).toBe(Math.min(size, otherSize));
+        expect(sumCounts(plan)).toBe(size * otherSize);
+        expect(findWidest(plan).count).toBe(Math.min(size, otherSize));
       }),
       { numRuns: 60 },
     );
   });
 
   it('of the square in clusters: 12i a round, 6n(n + 1) in all', () => {
-    const plan = rowPlan('clusters', { size: 5 });
+    const plan = planRows('clusters', { size: 5 });
     expect(plan.rows.map(({ count }) => count)).toEqual([12, 24, 36, 48, 60]);
-    expect(total(plan)).toBe(180);
+    expect(sumCounts(plan)).toBe(180);
   });
 
   it('of a flat piece: stitches times rows', () => {
-    expect(total(rowPlan('flat', { size: 30, otherSize: 7 }))).toBe(210);
+    expect(sumCounts(planRows('flat', { size: 30, otherSize: 7 }))).toBe(210);
   });
 });
 
@@ -188,7 +188,7 @@ describe('refused', () => {
   it.each(SHAPES.filter((one) => one !== 'blocks' && one !== 'flat'))(
     'a second measure for %s',
     (one: Shape) => {
-      expect(() => rowPlan(one, { size: 4, otherSize: 5 })).toThrow(
+      expect(() => planRows(one, { size: 4, otherSize: 5 })).toThrow(
         refused('one-measure-only', { facts: { shape: one } }),
       );
     },

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MOST_ROWS } from '../../../src/core/base/limits.ts';
 import type { Problem } from '../../../src/core/base/problem.ts';
-import { rowPlan, SHAPES } from '../../../src/core/rows/index.ts';
-import { rowWithCount, whichRow } from '../../../src/core/rows/which-row.ts';
+import { planRows, SHAPES } from '../../../src/core/rows/index.ts';
+import { findRowWithCount, findRow } from '../../../src/core/rows/which-row.ts';
 import { asking } from '../../asking.ts';
 import { refused } from '../../refused.ts';
 
@@ -17,9 +17,9 @@ describe('which row a count belongs to', () => {
         fc.integer({ min: 2, max: 40 }),
         fc.nat(),
         (shape, size, which) => {
-          const plan = rowPlan(shape, { size });
+          const plan = planRows(shape, { size });
           const { row, count } = plan.rows[which % plan.rows.length]!;
-          const found = whichRow({ shape, size, stitches: count });
+          const found = findRow({ shape, size, stitches: count });
           expect(found.rows).toEqual(plan.rows.filter((one) => one.count === count).map((one) => one.row));
           expect([found.row, found.otherRow]).toContain(row);
           expect(found.below ?? found.above).toBeUndefined();
@@ -36,9 +36,9 @@ describe('which row a count belongs to', () => {
         fc.integer({ min: 2, max: 20 }),
         fc.integer({ min: 1, max: 600 }),
         (shape, size, stitches) => {
-          const counts = rowPlan(shape, { size }).rows.map(({ count }) => count);
+          const counts = planRows(shape, { size }).rows.map(({ count }) => count);
           fc.pre(!counts.includes(stitches));
-          const { below, above, row } = whichRow({ shape, size, stitches });
+          const { below, above, row } = findRow({ shape, size, stitches });
           expect(row).toBeUndefined();
           const smaller = counts.filter((count) => count < stitches);
           const larger = counts.filter((count) => count > stitches);
@@ -52,7 +52,7 @@ describe('which row a count belongs to', () => {
 });
 
 describe('what is said of it', () => {
-  const found = (stitches: number) => whichRow({ shape: 'diagonal', size: 14, stitches, stitch: 'sc' });
+  const found = (stitches: number) => findRow({ shape: 'diagonal', size: 14, stitches, stitch: 'sc' });
   const results = (stitches: number) => found(stitches).working.steps.map(({ result }) => result);
 
   it('shows the count of every row that it names', () => {
@@ -71,17 +71,17 @@ describe('what is said of it', () => {
 
   it('assumes only what was not said', () => {
     expect(found(19).assumptions).toEqual([]);
-    expect(whichRow({ shape: 'diagonal', size: 14, stitches: 19 }).assumptions).toEqual([
+    expect(findRow({ shape: 'diagonal', size: 14, stitches: 19 }).assumptions).toEqual([
       'Worked in ⟦hdc⟧, as no stitch was named.',
     ]);
-    expect(whichRow({ shape: 'blocks', size: 4, stitches: 3, stitch: 'dc' }).assumptions).toEqual([
+    expect(findRow({ shape: 'blocks', size: 4, stitches: 3, stitch: 'dc' }).assumptions).toEqual([
       'What was counted are blocks.',
     ]);
   });
 
   it('says a count in the plan’s own words', () => {
     const said = (shape: 'diagonal' | 'clusters' | 'blocks', row: number, has: number) =>
-      rowWithCount(rowPlan(shape, { size: 3 }), { row, count: has, increases: 0, decreases: 0 });
+      findRowWithCount(planRows(shape, { size: 3 }), { row, count: has, increases: 0, decreases: 0 });
     expect([said('diagonal', 6, 1), said('clusters', 2, 24), said('blocks', 2, 2)]).toEqual([
       'row 6 has 1 stitch',
       'round 2 has 24 stitches',
@@ -92,7 +92,7 @@ describe('what is said of it', () => {
   it('without a size says the row only while the piece is sure to grow', () => {
     const hint = (shape: 'diagonal' | 'blocks', stitches: number) => {
       try {
-        whichRow({ shape, stitches });
+        findRow({ shape, stitches });
       } catch (problem) {
         expect(problem).toEqual(refused('size-missing', { option: 'size', facts: { stitches } }));
         return (problem as Problem).hint;

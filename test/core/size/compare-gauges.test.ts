@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compareGauges, hookFor, HOOK_STAYS_WITHIN } from '../../../src/core/size/compare-gauges.ts';
+import { compareGauges, suggestHook, HOOK_STAYS_WITHIN } from '../../../src/core/size/compare-gauges.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { HOOKS, STEEL_HOOKS } from '../../../src/standards/hooks.ts';
 import { asking } from '../../asking.ts';
@@ -32,7 +32,7 @@ describe('compare', () => {
     fc.assert(
       fc.property(stitches, stitches, fc.constantFrom(...sizes), (have, want, hook) => {
         fc.pre(have / want < 2 && want / have < 2);
-        const { mm } = hookFor(hook, have, want, new Working())!;
+        const { mm } = suggestHook(hook, have, want, new Working())!;
         const off = 100 * (want / have - 1);
         if (Math.abs(off) > HOOK_STAYS_WITHIN) expect(Math.sign(mm - hook)).toBe(-Math.sign(off));
         if (off === 0) expect(mm).toBe(hook);
@@ -49,7 +49,7 @@ describe('compare', () => {
         fc.pre(Math.abs(off) > HOOK_STAYS_WITHIN);
         const ideal = (hook * have) / want;
         const right = all.filter((mm) => (off > 0 ? mm < hook : mm > hook));
-        const advice = hookFor(hook, have, want, new Working());
+        const advice = suggestHook(hook, have, want, new Working());
         expect(Math.abs(advice!.mm - ideal)).toBeCloseTo(
           Math.min(...right.map((mm) => Math.abs(mm - ideal))),
           9,
@@ -71,12 +71,12 @@ describe('compare', () => {
     [5.1, 20, 20, 5.1, false],
     [2.25, 20, 25, 1.8, false],
   ])('hook %d with %d for %d: %d', (hook, have, want, mm, fromMemory) => {
-    expect(hookFor(hook, have, want, new Working())).toMatchObject({ mm, fromMemory });
+    expect(suggestHook(hook, have, want, new Working())).toMatchObject({ mm, fromMemory });
   });
 
   it('has none smaller than the smallest, nor larger than the largest', () => {
-    expect(hookFor(0.75, 20, 25, new Working())).toBeUndefined();
-    expect(hookFor(30, 25, 20, new Working())).toBeUndefined();
+    expect(suggestHook(0.75, 20, 25, new Working())).toBeUndefined();
+    expect(suggestHook(30, 25, 20, new Working())).toBeUndefined();
   });
 
   it('holds rows to rows, over the length of the swatch', () => {

@@ -2,7 +2,7 @@
 import {
   MOST_OPTIONS,
   optionOf,
-  ranked,
+  rankOptions,
   type MotifSize,
   type ResizeOption,
   type Wish,
@@ -20,5 +20,5 @@ export function searchExhaustively(
     for (let columns = 1; columns <= upTo(wish.width); columns++)
       for (let rows = 1; rows <= upTo(wish.height); rows++) all.push(optionOf(wish, motif, columns, rows));
   }
-  return all.sort(ranked).slice(0, most);
+  return all.sort(rankOptions).slice(0, most);
 }

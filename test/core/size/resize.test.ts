@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blockedSide } from '../../../src/core/size/blocking.ts';
+import { reckonBlockedSide } from '../../../src/core/size/blocking.ts';
 import {
-  plainBlockedSide,
+  computeBlockedSide,
   resize,
   search,
-  sizesAround,
+  listSizesAround,
   type MotifSize,
 } from '../../../src/core/size/resize.ts';
 import { searchExhaustively } from './exhaustively.ts';
@@ -43,7 +43,7 @@ describe('the search', () => {
         fc.integer({ min: 6, max: 14 }),
         fc.integer({ min: 1, max: 3 }),
         (width, height, size, step) => {
-          const sizes = sizesAround(GAUGE, size, step);
+          const sizes = listSizesAround(GAUGE, size, step);
           const wish = { width, height, border: 2.5, endsAMotif: 6 };
           expect(search(wish, sizes)).toEqual(searchExhaustively(wish, sizes));
         },
@@ -83,7 +83,10 @@ describe('sizes', () => {
         fc.integer({ min: 1, max: 400 }),
         (stitches, rows, over, size) => {
           const gauge = { stitches, rows, over };
-          expect(plainBlockedSide(gauge, size)).toBeCloseTo(blockedSide(gauge, size, new Working()), 9);
+          expect(computeBlockedSide(gauge, size)).toBeCloseTo(
+            reckonBlockedSide(gauge, size, new Working()),
+            9,
+          );
         },
       ),
       { numRuns: 40 },
@@ -91,13 +94,14 @@ describe('sizes', () => {
   });
 
   it('run from half to double in whole steps from the pattern’s own', () => {
-    const of = (size: number, step?: number) => sizesAround(GAUGE, size, step).map((one) => one.size);
+    const of = (size: number, step?: number) => listSizesAround(GAUGE, size, step).map((one) => one.size);
     expect(of(12)).toEqual([12]);
     expect(of(12, 4)).toEqual([8, 12, 16, 20, 24]);
     expect(of(7, 3)).toEqual([4, 7, 10, 13]);
     expect(of(1, 1)).toEqual([1, 2]);
     expect(of(9, 20)).toEqual([9]);
-    for (const { size, side } of sizesAround(GAUGE, 12, 5)) expect(side).toBe(plainBlockedSide(GAUGE, size!));
+    for (const { size, side } of listSizesAround(GAUGE, 12, 5))
+      expect(side).toBe(computeBlockedSide(GAUGE, size!));
     expect(Math.max(...of(300, 50).map((size) => size!))).toBe(400);
   });
 });

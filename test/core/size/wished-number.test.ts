@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { settings, stripWords, wishedNumber } from '../../../src/core/size/wished-number.ts';
-import { neededSize, wishedSize } from '../../../src/core/size/wished-size.ts';
-import { plainBlockedSide } from '../../../src/core/size/resize.ts';
+import { listSettings, describeStrip, resizeToNumber } from '../../../src/core/size/wished-number.ts';
+import { requireWishedSize, readWishedSize } from '../../../src/core/size/wished-size.ts';
+import { computeBlockedSide } from '../../../src/core/size/resize.ts';
 import { SIZES } from '../../../src/standards/sizes.ts';
 import { asking } from '../../asking.ts';
 import { refused } from '../../refused.ts';
@@ -14,7 +14,7 @@ describe('a wished number of motifs', () => {
   it('is set in every way there is, and in no other', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 2500 }), (motifs) => {
-        const found = settings(motifs);
+        const found = listSettings(motifs);
         for (const { columns, rows } of found) expect(columns * rows).toBe(motifs);
         for (let columns = 1; columns <= motifs; columns++)
           expect(found.some((one) => one.columns === columns)).toBe(motifs % columns === 0);
@@ -29,10 +29,10 @@ describe('a wished number of motifs', () => {
         fc.integer({ min: 1, max: 600 }),
         fc.double({ min: 2, max: 40, noNaN: true }),
         (motifs, side) => {
-          const { options, best, working } = wishedNumber({ ...asked, motifs, sizes: [{ side }] });
+          const { options, best, working } = resizeToNumber({ ...asked, motifs, sizes: [{ side }] });
           for (const option of options) expect(option.motifs).toBe(motifs);
           expect(best.columns).toBeLessThanOrEqual(best.rows);
-          for (const { columns, rows } of settings(motifs))
+          for (const { columns, rows } of listSettings(motifs))
             expect(Math.abs(best.rows - best.columns)).toBeLessThanOrEqual(Math.abs(rows - columns));
           expectOwnUnits(working);
         },
@@ -50,7 +50,7 @@ describe('a wished number of motifs', () => {
         fc.double({ min: 0, max: 10, noNaN: true }),
         fc.double({ min: 1, max: 100, noNaN: true }),
         (motifs, width, height, border, other) => {
-          const { best, working } = wishedNumber({ ...asked, motifs, border, wish: { width, height } });
+          const { best, working } = resizeToNumber({ ...asked, motifs, border, wish: { width, height } });
           const off = (side: number) =>
             100 *
             (Math.abs(best.columns * side + 2 * border - width) / width +
@@ -64,11 +64,11 @@ describe('a wished number of motifs', () => {
   });
 
   it('that only makes a strip names its neighbours that do not', () => {
-    expect(wishedNumber({ ...asked, motifs: 47, sizes: [{ side: 15 }] })).toMatchObject({
+    expect(resizeToNumber({ ...asked, motifs: 47, sizes: [{ side: 15 }] })).toMatchObject({
       fewer: 45,
       more: 48,
     });
-    expect(wishedNumber({ ...asked, motifs: 48, sizes: [{ side: 15 }] }).fewer).toBeUndefined();
+    expect(resizeToNumber({ ...asked, motifs: 48, sizes: [{ side: 15 }] }).fewer).toBeUndefined();
   });
 });
 
@@ -80,7 +80,7 @@ describe('what is set out for a number', () => {
 
   it('without a size: nearest to a square, then higher than wide, then the smaller motif; twelve at most', () => {
     const sizes = [{ side: 20 }, { side: 10 }, { side: 15 }];
-    const found = wishedNumber({ ...asked, border: 3, motifs: 12, sizes });
+    const found = resizeToNumber({ ...asked, border: 3, motifs: 12, sizes });
     const each = [3, 4, 2, 6].flatMap((columns) => [10, 15, 20].map((side) => [columns, side]));
     expect(columnsAndSides(found)).toEqual(each);
     for (const { columns, rows, side, width, height, offPercent, ends } of found.options)
@@ -90,7 +90,7 @@ describe('what is set out for a number', () => {
 
   it('with a size and a motif: what comes nearest, as it is off', () => {
     const wish = { width: 95, height: 125 };
-    const found = wishedNumber({ ...asked, border: 2.5, motifs: 12, sizes: [{ side: 30 }], wish });
+    const found = resizeToNumber({ ...asked, border: 2.5, motifs: 12, sizes: [{ side: 30 }], wish });
     expect(found.best).toMatchObject({ columns: 3, rows: 4, width: 95, height: 125, offPercent: 0 });
     expect(found.options.map(({ columns }) => columns)).toEqual([3, 4, 2, 6, 1, 12]);
     expect(labels(found)).not.toContain('Side of a motif that fits the width');
@@ -99,10 +99,10 @@ describe('what is set out for a number', () => {
 
   it('with a gauge: the side that the size blocks to is shown', () => {
     const gauge = { stitches: 13, rows: 10, over: 10 };
-    const sizes = [{ size: 12, side: plainBlockedSide(gauge, 12) }];
-    const found = wishedNumber({ ...asked, motifs: 4, sizes, gauge });
+    const sizes = [{ size: 12, side: computeBlockedSide(gauge, 12) }];
+    const found = resizeToNumber({ ...asked, motifs: 4, sizes, gauge });
     expect(labels(found)).toContain('Side, blocked square');
-    expect(labels(wishedNumber({ ...asked, motifs: 4, sizes: [{ side: 15 }], gauge }))).toHaveLength(4);
+    expect(labels(resizeToNumber({ ...asked, motifs: 4, sizes: [{ side: 15 }], gauge }))).toHaveLength(4);
   });
 
   it('with a size alone: the side that is off least, the better of the two that fit one way', () => {
@@ -113,12 +113,12 @@ describe('what is set out for a number', () => {
         fc.integer({ min: 50, max: 300 }),
         fc.integer({ min: 0, max: 20 }),
         (motifs, width, height, border) => {
-          const { best, working } = wishedNumber({ ...asked, motifs, border, wish: { width, height } });
+          const { best, working } = resizeToNumber({ ...asked, motifs, border, wish: { width, height } });
           const off = (columns: number, rows: number, side: number) =>
             Math.abs(columns * side + 2 * border - width) / width +
             Math.abs(rows * side + 2 * border - height) / height;
           // Off by the height alone, or by the width alone: between the two it changes evenly.
-          const least = settings(motifs).flatMap(({ columns, rows }) => [
+          const least = listSettings(motifs).flatMap(({ columns, rows }) => [
             off(columns, rows, (width - 2 * border) / columns),
             off(columns, rows, (height - 2 * border) / rows),
           ]);
@@ -138,11 +138,11 @@ describe('what is set out for a number', () => {
   });
 
   it('needs a side or a size, and room between the borders', () => {
-    expect(() => wishedNumber({ ...asked, motifs: 48 })).toThrow(
+    expect(() => resizeToNumber({ ...asked, motifs: 48 })).toThrow(
       refused('side-missing', { option: 'side', facts: { motifs: 48 } }),
     );
     const bordered = (width: number, height: number) => () =>
-      wishedNumber({ ...asked, border: 10, motifs: 4, wish: { width, height } });
+      resizeToNumber({ ...asked, border: 10, motifs: 4, wish: { width, height } });
     for (const wish of [bordered(20, 90), bordered(90, 20)])
       expect(wish).toThrow(refused('border-too-wide', { option: 'border' }));
     expect(bordered(20.1, 90)).not.toThrow();
@@ -150,7 +150,7 @@ describe('what is set out for a number', () => {
 
   it('calls a strip what is narrower than half its length', () => {
     const strip = (motifs: number) => {
-      const { fewer, more } = wishedNumber({ ...asked, motifs, sizes: [{ side: 15 }] });
+      const { fewer, more } = resizeToNumber({ ...asked, motifs, sizes: [{ side: 15 }] });
       return [fewer, more];
     };
     // 2 is 1 × 2 and 8 is 2 × 4, half as wide as long; 3 and 5 set one by one only, 7 between 6 and 8; 2209 is 47 × 47.
@@ -163,21 +163,23 @@ describe('what is set out for a number', () => {
   });
 
   it('says what would set better, higher than wide', () => {
-    expect(stripWords(47, { fewer: 45, more: 48 })).toBe(
+    expect(describeStrip(47, { fewer: 45, more: 48 })).toBe(
       '47 motifs only make a strip; better set: 5 × 9 with 45 motifs, or 6 × 8 with 48 motifs.',
     );
-    expect(stripWords(3, { more: 4 })).toBe('3 motifs only make a strip; better set: 2 × 2 with 4 motifs.');
-    expect(stripWords(48, {})).toBeUndefined();
+    expect(describeStrip(3, { more: 4 })).toBe(
+      '3 motifs only make a strip; better set: 2 × 2 with 4 motifs.',
+    );
+    expect(describeStrip(48, {})).toBeUndefined();
   });
 });
 
 describe('a wished size', () => {
   const throwSize = SIZES.find((size) => size.of === 'throw')!;
   it('is both sides, or a word, or nothing', () => {
-    expect(wishedSize({})).toBeUndefined();
-    expect(wishedSize({ width: 120, height: 160 })).toEqual({ width: 120, height: 160 });
-    expect(wishedSize({ for: throwSize })).toEqual({ width: 127, height: 152.4 });
-    expect(neededSize({ width: 120, height: 160 })).toEqual({ width: 120, height: 160 });
+    expect(readWishedSize({})).toBeUndefined();
+    expect(readWishedSize({ width: 120, height: 160 })).toEqual({ width: 120, height: 160 });
+    expect(readWishedSize({ for: throwSize })).toEqual({ width: 127, height: 152.4 });
+    expect(requireWishedSize({ width: 120, height: 160 })).toEqual({ width: 120, height: 160 });
   });
   it.each([
     [{ width: 120 }, 'height-missing', 'height'],
@@ -185,10 +187,10 @@ describe('a wished size', () => {
     [{ for: throwSize, width: 120 }, 'size-given-twice', 'for'],
     [{ for: throwSize, height: 120 }, 'size-given-twice', 'for'],
   ])('is refused by half or twice (%#)', (given, code, option) => {
-    expect(() => wishedSize(given)).toThrow(refused(code, { option }));
+    expect(() => readWishedSize(given)).toThrow(refused(code, { option }));
   });
   it('is asked for where it is needed', () => {
-    expect(() => neededSize({})).toThrow(refused('width-missing', { option: 'width' }));
+    expect(() => requireWishedSize({})).toThrow(refused('width-missing', { option: 'width' }));
   });
 });
 

@@ -4,19 +4,24 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { carriedStrand, CARRY_PAST, lengths, otherStripes } from '../../../src/core/stripes/carrying.ts';
-import { joinRuns, rowsIn } from '../../../src/core/stripes/colour-runs.ts';
+import {
+  reckonCarriedStrand,
+  CARRY_PAST,
+  cutLengths,
+  findOtherStripes,
+} from '../../../src/core/stripes/carrying.ts';
+import { joinRuns, countRows } from '../../../src/core/stripes/colour-runs.ts';
 import { readRuns } from '../../../src/core/stripes/read-runs.ts';
-import { rowPlan } from '../../../src/core/rows/index.ts';
+import { planRows } from '../../../src/core/rows/index.ts';
 import { Working } from '../../../src/core/base/working.ts';
 
-const square = rowPlan('diagonal', { size: 12 });
-const rounds = rowPlan('clusters', { size: 24 });
-const of = (text: string, plan = square) => lengths(plan, readRuns(text, plan.rows.length, plan.called));
+const square = planRows('diagonal', { size: 12 });
+const rounds = planRows('clusters', { size: 24 });
+const of = (text: string, plan = square) => cutLengths(plan, readRuns(text, plan.rows.length, plan.called));
 
 describe('carrying or cutting', () => {
   it('one colour is one length with two ends', () => {
-    expect(lengths(square, [])).toMatchObject({ ends: 2, endsIfCut: 2, carriedOver: 0 });
+    expect(cutLengths(square, [])).toMatchObject({ ends: 2, endsIfCut: 2, carriedOver: 0 });
   });
 
   it('even stripes of two colours climb the side: two lengths, however many stripes', () => {
@@ -64,13 +69,13 @@ describe('carrying or cutting', () => {
   });
 
   it('other heights that save ends are offered, checked, and never longer or shorter', () => {
-    const other = otherStripes(square, readRuns('3 rows moss, 3 rows sand, four times', 24));
+    const other = findOtherStripes(square, readRuns('3 rows moss, 3 rows sand, four times', 24));
     expect(other[0]).toEqual({
       runs: readRuns('4 rows moss, 4 rows sand, three times', 24),
       ends: 4,
       saves: 12,
     });
-    expect(otherStripes(square, readRuns('4 rows moss, 4 rows sand, three times', 24))).toEqual([]);
+    expect(findOtherStripes(square, readRuns('4 rows moss, 4 rows sand, three times', 24))).toEqual([]);
   });
 
   // Worked stripe by stripe on paper: which heights save ends, the fewest ends first, then those nearest to what there was.
@@ -129,10 +134,10 @@ describe('carrying or cutting', () => {
       ],
     ],
   ] as const)('%s: what saves ends', (text, rows, expected) => {
-    const plan = rowPlan('flat', { size: 10, otherSize: rows });
+    const plan = planRows('flat', { size: 10, otherSize: rows });
     const runs = readRuns(text, rows);
-    const others = otherStripes(plan, runs);
-    const now = lengths(plan, runs).ends;
+    const others = findOtherStripes(plan, runs);
+    const now = cutLengths(plan, runs).ends;
     expect(
       others.map((one, index) => [
         one.runs
@@ -150,7 +155,7 @@ describe('carrying or cutting', () => {
 
   it('in rounds tries the most that is carried past', () => {
     // Neither fives nor sixes are carried past, but of sixes there are fewer; fours and twos are.
-    const others = otherStripes(
+    const others = findOtherStripes(
       rounds,
       readRuns('5 rounds moss, 5 rounds sand, twice, then 4 rounds moss', 24, 'round'),
     );
@@ -191,11 +196,11 @@ describe('carrying or cutting', () => {
   it('every row belongs to one length, and every pick-up obeys the rule', () => {
     fc.assert(
       fc.property(someRuns, fc.boolean(), (runs, inRounds) => {
-        const rows = rowsIn(runs);
+        const rows = countRows(runs);
         const plan = inRounds
-          ? rowPlan('clusters', { size: rows })
-          : rowPlan('flat', { size: 10, otherSize: rows });
-        const carried = lengths(plan, runs);
+          ? planRows('clusters', { size: rows })
+          : planRows('flat', { size: 10, otherSize: rows });
+        const carried = cutLengths(plan, runs);
         expect(carried.ends).toBe(2 * carried.lengths.length);
         expect(carried.ends).toBeLessThanOrEqual(carried.endsIfCut);
         expect(carried.lengths.reduce((sum, one) => sum + one.rows, 0)).toBe(rows);
@@ -210,9 +215,9 @@ describe('carrying or cutting', () => {
         expect([...carried.byColour.values()].reduce((sum, one) => sum + one.carriedOver, 0)).toBe(
           carried.carriedOver,
         );
-        for (const one of otherStripes(plan, runs)) {
-          expect(rowsIn(one.runs)).toBe(rows);
-          expect(lengths(plan, one.runs).ends).toBe(one.ends);
+        for (const one of findOtherStripes(plan, runs)) {
+          expect(countRows(one.runs)).toBe(rows);
+          expect(cutLengths(plan, one.runs).ends).toBe(one.ends);
           expect(one.saves).toBe(carried.ends - one.ends);
           expect(one.saves).toBeGreaterThan(0);
         }
@@ -221,6 +226,6 @@ describe('carrying or cutting', () => {
   });
 
   it('the strand climbs as high as the rows it passes: 14 rows of 1 cm are 14 cm', () => {
-    expect(carriedStrand(14, 1, new Working())).toBeCloseTo(0.14, 12);
+    expect(reckonCarriedStrand(14, 1, new Working())).toBeCloseTo(0.14, 12);
   });
 });

@@ -6,8 +6,8 @@ import {
   coloursIn,
   cutRuns,
   joinRuns,
-  rowsIn,
-  spans,
+  countRows,
+  listSpans,
   writeRuns,
   type ColourRun,
 } from '../../../src/core/stripes/colour-runs.ts';
@@ -78,7 +78,7 @@ describe('stripes as people say them', () => {
     const problem = refusal(() => readRuns(text, 24));
     expect(problem).toEqual(refused('rows-do-not-fit', { facts: { needed: 24, given } }));
     const offered = /^This fits: (.*)\.$/.exec(problem.hint)![1]!;
-    expect(rowsIn(readRuns(offered, 24))).toBe(24);
+    expect(countRows(readRuns(offered, 24))).toBe(24);
   });
 
   it.each([
@@ -117,7 +117,7 @@ describe('stripes as people say them', () => {
     fc.assert(
       fc.property(someRuns, fc.constantFrom('row' as const, 'round' as const), (runs, called) => {
         const written = writeRuns(runs, called);
-        const read = readRuns(written, rowsIn(runs), called);
+        const read = readRuns(written, countRows(runs), called);
         expect(read).toEqual(runs);
         expect(writeRuns(read, called)).toBe(written);
       }),
@@ -150,7 +150,7 @@ describe('stripes as people say them', () => {
       fc.property(fc.oneof(words, fc.string()), fc.integer({ min: 1, max: 40 }), (text, rows) => {
         try {
           const read = readRuns(text, rows);
-          expect(rowsIn(read)).toBe(rows);
+          expect(countRows(read)).toBe(rows);
           expect(readRuns(writeRuns(read), rows)).toEqual(read);
         } catch (error) {
           expect(error).toBeInstanceOf(Problem);
@@ -163,9 +163,9 @@ describe('stripes as people say them', () => {
   it('covers every row once', () => {
     fc.assert(
       fc.property(someRuns, (runs) => {
-        const rows = Array.from({ length: rowsIn(runs) }, (_, index) => colourOf(runs, index + 1));
+        const rows = Array.from({ length: countRows(runs) }, (_, index) => colourOf(runs, index + 1));
         expect(rows).toEqual(runs.flatMap(({ colour, rows }) => Array<string>(rows).fill(colour)));
-        expect(spans(runs).at(-1)!.to).toBe(rowsIn(runs));
+        expect(listSpans(runs).at(-1)!.to).toBe(countRows(runs));
         expect(new Set(rows)).toEqual(new Set(coloursIn(runs)));
       }),
     );

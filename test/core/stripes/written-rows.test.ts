@@ -5,13 +5,13 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { joinRuns, rowsIn, spans } from '../../../src/core/stripes/colour-runs.ts';
-import { lengths } from '../../../src/core/stripes/carrying.ts';
-import { rowPlan, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
+import { joinRuns, countRows, listSpans } from '../../../src/core/stripes/colour-runs.ts';
+import { cutLengths } from '../../../src/core/stripes/carrying.ts';
+import { planRows, SHAPES, type RowPlan, type Shape } from '../../../src/core/rows/index.ts';
 import { forReader, type Terms } from '../../../src/core/base/reader.ts';
 import {
-  loopsBeforePull,
-  series,
+  countLoops,
+  writeSeries,
   listLines,
   writeInstructions,
   writeRow,
@@ -283,7 +283,7 @@ describe('instructions re-read', () => {
   it.each(cases)('%s in %s, every size, in both terms', (shape: Shape, stitch: Stitch) => {
     for (const size of sizes[shape]) {
       for (const otherSize of shape === 'blocks' || shape === 'flat' ? [undefined, 1, 2, 13] : [undefined]) {
-        const plan = rowPlan(shape, { size, otherSize, stitch });
+        const plan = planRows(shape, { size, otherSize, stitch });
         for (const terms of ['US', 'UK'] as const) reread(plan, [], terms);
       }
     }
@@ -306,26 +306,26 @@ describe('instructions re-read', () => {
         (shape, stitch, given) => {
           let runs = given;
           // A diagonal square and a square in blocks have an even or odd number of rows of their own.
-          if (shape === 'diagonal' && rowsIn(runs) % 2 === 1)
+          if (shape === 'diagonal' && countRows(runs) % 2 === 1)
             runs = joinRuns([...runs, { colour: 'moss', rows: 1 }]);
-          const rows = rowsIn(runs);
+          const rows = countRows(runs);
           const plan =
             shape === 'diagonal'
-              ? rowPlan(shape, { size: rows / 2, stitch })
+              ? planRows(shape, { size: rows / 2, stitch })
               : shape === 'blocks'
-                ? rowPlan(shape, {
+                ? planRows(shape, {
                     size: Math.ceil((rows + 1) / 2),
                     otherSize: Math.floor((rows + 1) / 2),
                     stitch,
                   })
                 : shape === 'flat'
-                  ? rowPlan(shape, { size: 9, otherSize: rows, stitch })
-                  : rowPlan(shape, { size: rows, stitch });
+                  ? planRows(shape, { size: 9, otherSize: rows, stitch })
+                  : planRows(shape, { size: rows, stitch });
           expect(plan.rows.length).toBe(rows);
           const lines = reread(plan, runs);
           const changes = lines.filter((line) => line.startsWith('Change to '));
           expect(changes.length).toBe(runs.length - 1);
-          const carried = lengths(plan, runs);
+          const carried = cutLengths(plan, runs);
           expect(changes.filter((line) => line.includes('pick it up')).length).toBe(
             runs.length - carried.lengths.length,
           );
@@ -334,7 +334,7 @@ describe('instructions re-read', () => {
             carried.lengths.filter(({ toRow }) => toRow < rows).length,
           );
           expect(lines.at(-1)).toContain(`${carried.ends} ends to weave in`);
-          for (const { from, colour } of spans(runs).slice(1)) {
+          for (const { from, colour } of listSpans(runs).slice(1)) {
             expect(
               changes.some(
                 (line) =>
@@ -351,7 +351,7 @@ describe('instructions re-read', () => {
 });
 
 describe('what a diagonal square says', () => {
-  const lines = reread(rowPlan('diagonal', { size: 12 }));
+  const lines = reread(planRows('diagonal', { size: 12 }));
   it('says what repeats once', () => {
     expect(lines.filter((line) => line.startsWith('Row'))).toEqual([
       'Row 1: ch 3, 2 hdc in the third ch from the hook (the 2 skipped ch count as the first hdc). (3 hdc)',
@@ -362,13 +362,13 @@ describe('what a diagonal square says', () => {
   });
 
   it('loops before the closing pull: 3, 5 and 7 for hdc (common practice)', () => {
-    expect([1, 2, 3].map((n) => loopsBeforePull('hdc', n))).toEqual([3, 5, 7]);
-    expect([1, 2, 3].map((n) => loopsBeforePull('sc', n))).toEqual([2, 3, 4]);
+    expect([1, 2, 3].map((n) => countLoops('hdc', n))).toEqual([3, 5, 7]);
+    expect([1, 2, 3].map((n) => countLoops('sc', n))).toEqual([2, 3, 4]);
   });
 
   it('stays short however large the piece', () => {
     for (const shape of SHAPES) {
-      const plan = rowPlan(shape, { size: 400, ...(shape === 'flat' ? { otherSize: 400 } : {}) });
+      const plan = planRows(shape, { size: 400, ...(shape === 'flat' ? { otherSize: 400 } : {}) });
       expect(listLines(writeInstructions(plan)).length).toBeLessThan(16);
     }
   });
@@ -382,7 +382,7 @@ it('a series is written as it is read', () => {
       fc.integer({ min: 1, max: 30 }),
       (first, by, many) => {
         const values = Array.from({ length: many }, (_, index) => first + by * index);
-        expect(unfold(series(values), many)).toEqual(values);
+        expect(unfold(writeSeries(values), many)).toEqual(values);
       },
     ),
   );
@@ -402,7 +402,7 @@ const linesOf = (plan: RowPlan, runs: Parameters<typeof writeInstructions>[1] = 
 describe('one row by itself', () => {
   it.each(cases)('%s in %s can be worked, and has its change of colour', (shape, stitch) => {
     for (const size of [1, 2, 5]) {
-      const plan = rowPlan(shape, { size, stitch, ...(shape === 'flat' ? { otherSize: 7 } : {}) });
+      const plan = planRows(shape, { size, stitch, ...(shape === 'flat' ? { otherSize: 7 } : {}) });
       const rows = plan.rows.length;
       const half = Math.ceil(rows / 2);
       const runs = joinRuns([
@@ -461,7 +461,7 @@ describe('corners', () => {
       (['hexagon', 'solid-square'] as const).map((shape) => [shape, stitch] as const),
     ),
   )('of a %s in %s sit on the middle of the corner below, in every round', (shape, stitch) => {
-    const plan = rowPlan(shape, { size: 14, stitch });
+    const plan = planRows(shape, { size: 14, stitch });
     let middles: number[] = [];
     for (const { row } of plan.rows.slice(1)) {
       const into = worked(
@@ -476,19 +476,19 @@ describe('corners', () => {
   });
 
   it('of a circle there are none: every section begins with its increase, one above the other', () => {
-    expect(linesOf(rowPlan('circle', { size: 4, stitch: 'sc' })).steps).toEqual([
+    expect(linesOf(planRows('circle', { size: 4, stitch: 'sc' })).steps).toEqual([
       'Round 1: ch 1 (does not count), 6 sc in the ring. (6 sc)',
       'Round 2: ch 1 (does not count), 2 sc in the next stitch, [2 sc in the next stitch] 5 times. (12 sc)',
       'Rounds 3–4: ch 1 (does not count), 2 sc in the next stitch, [1 sc in each of the next 1, 2 stitches, 2 sc in the next stitch] 5 times, 1 sc in each of the next 1, 2 stitches. (18, 24 sc)',
     ]);
-    expect(linesOf(rowPlan('circle', { size: 3, stitch: 'dc' })).steps.at(-1)).toBe(
+    expect(linesOf(planRows('circle', { size: 3, stitch: 'dc' })).steps.at(-1)).toBe(
       'Round 3: ch 3 (counts as the first dc), 1 more dc in the same stitch, [1 dc in the next stitch, 2 dc in the next stitch] 11 times, 1 dc in the next stitch. (36 dc)',
     );
   });
 });
 
 describe('rows in blocks', () => {
-  const rows = (size: number, otherSize: number) => linesOf(rowPlan('blocks', { size, otherSize })).steps;
+  const rows = (size: number, otherSize: number) => linesOf(planRows('blocks', { size, otherSize })).steps;
   const GAINS = '1 new block, 1 block in each chain space to the last, sl st in the last chain space.';
   const LOSES = 'sl st to the first chain space, 1 block in each chain space to the end.';
 
@@ -522,7 +522,7 @@ describe('rows in blocks', () => {
 describe('what is said before the rows', () => {
   it.each(cases)('%s in %s: every short word that is used, and no other', (shape, stitch) => {
     const { before, steps } = linesOf(
-      rowPlan(shape, { size: 4, stitch, ...(shape === 'flat' ? { otherSize: 4 } : {}) }),
+      planRows(shape, { size: 4, stitch, ...(shape === 'flat' ? { otherSize: 4 } : {}) }),
     );
     const used = [...steps, ...before.slice(1)].join(' ');
     const explained = before[0]!.split('; ').map((one) => one.split(': ')[0]!);
@@ -536,7 +536,7 @@ describe('what is said before the rows', () => {
 
   it.each(cases)('%s in %s: how it is begun, turned and joined, and what its chains are', (shape, stitch) => {
     const { before, steps } = linesOf(
-      rowPlan(shape, { size: 4, stitch, ...(shape === 'flat' ? { otherSize: 4 } : {}) }),
+      planRows(shape, { size: 4, stitch, ...(shape === 'flat' ? { otherSize: 4 } : {}) }),
     );
     const used = steps.join(' ');
     const notes = before.slice(1).join(' ');
@@ -556,7 +556,7 @@ describe('what is said before the rows', () => {
   it('tells the chains of a block: three to work into, and those that are skipped', () => {
     const told = STITCHES.map((stitch) =>
       /A new block: ch (\d), 1 \w+ in the (\w+) ch/.exec(
-        linesOf(rowPlan('blocks', { size: 2, stitch })).before[1]!,
+        linesOf(planRows('blocks', { size: 2, stitch })).before[1]!,
       )!,
     );
     expect(told.map(([, chain, into]) => [chain, into])).toEqual([
@@ -568,7 +568,7 @@ describe('what is said before the rows', () => {
   });
 
   it('counts the loops before the closing pull', () => {
-    expect(linesOf(rowPlan('diagonal', { size: 3 })).before.at(-1)).toBe(
+    expect(linesOf(planRows('diagonal', { size: 3 })).before.at(-1)).toBe(
       'Loops on the hook before the closing pull: hdc 3, two together 5, three together 7 (common practice).',
     );
   });
@@ -578,7 +578,7 @@ describe('changes of colour', () => {
   const run = (rows: number, colour: string) => ({ colour, rows });
 
   it('in rows say where the old colour hangs, and where the new one is taken up', () => {
-    const plan = rowPlan('flat', { size: 10, otherSize: 8 });
+    const plan = planRows('flat', { size: 10, otherSize: 8 });
     const { steps, after } = linesOf(plan, [run(2, 'moss'), run(2, 'sand'), run(2, 'moss'), run(2, 'sand')]);
     expect(steps.filter((line) => !line.startsWith('Row'))).toEqual([
       'Begin with moss.',
@@ -591,7 +591,7 @@ describe('changes of colour', () => {
   });
 
   it('in rounds are made at the join', () => {
-    const plan = rowPlan('circle', { size: 3 });
+    const plan = planRows('circle', { size: 3 });
     expect(linesOf(plan, [run(1, 'moss'), run(1, 'sand'), run(1, 'moss')]).steps[2]).toBe(
       'Change to sand with the last pull of round 1: join it, leaving 15 cm; let moss hang at the join.',
     );
@@ -599,7 +599,7 @@ describe('changes of colour', () => {
 
   it('are looked for in the length that is worked with, not in an earlier one of the colour', () => {
     // Moss is cut at row 2 and joined anew at row 8: sand hangs only there.
-    const plan = rowPlan('flat', { size: 10, otherSize: 12 });
+    const plan = planRows('flat', { size: 10, otherSize: 12 });
     const { steps } = linesOf(plan, [run(2, 'moss'), run(5, 'sand'), run(3, 'moss'), run(2, 'sand')]);
     expect(steps.filter((line) => line.startsWith('Change'))).toEqual([
       'Change to sand with the last pull of row 2: join it, leaving 15 cm; cut moss, leaving 15 cm.',
@@ -610,12 +610,7 @@ describe('changes of colour', () => {
 });
 
 it('a series of few numbers names them all', () => {
-  expect([[7], [7, 7, 7], [7, 9], [7, 9, 11], [7, 9, 11, 13], []].map((values) => series(values))).toEqual([
-    '7',
-    '7',
-    '7, 9',
-    '7, 9, 11',
-    '7, 9 … 13',
-    '0',
-  ]);
+  expect(
+    [[7], [7, 7, 7], [7, 9], [7, 9, 11], [7, 9, 11, 13], []].map((values) => writeSeries(values)),
+  ).toEqual(['7', '7', '7, 9', '7, 9, 11', '7, 9 … 13', '0']);
 });

@@ -1,6 +1,6 @@
 /** Her own pace: honest about breaks, about rows counted afterwards, and about few data. */
 import { describe, expect, it } from 'vitest';
-import { FEWEST_ROWS, hoursFor, paceOf, saidPace } from '../../../src/core/yarn/pace.ts';
+import { FEWEST_ROWS, reckonHours, paceOf, reckonSaidPace } from '../../../src/core/yarn/pace.ts';
 import { Working } from '../../../src/core/base/working.ts';
 
 const rows = (...minutes: number[]) =>
@@ -55,8 +55,8 @@ describe('pace', () => {
 
   it('312 stitches in 52 minutes are 6 a minute, and 3,600 of them take 10 hours', () => {
     const working = new Working();
-    const pace = saidPace(312, 52, working);
+    const pace = reckonSaidPace(312, 52, working);
     expect(pace).toBe(6);
-    expect(hoursFor(3600, pace, working)).toBe(10);
+    expect(reckonHours(3600, pace, working)).toBe(10);
   });
 });

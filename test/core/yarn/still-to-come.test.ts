@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readRuns } from '../../../src/core/stripes/read-runs.ts';
-import { rowPlan, total } from '../../../src/core/rows/index.ts';
+import { planRows, sumCounts } from '../../../src/core/rows/index.ts';
 import { sum } from '../../../src/core/base/sum.ts';
 import { reckonMaterials } from '../../../src/core/blanket/materials.ts';
 import { piecesOf } from '../../../src/core/blanket/pieces.ts';
@@ -16,7 +16,7 @@ import {
 import { Working } from '../../../src/core/base/working.ts';
 import { specs } from '../blanket/pieces.ts';
 
-const plan = rowPlan('diagonal', { size: 12 });
+const plan = planRows('diagonal', { size: 12 });
 const runs = readRuns('4 rows moss, 2 rows sand, three times, then 6 rows moss', 24);
 const striped: MotifSpec = { name: 'moss square', shape: 'diagonal', size: 12, stitch: 'hdc', runs };
 const BALL = { m: 170, g: 100 };
@@ -45,7 +45,7 @@ describe('what is still to come', () => {
       fc.property(fc.integer({ min: 0, max: 500 }), fc.integer({ min: 0, max: 24 }), (motifs, row) => {
         const come = reckonToCome({ motif: { ...striped, weight: 12 }, yarns, motifs, row }, new Working());
         expect(come.colours.reduce((sum, one) => sum + one.stitches, 0)).toBe(come.stitches);
-        expect(come.stitches).toBe(motifs === 0 ? 0 : motifs * 312 - total(plan, row));
+        expect(come.stitches).toBe(motifs === 0 ? 0 : motifs * 312 - sumCounts(plan, row));
         expect(come.colours.reduce((sum, one) => sum + one.weight!, 0)).toBeCloseTo(come.weight!, 9);
       }),
     );

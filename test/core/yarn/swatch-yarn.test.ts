@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { swatchYarn } from '../../../src/core/yarn/swatch-yarn.ts';
+import { reckonSwatchYarn } from '../../../src/core/yarn/swatch-yarn.ts';
 import { asking } from '../../asking.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 
@@ -16,7 +16,7 @@ describe('yarn from a swatch', () => {
         fc.integer({ min: 1, max: 30 }),
         fc.double({ min: 0.5, max: 500, noNaN: true }),
         (wide, high, across, down, weight) => {
-          const found = swatchYarn({
+          const found = reckonSwatchYarn({
             swatchWidth: wide,
             swatchHeight: high,
             weight,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { seeded } from '../../../src/core/base/chance.ts';
+import { seedChance } from '../../../src/core/base/chance.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { MOST_WEIGHINGS } from '../../../src/core/base/limits.ts';
 import {
@@ -56,7 +56,7 @@ describe('what the scale tells', () => {
   });
 
   it.each([1, 3, 8])('holds as often as it says, with %i weighed one by one and all at once', (many) => {
-    const roll = seeded(seedHere);
+    const roll = seedChance(seedHere);
     const trials = 1500;
     let byOne = 0;
     let atOnce = 0;

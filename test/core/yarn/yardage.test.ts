@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { rowPlan, SHAPES, total } from '../../../src/core/rows/index.ts';
+import { planRows, SHAPES, sumCounts } from '../../../src/core/rows/index.ts';
 import { findLastRowInReach, reckonLeft } from '../../../src/core/yarn/left.ts';
 import { estimateYarn } from '../../../src/core/yarn/rough.ts';
 import { swapYarn } from '../../../src/core/yarn/swap.ts';
@@ -84,7 +84,7 @@ describe('what is left', () => {
         fc.double({ min: 0, max: 1, noNaN: true }),
         (shape, size, grams, each, done) => {
           const otherSize = shape === 'flat' || shape === 'blocks' ? 7 : undefined;
-          const plan = rowPlan(shape, { size, otherSize });
+          const plan = planRows(shape, { size, otherSize });
           const doneRow = Math.floor(done * plan.rows.length);
           const found = reckonLeft({
             left: grams / 10,
@@ -96,7 +96,7 @@ describe('what is left', () => {
             doneRow,
           });
           // Yarn in centimetres, of 17 to a tenth of a gram, shared over all stitches; times their number.
-          const all = total(plan);
+          const all = sumCounts(plan);
           let yarn = grams * 17 * all;
           let row = doneRow;
           for (;;) {
@@ -138,7 +138,7 @@ describe('what is left', () => {
   });
 
   it('walks from the row done', () => {
-    const plan = rowPlan('flat', { size: 10, otherSize: 5 });
+    const plan = planRows('flat', { size: 10, otherSize: 5 });
     expect(findLastRowInReach(plan, 2, 9.99)).toBe(2);
     expect(findLastRowInReach(plan, 2, 20)).toBe(4);
     expect(findLastRowInReach(plan, 2, 1000)).toBe(5);
