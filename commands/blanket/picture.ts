@@ -1,5 +1,6 @@
 /** The picture of a blanket. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { findHardToTell, findKindsHardToTell } from '../../src/core/blanket/colour.ts';
@@ -33,7 +34,8 @@ export const picture = question({
   async answer({ name, made }, { maker, projects, reader }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(doc, name);
-    const drawing = drawSavedBlanket(doc, blanket, { planOnly: made === false, reader });
+    const drawing = await drawSavedBlanket(doc, blanket, { planOnly: made === false, reader });
+    await breathe();
     const { counts, filled, size, unknown } = drawing;
     const motifs = blanket.layout.length;
     return {

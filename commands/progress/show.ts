@@ -1,3 +1,4 @@
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { figure, gather, type Figure, type Answer } from '../../src/chat/answer.ts';
 import { opt } from '../../src/chat/options.ts';
@@ -113,7 +114,8 @@ export const show = question({
     );
     const next = coming(motif, progress);
     const all = blanket ? allOf(blanket, madeFor(doc, blanket)) : undefined;
-    const drawn = blanket && drawSavedBlanket(doc, blanket, { planOnly: false, reader });
+    await breathe();
+    const drawn = blanket && (await drawSavedBlanket(doc, blanket, { planOnly: false, reader }));
     return {
       headline: scale?.headline ?? headline(),
       figures: gather(

@@ -1,5 +1,6 @@
 /** A saved blanket as a picture: for the question that asks for it, and beside how far one is. */
 import type { AnswerFile } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { countLaid, letter, markMade } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
@@ -41,11 +42,11 @@ export interface BlanketDrawing {
 }
 
 /** Draws it, with what is made filled in unless the plan alone is wanted. */
-export function drawSavedBlanket(
+export async function drawSavedBlanket(
   doc: MakerDoc,
   blanket: Blanket,
   { planOnly, reader }: { readonly planOnly: boolean; readonly reader: Reader },
-): BlanketDrawing {
+): Promise<BlanketDrawing> {
   const made = madeFor(doc, blanket);
   const places = !planOnly && made.some((many) => many > 0) ? markMade(blanket.layout, made) : undefined;
   const counts = countLaid(blanket.layout, blanket.kinds.length);
@@ -53,6 +54,7 @@ export function drawSavedBlanket(
   const unknown = pieces instanceof Problem ? pieces : undefined;
   const size =
     pieces instanceof Problem ? undefined : reckonMaterials(pieces, { ...blanket, counts }, new Working());
+  await breathe();
   const { kinds, looks } = kindsAndLooks(doc, blanket);
   const { svg, alt } = drawBlanket({
     title: blanket.name,

@@ -3,6 +3,7 @@ import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
+import { breathe } from './breathe.ts';
 import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Context } from './context.ts';
 import type { RawOptions } from './line.ts';
@@ -82,7 +83,12 @@ export const adviceOn = (problem: Problem, { command }: Pick<Route, 'command'>):
 export async function ask(found: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
     const { options, assumed } = checkOptions(found, typed, context);
-    return await showTo(await found.question.answer(options, context), found, context, assumed);
+    const answer = await found.question.answer(options, context);
+    // Answering, showing and what the room makes of it are three pieces of work: others are heard between them.
+    await breathe();
+    const shown = await showTo(answer, found, context, assumed);
+    await breathe();
+    return shown;
   } catch (error) {
     throw inOwnWords(error, found, context.reader);
   }

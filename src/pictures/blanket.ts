@@ -15,7 +15,7 @@ import {
   type Drawing,
 } from './drawing.ts';
 import { drawGrid, gridDefs, planGrid, type GridPlan, type GridView } from './grid.ts';
-import { bandsOf, hexOf, SHAPE_WORDS, UNNAMED, type Colours, type PictureKind } from './motif.ts';
+import { bandsOf, hexOf, onceFor, SHAPE_WORDS, UNNAMED, type Colours, type PictureKind } from './motif.ts';
 
 export type { Drawing } from './drawing.ts';
 export type { PictureKind } from './motif.ts';
@@ -243,10 +243,10 @@ interface Swatch {
 }
 
 /** The colours of a kind, each once, in the order in which they come. */
-function namesOf(kind: PictureKind, colours: Colours): Swatch[] {
+const namesOf: (kind: PictureKind, colours: Colours) => readonly Swatch[] = onceFor((kind, colours) => {
   const seen = new Map(bandsOf(kind, colours).map(({ colour, hex }) => [colour, hex]));
   return [...seen].map(([name, hex]) => ({ name: name === '' ? 'one colour' : drawable(name), hex }));
-}
+});
 
 /** A dab of each colour with its name, as many as fit; the dabs of the rest without names, then how many more there are. */
 function swatches(all: readonly Swatch[], x: number, baseline: number, right: number, small: number): string {

@@ -33,8 +33,8 @@ const SUBSTITUTE = '▢';
 
 /** A person's text as it can be drawn: one line, letters that the typeface lacks replaced by a plain box. */
 export function drawable(typed: string): string {
-  // Most texts of a picture are numbers and letters: hundreds of them, one in every cell.
-  if (/^[!-~]*$/.test(typed)) return typed;
+  // Most texts of a picture are numbers, letters and plain words: hundreds of them, one in every cell.
+  if (/^(?:[!-~]+(?: [!-~]+)*)?$/.test(typed)) return typed;
   const oneLine = plain(typed).normalize('NFC').replace(/\s+/gu, ' ');
   const out = [...letters.segment(oneLine)].map(({ segment }) => {
     const seen = segment.replace(INVISIBLE, '');

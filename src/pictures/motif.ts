@@ -46,6 +46,18 @@ export interface Band {
 export const hexOf = (colour: string, colours: Colours) =>
   Object.hasOwn(colours, colour) ? (colours[colour] ?? UNNAMED) : colourOf(colour);
 
+/** The same for the same two things, made once: a picture asks for the colours of a kind again and again. */
+export function onceFor<A extends object, B extends object, T>(make: (a: A, b: B) => T): (a: A, b: B) => T {
+  const made = new WeakMap<A, { readonly b: B; readonly value: T }>();
+  return (a, b) => {
+    const known = made.get(a);
+    if (known?.b === b) return known.value;
+    const value = make(a, b);
+    made.set(a, { b, value });
+    return value;
+  };
+}
+
 /** How many rows or rounds the motif has. A flat piece of unknown height has the rows of its colours. */
 export function rowsIn({ shape, size, otherSize, runs }: PictureKind): number {
   const coloured = runs.reduce((sum, run) => sum + run.rows, 0);
@@ -54,7 +66,7 @@ export function rowsIn({ shape, size, otherSize, runs }: PictureKind): number {
 }
 
 /** The motif's colours from its first row to its last. */
-export function bandsOf(kind: PictureKind, colours: Colours): Band[] {
+export const bandsOf: (kind: PictureKind, colours: Colours) => readonly Band[] = onceFor((kind, colours) => {
   const rows = rowsIn(kind);
   if (kind.runs.length === 0) return [{ colour: '', hex: UNNAMED, from: 0, to: 1, share: 1 }];
   const bands: Omit<Band, 'share'>[] = [];
@@ -69,7 +81,7 @@ export function bandsOf(kind: PictureKind, colours: Colours): Band[] {
     const to = index === bands.length - 1 ? 1 : band.to;
     return { ...band, to, share: to - band.from };
   });
-}
+});
 
 /** Lines between rows that show how the piece was worked; more would be mush at the size of a cell. */
 const MOST_ROW_LINES = 6;

@@ -25,9 +25,13 @@ export const MOST_OF_MAKER = {
   size: 500_000,
 } as const;
 
-/** Different colours in one motif, and in all of one blanket: what every question about its yarn goes through one by one. */
+/**
+ * Different colours in one motif, in all of one blanket, and in its kinds together, each kind's counted for itself: what
+ * every question about its yarn goes through one by one.
+ */
 export const MOST_COLOURS_OF_MOTIF = 40;
-export const MOST_COLOURS_OF_BLANKET = 100;
+export const MOST_COLOURS_OF_BLANKET = 60;
+export const MOST_COLOURS_OF_KINDS = 260;
 
 /** Opened by one maker within so many days, and in all of one server. */
 export const MOST_OPENED = 10;
@@ -43,29 +47,36 @@ export const MOST_EVENTS_OF_MAKER = 5_000;
 const MS_PER_DAY = 86_400_000;
 const HINT = 'Remove something that is finished or not needed any more; an export keeps it for you.';
 
-/** Names that are the same whatever their capitals count once. */
-const different = (names: readonly string[]) => new Set(names.map((name) => name.toLowerCase())).size;
-
-/** The most different colours that any one motif, or any one blanket with its motifs, has. */
-function mostColours(doc: MakerDoc): { ofMotif: number; ofBlanket: number } {
+/** The most different colours that any one motif, any one blanket with its motifs, and all kinds of any one blanket have. */
+function mostColours(doc: MakerDoc): { ofMotif: number; ofBlanket: number; ofKinds: number } {
+  // Names that are the same whatever their capitals count once.
+  const different = (names: readonly string[]) => new Set(names.map((name) => name.toLowerCase()));
   const named = new Map(
-    doc.motifs.map(({ name, runs }) => [name.toLowerCase(), [...new Set(runs.map(({ colour }) => colour))]]),
+    doc.motifs.map(({ name, runs }) => [
+      name.toLowerCase(),
+      different([...new Set(runs.map(({ colour }) => colour))]),
+    ]),
   );
-  return {
-    ofMotif: Math.max(0, ...[...named.values()].map(different)),
-    ofBlanket: Math.max(
-      0,
-      ...doc.blankets.map(({ kinds, yarns }) =>
-        different([
-          ...kinds.flatMap((kind) => named.get(kind.toLowerCase()) ?? []),
-          ...yarns.map(({ colour }) => colour),
-        ]),
-      ),
-    ),
-  };
+  const most = { ofMotif: 0, ofBlanket: 0, ofKinds: 0 };
+  for (const { size } of named.values()) most.ofMotif = Math.max(most.ofMotif, size);
+  for (const { kinds, yarns } of doc.blankets) {
+    const all = different(yarns.map(({ colour }) => colour));
+    let counted = 0;
+    for (const kind of kinds) {
+      const colours = named.get(kind.toLowerCase());
+      counted += colours?.size ?? 0;
+      for (const colour of colours ?? []) all.add(colour);
+    }
+    most.ofBlanket = Math.max(most.ofBlanket, all.size);
+    most.ofKinds = Math.max(most.ofKinds, counted);
+  }
+  return most;
 }
 
-type Saved = Record<'cells' | 'stripes' | 'colours' | 'history' | 'ofMotif' | 'ofBlanket', number>;
+type Saved = Record<
+  'cells' | 'stripes' | 'colours' | 'history' | 'ofMotif' | 'ofBlanket' | 'ofKinds',
+  number
+>;
 
 /** How much of each is kept. */
 export function savedOf(doc: MakerDoc): Saved {
@@ -124,6 +135,7 @@ function keepColoursWithin(saved: Saved, before: Saved | undefined): void {
   for (const [what, most, of] of [
     ['ofMotif', MOST_COLOURS_OF_MOTIF, 'one motif'],
     ['ofBlanket', MOST_COLOURS_OF_BLANKET, 'one blanket, its motifs’ among them'],
+    ['ofKinds', MOST_COLOURS_OF_KINDS, 'all kinds of one blanket, each kind’s counted for itself'],
   ] as const) {
     if (saved[what] <= most || saved[what] <= (before?.[what] ?? 0)) continue;
     throw new Problem(

@@ -8,6 +8,7 @@ import {
   MOST_MOTIFS,
   MOST_ON_SCALE,
   MOST_PLACES,
+  MOST_ROUNDS,
   MOST_ROWS,
   MOST_ROWS_WORKED,
   MOST_WEIGHINGS,
@@ -117,7 +118,9 @@ export const blanketParts = z.object({
     colour: nameText.exactOptional(),
   }),
   border: z.object({
-    rounds: z.array(z.object({ stitch: z.enum(STITCHES), colour: nameText.exactOptional() })).max(30),
+    rounds: z
+      .array(z.object({ stitch: z.enum(STITCHES), colour: nameText.exactOptional() }))
+      .max(MOST_ROUNDS),
     /** Stitches in each corner. */
     corner: z.int().min(1).max(9),
   }),

@@ -14,7 +14,12 @@ import { planRows, SHAPES } from '../../src/core/rows/index.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { GROUP_VERSION, GROUPS, type GroupDoc } from '../../src/projects/group-schema.ts';
 import { MAKERS, Projects } from '../../src/projects/projects.ts';
-import { MOST_COLOURS_OF_BLANKET, MOST_OF_MAKER } from '../../src/projects/quotas.ts';
+import {
+  MOST_COLOURS_OF_BLANKET,
+  MOST_COLOURS_OF_KINDS,
+  MOST_COLOURS_OF_MOTIF,
+  MOST_OF_MAKER,
+} from '../../src/projects/quotas.ts';
 import {
   newMaker,
   type Blanket,
@@ -103,13 +108,15 @@ export const BLANKET = 'largest blanket of all';
 function maker(id: string, { cells, stripes, motifs }: Largest, colours: number): MakerDoc {
   const striped = Math.floor(stripes / motifs);
   const called = many(colours, (n) => `colour ${n}`);
-  let stripe = 0;
+  // As many colours in each kind of a blanket as all of them may have together; in the other motifs as one may have.
+  const inOne = (n: number) =>
+    n < MOST_KINDS ? Math.floor(MOST_COLOURS_OF_KINDS / MOST_KINDS) : MOST_COLOURS_OF_MOTIF;
   const made = many(motifs, (n) =>
     motif(
       `motif ${n}`,
       motifs <= MOST_KINDS ? 'diagonal' : (SHAPES[n % SHAPES.length] ?? 'diagonal'),
       striped,
-      () => called[stripe++ % colours] ?? 'moss',
+      (stripe) => called[(7 * n + (stripe % inOne(n))) % colours] ?? 'moss',
     ),
   );
   const kinds = made.slice(0, MOST_KINDS).map(({ name }) => name);

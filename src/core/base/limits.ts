@@ -9,6 +9,8 @@ export const MOST_ALONG = 100;
 export const MOST_PLACES = 2500;
 /** Kinds of motif in a blanket: one a letter. */
 export const MOST_KINDS = 26;
+/** Rounds of a border, and of what is read at once. */
+export const MOST_ROUNDS = 60;
 /** Characters of the name of a motif, a blanket or a colour. */
 export const LONGEST_NAME = 60;
 /** Motifs and blankets that a maker keeps. */

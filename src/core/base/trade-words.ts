@@ -3,6 +3,7 @@ import { STITCH_NAMES, type StitchName } from '../../standards/abbreviations.ts'
 import { STITCHES, type Stitch } from '../../standards/stitches.ts';
 import { lookUpHook, simplifyHook, type HookFound } from '../lookup/hook.ts';
 import { lookUpYarn, simplifyYarn } from '../lookup/yarn.ts';
+import { MOST_ROUNDS } from './limits.ts';
 import { clip, isBareNumber, readNumber } from './number.ts';
 import { Problem } from './problem.ts';
 import { partsOfBall } from './quantity.ts';
@@ -79,8 +80,6 @@ export function readStitch(text: string): Stitch {
   throw notCounted(rest.trim() === '' ? text : rest);
 }
 
-/** The most rounds that are read at once. */
-const MOST_ROUNDS = 60;
 /** Words of the longest name. */
 const LONGEST_NAME = 3;
 const LEFT_OUT = /^(?:rounds?|rows?|rnds?|of|then|and|in|a|each)$/i;

@@ -241,10 +241,12 @@ export function findKindsHardToTell(
 ): Alike[] {
   const found: Alike[] = [];
   const seen = new Map(SIGHTS.map((sight) => [sight, new Seen(sight)]));
+  const pairs = new Pairs(kinds.map(({ bands }) => bands));
   for (const [index, one] of kinds.entries()) {
-    for (const other of kinds.slice(index + 1)) {
-      if (one.look !== other.look) continue;
-      const places = side(one.bands, other.bands);
+    for (let at = index + 1; at < kinds.length; at++) {
+      const other = kinds[at];
+      if (!other || one.look !== other.look) continue;
+      const places = pairs.of(index, at);
       for (const [sight, eyes] of seen) {
         const apart = eyes.apart(places);
         if (apart >= HARD_TO_TELL) continue;
@@ -298,17 +300,51 @@ class Seen {
 
 type Bands = readonly { readonly hex: string; readonly share: number }[];
 
-/** The pairs of colours that lie at the same place along two pieces. */
-function side(first: Bands, second: Bands): [string, string][] {
-  const pairs: [string, string][] = [];
-  let [i, j, doneFirst, doneSecond] = [0, 0, 0, 0];
-  for (;;) {
-    const [a, b] = [first[i], second[j]];
-    if (!a || !b) return pairs;
-    pairs.push([a.hex, b.hex]);
-    const [endA, endB] = [doneFirst + a.share, doneSecond + b.share];
-    // Shares are sums of fractions: ends that meet may differ in the last digit.
-    if (endA <= endB + 1e-9) [i, doneFirst] = [i + 1, endA];
-    if (endB <= endA + 1e-9) [j, doneSecond] = [j + 1, endB];
+/** The pairs of colours that lie at the same place along two pieces, each pair once. Colours are numbered: there may be many places. */
+class Pairs {
+  private readonly hexes: readonly string[];
+  private readonly pieces: readonly { readonly colours: Uint16Array; readonly shares: Float64Array }[];
+  /** By pair of colours, for which comparison it was met last. */
+  private readonly met: Uint32Array;
+  private comparison = 0;
+
+  constructor(pieces: readonly Bands[]) {
+    const numbers = new Map<string, number>();
+    for (const { hex } of pieces.flat()) if (!numbers.has(hex)) numbers.set(hex, numbers.size);
+    this.hexes = [...numbers.keys()];
+    this.met = new Uint32Array(numbers.size ** 2);
+    this.pieces = pieces.map((bands) => ({
+      colours: Uint16Array.from(bands, ({ hex }) => numbers.get(hex) ?? 0),
+      shares: Float64Array.from(bands, ({ share }) => share),
+    }));
+  }
+
+  of(one: number, other: number): [string, string][] {
+    const first = this.pieces[one];
+    const second = this.pieces[other];
+    const pairs: [string, string][] = [];
+    if (!first || !second) return pairs;
+    this.comparison += 1;
+    let [i, j, doneFirst, doneSecond] = [0, 0, 0, 0];
+    while (i < first.colours.length && j < second.colours.length) {
+      const [a = 0, b = 0] = [first.colours[i], second.colours[j]];
+      const pair = a * this.hexes.length + b;
+      if (this.met[pair] !== this.comparison) {
+        this.met[pair] = this.comparison;
+        pairs.push([this.hexes[a] ?? '', this.hexes[b] ?? '']);
+      }
+      const endA = doneFirst + (first.shares[i] ?? 0);
+      const endB = doneSecond + (second.shares[j] ?? 0);
+      // Shares are sums of fractions: ends that meet may differ in the last digit.
+      if (endA <= endB + 1e-9) {
+        i += 1;
+        doneFirst = endA;
+      }
+      if (endB <= endA + 1e-9) {
+        j += 1;
+        doneSecond = endB;
+      }
+    }
+    return pairs;
   }
 }

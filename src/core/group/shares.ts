@@ -32,21 +32,25 @@ export function shareOut(open: readonly number[], sharers: readonly Sharer[]): S
   const left = [...open];
   const given = sharers.map(() => 0);
   const room = sharers.map(({ capacity, held }) => Math.max(0, Math.floor(capacity + 1e-9) - held));
-  const waiting = new Set(sharers.flatMap((_, index) => ((room[index] ?? 0) > 0 ? [index] : [])));
-  const burden = (index: number) => {
-    const { held = 0, capacity = 1 } = sharers[index] ?? {};
-    return (2 * (held + (given[index] ?? 0)) + 1) / capacity;
-  };
-  while (waiting.size > 0) {
-    let next = -1;
-    for (const index of waiting) if (next < 0 || burden(index) < burden(next)) next = index;
+  // In the order given: of two who carry as much the first comes first.
+  const waiting = sharers.flatMap((_, index) => ((room[index] ?? 0) > 0 ? [index] : []));
+  const burden = ({ held, capacity }: Sharer, has: number) => (2 * (held + has) + 1) / capacity;
+  const burdens = Float64Array.from(sharers, (sharer) => burden(sharer, 0));
+  while (waiting.length > 0) {
+    let turn = 0;
+    for (let at = 1; at < waiting.length; at++)
+      if ((burdens[waiting[at] ?? 0] ?? 0) < (burdens[waiting[turn] ?? 0] ?? 0)) turn = at;
+    const next = waiting[turn] ?? 0;
     if (!place(next, sharers, motifs, left)) {
       // What cannot be placed now never can: room for her only shrinks.
-      waiting.delete(next);
+      waiting.splice(turn, 1);
       continue;
     }
-    given[next] = (given[next] ?? 0) + 1;
-    if (given[next] === room[next]) waiting.delete(next);
+    const has = (given[next] ?? 0) + 1;
+    given[next] = has;
+    const sharer = sharers[next];
+    if (sharer) burdens[next] = burden(sharer, has);
+    if (has === room[next]) waiting.splice(turn, 1);
   }
   return { motifs, unplaced: left };
 }
@@ -59,21 +63,23 @@ function place(start: number, sharers: readonly Sharer[], motifs: number[][], le
   const seen = new Set([start]);
   const queue = [start];
   for (let at = queue.shift(); at !== undefined; at = queue.shift()) {
+    const can = sharers[at]?.can ?? [];
+    const free = left.findIndex((many, kind) => many > 0 && can[kind] === true && reachedBy[kind] === -1);
+    if (free >= 0) {
+      left[free] = (left[free] ?? 0) - 1;
+      reachedBy[free] = at;
+      follow(free, start, reachedBy, cameFrom, motifs);
+      return true;
+    }
     for (let kind = 0; kind < kinds; kind++) {
-      if (sharers[at]?.can[kind] !== true || reachedBy[kind] !== -1) continue;
+      if (can[kind] !== true || reachedBy[kind] !== -1) continue;
       reachedBy[kind] = at;
-      if ((left[kind] ?? 0) > 0) {
-        left[kind] = (left[kind] ?? 0) - 1;
-        follow(kind, start, reachedBy, cameFrom, motifs);
-        return true;
+      for (let other = 0; other < motifs.length; other++) {
+        if ((motifs[other]?.[kind] ?? 0) === 0 || seen.has(other)) continue;
+        seen.add(other);
+        cameFrom[other] = kind;
+        queue.push(other);
       }
-      sharers.forEach((_, other) => {
-        if (!seen.has(other) && (motifs[other]?.[kind] ?? 0) > 0) {
-          seen.add(other);
-          cameFrom[other] = kind;
-          queue.push(other);
-        }
-      });
     }
   }
   return false;

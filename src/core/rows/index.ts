@@ -23,6 +23,10 @@ const BUILDERS: Readonly<Record<Shape, (options: PlanOptions) => RowPlan>> = {
 /** Shapes that have a second measure: blocks along the other side, or rows of a flat piece. */
 const TWO_MEASURES: ReadonlySet<Shape> = new Set(['blocks', 'flat']);
 
+/** Plans that were asked for last: one answer asks for those of its motifs again and again. Nobody alters a plan. */
+const known = new Map<string, RowPlan>();
+const KNOWN = 100;
+
 /**
  * The rows of a shape.
  *
@@ -36,7 +40,18 @@ export function planRows(shape: Shape, options: PlanOptions): RowPlan {
       facts: { shape },
     });
   }
-  return BUILDERS[shape](options);
+  const { size, otherSize, stitch } = options;
+  const key = `${shape} ${size} ${otherSize} ${stitch}`;
+  let plan = known.get(key);
+  if (!plan) {
+    plan = BUILDERS[shape](options);
+    known.set(key, plan);
+    for (const oldest of known.keys()) {
+      if (known.size <= KNOWN) break;
+      known.delete(oldest);
+    }
+  }
+  return plan;
 }
 
 /**

@@ -102,7 +102,10 @@ function layOpen(motif: MotifSpec, yarns: readonly Yarn[]): LaidOpen {
   const plan = planOf(motif);
   const runs = runsOf(motif, plan);
   const stitches = countStitchesByColour(plan, runs);
-  const known = (colour: string) => yarnOf(yarns, colour)?.ball ?? motif.ball;
+  // Each colour is looked for once: a motif of many is asked for each of them again and again.
+  const balls = new Map([...stitches.keys()].map((colour) => [colour, yarnOf(yarns, colour)?.ball]));
+  const known = (colour: string) =>
+    (balls.has(colour) ? balls.get(colour) : yarnOf(yarns, colour)?.ball) ?? motif.ball;
   const like = [...stitches.keys()].map(known).find((ball) => ball);
   return {
     motif,

@@ -70,17 +70,23 @@ const MOST_ACTIONS = (BUTTONS.rows - 1) * BUTTONS.inRow;
 const small = (text: string) => `-# ${text}`;
 
 const WORKING = 'Working';
-const workingSteps = (shown: RenderedAnswer) =>
-  gatherSteps(shown.working)
-    .map(({ formula, lines, source }) =>
-      [
-        ...(formula === undefined ? [] : [`**${escaped(oneLine(formula))}**`]),
-        ...lines.map(escaped),
-        small(escaped(oneLine(source))),
-      ].join('\n'),
-    )
-    .join('\n')
-    .trim();
+/** The working as an embed shows it; undefined where it is longer than there is room for: nobody need dress the rest. */
+function workingSteps(shown: RenderedAnswer, room: number): string | undefined {
+  const parts: string[] = [];
+  let length = 0;
+  for (const { formula, lines, source } of gatherSteps(shown.working)) {
+    const part = [
+      ...(formula === undefined ? [] : [`**${escaped(oneLine(formula))}**`]),
+      ...lines.map(escaped),
+      small(escaped(oneLine(source))),
+    ].join('\n');
+    parts.push(part);
+    length += part.trim().length + 1;
+    if (length > room + 1) return undefined;
+  }
+  const text = parts.join('\n').trim();
+  return text.length <= room ? text : undefined;
+}
 
 /** The working for people who keep it: plain text. */
 export const workingText = (shown: RenderedAnswer) =>
@@ -188,8 +194,8 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
         EMBED.description,
         EMBED.total - sizeOf(rest.embed) - WORKING.length - (keeper.footer?.length ?? 0),
       );
-      const description = workingSteps(shown);
-      if (description.length <= left) embeds.push({ color: COLOUR, title: WORKING, description });
+      const description = workingSteps(shown, left);
+      if (description !== undefined) embeds.push({ color: COLOUR, title: WORKING, description });
       else
         texts.push({
           name: 'working.txt',
