@@ -1,5 +1,5 @@
 /** Every question of the registry: once with its example, once refused. A new question is swept without a test of its own. */
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { registry } from '../commands/index.ts';
@@ -22,6 +22,12 @@ describe('every file of commands', () => {
     const module = (await import(join(folder, file))) as Readonly<Record<string, unknown>>;
     const forgotten = Object.entries(module).filter(([, value]) => isDeclared(value) && !known.has(value));
     expect(forgotten.map(([name]) => name)).toEqual([]);
+  });
+
+  it.each(files)('%s says first which question it answers, or what it is for', (file) => {
+    expect(readFileSync(join(folder, file), 'utf8')).toMatch(
+      /^\/\*\*\s(?:\*\s)?\s*\S(?:(?!\*\/)[^])*[.?]\s+\*\//,
+    );
   });
 
   it('is looked through for questions and for commands', () => {

@@ -1,3 +1,4 @@
+/** Anything, asked in plain words. */
 import { answerWords, otherReadings } from '../../src/asked/answer.ts';
 import type { Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';

@@ -1,3 +1,4 @@
+/** The option of the border questions for the stitches in a corner. */
 import { opt } from '../../src/chat/options.ts';
 
 export const corner = () =>

@@ -1,3 +1,4 @@
+/** The command about borders. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
 import { rounds } from './rounds.ts';

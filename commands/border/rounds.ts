@@ -1,3 +1,4 @@
+/** How does the border grow, round by round, and will its corners lie flat? */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

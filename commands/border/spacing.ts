@@ -1,3 +1,4 @@
+/** How many border stitches does each side take, and how are they shared over its motifs? */
 import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import type { Context } from '../../src/chat/context.ts';

@@ -1,3 +1,4 @@
+/** How far off does a piece come out with her own gauge, and which hook mends it? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** The command about gauge. */
 import { command } from '../../src/chat/command.ts';
 import { compare } from './compare.ts';
 import { shape } from './shape.ts';

@@ -1,3 +1,4 @@
+/** Why does a diagonal square come off the hook as a diamond, and what does it block to? */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** Which size of diagonal square comes out at the wished side? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

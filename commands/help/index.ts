@@ -1,3 +1,4 @@
+/** What can be asked, and how? */
 import type { Answer } from '../../src/chat/answer.ts';
 import { command, question, type Command } from '../../src/chat/command.ts';
 import { findBest, suggest } from '../../src/core/base/nearest-name.ts';

@@ -1,3 +1,4 @@
+/** How long are the seams, how much yarn do they take, and in which order are they sewn? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

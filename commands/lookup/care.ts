@@ -1,3 +1,4 @@
+/** What has to be taken care of? */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

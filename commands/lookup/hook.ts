@@ -1,3 +1,4 @@
+/** Which hook is meant by a number, a letter, a size in millimetres? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

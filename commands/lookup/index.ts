@@ -1,3 +1,4 @@
+/** The command about published tables. */
 import { command } from '../../src/chat/command.ts';
 import { care } from './care.ts';
 import { hook } from './hook.ts';

@@ -1,3 +1,4 @@
+/** What does a stitch’s name mean, in US and in UK terms? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

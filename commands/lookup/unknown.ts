@@ -1,3 +1,4 @@
+/** What is said where a word stands in no table. */
 import { findNearest } from '../../src/core/base/nearest-name.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';

@@ -1,3 +1,4 @@
+/** How thick is a yarn, and what is it worked with? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** What does the motif look like, drawn? */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';

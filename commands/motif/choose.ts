@@ -1,3 +1,4 @@
+/** Which motif is meant where none is named? */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { findMotif } from '../../src/projects/motifs.ts';

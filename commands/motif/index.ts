@@ -1,3 +1,4 @@
+/** The command about motifs of one’s own. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
 import { chart } from './chart.ts';

@@ -1,3 +1,4 @@
+/** How is the motif worked, row by row? */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { cutLengths } from '../../src/core/stripes/carrying.ts';

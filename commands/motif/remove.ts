@@ -1,3 +1,4 @@
+/** A saved motif, removed. */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

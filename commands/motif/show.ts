@@ -1,3 +1,4 @@
+/** What is kept of a motif? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { cutLengths } from '../../src/core/stripes/carrying.ts';

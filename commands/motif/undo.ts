@@ -1,3 +1,4 @@
+/** A motif, brought back after it was removed or replaced. */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** What does a finished motif weigh and measure, and what does that say of its yarn and size? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

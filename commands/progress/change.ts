@@ -1,3 +1,4 @@
+/** A change of where she is, kept once for each press. */
 import type { Context } from '../../src/chat/context.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import type { MakerDoc, Motif } from '../../src/projects/schema.ts';

@@ -1,3 +1,4 @@
+/** Is what she counted what the row should have, and what is to be done if not? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

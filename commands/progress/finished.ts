@@ -1,3 +1,4 @@
+/** A motif is finished: how many are still to be made? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** The command about where one is. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
 import { at } from './at.ts';

@@ -1,3 +1,4 @@
+/** One more row is done: what is the coming one? */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';

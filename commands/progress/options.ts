@@ -1,3 +1,4 @@
+/** Options that the questions about progress share. */
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 

@@ -1,3 +1,4 @@
+/** How far is she, what is still to come, and is what is left enough? */
 import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { figure, gather, type Figure, type Answer } from '../../src/chat/answer.ts';

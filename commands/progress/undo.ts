@@ -1,3 +1,4 @@
+/** The last thing that was counted, taken back. */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';

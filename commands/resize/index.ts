@@ -1,3 +1,4 @@
+/** How many motifs, and how large, make a blanket of a wished size or number? */
 import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** Units, terms, and who sees the answers, set. */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

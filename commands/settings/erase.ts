@@ -1,3 +1,4 @@
+/** Everything that is kept of her, erased. */
 import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** What is kept of her, as a file. */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { writeElsewhere, writeExport } from '../../src/projects/export.ts';

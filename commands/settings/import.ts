@@ -1,3 +1,4 @@
+/** What a file brings back, in place of what is kept. */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** The command about one’s settings, and what is kept of one. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
 import { change } from './change.ts';

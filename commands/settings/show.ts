@@ -1,3 +1,4 @@
+/** What are her settings, and how much is kept of her? */
 import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { action } from '../shared/actions.ts';

@@ -1,3 +1,4 @@
+/** The option for a saved motif, and the example that the questions about one share. */
 import type { Context } from '../../src/chat/context.ts';
 import { writeLine } from '../../src/chat/line.ts';
 import { opt } from '../../src/chat/options.ts';

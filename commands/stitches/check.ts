@@ -1,3 +1,4 @@
+/** Where do her counts leave the pattern, why, and how is it mended? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

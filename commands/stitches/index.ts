@@ -1,3 +1,4 @@
+/** The command about stitch counts. */
 import { command } from '../../src/chat/command.ts';
 import { check } from './check.ts';
 import { repeat } from './repeat.ts';

@@ -1,3 +1,4 @@
+/** Which counts suit a repeat, and how long is the chain to begin with? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** How many stitches does a row have, so far, and in all? */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** How are increases or decreases spread evenly over a row? */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

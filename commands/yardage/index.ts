@@ -1,3 +1,4 @@
+/** The command about yarn. */
 import { command } from '../../src/chat/command.ts';
 import { left } from './left.ts';
 import { rough } from './rough.ts';

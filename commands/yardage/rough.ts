@@ -1,3 +1,4 @@
+/** How much yarn is it roughly, from stitches, hook and thickness? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** How many balls of another yarn are as long? */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

@@ -1,3 +1,4 @@
+/** How much yarn does a blanket take, by a weighed swatch? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';

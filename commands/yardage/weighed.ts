@@ -1,3 +1,4 @@
+/** How much yarn is it, by a finished motif on the scale? */
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
