@@ -2,11 +2,12 @@
 import type { Asked, Mark } from '../chat/asked.ts';
 import { metaOf, type OptionMeta } from '../chat/options.ts';
 import type { Route } from '../chat/registry.ts';
-import { lookUpTerm } from '../core/lookup/term.ts';
+import { ALL_TERM_WORDS, lookUpTerm } from '../core/lookup/term.ts';
 import type { Heard } from './heard.ts';
 import { COMMON } from './marks.ts';
 import type { KnownName, Piece } from './pieces.ts';
 import { UNIT_OF_LENGTH } from './tables.ts';
+import { tokensOf } from './tokens.ts';
 import { SENSES, type SenseName } from './words.ts';
 
 /** An option as a phrase can fill it. */
@@ -739,10 +740,38 @@ const SAID_OF_ALL = new Set([
 ]);
 
 /** The word of the trade that a phrase asks after: the longest that stands in the table of terms. */
-export function termIn(heard: Heard): { text: string; from: number; to: number } | undefined {
+export function termIn(heard: Heard): Term | undefined {
+  // Every question about words asks for it.
+  let found = terms.get(heard);
+  if (!found) {
+    found = { term: longestTerm(heard) };
+    terms.set(heard, found);
+  }
+  return found.term;
+}
+
+interface Term {
+  readonly text: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+const terms = new WeakMap<Heard, { readonly term: Term | undefined }>();
+
+/** What a term may begin with: its first word, whose it is, or what stitches at a post and foundation stitches begin with. */
+const BEGINS: ReadonlySet<string> = new Set([
+  ...ALL_TERM_WORDS.map((name) => tokensOf(name)[0]?.text ?? ''),
+  'us',
+  'uk',
+]);
+const JOINED = /^(fp|bp|f)(sc|hdc|dc|htr|tr|dtr)?$/;
+
+function longestTerm(heard: Heard): Term | undefined {
   const { tokens } = heard;
   for (let length = 4; length >= 1; length--)
     for (let at = 0; at + length <= tokens.length; at++) {
+      const first = tokens[at]?.text ?? '';
+      if (!BEGINS.has(first) && !JOINED.test(first)) continue;
       const parts = tokens.slice(at, at + length);
       if (parts.some(({ kind }, index) => kind === 'mark' && (index === 0 || index === length - 1))) continue;
       const text = heard.phrase

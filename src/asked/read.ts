@@ -8,6 +8,7 @@ import type { Registry, Route } from '../chat/registry.ts';
 import type { DayFound } from './days.ts';
 import { fit, slotsOf, termIn, type Fitted, type Slot } from './fit.ts';
 import { hear, weightOf, type Heard } from './heard.ts';
+import type { Said } from './lexicon.ts';
 import type { KnownName } from './pieces.ts';
 import { SENSES, type SenseName } from './words.ts';
 
@@ -24,7 +25,7 @@ interface Grammar {
   readonly also: ReadonlySet<SenseName>;
   readonly not: ReadonlySet<SenseName>;
   /** Kinds of pieces and of names that speak of another matter. */
-  readonly notPieces: readonly string[];
+  readonly notPieces: readonly Part[];
   readonly slots: readonly Slot[];
 }
 
@@ -70,7 +71,10 @@ function grammarOf(route: Route): Grammar | undefined {
         .filter((name) => name !== '' && !/^[<@]/.test(name))
         .flatMap(senseNames),
     ),
-    notPieces: (asked.not ?? '').split(' ').filter((name) => /^[<@]/.test(name)),
+    notPieces: (asked.not ?? '')
+      .split(' ')
+      .filter((name) => /^[<@]/.test(name))
+      .flatMap(readWay),
     slots,
   };
 }
@@ -164,7 +168,7 @@ export interface Reading {
   readonly assumed: readonly string[];
 }
 
-function partScore(part: Part, heard: Heard): number | undefined {
+function partScore(part: Part, heard: Prepared): number | undefined {
   if (part.kind === 'name') {
     if (part.of === 'term') return termIn(heard) === undefined ? undefined : 1;
     return heard.names.some(({ known }) => known.of === part.of) ? 1.5 : undefined;
@@ -199,20 +203,40 @@ function partScore(part: Part, heard: Heard): number | undefined {
   }
   let best: number | undefined;
   for (const sense of part.any) {
-    const said = heard.present.get(sense);
-    if (!said) continue;
-    const asking = said.some(({ from }) => heard.mood.asking.has(heard.mood.sentence[from] ?? 0));
-    const words = Math.max(...said.map((one) => one.words));
-    best = Math.max(
-      best ?? 0,
-      (weightOf(sense) + Math.min(0.6, (words - 1) * 0.25)) *
-        (asking || heard.mood.asking.size === 0 ? 1 : 0.8),
-    );
+    const speaks = heard.weighed.get(sense);
+    if (speaks !== undefined && (best === undefined || speaks.for > best)) best = speaks.for;
   }
   return best;
 }
 
-function wayScore(way: readonly Part[], heard: Heard): number | undefined {
+/** What a sense that is said speaks for a question, and against one that it does not belong to. */
+interface Weighed {
+  readonly for: number;
+  /** Undefined where it was said inside a longer form only: that speaks against nothing. */
+  readonly against: number | undefined;
+}
+
+type Prepared = Heard & { readonly weighed: ReadonlyMap<SenseName, Weighed> };
+
+/** Weighs what was said once, for all questions. */
+function prepare(heard: Heard): Prepared {
+  const { asking, sentence } = heard.mood;
+  const asks = (said: readonly Said[]) =>
+    asking.size === 0 || said.some(({ from }) => asking.has(sentence[from] ?? 0));
+  const weighed = new Map<SenseName, Weighed>();
+  for (const [sense, every] of heard.present) {
+    const weight = weightOf(sense);
+    const words = Math.max(...every.map((one) => one.words));
+    const outer = every.filter(({ inner }) => inner !== true);
+    weighed.set(sense, {
+      for: (weight + Math.min(0.6, (words - 1) * 0.25)) * (asks(every) ? 1 : 0.8),
+      against: outer.length === 0 ? undefined : NEUTRAL.has(sense) ? 0 : weight * (asks(outer) ? 0.8 : 0.35),
+    });
+  }
+  return { ...heard, weighed };
+}
+
+function wayScore(way: readonly Part[], heard: Prepared): number | undefined {
   let sum = 0;
   for (const part of way) {
     const one = partScore(part, heard);
@@ -222,7 +246,7 @@ function wayScore(way: readonly Part[], heard: Heard): number | undefined {
   return sum;
 }
 
-function judge(grammar: Grammar, heard: Heard): { score: number } | undefined {
+function judge(grammar: Grammar, heard: Prepared): { score: number } | undefined {
   let best: number | undefined;
   for (const way of grammar.ways) {
     const sum = wayScore(way, heard);
@@ -230,16 +254,10 @@ function judge(grammar: Grammar, heard: Heard): { score: number } | undefined {
   }
   if (best === undefined) return undefined;
   let score = best;
-  for (const [sense, every] of heard.present) {
-    // Words inside a longer form speak against nothing.
-    const said = every.filter(({ inner }) => inner !== true);
-    if (said.length === 0) continue;
+  for (const [sense, { against }] of heard.weighed) {
+    if (against === undefined) continue;
     if (grammar.not.has(sense)) score -= 1.5 + weightOf(sense);
-    else if (!grammar.also.has(sense)) {
-      if (NEUTRAL.has(sense)) continue;
-      const asking = said.some(({ from }) => heard.mood.asking.has(heard.mood.sentence[from] ?? 0));
-      score -= weightOf(sense) * (asking || heard.mood.asking.size === 0 ? 0.8 : 0.35);
-    }
+    else if (against > 0 && !grammar.also.has(sense)) score -= against;
   }
   // Somebody who asks for a number or a size reports nothing.
   if (
@@ -249,7 +267,7 @@ function judge(grammar: Grammar, heard: Heard): { score: number } | undefined {
     !grammar.ways.flat().some(({ kind }) => kind === 'goal')
   )
     score -= ASKED_NOT_TOLD;
-  for (const part of grammar.notPieces.flatMap(readWay)) if (partScore(part, heard) !== undefined) score -= 2;
+  for (const part of grammar.notPieces) if (partScore(part, heard) !== undefined) score -= 2;
   return { score };
 }
 
@@ -297,7 +315,7 @@ const NOTHING_SAVED: Around = { names: [], saved: new Set(), fill: () => undefin
 
 /** Reads a phrase. */
 export function understand(phrase: string, registry: Registry, around: Around = NOTHING_SAVED): Understood {
-  const heard = hear(phrase, around.names, around.days);
+  const heard = prepare(hear(phrase, around.names, around.days));
   const readings: Reading[] = [];
   for (const grammar of grammarsOf(registry)) {
     const judged = judge(grammar, heard);
