@@ -59,7 +59,7 @@ export const change = question({
     needs: [['new_name', 'joining', 'border', 'corner', 'reserve', 'no_border']],
     phrases: ['change the border to sc hdc sc', 'rename my blanket to "porch blanket"'],
   },
-  async answer({ name, ...asked }, { maker, projects, once }): Promise<Answer> {
+  async answer({ name, ...asked }, { maker, now, projects, once }): Promise<Answer> {
     if (Object.values(asked).every((value) => value === undefined))
       throw new Problem('no-change', 'What to change is not said.', {
         hint: 'Give border, border_colours, corner, joining, join_colour, reserve or new_name.',
@@ -67,7 +67,7 @@ export const change = question({
     const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const was = findBlanket(doc, name);
       const blanket = changed(was, asked);
-      putBlanket(doc, was, blanket);
+      putBlanket(doc, was, blanket, now);
       return { name: blanket.name };
     });
     const blanket = findBlanket(doc, tell.name);
@@ -78,7 +78,10 @@ export const change = question({
         figure('reserve', 'Reserve', blanket.reserve, '%'),
       ],
       data: { blanket: blanket.name, joining: blanket.joining, border: blanket.border },
-      actions: [action('What to buy', 'blanket materials', { name: blanket.name })],
+      actions: [
+        action('What to buy', 'blanket materials', { name: blanket.name }),
+        action('Take it back', 'blanket undo', { name: blanket.name }),
+      ],
     };
   },
 });

@@ -62,7 +62,7 @@ export const colours = question({
   },
   async answer(
     { name, colour, ball, price, balls, hex, forget },
-    { maker, projects, once },
+    { maker, now, projects, once },
   ): Promise<Answer> {
     const given = { ball, price, balls, hex };
     const change = Object.values(given).some((value) => value !== undefined) || forget === true;
@@ -90,7 +90,7 @@ export const colours = question({
             };
             const others = was.yarns.filter((other) => !sameName(other.colour, used));
             const bare = Object.keys(yarn).length === 1;
-            putBlanket(doc, was, { ...was, yarns: bare ? others : [...others, yarn] });
+            putBlanket(doc, was, { ...was, yarns: bare ? others : [...others, yarn] }, now);
             return { name: was.name };
           })
         : { doc: await projects.maker(maker.id, maker.name) };

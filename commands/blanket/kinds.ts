@@ -46,12 +46,12 @@ export const kinds = question({
     extras: { of: { takes: 'saved-motif', with: 'several' } },
     phrases: ['how many of each kind do I need to make'],
   },
-  async answer({ name, add, drop }, { maker, projects, once }): Promise<Answer> {
+  async answer({ name, add, drop }, { maker, now, projects, once }): Promise<Answer> {
     const change = add !== undefined || drop !== undefined;
     const { doc } = change
       ? await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
           const was = findBlanket(doc, name);
-          putBlanket(doc, was, changed(doc, was, add, drop));
+          putBlanket(doc, was, changed(doc, was, add, drop), now);
           return { name: was.name };
         })
       : { doc: await projects.maker(maker.id, maker.name) };

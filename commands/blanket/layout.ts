@@ -7,10 +7,11 @@ import { nextSeed } from '../../src/core/base/chance.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
+import type { Blanket } from '../../src/projects/schema.ts';
 import { relaid } from '../../src/projects/relaying.ts';
 import { action } from '../shared/actions.ts';
 import { arrangement, columns, countsByKind, rows, SAVED, savedBlanket, seed, setting } from './options.ts';
-import { layoutFacts, makeCounts } from './words.ts';
+import { extentWords, layoutFacts, makeCounts } from './words.ts';
 
 export const layout = question({
   name: 'layout',
@@ -35,6 +36,7 @@ export const layout = question({
     seed: seed().optional(),
     columns: columns('Another number of columns').optional(),
     rows: rows('Another number of rows').optional(),
+    confirm: opt.yesno('yes lays a map of another size; without it you are asked').optional(),
   },
   example: 'arrange:scattered setting:pinwheel counts:"A 12, B 8"',
   refused: { line: 'counts:"A 12, B 9"', option: 'counts' },
@@ -73,18 +75,26 @@ export const layout = question({
       },
       counts: { never: true },
       map: { never: true },
+      confirm: { never: true },
       columns: { takes: 'count', nouns: 'across', only: true },
       rows: { takes: 'count', nouns: 'row down', only: true },
     },
     phrases: ['show the layout of my blanket', 'scatter the squares', 'lay it out as barn raising'],
   },
-  async answer(asked, { maker, projects, once }): Promise<Answer> {
-    const { name, arrange, ...rest } = asked;
+  async answer(asked, { maker, now, projects, once }): Promise<Answer> {
+    const { name, arrange, confirm, ...rest } = asked;
+    if (rest.map !== undefined && confirm !== true) {
+      const was = findBlanket(await projects.maker(maker.id, maker.name), name);
+      const { columns, rows } = relaid(was, { arrangement: arrange, ...rest });
+      const asksFor = rest.columns ?? rest.rows;
+      if (asksFor === undefined && (columns !== was.columns || rows !== was.rows))
+        return askedFirst(was, { columns, rows, map: rest.map });
+    }
     const change = Object.values({ arrange, ...rest }).some((value) => value !== undefined);
     const { doc } = change
       ? await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
           const was = findBlanket(doc, name);
-          putBlanket(doc, was, relaid(was, { arrangement: arrange, ...rest }));
+          putBlanket(doc, was, relaid(was, { arrangement: arrange, ...rest }), now);
           return { name: was.name };
         })
       : { doc: await projects.maker(maker.id, maker.name) };
@@ -103,6 +113,7 @@ export const layout = question({
       data: facts.data,
       actions: gather(
         action('Picture', 'blanket picture', { name: blanket.name }),
+        change && action('Take it back', 'blanket undo', { name: blanket.name }),
         facts.laid.arrangement === 'scattered' &&
           action('Scatter again', 'blanket layout', {
             name: blanket.name,
@@ -111,4 +122,18 @@ export const layout = question({
       ),
     };
   },
+});
+
+/** A map of another size takes places away or adds some: nobody is to lose a layout by a slip. */
+const askedFirst = (
+  was: Blanket,
+  { columns, rows, map }: { readonly columns: number; readonly rows: number; readonly map: string },
+): Answer => ({
+  headline: `That map is ${extentWords({ columns, rows })}; ${was.name} is ${extentWords(was)}. Lay it at the size of the map?`,
+  lines: ['Nothing is changed yet; confirm:yes lays it so.'],
+  data: { blanket: was.name, laid: false },
+  actions: [
+    action('Lay it so', 'blanket layout', { name: was.name, map, confirm: true }),
+    action('Keep it', 'blanket show', { name: was.name }),
+  ],
 });

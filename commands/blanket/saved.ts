@@ -132,7 +132,7 @@ export const remove = question({
 
 export const undo = question({
   name: 'undo',
-  says: 'Brings back the blanket that was removed last, within a day',
+  says: 'Takes back the last change of a blanket, its removal among them, within a day',
   options: {
     name: opt
       .text('Its name, if it was not the last one', { max: LONGEST_NAME, example: 'garden throw' })
@@ -143,7 +143,7 @@ export const undo = question({
   before: [...SAVED, '/blanket remove name:"garden throw" confirm:yes'],
   changes: true,
   asked: {
-    ways: ['restore blanket', 'undo blanket remove', 'restore blanket remove'],
+    ways: ['restore blanket', 'undo blanket remove', 'restore blanket remove', 'undo blanket change'],
     also: 'mine remove blanket erase',
     not: 'group motif row border',
     saved: 'blanket',
@@ -152,11 +152,14 @@ export const undo = question({
   },
   async answer({ name }, { maker, now, projects, once }): Promise<Answer> {
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
-      const { name: back, columns, rows } = restoreBlanket(doc, now, name);
-      return { name: back, columns, rows };
+      const { blanket, was } = restoreBlanket(doc, now, name);
+      return { name: blanket.name, columns: blanket.columns, rows: blanket.rows, was };
     });
     return {
-      headline: `${tell.name} is back: ${extentWords(tell)}. It is the current blanket.`,
+      headline:
+        tell.was === 'removed'
+          ? `${tell.name} is back: ${extentWords(tell)}. It is the current blanket.`
+          : `The last change is taken back: ${tell.name} is ${extentWords(tell)}, laid and colored as before.`,
       data: { blanket: tell.name },
       actions: [action('Show it', 'blanket show', { name: tell.name })],
     };

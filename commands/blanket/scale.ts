@@ -52,7 +52,7 @@ export const scale = question({
     needs: [['columns', 'rows', 'width', 'height']],
     phrases: ['what if my blanket was 6 by 8 squares', 'scale my blanket to 120 by 160 cm'],
   },
-  async answer({ name, keep, ...to }, { maker, projects, once }): Promise<Answer> {
+  async answer({ name, keep, ...to }, { maker, now, projects, once }): Promise<Answer> {
     const before = await projects.maker(maker.id, maker.name);
     const blanket = findBlanket(before, name);
     const working = new Working();
@@ -62,7 +62,7 @@ export const scale = question({
     if (keep)
       await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
         const saved = findBlanket(doc, name);
-        putBlanket(doc, saved, relaid(saved, { columns: after.columns, rows: after.rows }));
+        putBlanket(doc, saved, relaid(saved, { columns: after.columns, rows: after.rows }), now);
         return { name: saved.name };
       });
     const laid = readLaidBy(blanket.setting);

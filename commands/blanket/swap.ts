@@ -1,10 +1,11 @@
 /** Two places of the layout, changed about. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { letter, swapPlaces } from '../../src/core/blanket/layout.ts';
 import { MOST_PLACES } from '../../src/core/base/limits.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
+import { SETTINGS } from '../../src/standards/settings.ts';
 import { action } from '../shared/actions.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import { layoutFacts } from './words.ts';
@@ -42,10 +43,10 @@ export const swap = question({
     },
     phrases: ['swap places 3 and 8'],
   },
-  async answer({ a, b, name }, { maker, projects, once }): Promise<Answer> {
+  async answer({ a, b, name }, { maker, now, projects, once }): Promise<Answer> {
     const { doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const was = findBlanket(doc, name);
-      putBlanket(doc, was, { ...was, layout: swapPlaces(was.layout, a, b) });
+      putBlanket(doc, was, { ...was, layout: swapPlaces(was.layout, a, b) }, now);
       return { name: was.name };
     });
     const blanket = findBlanket(doc, name);
@@ -56,7 +57,11 @@ export const swap = question({
     };
     return {
       headline: `Places ${a} and ${b} of ${blanket.name} are swapped: ${there(a)} lies at ${a}, ${there(b)} at ${b}.`,
-      lines: facts.lines.slice(1),
+      lines: gather(
+        facts.laid.setting !== 'upright' &&
+          `Each went with its turning, so ${SETTINGS[facts.laid.setting].name} holds everywhere but at ${a} and ${b}.`,
+        facts.lines.slice(1),
+      ),
       figures: facts.figures,
       assumptions: [
         ...facts.assumptions,

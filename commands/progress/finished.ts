@@ -3,8 +3,9 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countStillToMake } from '../../src/core/blanket/made.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
-import { MOST_MADE } from '../../src/projects/schema.ts';
+import { MOST_MADE, type Motif } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { action } from '../shared/actions.ts';
 import { change } from './change.ts';
@@ -21,6 +22,9 @@ export const finished = question({
         max: MOST_MADE,
         example: '6',
       })
+      .optional(),
+    confirm: opt
+      .yesno('yes counts one that is only half made by its rows; without it you are asked')
       .optional(),
   },
   example: 'motif:"moss square"',
@@ -40,23 +44,26 @@ export const finished = question({
     not: 'row round how-many how-much weigh measure group claim hand-in left blanket border join gauge where-am-i who',
     reports: true,
     saved: 'motif',
-    marks: { motif: { takes: 'saved-motif' } },
+    marks: { motif: { takes: 'saved-motif' }, confirm: { never: true } },
     phrases: ['I finished a square', 'another square done'],
   },
-  async answer({ motif: name, from_made }, context): Promise<Answer> {
+  async answer({ motif: name, from_made, confirm }, context): Promise<Answer> {
     const tell = await change(context, name, (doc, motif) => {
       const was = progressOf(doc, motif.name);
       const blanket = blanketOf(doc, motif.name);
-      const counted = from_made === undefined || from_made === was.made;
+      const half = confirm !== true && was.row > 0 && was.row < planOf(motif).rows.length;
+      const counted = !half && (from_made === undefined || from_made === was.made);
       if (counted) record(doc, motif, 'finished', { row: 0, made: was.made + 1 }, context.now);
       return {
         row: counted ? 0 : was.row,
         made: counted ? was.made + 1 : was.made,
         counted,
+        half,
         ...(blanket ? { blanket: blanket.name, needed: neededFor(blanket, motif.name) } : {}),
       };
     });
-    const { motif, made, counted, blanket, needed } = tell;
+    const { motif, made, counted, half, blanket, needed } = tell;
+    if (half) return askedFirst(motif, tell.row);
     const found = coming(motif, tell);
     const of = `${madeWords(made, needed)}${blanket === undefined ? '' : ` for ${blanket}`}`;
     const all = needed !== undefined && made >= needed;
@@ -80,4 +87,16 @@ export const finished = question({
       ),
     };
   },
+});
+
+/** Rows that were not counted, or a motif that is not finished: only she knows. */
+const askedFirst = (motif: Motif, row: number): Answer => ({
+  headline: `Only row ${row} of ${planOf(motif).rows.length} of ${motif.name} is counted as done. Count the motif as finished all the same?`,
+  lines: ['Nothing is counted yet; confirm:yes counts it.'],
+  figures: [figure('row', 'Row', row)],
+  data: { counted: false },
+  actions: [
+    action('It is finished', 'progress finished', { motif: motif.name, confirm: true }),
+    action('Where I am', 'progress show', { motif: motif.name }),
+  ],
 });

@@ -1,4 +1,4 @@
-/** What was removed and can still come back. Functions on the draft of a maker's document. */
+/** What was removed or changed and can still come back. Functions on the draft of a maker's document. */
 import { sameName } from '../core/base/nearest-name.ts';
 import type { z } from 'zod';
 import type { binSchema, Blanket, MakerDoc, Motif } from './schema.ts';
@@ -8,6 +8,7 @@ export type Binned = z.infer<typeof binSchema>;
 interface Things {
   readonly motif: Motif;
   readonly blanket: Blanket;
+  readonly 'blanket-before': Blanket;
 }
 
 const DAY = 24 * 60 * 60 * 1000;
@@ -29,6 +30,34 @@ export function emptyBin(doc: MakerDoc, now: Date): void {
 
 const thrown = (doc: MakerDoc, kind: Binned['kind']) =>
   doc.bin.filter((one) => one.kind === kind).map(({ thing }) => thing);
+
+/** Changes of blankets that can be taken back; the oldest go first. */
+const MOST_BEFORE = 5;
+
+/** Keeps a blanket as it was before a change, for a day. */
+export function keepBefore(doc: MakerDoc, was: Blanket, since: string, now: Date): void {
+  throwAway(doc, { at: now.toISOString(), kind: 'blanket-before', thing: was, since }, now);
+  const before = doc.bin.filter(({ kind }) => kind === 'blanket-before').slice(0, -MOST_BEFORE);
+  doc.bin = doc.bin.filter((one) => !before.includes(one));
+}
+
+/** Takes out the latest that can be undone of blankets, of a name if one is given: one that was removed, or one as it was. */
+export function takeBackBlanket(
+  doc: MakerDoc,
+  now: Date,
+  name?: string,
+): Extract<Binned, { readonly thing: Blanket }> | undefined {
+  emptyBin(doc, now);
+  const at = doc.bin.findLastIndex(
+    (one) =>
+      one.kind !== 'motif' &&
+      (name === undefined ||
+        sameName(one.thing.name, name) ||
+        (one.kind === 'blanket-before' && sameName(one.since, name))),
+  );
+  const [taken] = at < 0 ? [] : doc.bin.splice(at, 1);
+  return taken?.kind === 'motif' ? undefined : taken;
+}
 
 /** Keeps something for a day. */
 export function throwAway(doc: MakerDoc, thing: Binned, now: Date): void {

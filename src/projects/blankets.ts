@@ -7,7 +7,7 @@ import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { count } from '../core/base/reader.ts';
 import type { Stitch } from '../standards/stitches.ts';
-import { emptyBin, takeBack, throwAway } from './bin.ts';
+import { emptyBin, keepBefore, takeBackBlanket, throwAway } from './bin.ts';
 import { findMotif } from './motifs.ts';
 import type { Blanket, MakerDoc, Motif } from './schema.ts';
 
@@ -121,10 +121,18 @@ export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
   doc.current.blanket = blanket.name;
 }
 
-/** Puts a changed blanket in its place, also under a new name, and makes it the current one. Throws a Problem where the name is taken. */
-export function putBlanket(doc: MakerDoc, was: Blanket, blanket: Blanket): void {
-  const at = doc.blankets.findIndex(({ name }) => name === was.name);
-  if (at < 0) throw new Error(`no blanket ${was.name} to put`);
+/**
+ * Puts a changed blanket in its place, also under a new name, and makes it the current one; as it was it can come back for a
+ * day. Throws a Problem where the name is taken.
+ */
+export function putBlanket(doc: MakerDoc, was: Blanket, blanket: Blanket, now: Date): void {
+  replaceBlanket(doc, was.name, blanket);
+  keepBefore(doc, was, blanket.name, now);
+}
+
+function replaceBlanket(doc: MakerDoc, called: string, blanket: Blanket): void {
+  const at = doc.blankets.findIndex(({ name }) => name === called);
+  if (at < 0) throw new Error(`no blanket ${called} to put`);
   if (doc.blankets.some(({ name }, index) => index !== at && sameName(name, blanket.name))) {
     throw new Problem('blanket-name-taken', `There is a blanket called ${blanket.name} already.`, {
       option: 'new_name',
@@ -132,8 +140,8 @@ export function putBlanket(doc: MakerDoc, was: Blanket, blanket: Blanket): void 
     });
   }
   doc.blankets[at] = blanket;
-  if (blanket.name !== was.name)
-    for (const progress of doc.progress) if (progress.blanket === was.name) progress.blanket = blanket.name;
+  if (blanket.name !== called)
+    for (const progress of doc.progress) if (progress.blanket === called) progress.blanket = blanket.name;
   doc.current.blanket = blanket.name;
 }
 
@@ -148,24 +156,31 @@ export function removeBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void 
   }
 }
 
+export interface Restored {
+  readonly blanket: Blanket;
+  /** Whether it was removed, or a change of it was taken back. */
+  readonly was: 'removed' | 'changed';
+}
+
 /**
- * Brings back the blanket that was removed last, within a day. Throws a Problem where there is none, where its name is taken
- * or one of its motifs is gone.
+ * Takes back the latest change of a blanket, its removal among them, within a day. Throws Problem: nothing-to-undo where
+ * there is none, blanket-name-taken, motif-removed-too where one of its motifs is gone.
  */
-export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket {
-  const blanket = takeBack(doc, 'blanket', now, name);
-  if (!blanket) {
+export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Restored {
+  const taken = takeBackBlanket(doc, now, name);
+  if (!taken) {
     throw new Problem(
-      'no-blanket-removed',
+      'nothing-to-undo',
       name === undefined
-        ? 'No blanket was removed within the last day.'
-        : `No blanket called “${clip(name)}” was removed within the last day.`,
+        ? 'No blanket was changed or removed within the last day.'
+        : `No blanket called “${clip(name)}” was changed or removed within the last day.`,
       {
         ...(name === undefined ? {} : { option: 'name' }),
-        hint: 'What was removed can come back for one day.',
+        hint: 'What was changed or removed can come back for one day.',
       },
     );
   }
+  const blanket = taken.thing;
   const gone = blanket.kinds.find((kind) => !doc.motifs.some((motif) => sameName(motif.name, kind)));
   if (gone !== undefined) {
     throw new Problem('motif-removed-too', `${blanket.name} is made of ${gone}, which was removed too.`, {
@@ -173,6 +188,10 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Blanket
       facts: { motif: gone },
     });
   }
-  addBlanket(doc, blanket, now);
-  return blanket;
+  if (taken.kind === 'blanket') {
+    addBlanket(doc, blanket, now);
+    return { blanket, was: 'removed' };
+  }
+  replaceBlanket(doc, taken.since, blanket);
+  return { blanket, was: 'changed' };
 }

@@ -83,7 +83,7 @@ export function savedOf(doc: MakerDoc): Saved {
   const blankets = [...doc.blankets];
   const motifs = [...doc.motifs];
   for (const one of doc.bin) {
-    if (one.kind === 'blanket') blankets.push(one.thing);
+    if (one.kind !== 'motif') blankets.push(one.thing);
     else motifs.push(one.thing);
   }
   const sum = <T>(things: readonly T[], of: (thing: T) => number) =>

@@ -159,10 +159,12 @@ export const progressSchema = z.object({
 });
 export type Progress = z.infer<typeof progressSchema>;
 
-/** Something removed, kept for a day so that it can come back. */
+/** Something removed or changed, kept for a day so that it can come back. */
 export const binSchema = z.union([
   z.object({ at: moment, kind: z.literal('motif'), thing: motifSchema }),
   z.object({ at: moment, kind: z.literal('blanket'), thing: blanketSchema }),
+  /** A blanket as it was before a change, and what it is called since. */
+  z.object({ at: moment, kind: z.literal('blanket-before'), thing: blanketSchema, since: nameText }),
 ]);
 
 /** 2: every reading of the scale is kept, where there was only the weight of one. */

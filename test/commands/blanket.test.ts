@@ -80,7 +80,11 @@ describe('/blanket layout', () => {
   });
 
   it('takes a map of one’s own, which says its size, and echoes it', async () => {
-    const answer = await room.ask('/blanket layout map:A0B1A/BBA3');
+    const line = '/blanket layout map:A0B1A/BBA3';
+    // Another size takes places away: it is asked about first.
+    expect(await room.ask(line)).toMatchObject({ ok: true, data: { laid: false } });
+    expect((await blankets())[0]).toMatchObject({ columns: 4, rows: 5 });
+    const answer = await room.ask(`${line} confirm:yes`);
     expect(answer.data).toMatchObject({
       counts: [3, 3],
       map: ['A0 B1 A0', 'B0 B0 A3'],
@@ -89,8 +93,32 @@ describe('/blanket layout', () => {
     expect((await blankets())[0]).toMatchObject({ columns: 3, rows: 2 });
   });
 
+  it('can be taken back, change by change, also under another name, and not after a day', async () => {
+    const first = (await blankets())[0]!;
+    await room.ask('/blanket layout map:AB/BA confirm:yes');
+    await room.ask('/blanket change new_name:Other border:"sc dc"');
+    await room.ask('/blanket swap a:1 b:2');
+    expect((await room.ask('/blanket undo')).headline).toContain('The last change is taken back');
+    expect((await room.ask('/blanket layout')).data.map).toEqual(['AB', 'BA']);
+    expect(await room.ask(`/blanket undo name:"${first.name}"`)).toMatchObject({ ok: true });
+    expect((await blankets())[0]?.name).toBe(first.name);
+    await room.ask('/blanket undo');
+    expect((await blankets())[0]).toEqual(first);
+    expect(await room.ask('/blanket undo')).toMatchObject({ ok: false, code: 'nothing-to-undo' });
+    await room.ask('/blanket swap a:1 b:2');
+    room.at(new Date(NOON.getTime() + 25 * 3_600_000));
+    expect(await room.ask('/blanket undo')).toMatchObject({ ok: false, code: 'nothing-to-undo' });
+  });
+
+  it('says where a swap broke the setting', async () => {
+    await room.ask('/blanket layout setting:pinwheel');
+    expect((await room.ask('/blanket swap a:1 b:2')).lines?.[0]).toBe(
+      'Each went with its turning, so Pinwheel holds everywhere but at 1 and 2.',
+    );
+  });
+
   it('swaps two places, and back', async () => {
-    await room.ask('/blanket layout map:AB/BA');
+    await room.ask('/blanket layout map:AB/BA confirm:yes');
     expect((await room.ask('/blanket swap a:1 b:2')).data.map).toEqual(['BA', 'BA']);
     expect((await room.ask('/blanket swap a:1 b:2')).data.map).toEqual(['AB', 'BA']);
   });
@@ -102,7 +130,7 @@ describe('/blanket layout', () => {
       kinds: ['trellis', 'clover'],
       counts: [10, 10],
     });
-    await room.ask('/blanket layout map:AB/BA');
+    await room.ask('/blanket layout map:AB/BA confirm:yes');
     expect(await room.ask('/blanket kinds drop:clover')).toMatchObject({ ok: false, option: 'drop' });
   });
 });

@@ -75,9 +75,22 @@ describe('/progress next', () => {
     expect(await press('/progress next', 'press-1')).toEqual(once);
     await press('/progress next', 'press-2');
     expect((await asked.ask('/progress show')).figures['row']!.value).toBe(2);
-    await press('/progress finished', 'press-3');
-    await press('/progress finished', 'press-3');
+    await press('/progress finished confirm:yes', 'press-3');
+    await press('/progress finished confirm:yes', 'press-3');
     expect((await asked.ask('/progress show')).figures['made']!.value).toBe(1);
+  });
+
+  it('asks before a half-made motif counts as finished', async () => {
+    const { ask } = await room('/progress at row:6');
+    const asked = await ask('/progress finished');
+    expect(asked).toMatchObject({ ok: true, data: { counted: false } });
+    expect((await ask('/progress show')).figures).toMatchObject({ row: { value: 6 }, made: { value: 0 } });
+    await ask('/progress finished confirm:yes');
+    expect((await ask('/progress show')).figures).toMatchObject({ row: { value: 0 }, made: { value: 1 } });
+    // Somebody who counts no rows, or all of them, is not asked.
+    expect((await ask('/progress finished')).data.counted).toBe(true);
+    await ask('/progress at row:24');
+    expect((await ask('/progress finished')).data.counted).toBe(true);
   });
 
   it('is each maker’s own', async () => {
@@ -92,7 +105,7 @@ describe('taking back', () => {
     const { ask } = await room(
       '/progress next',
       '/progress next',
-      '/progress finished',
+      '/progress finished confirm:yes',
       '/progress at row:5 made:7',
     );
     expect((await ask('/progress back')).figures['row']!.value).toBe(4);
