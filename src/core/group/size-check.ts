@@ -1,7 +1,7 @@
 /** A finished motif's side against the wanted one: does it pass, will blocking serve, which hook would mend it. */
 import { BLOCKING_MENDS } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
-import { percentOff } from '../base/percent-off.ts';
+import { isOffBy, percentOff } from '../base/percent-off.ts';
 import { formula, Working } from '../base/working.ts';
 import { suggestHook, type HookAdvice } from '../size/compare-gauges.ts';
 import type { GroupPlan } from './events.ts';
@@ -38,10 +38,9 @@ export function checkSide(
 ): SizeCheck {
   const working = new Working();
   const percent = working.do(SIDE_OFF, { side, wanted });
-  const off = Math.abs(percent);
-  if (off <= tolerance) return { percent, working };
+  if (!isOffBy(side, wanted, tolerance)) return { percent, working };
   const flagged = defined({
-    blocks: off <= BLOCKING_MENDS,
+    blocks: !isOffBy(side, wanted, BLOCKING_MENDS),
     ease: working.do(TO_EASE, { side, wanted }),
     hook: hook === undefined ? undefined : suggestHook(hook, wanted, side, working),
   });

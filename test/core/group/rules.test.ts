@@ -11,7 +11,7 @@ import {
   invite,
   join,
   keep,
-  kindNamed,
+  findKindNamed,
   leave,
   offerAgain,
   offerOver,
@@ -158,11 +158,13 @@ describe('taking part', () => {
 
 describe('kinds', () => {
   it('are named by name, letter or beginning', () => {
-    expect(['furrow', 'Trellis', 'b', ' tre '].map((name) => kindNamed(with2(), name))).toEqual([0, 1, 1, 1]);
-    expect(() => kindNamed(with2(), 'trelliz')).toThrow(
+    expect(['furrow', 'Trellis', 'b', ' tre '].map((name) => findKindNamed(with2(), name))).toEqual([
+      0, 1, 1, 1,
+    ]);
+    expect(() => findKindNamed(with2(), 'trelliz')).toThrow(
       refused('no-such-kind', { option: 'kind', hint: 'Its kinds are B (trellis), A (furrow).' }),
     );
-    expect(() => kindNamed(with2(), 'furow')).toThrow(
+    expect(() => findKindNamed(with2(), 'furow')).toThrow(
       refused('no-such-kind', { hint: 'Its kinds are A (furrow), B (trellis).' }),
     );
   });

@@ -64,6 +64,8 @@ describe('compare', () => {
     // hook, have, want: the size, whether it is listed from memory. 3 % off is not off yet.
     [5, 20, 20, 5, false],
     [5, 20, 20.5, 5, false],
+    [5, 20, 20.6, 5, false],
+    [5, 20, 20.7, 4.5, false],
     [5, 21, 20, 5.25, true],
     // 5.375 mm lies midway between 5.25 and 5.5: of two as near the smaller.
     [5, 21.5, 20, 5.25, true],
