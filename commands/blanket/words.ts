@@ -1,5 +1,6 @@
 /** How a blanket is spoken of. */
 import { figure, gather, type Figure } from '../../src/chat/answer.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import type { Alike } from '../../src/core/blanket/colour.ts';
 import { countLaid, isOffMiddle, letter, readLaidBy, type LaidBy } from '../../src/core/blanket/layout.ts';
 import { writeMap } from '../../src/core/blanket/map.ts';
@@ -214,15 +215,15 @@ export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
         ),
     ) satisfies Figure[],
     assumptions: turnAssumptions(laid, kinds),
-    data: {
+    data: defined({
       blanket: blanket.name,
       arrangement: laid.arrangement,
       setting: laid.setting,
-      ...(laid.turnings === undefined ? {} : { turnings: laid.turnings }),
+      turnings: laid.turnings,
       seed: laid.seed,
       kinds: blanket.kinds,
       counts,
       map: writeMap(blanket.layout, blanket.columns),
-    },
+    }),
   };
 }

@@ -3,6 +3,7 @@ import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.
 import { question } from '../../src/chat/command.ts';
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { MOST_ROWS } from '../../src/core/base/limits.ts';
 import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
 import { countAlongRows, findWholeRate, type RowEnds } from '../../src/core/edges/row-ends.ts';
@@ -111,10 +112,7 @@ export const spacing = question({
         `Work the corner’s ${each} into one place, and over the joins as if the edge were one cloth.`,
         `Along row ends, ${t('sc')} take about ${ROW_ENDS}.`,
       ),
-      data: {
-        ...(perMotifAcross ? { per_motif_across: perMotifAcross } : {}),
-        ...(perMotifDown ? { per_motif_down: perMotifDown } : {}),
-      },
+      data: defined({ per_motif_across: perMotifAcross, per_motif_down: perMotifDown }),
       cautions: careFor(asked.width, asked.height),
       working: working.steps,
       assumptions: [

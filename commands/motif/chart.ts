@@ -1,6 +1,7 @@
 /** What does the motif look like, drawn? */
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { drawChart } from '../../src/pictures/chart.ts';
@@ -31,12 +32,11 @@ export const chart = question({
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
     const { row } = progressOf(doc, motif.name);
-    const { svg, alt } = drawChart(plan, motif.runs, {
-      title: motif.name,
-      reader,
-      colours: hexes(doc),
-      ...(row > 0 ? { done: row } : {}),
-    });
+    const { svg, alt } = drawChart(
+      plan,
+      motif.runs,
+      defined({ title: motif.name, reader, colours: hexes(doc), done: row > 0 ? row : undefined }),
+    );
     return {
       headline: `The chart of ${motif.name}, ${described(motif)}${row > 0 ? `; ${count(row, rowWord(plan))} ${row === 1 ? 'is' : 'are'} done` : ''}.`,
       data: { motif: motif.name },

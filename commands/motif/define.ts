@@ -2,6 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { LONGEST_NAME, MOST_ROWS } from '../../src/core/base/limits.ts';
 import { readRuns } from '../../src/core/stripes/read-runs.ts';
 import { cutLengths } from '../../src/core/stripes/carrying.ts';
@@ -89,17 +90,17 @@ export const define = question({
     } catch (problem) {
       throw problem instanceof Problem ? problem.about('colours') : problem;
     }
-    const drawn: Motif = {
+    const drawn: Motif = defined({
       name,
       shape,
       size,
       stitch: plan.stitch,
       runs,
-      ...(other_size === undefined ? {} : { otherSize: other_size }),
-      ...(hook === undefined ? {} : { hook }),
-      ...(gauge === undefined ? {} : { gauge }),
-      ...(blocked === undefined ? {} : { blocked }),
-    };
+      otherSize: other_size,
+      hook,
+      gauge,
+      blocked,
+    });
     const kept = asked.keep
       ? (
           await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {

@@ -1,5 +1,6 @@
 /** What is said of the row that comes next, and the buttons under it. */
 import { figure, gather, type Action, type Figure } from '../../src/chat/answer.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { colourOf } from '../../src/core/stripes/colour-runs.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
@@ -64,13 +65,7 @@ export function coming(motif: Motif, { row, made }: At): Coming {
       figure('next_count', 'Its count', next.count),
     ],
     actions: [action(`${RowWord(plan)} ${next.row} done`, 'progress next', where), ...back],
-    data: {
-      motif: motif.name,
-      row,
-      made,
-      ...(colour === undefined ? {} : { colour }),
-      changes_colour: changes,
-    },
+    data: defined({ motif: motif.name, row, made, colour, changes_colour: changes }),
   };
 }
 

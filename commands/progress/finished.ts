@@ -2,6 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { countStillToMake } from '../../src/core/blanket/made.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
@@ -54,13 +55,14 @@ export const finished = question({
       const half = confirm !== true && was.row > 0 && was.row < planOf(motif).rows.length;
       const counted = !half && (from_made === undefined || from_made === was.made);
       if (counted) record(doc, motif, 'finished', { row: 0, made: was.made + 1 }, context.now);
-      return {
+      return defined({
         row: counted ? 0 : was.row,
         made: counted ? was.made + 1 : was.made,
         counted,
         half,
-        ...(blanket ? { blanket: blanket.name, needed: neededFor(blanket, motif.name) } : {}),
-      };
+        blanket: blanket?.name,
+        needed: blanket && neededFor(blanket, motif.name),
+      });
     });
     const { motif, made, counted, half, blanket, needed } = tell;
     if (half) return askedFirst(motif, tell.row);

@@ -2,6 +2,7 @@
 import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Gauge } from '../../src/core/base/quantity.ts';
@@ -133,7 +134,7 @@ export const resize = command({
               `Keeping the pattern’s size ${size}, the best is ${line(bestOwnSize)}`,
             options.slice(0, TOLD).map((option, index) => `${index + 1}. ${line(option)}`),
           ),
-          data: { options: options.map(plainly), ...(bestOwnSize ? { own_size: plainly(bestOwnSize) } : {}) },
+          data: defined({ options: options.map(plainly), own_size: bestOwnSize && plainly(bestOwnSize) }),
           working: found.working.steps,
           assumptions: gather(
             'Ranked by the nearest size (what width and height are off, added), then the fewest ends, then the least yarn.',

@@ -1,6 +1,7 @@
 /** A saved blanket as a picture: for the question that asks for it, and beside how far one is. */
 import type { AnswerFile } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { countLaid, letter, markMade } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
@@ -60,10 +61,9 @@ export async function drawSavedBlanket(
     title: blanket.name,
     columns: blanket.columns,
     rows: blanket.rows,
-    cells: blanket.layout.map((cell, place) => ({
-      ...cell,
-      ...(places ? { done: places[place] ?? false } : {}),
-    })),
+    cells: blanket.layout.map((cell, place) =>
+      defined({ ...cell, done: places && (places[place] ?? false) }),
+    ),
     kinds,
     colours: looks,
     border: borderColours(blanket, kinds[0]?.runs[0]?.colour ?? ''),

@@ -1,4 +1,5 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
+import { defined } from '../core/base/defined.ts';
 import { formulaText, writeStep, workedText, type Step } from '../core/base/working.ts';
 import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
 import { writeLine, type RawOptions } from './line.ts';
@@ -121,7 +122,7 @@ function within(value: unknown, say: (text: string) => string): unknown {
 /** Fills an answer's tokens in, for one reader. */
 export function show(answer: Answer, reader: Reader, assumed: readonly string[] = []): RenderedAnswer {
   const say = (text: string) => forReader(text, reader);
-  return {
+  return defined({
     headline: say(answer.headline),
     figures: (answer.figures ?? []).map((figure) => ({
       ...figure,
@@ -142,8 +143,8 @@ export function show(answer: Answer, reader: Reader, assumed: readonly string[] 
     data: within(answer.data ?? {}, say) as Readonly<Record<string, unknown>>,
     files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
-    ...(answer.board === undefined ? {} : { board: answer.board }),
+    board: answer.board,
     private: answer.private ?? false,
-    ...(answer.readAs === undefined ? {} : { readAs: answer.readAs }),
-  };
+    readAs: answer.readAs,
+  });
 }

@@ -1,4 +1,5 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
+import { defined } from '../core/base/defined.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { forReader, num, type Reader } from '../core/base/reader.ts';
@@ -80,17 +81,17 @@ export const adviceOn = (problem: Problem, { command }: Pick<Route, 'command'>):
   command.advice?.get(problem.code)?.(problem.facts) ?? problem.hint;
 
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
-export async function ask(found: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
+export async function ask(route: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
-    const { options, assumed } = checkOptions(found, typed, context);
-    const answer = await found.question.answer(options, context);
+    const { options, assumed } = checkOptions(route, typed, context);
+    const answer = await route.question.answer(options, context);
     // Answering, showing and what the room makes of it are three pieces of work: others are heard between them.
     await breathe();
-    const shown = await showTo(answer, found, context, assumed);
+    const shown = await showTo(answer, route, context, assumed);
     await breathe();
     return shown;
   } catch (error) {
-    throw inOwnWords(error, found, context.reader);
+    throw inOwnWords(error, route, context.reader);
   }
 }
 
@@ -106,5 +107,5 @@ export async function showTo(
   // It is on the disk: the answer never fails because they cannot be looked up just now.
   const settings = await context.projects.settings(context.maker.id).catch(() => context.reader);
   const { clock } = context.reader;
-  return show(answer, { ...settings, ...(clock ? { clock } : {}) }, assumed);
+  return show(answer, defined({ ...settings, clock }), assumed);
 }

@@ -39,11 +39,11 @@ export function referenceMarkdown(registry: Registry): string {
     .map(({ name, says }) => {
       const rows = registry.routes
         .filter(({ command }) => command.name === name)
-        .map((found) => {
-          const options = optionWords(found).map((option) =>
+        .map((route) => {
+          const options = optionWords(route).map((option) =>
             option.required ? `**${option.name}**` : option.name,
           );
-          return `| \`/${found.path}\` | ${cell(found.question.says)} | ${options.join(', ') || 'none'} | \`${cell(exampleLine(found))}\` |`;
+          return `| \`/${route.path}\` | ${cell(route.question.says)} | ${options.join(', ') || 'none'} | \`${cell(exampleLine(route))}\` |`;
         });
       return [
         `## /${name}`,

@@ -24,7 +24,7 @@ export class Registry {
         path: question.name === undefined ? command.name : `${command.name} ${question.name}`,
       })),
     );
-    this.byPath = new Map(this.routes.map((found) => [found.path, found]));
+    this.byPath = new Map(this.routes.map((route) => [route.path, route]));
     if (this.byPath.size !== this.routes.length) throw new Error('two questions have the same words');
   }
 
@@ -57,8 +57,8 @@ export class Registry {
   /** Finds a question by the words of a line. Throws a Problem that names the nearest one. */
   find(words: readonly string[]): Route {
     const path = words.join(' ');
-    const found = this.byPath.get(path);
-    if (found) return found;
+    const route = this.byPath.get(path);
+    if (route) return route;
     const command = this.commands.find(({ name }) => name === words[0]);
     const near = findNearest(path, [...this.byPath.keys()]);
     const questions = command?.questions.map(({ name }) => `/${command.name} ${name ?? ''}`.trim());

@@ -3,6 +3,5 @@ export const CM_PER_INCH = 2.54;
 export const M_PER_YARD = 0.9144;
 export const G_PER_POUND = 453.59237;
 export const G_PER_OUNCE = G_PER_POUND / 16;
-/** Tex: grams per kilometre. Source: ISO 1144 (tex system). Denier: grams per 9,000 m. */
+/** Tex: grams per kilometre. Source: ISO 1144 (tex system). */
 export const M_PER_KM = 1000;
-export const DENIER_PER_TEX = 9;

@@ -1,4 +1,5 @@
 /** Which kind lies where in a blanket, and how it is turned. Places are numbered from 1, row by row from the top left. */
+import { defined } from '../base/defined.ts';
 import { SETTINGS, SETTING_KEYS, type Setting, type SettingKey } from '../../standards/settings.ts';
 import { seedChance } from '../base/chance.ts';
 import { MOST_ALONG, MOST_PLACES } from '../base/limits.ts';
@@ -40,12 +41,12 @@ export const writeLaidBy = ({ arrangement, setting, turnings, seed }: LaidBy) =>
 export function readLaidBy(text: string): LaidBy {
   const [arrangement, setting = '', seed] = text.split(' ');
   const turnings = readTurnedBy(setting);
-  return {
+  return defined({
     arrangement: ARRANGEMENTS.find((name) => name === arrangement) ?? 'typed',
     setting: SETTING_KEYS.find((name) => name === setting) ?? 'upright',
-    ...(turnings === undefined ? {} : { turnings }),
+    turnings,
     seed: /^\d{1,6}$/.test(seed ?? '') ? Number(seed) : 1,
-  };
+  });
 }
 
 /**

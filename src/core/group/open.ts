@@ -1,4 +1,5 @@
 /** From a blanket to what a group is asked to make: quotas by kind from the layout, spares, the side of one motif. */
+import { defined } from '../base/defined.ts';
 import { reckonSide, type Side } from '../yarn/motif-size.ts';
 import { Problem } from '../base/problem.ts';
 import { when } from '../base/reader.ts';
@@ -62,8 +63,8 @@ export function planGroup(asked: Opening): Opened {
     working.do(WANTED_OF_KIND, { cells: quota, spares: asked.spares }, `${kind.name} wanted`);
     return { ...kind, quota, spares: asked.spares };
   });
-  return {
-    plan: {
+  return defined({
+    plan: defined({
       name: asked.name,
       kinds,
       columns: asked.columns,
@@ -71,14 +72,14 @@ export function planGroup(asked: Opening): Opened {
       layout,
       side: taken?.side ?? asked.side ?? 0,
       tolerance: asked.tolerance,
-      ...(closes === undefined ? {} : { closes }),
+      closes,
       joining: asked.joining,
       border: asked.border,
       yarns: asked.yarns,
       reserve: asked.reserve,
       joinable: asked.joinable,
-    },
+    }),
     working,
-    ...(taken ? { sideTaken: taken.how } : {}),
-  };
+    sideTaken: taken?.how,
+  });
 }

@@ -1,4 +1,5 @@
 /** What each maker could take of what is still open, worked out from what she said when she joined. */
+import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import { when } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
@@ -76,7 +77,7 @@ export function proposeShares(state: GroupState, now: Date, withSpares: boolean,
   });
   const { motifs, unplaced } = shareOut(open, sharers);
   const said = members.map(({ maker }, index) => `${maker} ${(motifs[index] ?? []).join(' ')}`).join('/');
-  return {
+  return defined({
     shares: members.map(({ maker, name }, index) => ({
       maker,
       name,
@@ -86,8 +87,8 @@ export function proposeShares(state: GroupState, now: Date, withSpares: boolean,
     })),
     unplaced,
     mark: markOf(said),
-    ...(state.closes === undefined ? { usualDays: USUAL_DAYS } : {}),
-  };
+    usualDays: state.closes === undefined ? USUAL_DAYS : undefined,
+  });
 }
 
 /** A number below a thousand million, the same for the same text. */

@@ -2,6 +2,7 @@
  * What may happen next to a group blanket. Each rule looks at the state and either gives the events that follow or
  * throws a Problem that says what is still open; so nothing is ever spoken for twice, whoever presses first.
  */
+import { defined } from '../base/defined.ts';
 import { findKindCalled, letter } from '../blanket/by-kind.ts';
 import { sortByNearness } from '../base/nearest-name.ts';
 import { LONGEST_NAME } from '../base/limits.ts';
@@ -227,7 +228,7 @@ export function handIn(
   }
   return [
     ...(more > 0 ? pledge(state, asker, kind, more) : []),
-    { did: 'handed-in', maker: asker.id, kind, motifs, ...(side === undefined ? {} : { side }) },
+    defined({ did: 'handed-in', maker: asker.id, kind, motifs, side }),
   ];
 }
 
@@ -243,7 +244,7 @@ function waiting(state: GroupState, pieces: readonly number[]): Piece[] {
       {
         option: 'motifs',
         hint: wait.length === 0 ? 'No motif is waiting.' : `Waiting: ${wait.slice(0, 30).join(', ')}.`,
-        facts: { motif: number, ...(piece ? { state: piece.state } : {}) },
+        facts: defined({ motif: number, state: piece?.state }),
       },
     );
   });
@@ -424,7 +425,7 @@ export function reopen(state: GroupState, asker: Asker, closes: string | undefin
       hint: 'Give closes: a new date to move its end.',
     });
   }
-  return [{ did: 'reopened', ...(closes === undefined ? {} : { closes }) }];
+  return [defined({ did: 'reopened', closes })];
 }
 
 /**

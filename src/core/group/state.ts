@@ -1,4 +1,5 @@
 /** The state of a group blanket, replayed from its events. Pure: the same events give the same state. */
+import { defined } from '../base/defined.ts';
 import type { GroupEvent, GroupPlan, Member } from './events.ts';
 
 export interface Piece {
@@ -178,14 +179,16 @@ function pieceIn(state: Draft, piece: number, wanted: Piece['state']): Piece {
 /** Numbers the motifs of a hand-in on from the last. */
 function number(state: Draft, event: GroupEvent & { did: 'handed-in' }, as: Piece['state']): void {
   for (let motif = 0; motif < event.motifs; motif++) {
-    state.pieces.push({
-      piece: state.pieces.length + 1,
-      maker: event.maker,
-      kind: event.kind,
-      handedInAt: event.at,
-      state: as,
-      ...(event.side === undefined ? {} : { side: event.side }),
-    });
+    state.pieces.push(
+      defined({
+        piece: state.pieces.length + 1,
+        maker: event.maker,
+        kind: event.kind,
+        handedInAt: event.at,
+        state: as,
+        side: event.side,
+      }),
+    );
   }
 }
 

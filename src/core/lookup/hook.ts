@@ -1,5 +1,6 @@
 /** A hook by any of its names: millimetres, US letter or number, old UK number, US steel number. */
 import { HOOKS, STEEL_HOOKS, type HookSize } from '../../standards/hooks.ts';
+import { defined } from '../base/defined.ts';
 import { readNumber } from '../base/number.ts';
 
 export type HookSystem = 'mm' | 'US' | 'old UK' | 'US steel';
@@ -14,14 +15,8 @@ export interface HookFound {
   readonly note?: string;
 }
 
-const found = (system: HookSystem, hook: HookSize): HookFound => ({
-  system,
-  mm: hook.mm,
-  fromMemory: hook.fromMemory ?? false,
-  ...(hook.US === undefined ? {} : { US: hook.US }),
-  ...(hook.oldUK === undefined ? {} : { oldUK: hook.oldUK }),
-  ...(hook.note === undefined ? {} : { note: hook.note }),
-});
+const foundBy = (system: HookSystem, { mm, fromMemory = false, US, oldUK, note }: HookSize): HookFound =>
+  defined({ system, mm, fromMemory, US, oldUK, note });
 
 /** `size k – 10½` is `K-10 1/2`: as the table writes it. */
 export const simplifyHook = (text: string) =>
@@ -76,22 +71,17 @@ export function lookUpHook(typed: string): HookFound[] {
             ? which === 'US'
             : system === 'old UK' && !/^(US|STEEL)/.test(which));
   const steel = STEEL_HOOKS.filter((hook) => asks('US steel') && hook.US === name).map(
-    ({ mm, US, note }): HookFound => ({
-      system: 'US steel',
-      mm,
-      US: `steel ${US}`,
-      fromMemory: false,
-      ...(note === undefined ? {} : { note }),
-    }),
+    ({ mm, US, note }): HookFound =>
+      defined({ system: 'US steel', mm, US: `steel ${US}`, fromMemory: false, note }),
   );
   return [
     ...HOOKS.filter((hook) => asks('mm') && number !== undefined && hook.mm === number).map((hook) =>
-      found('mm', hook),
+      foundBy('mm', hook),
     ),
     ...HOOKS.filter(
       (hook) => asks('US') && hook.US !== undefined && usNames(hook.US.toUpperCase()).includes(name),
-    ).map((hook) => found('US', hook)),
-    ...HOOKS.filter((hook) => asks('old UK') && hook.oldUK === name).map((hook) => found('old UK', hook)),
+    ).map((hook) => foundBy('US', hook)),
+    ...HOOKS.filter((hook) => asks('old UK') && hook.oldUK === name).map((hook) => foundBy('old UK', hook)),
     ...steel,
   ];
 }

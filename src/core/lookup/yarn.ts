@@ -1,6 +1,7 @@
 /** A yarn's category by its number, its name, its type, its wraps per inch or its ball band. */
 import { G_PER_POUND, M_PER_YARD } from '../../standards/units.ts';
 import { YARN_NAMES, YARN_WEIGHTS, type YarnName, type YarnWeight } from '../../standards/yarn-weights.ts';
+import { defined } from '../base/defined.ts';
 import { readNumber } from '../base/number.ts';
 import { partsOfBall, readBall, type Ball } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
@@ -73,12 +74,12 @@ export function lookUpYarn(typed: string): YarnFound {
   const yarns = YARN_WEIGHTS.filter(({ types }) => types.split(', ').map(simplifyYarn).includes(text));
   if (yarns.length > 0) return { by: 'type', yarns, working };
   const called = YARN_NAMES.find(({ name }) => name === text);
-  return {
+  return defined({
     by: 'name',
     yarns: YARN_WEIGHTS.filter(({ category }) => category === called?.category),
-    ...(called ? { called } : {}),
+    called,
     working,
-  };
+  });
 }
 
 /** Everything that can be looked up, for offers while typing. */

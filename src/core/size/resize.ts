@@ -2,6 +2,7 @@
  * Every whole-number blanket near a wished size, ranked: nearest first, then fewest ends, then least yarn. The search is plain
  * arithmetic, for speed; what is shown of the choice is computed again by the formulas, and tests hold the two to each other.
  */
+import { defined } from '../base/defined.ts';
 import { ENDS_A_MOTIF } from '../../standards/consumption.ts';
 import { reckonBlockedSide, rowsOfGauge } from './blocking.ts';
 import { Problem } from '../base/problem.ts';
@@ -93,8 +94,7 @@ export function optionOf(wish: Wish, motif: MotifSize, columns: number, rows: nu
   return {
     columns,
     rows,
-    ...(motif.size === undefined ? {} : { size: motif.size }),
-    side: motif.side,
+    ...motif,
     width,
     height,
     motifs,
@@ -211,7 +211,7 @@ export function resize(asked: {
   working.do(OFF, { width: across, wished_width: width, height: down, wished_height: height });
   const motifs = working.do(MOTIFS, { columns: best.columns, rows: best.rows });
   working.do(ENDS, { motifs, ends_a_motif: wish.endsAMotif });
-  return { options, best, ...(own ? { bestOwnSize: own } : {}), working };
+  return defined({ options, best, bestOwnSize: own, working });
 }
 
 const ONE_WAY = 'Give side:15cm, or gauge:13x10 with size:12.';

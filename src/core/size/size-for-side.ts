@@ -1,4 +1,5 @@
 /** Which size of diagonal square comes out at a wished side, at one's own gauge. */
+import { defined } from '../base/defined.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { percentOff } from '../base/percent-off.ts';
 import { Problem } from '../base/problem.ts';
@@ -72,13 +73,13 @@ export function findSizeForSide(asked: {
       : asked.size === best.size
         ? { ...best, side }
         : { size: asked.size, side: reckonBlockedSide(gauge, asked.size, working) };
-  return {
+  return defined({
     size: best.size,
     side,
     off,
-    ...(best.size > 1 ? { smaller: at(best.size - 1) } : {}),
-    ...(best.size < MOST_ROWS ? { larger: at(best.size + 1) } : {}),
-    ...(pattern ? { pattern } : {}),
+    smaller: best.size > 1 ? at(best.size - 1) : undefined,
+    larger: best.size < MOST_ROWS ? at(best.size + 1) : undefined,
+    pattern,
     working,
-  };
+  });
 }
