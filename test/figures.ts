@@ -128,6 +128,13 @@ const PLANNED = garden(4, 5);
 const HALF_EACH = { motifs: 20, columns: 4, rows: 5, kind_a: 10, kind_b: 10, touches: 0 };
 const GARDEN_SIZE = { width: cm(4 * SIDE + 2 * BORDER), height: cm(5 * SIDE + 2 * BORDER) };
 
+// ─── One motif of 18 g on a scale of whole grams ───
+
+/** Motifs differ by 4 % as a rule; the scale rounds, which is off by a step over √12, root mean square. */
+const DIFFERS = 0.04 * 18;
+/** Two standard deviations either way. */
+const WEIGHED_BAND = (100 * 2 * Math.hypot(DIFFERS, 1 / Math.sqrt(12))) / 18;
+
 // ─── Odds of a group blanket’s end ───
 
 /** The area under f from 0 to `to`, by Simpson’s rule. */
@@ -428,6 +435,9 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
     {
       figures: {
         weight: g(18),
+        weighed: 1,
+        spread: g(DIFFERS),
+        band: percent(WEIGHED_BAND),
         weight_per_stitch: g(18 / ALL),
         yarn_each: m(18 * 1.7),
         side: cm(15.2),
@@ -646,6 +656,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         percent: percent((100 * 35) / ALL),
         to_come: ALL - 35,
         weight_to_come: g((18 * 277) / ALL),
+        band: percent(WEIGHED_BAND),
         yarn_to_come: m((18 * 1.7 * 277) / ALL),
         spare_weight: g(40 - (18 * (277 - 13 - 23 - 25 - 15 - 13)) / ALL),
         hours: ((277 / ALL) * 50) / 60,
@@ -675,6 +686,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         blanket_made: 3,
         blanket_motifs: 20,
         weight_to_come: g((18 * (17 * ALL - 35)) / ALL),
+        band: percent(WEIGHED_BAND),
         yarn_to_come: m((18 * 1.7 * (17 * ALL - 35)) / ALL),
       },
     },
@@ -695,6 +707,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         percent: percent((100 * 48) / ALL),
         to_come: ALL - 48,
         weight_to_come: g((18 * 264) / ALL),
+        band: percent(WEIGHED_BAND),
         yarn_to_come: m((30.6 * 264) / ALL),
         spare_weight: g(5 - (18 * 264) / ALL),
         last_row: 10,
