@@ -23,6 +23,7 @@ export const handin = question({
     motifs: motifsOption,
     side: opt.length('Their measured side, blocked if you blocked them', '15cm').optional(),
     hook: opt.hook('The hook you used, to be told which to try').optional(),
+    confirm: opt.yesno('yes hands in more than you pledged; without it you are asked').optional(),
     name: nameOption,
   },
   example: 'kind:furrow side:15.8cm',
@@ -39,11 +40,12 @@ export const handin = question({
       kind: { takes: 'saved-kind' },
       motifs: { takes: 'count', nouns: 'motif block kind', loose: true },
       side: { takes: 'length', near: 'measure each motif' },
+      confirm: { never: true },
       name: { takes: 'saved-group' },
     },
     phrases: ['handing in 2 furrow squares, 15.1 cm each'],
   },
-  async answer({ kind, motifs, side, hook, name }, context): Promise<Answer> {
+  async answer({ kind, motifs, side, hook, confirm, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const hers = (one: number) => pledgedOf(state, context.maker.id, one);
     const any = state.plan.kinds.some((_, one) => hers(one) > 0);
@@ -64,6 +66,9 @@ export const handin = question({
     }
     const which = rules.findKindNamed(state, meant);
     const many = manyOf(motifs, left(which));
+    const held = hers(which);
+    if (any && many > held && confirm !== true && state.open && openFor(state, which) >= many - held)
+      return askedFirst({ state, which, many, held, side });
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.handIn(now, askerOf(context), which, many, side),
     );
@@ -97,6 +102,34 @@ export const handin = question({
     };
   },
 });
+
+/** What was not pledged takes a place that is open to everybody: it may be a slip. */
+function askedFirst({
+  state: { plan },
+  which,
+  many,
+  held,
+  side,
+}: {
+  readonly state: GroupState;
+  readonly which: number;
+  readonly many: number;
+  readonly held: number;
+  readonly side: number | undefined;
+}): Answer {
+  const kind = plan.kinds[which]?.name ?? '';
+  const given = { kind, name: plan.name, side: side === undefined ? undefined : (`${side}cm` as const) };
+  return {
+    headline: `You pledged ${held === 0 ? `no ${kind}` : `${num(held)} of ${kind}`} in ${plan.name}. Hand in ${num(many)} all the same, and so take ${count(many - held, 'open place')}?`,
+    lines: ['Nothing is handed in yet; confirm:yes hands them in.'],
+    data: { pieces: [] },
+    actions: gather(
+      action(`Hand in all ${num(many)}`, 'together handin', { ...given, motifs: many, confirm: true }),
+      held > 0 && action(`Only the ${num(held)}`, 'together handin', { ...given, motifs: held }),
+    ),
+    private: true,
+  };
+}
 
 /** `12 (furrow, rowan, 15.3 cm)`. */
 function pieceWords(state: GroupState, { piece, kind, maker, side }: Piece): string {

@@ -3,7 +3,7 @@ import { figure, type Answer, gather } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
-import { happeningWords } from './words.ts';
+import { happeningWords, takenBackWords } from './words.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num, when } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
@@ -76,7 +76,7 @@ export const reopen = question({
 
 export const undo = question({
   name: 'undo',
-  says: 'Organiser: take back the latest thing that happened',
+  says: 'Takes back your last pledge or hand-in; for the organiser, the latest thing that happened',
   options: { name: nameOption },
   example: '',
   before: [...OPENED, '/together pledge kind:furrow'],
@@ -88,7 +88,7 @@ export const undo = question({
     not: 'row count mine',
     saved: 'group',
     marks: { name: { takes: 'saved-group' } },
-    phrases: ['undo the last thing in the group blanket'],
+    phrases: ['undo the last thing in the group blanket', 'take back what I pledged last'],
   },
   async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);
@@ -101,7 +101,8 @@ export const undo = question({
     );
     const back = happened.flatMap((one) => {
       const event = one.did === 'undone' ? saved.events[one.event] : undefined;
-      return event ? [happeningWords(event, after)] : [];
+      if (event) return [happeningWords(event, after)];
+      return one.did === 'released' || one.did === 'returned' ? [takenBackWords(one, after)] : [];
     });
     const rest = back.slice(TOLD).length;
     return {

@@ -100,7 +100,6 @@ describe('a blanket made by a group', () => {
       'handover maker:rowan',
       'bar maker:rowan reason:no',
       'bar maker:rowan do:readmit',
-      'undo',
     ])
       expect(await refusal(room, `rowan: /together ${line}`), line).toContain('Ask ines, who runs it.');
     expect((await room.ask('ines: /together handover maker:rowan')).headline).toBe(
@@ -238,6 +237,32 @@ describe('a blanket made by a group', () => {
     );
     expect(await refusal(room, 'rowan: /together release kind:trellis')).toContain('No trellis is pledged');
     expect(await refusal(room, 'rowan: /together release kind:furrow motifs:7')).toContain('at most 6');
+  });
+
+  it('asks before more is handed in than was pledged, and gives a maker her last step back', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /together pledge kind:furrow motifs:2');
+    const board = async () => (await room.ask('/together board')).figures;
+    const asked = await room.ask('rowan: /together handin kind:furrow motifs:3');
+    expect(asked).toMatchObject({ ok: true, data: { pieces: [] } });
+    expect(asked.headline).toContain('You pledged 2 of furrow');
+    expect((await room.ask('rowan: /together handin kind:trellis')).headline).toContain(
+      'You pledged no trellis',
+    );
+    expect(await board()).toMatchObject({ handed_in: { value: 0 }, pledged: { value: 2 } });
+    await all(room, 'rowan: /together handin kind:furrow motifs:3 confirm:yes');
+    expect(await board()).toMatchObject({ handed_in: { value: 3 }, pledged: { value: 0 } });
+    expect((await room.ask('rowan: /together undo')).headline).toContain('your hand-in of #1-3');
+    expect(await board()).toMatchObject({ handed_in: { value: 0 }, pledged: { value: 3 } });
+    // What she took back herself is pledged, and a pledge of hers can be taken back only as long as she holds it.
+    await all(room, 'rowan: /together pledge kind:trellis motifs:2');
+    expect((await room.ask('rowan: /together undo')).headline).toContain(
+      'your pledge of 2 motifs of trellis',
+    );
+    expect(await room.ask('rowan: /together undo')).toMatchObject({ code: 'nothing-to-take-back' });
+    expect(await room.ask('ash: /together undo')).toMatchObject({ code: 'not-taking-part' });
+    await all(room, 'rowan: /together handin kind:furrow', 'ines: /together accept motifs:4');
+    expect(await room.ask('rowan: /together undo')).toMatchObject({ code: 'accepted-already' });
   });
 
   it('takes nothing new while it is closed, but what was pledged', async () => {

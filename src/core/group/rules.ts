@@ -469,13 +469,50 @@ export function answerOffer(state: GroupState, asker: Asker, yes: boolean): Happ
     : [{ did: 'declined', maker: asker.id }];
 }
 
+/** Why a motif is its maker's again where she asked for it back herself. */
+const HER_OWN_WISH = 'its maker took it back';
+
 /**
- * Takes back the latest press that still counts: all that came of it, such as the pledges of a share-out.
+ * Takes back what a maker did last herself: a pledge that she still holds, or a hand-in of which nothing is accepted or sent
+ * back yet. The motifs of a hand-in keep their numbers and are pledged again.
  *
- * Throws Problem: nothing-to-take-back, organisers-only, organiser-gone.
+ * Throws Problem: nothing-to-take-back, accepted-already.
+ */
+function takeBackOwn(state: GroupState, asker: Asker): Happening[] {
+  const last = state.standing.findLast(
+    ({ happened }) =>
+      happened.by === asker.id &&
+      (happened.did === 'pledged' || happened.did === 'handed-in' || happened.did === 'released'),
+  )?.happened;
+  if (last?.did === 'pledged' && (state.pledges.get(asker.id)?.[last.kind] ?? 0) >= last.motifs)
+    return [{ did: 'released', maker: asker.id, kind: last.kind, motifs: last.motifs }];
+  if (last?.did === 'handed-in') {
+    const hers = state.pieces.filter(({ maker, kind }) => maker === asker.id && kind === last.kind);
+    const pieces = hers.slice(-last.motifs);
+    if (pieces.some((piece) => piece.state === 'accepted')) {
+      throw new Problem('accepted-already', 'What you handed in last was accepted already.', {
+        hint: askWho(state),
+      });
+    }
+    if (pieces.length > 0 && pieces.every((piece) => piece.state === 'handed-in'))
+      return [{ did: 'returned', pieces: pieces.map(({ piece }) => piece), reason: HER_OWN_WISH }];
+  }
+  throw new Problem('nothing-to-take-back', 'You did nothing lately that could be taken back.', {
+    hint: `A last pledge that you still hold can be, and a last hand-in until it is accepted. ${askWho(state)}`,
+  });
+}
+
+/**
+ * Takes back the latest press that still counts: all that came of it, such as the pledges of a share-out. Whoever does not
+ * run the blanket takes back her own last pledge or hand-in.
+ *
+ * Throws Problem: nothing-to-take-back, accepted-already, kept-out.
  */
 export function undo(state: GroupState, asker: Asker): Happening[] {
-  mustOrganise(state, asker);
+  if (!mayOrganise(state, asker)) {
+    mustTakePart(state, asker.id);
+    return takeBackOwn(state, asker);
+  }
   const last = state.standing.at(-1);
   if (!last || last.event === 0) {
     throw new Problem('nothing-to-take-back', 'There is nothing to take back.', {
