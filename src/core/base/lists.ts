@@ -38,6 +38,12 @@ const monthOf = (name: string) => MONTHS.indexOf(name.slice(0, 3).toLowerCase())
 function partsOfDay(text: string): readonly [number, number, number] | undefined {
   const [, year, month, day] = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ?? [];
   if (day !== undefined) return [Number(year), Number(month), Number(day)];
+  // Only the day is more than twelve: which is which is clear.
+  const [, one, other, last] = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})$/.exec(text) ?? [];
+  if (last !== undefined)
+    return Number(one) > MONTHS.length
+      ? [Number(last), Number(other), Number(one)]
+      : [Number(last), Number(one), Number(other)];
   const name = String.raw`([a-z]{3,9})\.?`;
   const dayFirst = new RegExp(`^(\\d{1,2})(?:st|nd|rd|th)?\\s+(?:of\\s+)?${name},?\\s+(\\d{4})$`, 'i').exec(
     text,
@@ -49,7 +55,7 @@ function partsOfDay(text: string): readonly [number, number, number] | undefined
 }
 
 /**
- * A day, `2031-05-31` or `31 May 2031`, as YYYY-MM-DD.
+ * A day, `2031-05-31`, `31 May 2031` or `31/5/2031`, as YYYY-MM-DD.
  *
  * Throws Problem: not-a-day, also for one that no calendar has; unclear-day where day and month could change places.
  *
@@ -59,10 +65,13 @@ function partsOfDay(text: string): readonly [number, number, number] | undefined
 export function readDay(text: string): string {
   const hint = 'Write the day as year-month-day, like 2031-05-31.';
   const typed = text.trim();
-  const [, one, other, year] = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})$/.exec(typed) ?? [];
-  if (year !== undefined) {
+  const [, one = '', other = '', year] = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})$/.exec(typed) ?? [];
+  const mayBeMonth = (number: string) => Number(number) <= MONTHS.length;
+  if (year !== undefined && mayBeMonth(one) && mayBeMonth(other) && Number(one) !== Number(other)) {
+    const written = (month: string, day: string) =>
+      `${year}-${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
     throw new Problem('unclear-day', `“${clip(text)}” is unclear: which is the day, which the month?`, {
-      hint: `Write ${year}-${(other ?? '').padStart(2, '0')}-${(one ?? '').padStart(2, '0')}, year-month-day, or the month in words.`,
+      hint: `Write ${written(other, one)} or ${written(one, other)}, year-month-day, or the month in words.`,
     });
   }
   const [years, months, days] = partsOfDay(typed) ?? [NaN, NaN, NaN];

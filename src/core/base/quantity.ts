@@ -328,7 +328,7 @@ export function readBall(text: string): Ball {
       example: '170m/100g',
     }),
   };
-  // From cobweb to rope: 20 m to 20,000 m in 100 g. Beyond that, length and weight were swapped or misread.
+  // From cobweb to rope: 2 m to 20,000 m in 100 g. Beyond that, length and weight were swapped or misread.
   const per100 = (ball.m / ball.g) * 100;
   if (per100 < 2 || per100 > 20_000 || ball.m > 100_000) {
     throw new Problem(

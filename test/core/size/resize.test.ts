@@ -68,6 +68,9 @@ describe('the search', () => {
       1,
     );
     expect(larger).toMatchObject([{ side: 20, columns: 1, rows: 1 }]);
+    // Four of 10 cm are 400 square centimetres too, one of 24 is 576: here the more motifs take the less.
+    const more = search({ width: 22, height: 22, border: 0, endsAMotif: 0 }, [{ side: 24 }, { side: 10 }], 1);
+    expect(more).toMatchObject([{ side: 10, columns: 2, rows: 2 }]);
     const yarn = search({ width: 20, height: 20, border: 0, endsAMotif: 0 }, [{ side: 24 }, { side: 16 }], 2);
     expect(yarn.map(({ side }) => side)).toEqual([16, 24]);
   });
