@@ -1,5 +1,6 @@
 /** Which motif goes where, and how they are joined. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { inPieces } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
@@ -45,7 +46,7 @@ export const assemble = question({
   async answer({ try: attempt, name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
     const { plan } = state;
-    const put = putTogether(state, seedChance(attempt));
+    const put = await inPieces(putTogether(state, seedChance(attempt)));
     return {
       headline: assembledHeadline(put),
       figures: gather(
@@ -81,7 +82,9 @@ export const assemble = question({
         put.unmeasured > 0 &&
           `${num(put.unmeasured)} accepted without a measured side are taken to be ${cm(plan.side)}.`,
         put.assumptions,
-        'Sizes are matched well, not proven best: every exchange of two motifs that helps was made.',
+        put.whole
+          ? 'Sizes are matched well, not proven best: every exchange of two motifs that helps was made.'
+          : 'Sizes are matched well, not proven best: so many motifs of a kind have more exchanges than were looked at.',
       ),
       data: {
         cells: put.placed.map((motif) => motif?.piece ?? null),

@@ -42,19 +42,33 @@ export function measureStrain(
   return sum;
 }
 
+/** The motif for each cell, undefined where none is left for it; and whether every exchange that helps was found. */
+export interface Assembled {
+  readonly placed: readonly (MotifToPlace | undefined)[];
+  readonly whole: boolean;
+}
+
+/** So many exchanges are looked at in all, then what was found serves; a blanket of 500 motifs of one kind needs a tenth. */
+const MOST_LOOKED_AT = 40_000_000;
+/** Sorted along the rows, the columns, the diagonal, and outward from the middle; others begin by chance. */
+const BEGINNINGS = 4;
+/** A pause is made after so many: a few thousandths of a second. */
+const BETWEEN_PAUSES = 400_000;
+
 /**
- * Places motifs into the cells of their kind (`layout`: kind by cell). Returns the motif for each cell, undefined where
- * none is left for it; motifs beyond the cells stay over, those farthest from `wanted` (cm) first. Good, not proven
- * best: sorted by size along several sweeps, then every exchange of two that helps is made, from `starts` beginnings.
+ * Places motifs into the cells of their kind (`layout`: kind by cell). Motifs beyond the cells stay over, those farthest
+ * from `wanted` (cm) first. Good, not proven best: sorted by size along several sweeps, then every exchange of two that
+ * helps is made, from `starts` beginnings. It pauses (yields) in between: a large blanket takes a while.
  */
-export function assemble(
+export function* assembling(
   motifs: readonly MotifToPlace[],
   layout: readonly number[],
   columns: number,
   wanted: number,
   chance: Chance,
   starts = 4,
-): readonly (MotifToPlace | undefined)[] {
+  most = MOST_LOOKED_AT,
+): Generator<void, Assembled> {
   const rows = layout.length / columns;
   const touches = listTouching(columns, rows);
   const cellsOf = new Map<number, number[]>();
@@ -72,7 +86,9 @@ export function assemble(
 
   let best: (MotifToPlace | undefined)[] = [];
   let least = Infinity;
-  const tryFrom = (rank: (cell: number) => number) => {
+  let whole = true;
+  const budget = Math.floor(most / (BEGINNINGS + starts));
+  function* tryFrom(rank: (cell: number) => number): Generator<void> {
     const placed: (MotifToPlace | undefined)[] = layout.map(() => undefined);
     for (const [kind, cells] of cellsOf) {
       const ordered = [...cells].sort((a, b) => rank(a) - rank(b) || a - b);
@@ -81,7 +97,7 @@ export function assemble(
         if (cell !== undefined) placed[cell] = motif;
       });
     }
-    settle(placed, cellsOf, touches);
+    whole = (yield* settling(placed, cellsOf, touches, budget)) && whole;
     const found = measureStrain(
       placed.map((motif) => motif?.side),
       touches,
@@ -90,53 +106,65 @@ export function assemble(
       least = found;
       best = placed;
     }
-  };
-  // Sizes rising along the rows, along the columns, along the diagonal, and outward from the middle.
-  tryFrom((cell) => Math.floor(cell / columns) * columns + (cell % columns));
-  tryFrom((cell) => (cell % columns) * rows + Math.floor(cell / columns));
-  tryFrom((cell) => (cell % columns) + Math.floor(cell / columns));
-  tryFrom((cell) =>
+  }
+  yield* tryFrom((cell) => Math.floor(cell / columns) * columns + (cell % columns));
+  yield* tryFrom((cell) => (cell % columns) * rows + Math.floor(cell / columns));
+  yield* tryFrom((cell) => (cell % columns) + Math.floor(cell / columns));
+  yield* tryFrom((cell) =>
     Math.hypot((cell % columns) - (columns - 1) / 2, Math.floor(cell / columns) - (rows - 1) / 2),
   );
   for (let start = 0; start < starts; start++) {
     const ranks = layout.map(() => chance());
-    tryFrom((cell) => ranks[cell] ?? 0);
+    yield* tryFrom((cell) => ranks[cell] ?? 0);
   }
-  return best;
+  return { placed: best, whole };
 }
 
-/** Exchanges two cells of the same kind as long as that lessens the strain. */
-function settle(
+/** Exchanges two cells of the same kind as long as that lessens the strain; false where the budget ended it. */
+function* settling(
   placed: (MotifToPlace | undefined)[],
   cellsOf: ReadonlyMap<number, readonly number[]>,
   touches: readonly (readonly number[])[],
-): void {
-  const pull = (cell: number, side: number | undefined, without: number) => {
-    if (side === undefined) return 0;
+  budget: number,
+): Generator<void, boolean> {
+  // By cell: the side of its motif, not a number where it has none.
+  const sides = Float64Array.from(placed, (motif) => motif?.side ?? NaN);
+  const pull = (cell: number, side: number, without: number) => {
+    if (Number.isNaN(side)) return 0;
     let sum = 0;
     for (const other of touches[cell] ?? []) {
-      const theirs = other === without ? undefined : placed[other]?.side;
-      if (theirs !== undefined) sum += (side - theirs) ** 2;
+      const theirs = sides[other] ?? NaN;
+      if (other !== without && !Number.isNaN(theirs)) sum += (side - theirs) ** 2;
     }
     return sum;
   };
+  let looked = 0;
   for (let better = true; better;) {
     better = false;
     for (const cells of cellsOf.values()) {
       for (let i = 0; i < cells.length; i++) {
+        const a = cells[i] ?? 0;
+        const before = Math.floor(looked / BETWEEN_PAUSES);
+        looked += cells.length - i - 1;
+        if (looked > budget) return false;
+        if (Math.floor(looked / BETWEEN_PAUSES) > before) yield;
         for (let j = i + 1; j < cells.length; j++) {
-          const [a, b] = [cells[i] ?? 0, cells[j] ?? 0];
-          const [sideA, sideB] = [placed[a]?.side, placed[b]?.side];
-          if (sideA === sideB) continue;
+          const b = cells[j] ?? 0;
+          const sideA = sides[a] ?? NaN;
+          const sideB = sides[b] ?? NaN;
+          if (sideA === sideB || (Number.isNaN(sideA) && Number.isNaN(sideB))) continue;
           // The seam between the two themselves stays as it is.
           const now = pull(a, sideA, b) + pull(b, sideB, a);
           const then = pull(a, sideB, b) + pull(b, sideA, a);
           if (then < now - 1e-12) {
             [placed[a], placed[b]] = [placed[b], placed[a]];
+            sides[a] = sideB;
+            sides[b] = sideA;
             better = true;
           }
         }
       }
     }
   }
+  return true;
 }

@@ -4,7 +4,7 @@ import { reckonMaterials } from '../blanket/materials.ts';
 import { piecesOf } from '../blanket/pieces.ts';
 import { Problem } from '../base/problem.ts';
 import { formula, Working } from '../base/working.ts';
-import { assemble, measureStrain, listTouching, type MotifToPlace } from './assemble.ts';
+import { assembling, measureStrain, listTouching, type MotifToPlace } from './assemble.ts';
 import type { GroupState } from './state.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 
@@ -20,6 +20,8 @@ export const MEAN_GAP = formula({
 export interface PutTogether {
   /** By cell, row by row. */
   readonly placed: readonly (MotifToPlace | undefined)[];
+  /** Whether every exchange of two that helps was found; otherwise it was looked for long enough. */
+  readonly whole: boolean;
   /** Numbers of the accepted motifs that are left over. */
   readonly over: readonly number[];
   readonly missing: number;
@@ -48,8 +50,8 @@ export interface PutTogether {
   readonly working: Working;
 }
 
-/** Places the accepted motifs. Throws Problem: nothing-accepted. */
-export function putTogether(state: GroupState, chance: Chance): PutTogether {
+/** Places the accepted motifs, with pauses (yields): many of one kind take a while. Throws Problem: nothing-accepted. */
+export function* putTogether(state: GroupState, chance: Chance): Generator<void, PutTogether> {
   const { plan } = state;
   const accepted = state.pieces.filter((piece) => piece.state === 'accepted');
   if (accepted.length === 0) {
@@ -59,8 +61,10 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
   }
   const motifs = accepted.map(({ piece, kind, side }) => ({ piece, kind, side: side ?? plan.side }));
   const layout = plan.layout.map(({ kind }) => kind);
-  const placed = assemble(motifs, layout, plan.columns, plan.side, chance);
+  const { placed, whole } = yield* assembling(motifs, layout, plan.columns, plan.side, chance);
   const touches = listTouching(plan.columns, plan.rows);
+
+  yield;
 
   const working = new Working();
   const meanGap = reckonGap(placed, touches, working);
@@ -75,6 +79,7 @@ export function putTogether(state: GroupState, chance: Chance): PutTogether {
   const used = new Set(placed.map((motif) => motif?.piece));
   return {
     placed,
+    whole,
     over: accepted.map(({ piece }) => piece).filter((piece) => !used.has(piece)),
     missing: placed.filter((motif) => motif === undefined).length,
     meanGap,

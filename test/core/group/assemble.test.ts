@@ -1,12 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  assemble,
+  assembling,
   measureStrain,
   listTouching,
   type MotifToPlace,
 } from '../../../src/core/group/assemble.ts';
 import { seedChance } from '../../../src/core/base/chance.ts';
+
+/** All at one go. */
+function assemble(...asked: Parameters<typeof assembling>) {
+  const work = assembling(...asked);
+  for (;;) {
+    const { done, value } = work.next();
+    if (done) return value.placed;
+  }
+}
 
 /** Every way of placing the motifs, for boards small enough to try them all. */
 function bestOfAll(motifs: readonly MotifToPlace[], layout: readonly number[], columns: number): number {
@@ -93,5 +102,27 @@ describe('assembling', () => {
     const motifs = [15, 15.1, 18].map((side, index) => ({ piece: index + 1, kind: 0, side }));
     const placed = assemble(motifs, [0, 0, 1], 3, 15, seedChance(1));
     expect(placed.map((motif) => motif?.piece)).toEqual(expect.arrayContaining([1, 2, undefined]));
+  });
+
+  it('looks at no more exchanges than it may, pauses, and says that there were more', () => {
+    const motifs = Array.from({ length: 1_000 }, (_, index) => ({
+      piece: index + 1,
+      kind: 0,
+      side: 15 + ((index * 7919) % 1_000) / 1_000,
+    }));
+    const layout = motifs.map(() => 0);
+    const work = assembling(motifs, layout, 40, 15, seedChance(1), 0, 4_000_000);
+    let pauses = 0;
+    for (;;) {
+      const { done, value } = work.next();
+      if (!done) {
+        pauses += 1;
+        continue;
+      }
+      expect(value.whole).toBe(false);
+      expect(new Set(value.placed.map((motif) => motif?.piece)).size).toBe(1_000);
+      break;
+    }
+    expect(pauses).toBeGreaterThanOrEqual(8);
   });
 });
