@@ -39,10 +39,12 @@ export const OPENED_WITHIN_DAYS = 30;
 export const MOST_OF_SERVER = 500;
 
 /** Events of one group blanket; the last of them are for whoever runs it, so that nobody can shut it for good. */
-export const MOST_EVENTS = 20_000;
-const KEPT_FOR_ORGANISER = 2_000;
-/** Events that one maker may cause in one group blanket: each motif of the largest blanket pledged and handed in by itself. */
-export const MOST_EVENTS_OF_MAKER = 5_000;
+export const MOST_EVENTS = 6_000;
+export const KEPT_FOR_ORGANISER = 600;
+/** Events that one maker may cause in one group blanket: a thousand motifs, each pledged and handed in by itself. */
+export const MOST_EVENTS_OF_MAKER = 2_000;
+/** Makers who take part in one group blanket at once. */
+export const MOST_MEMBERS = 400;
 
 const MS_PER_DAY = 86_400_000;
 const HINT = 'Remove something that is finished or not needed any more; an export keeps it for you.';
@@ -195,13 +197,20 @@ export function mayOpen(
     );
 }
 
-/** Throws a Problem where a group blanket has had too many events, or too many by one maker. */
+/** Throws a Problem where too many would take part in a group blanket, or it has had too many events, or too many by one maker. */
 export function mayHappen(
   doc: GroupDoc,
   state: GroupState,
   happened: readonly Happening[],
   { by }: { readonly by: string },
 ): void {
+  const joins = happened.filter((one) => one.did === 'joined' && !state.members.has(one.maker)).length;
+  if (joins > 0 && state.members.size + joins > MOST_MEMBERS)
+    throw new Problem(
+      'too-many-members',
+      `${count(state.members.size, 'maker')} take part in this blanket, as many as can.`,
+      { hint: 'Somebody who leaves makes room.', facts: { most: MOST_MEMBERS } },
+    );
   const events = doc.events.length + happened.length;
   const most = MOST_EVENTS - (by === state.organiser ? 0 : KEPT_FOR_ORGANISER);
   if (events > most)

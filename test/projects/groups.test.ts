@@ -2,8 +2,20 @@
 import { describe, expect, it } from 'vitest';
 import { handIn, pledge } from '../../src/core/group/rules.ts';
 import { Problem } from '../../src/core/base/problem.ts';
+import type { GroupEvent, Happening } from '../../src/core/group/events.ts';
+import { GROUPS } from '../../src/projects/group-schema.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
+import {
+  KEPT_FOR_ORGANISER,
+  mayOpen,
+  MOST_EVENTS,
+  MOST_EVENTS_OF_MAKER,
+  MOST_MEMBERS,
+  MOST_OF_SERVER,
+  MOST_OPENED,
+  OPENED_WITHIN_DAYS,
+} from '../../src/projects/quotas.ts';
 import { groupPlan } from '../core/group/plan.ts';
 
 const at = new Date('2026-03-02T12:00:00Z');
@@ -19,6 +31,74 @@ async function opened(quotas: number[]) {
   });
   return { groups, id: Groups.idOf('7', 'Bean row throw') };
 }
+
+/** A blanket of which so much is saved already, by whoever the events say. */
+async function withEvents(events: number, by: (n: number) => string, did: 'joined' | 'reminded') {
+  const store = new MemoryStore();
+  const groups = new Groups(store);
+  const plan = groupPlan({ quotas: [100], columns: 1 });
+  await groups.open({ server: '7' }, plan, { by: 'ines', name: 'Ines', at, once: 'open' });
+  const id = Groups.idOf('7', 'Bean row throw');
+  await store.change(GROUPS, id, (doc) => {
+    const stamp = (n: number) => ({ by: by(n), at: at.toISOString(), once: `once ${n}` });
+    const more = Array.from({ length: events - 1 }, (_, n): GroupEvent =>
+      did === 'joined'
+        ? { did, maker: by(n), name: by(n), perWeek: 1, colours: [], ...stamp(n) }
+        : { did: n === 0 ? 'joined' : did, maker: 'm', name: 'm', perWeek: 1, colours: [], ...stamp(n) },
+    );
+    return { keep: doc && { ...doc, events: [...doc.events, ...more] }, tell: undefined };
+  });
+  const happen = (maker: string, happened: readonly Happening[]) =>
+    groups.happen(id, { by: maker, at, once: `new by ${maker}` }, () => happened);
+  return { groups, id, happen };
+}
+const joined = (maker: string): Happening => ({ did: 'joined', maker, name: maker, perWeek: 1, colours: [] });
+const code = (code: string) => expect.objectContaining({ code }) as unknown;
+
+describe('the quotas of group blankets', () => {
+  it('leave the last events to whoever runs it, and end there', async () => {
+    const { happen } = await withEvents(MOST_EVENTS - KEPT_FOR_ORGANISER, (n) => `m${n % 300}`, 'reminded');
+    await expect(happen('late', [joined('late')])).rejects.toEqual(code('too-many-events'));
+    await happen('ines', [{ did: 'closed' }]);
+    const full = await withEvents(MOST_EVENTS, (n) => `m${n % 300}`, 'reminded');
+    await expect(full.happen('ines', [{ did: 'closed' }])).rejects.toEqual(code('too-many-events'));
+  });
+
+  it('let one maker change it so often, and the others go on', async () => {
+    const { happen } = await withEvents(MOST_EVENTS_OF_MAKER + 1, () => 'm', 'reminded');
+    await expect(happen('m', [{ did: 'left', maker: 'm' }])).rejects.toEqual(
+      code('too-many-events-of-maker'),
+    );
+    await happen('other', [joined('other')]);
+  });
+
+  it('let so many take part, and those who do go on', async () => {
+    const { happen } = await withEvents(MOST_MEMBERS + 1, (n) => `m${n}`, 'joined');
+    await expect(happen('late', [joined('late')])).rejects.toEqual(code('too-many-members'));
+    await happen('m3', [joined('m3')]);
+    await happen('m4', [{ did: 'left', maker: 'm4' }]);
+    await happen('late', [joined('late')]);
+  });
+
+  it('let one maker open so many within a month, and a server have so many', () => {
+    const entry = (n: number, opener: string, opened = at) => ({
+      version: 1 as const,
+      id: `7.${n}`,
+      name: `group ${n}`,
+      opener,
+      opened: opened.toISOString(),
+      makers: [opener],
+    });
+    const hers = Array.from({ length: MOST_OPENED }, (_, n) => entry(n, 'ines'));
+    expect(() => mayOpen(hers.slice(1), { by: 'ines', at })).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'other', at })).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'ines', at })).toThrow(code('opened-too-many-groups'));
+    const later = new Date(at.getTime() + (OPENED_WITHIN_DAYS + 1) * 86_400_000);
+    expect(() => mayOpen(hers, { by: 'ines', at: later })).not.toThrow();
+    const many = Array.from({ length: MOST_OF_SERVER }, (_, n) => entry(n, `m${n}`));
+    expect(() => mayOpen(many, { by: 'other', at })).toThrow(code('too-many-groups'));
+  });
+});
 
 describe('group blankets', () => {
   it('give the last motif to exactly one of many who press at once', async () => {
