@@ -57,6 +57,7 @@ export async function drawSavedBlanket(
     pieces instanceof Problem ? undefined : reckonMaterials(pieces, { ...blanket, counts }, new Working());
   await breathe();
   const { kinds, looks } = kindsAndLooks(doc, blanket);
+  await breathe();
   const { svg, alt } = drawBlanket({
     title: blanket.name,
     columns: blanket.columns,

@@ -58,6 +58,14 @@ export function shareOut(open: readonly number[], sharers: readonly Sharer[]): S
 /** Gives one more motif to a sharer, moving others between kinds along the shortest chain of exchanges. */
 function place(start: number, sharers: readonly Sharer[], motifs: number[][], left: number[]): boolean {
   const kinds = left.length;
+  // Mostly there is one of a kind that she can make.
+  const direct = left.findIndex((many, kind) => many > 0 && sharers[start]?.can[kind] === true);
+  if (direct >= 0) {
+    left[direct] = (left[direct] ?? 0) - 1;
+    const hers = motifs[start] ?? [];
+    hers[direct] = (hers[direct] ?? 0) + 1;
+    return true;
+  }
   const reachedBy = new Array<number>(kinds).fill(-1);
   const cameFrom = new Array<number>(sharers.length).fill(-1);
   const seen = new Set([start]);

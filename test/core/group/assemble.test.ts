@@ -6,16 +6,10 @@ import {
   listTouching,
   type MotifToPlace,
 } from '../../../src/core/group/assemble.ts';
+import { atOneGo } from './at-one-go.ts';
 import { seedChance } from '../../../src/core/base/chance.ts';
 
-/** All at one go. */
-function assemble(...asked: Parameters<typeof assembling>) {
-  const work = assembling(...asked);
-  for (;;) {
-    const { done, value } = work.next();
-    if (done) return value.placed;
-  }
-}
+const assemble = (...asked: Parameters<typeof assembling>) => atOneGo(assembling(...asked)).placed;
 
 /** Every way of placing the motifs, for boards small enough to try them all. */
 function bestOfAll(motifs: readonly MotifToPlace[], layout: readonly number[], columns: number): number {

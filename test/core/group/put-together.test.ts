@@ -1,12 +1,13 @@
 /** A group's motifs put together, opened and measured, on boards small enough for paper. */
 import { describe, expect, it } from 'vitest';
 import { seedChance } from '../../../src/core/base/chance.ts';
-import { assemble, listTouching, measureStrain } from '../../../src/core/group/assemble.ts';
+import { assembling, listTouching, measureStrain } from '../../../src/core/group/assemble.ts';
 import type { GroupPlan } from '../../../src/core/group/events.ts';
 import { planGroup, type Opening } from '../../../src/core/group/open.ts';
 import { putTogether } from '../../../src/core/group/put-together.ts';
 import { checkSide } from '../../../src/core/group/size-check.ts';
 import { refused } from '../../refused.ts';
+import { atOneGo } from './at-one-go.ts';
 import { accepted, handedIn, history, joined, pledged } from './history.ts';
 import { groupPlan } from './plan.ts';
 
@@ -36,7 +37,7 @@ describe('cells', () => {
 describe('assembling', () => {
   const motif = (piece: number, side: number, kind = 0) => ({ piece, kind, side });
   const placed = (motifs: ReturnType<typeof motif>[], layout: number[], columns: number, wanted = 15) =>
-    assemble(motifs, layout, columns, wanted, seedChance(3)).map((one) => one?.piece);
+    atOneGo(assembling(motifs, layout, columns, wanted, seedChance(3))).placed.map((one) => one?.piece);
 
   it('lays sizes in order along a strip', () => {
     const strip = placed([motif(1, 15), motif(2, 14), motif(3, 16), motif(4, 13)], [0, 0, 0, 0], 4);
@@ -65,16 +66,18 @@ describe('put together', () => {
     return { ...plan, kinds: plan.kinds.map((kind) => ({ ...kind, gauge })) };
   };
   const of = (sides: (number | undefined)[], plan: GroupPlan, ...numbers: number[]) =>
-    putTogether(
-      history(
-        [
-          joined('m1', 'Rowan'),
-          ...sides.flatMap((side) => [pledged('m1', 0, 1), handedIn('m1', 0, 1, 2, side)]),
-          accepted(...numbers),
-        ],
-        plan,
+    atOneGo(
+      putTogether(
+        history(
+          [
+            joined('m1', 'Rowan'),
+            ...sides.flatMap((side) => [pledged('m1', 0, 1), handedIn('m1', 0, 1, 2, side)]),
+            accepted(...numbers),
+          ],
+          plan,
+        ),
+        seedChance(1),
       ),
-      seedChance(1),
     );
 
   it('says by how much neighbours differ, as placed and as they came', () => {
@@ -121,7 +124,7 @@ describe('put together', () => {
 
   it('needs a motif that is accepted', () => {
     const state = history([joined('m1', 'Rowan'), pledged('m1', 0, 1), handedIn('m1', 0, 1)]);
-    expect(() => putTogether(state, seedChance(1))).toThrow(refused('nothing-accepted'));
+    expect(() => atOneGo(putTogether(state, seedChance(1)))).toThrow(refused('nothing-accepted'));
   });
 });
 
