@@ -18,6 +18,13 @@ const wholeZod = {
     'Write import * as z: the other way all of zod goes into the bundle, and every start waits for it.',
 };
 
+const bareTable = {
+  selector:
+    ':matches(Program, ExportNamedDeclaration) > VariableDeclaration > VariableDeclarator > TSAsExpression[typeAnnotation.typeName.name="const"] > ObjectExpression',
+  message:
+    'Say what a table holds: declare its type, or write `as const satisfies …` where its own keys or values are types.',
+};
+
 export default tseslint.config(
   { ignores: ['dist', 'dist-*', 'coverage', 'node_modules', 'data'] },
   {
@@ -95,7 +102,7 @@ export default tseslint.config(
   mayNotImport(['src/rooms/discord/**/*.ts'], ['**/rooms/terminal/**'], 'One room does not know the other.'),
   {
     files: ['src/**/*.ts', 'commands/**/*.ts'],
-    rules: { 'no-restricted-syntax': ['error', wholeZod] },
+    rules: { 'no-restricted-syntax': ['error', wholeZod, bareTable] },
   },
   {
     files: [
@@ -115,6 +122,7 @@ export default tseslint.config(
       'no-restricted-syntax': [
         'error',
         wholeZod,
+        bareTable,
         {
           selector: 'NewExpression[callee.name="Date"][arguments.length=0]',
           message: 'The moment is handed in.',

@@ -1,7 +1,7 @@
 /** How a blanket is spoken of. */
 import { figure, gather, type Figure } from '../../src/chat/answer.ts';
 import { defined } from '../../src/core/base/defined.ts';
-import type { Alike } from '../../src/core/blanket/colour.ts';
+import type { Alike, Sight } from '../../src/core/blanket/colour.ts';
 import { countLaid, isOffMiddle, letter, readLaidBy, type LaidBy } from '../../src/core/blanket/layout.ts';
 import { writeMap } from '../../src/core/blanket/map.ts';
 import type { Pieces } from '../../src/core/blanket/pieces.ts';
@@ -169,12 +169,12 @@ export function blanketCautions(pieces: Pieces, made: Materials): string[] {
   );
 }
 
-const SEEN_BY = {
+const SEEN_BY: Readonly<Record<Sight, string>> = {
   usual: 'to most eyes',
   protanopia: 'to eyes without red cones (protanopia)',
   deuteranopia: 'to eyes without green cones (deuteranopia)',
   tritanopia: 'to eyes without blue cones (tritanopia)',
-} as const;
+};
 
 /** Pairs that somebody would mix up, one line a pair. */
 export function alikeWords(pairs: readonly Alike[]): string[] {

@@ -3,19 +3,19 @@ import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { count } from '../../src/core/base/reader.ts';
-import { undo as takeBack } from '../../src/projects/progress.ts';
+import { undo as takeBack, type Did } from '../../src/projects/progress.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { rowWord } from '../shared/motif-words.ts';
 import { change } from './change.ts';
 import { coming, madeWords } from './coming.ts';
 
-const SAID = {
+const SAID: Readonly<Record<Did, string>> = {
   row: 'the row counted last',
   back: 'the row taken back last',
   set: 'the last setting',
   finished: 'the motif finished last',
   counted: 'the last count',
-} as const;
+};
 
 export const undo = question({
   name: 'undo',

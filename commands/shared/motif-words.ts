@@ -10,7 +10,7 @@ import { writeRuns, type ColourRun } from '../../src/core/stripes/colour-runs.ts
 import { planOf, type MotifSpec, countByColour } from '../../src/core/yarn/motif.ts';
 import { reckonRowHeight, reckonStitchWidth } from '../../src/core/size/stitch-size.ts';
 import { wpiOf } from '../../src/core/yarn/thickness.ts';
-import type { RowPlan } from '../../src/core/rows/index.ts';
+import type { RowPlan, Shape } from '../../src/core/rows/index.ts';
 import { listStripes } from '../../src/core/yarn/still-to-come.ts';
 import { count, m, num, t } from '../../src/core/base/reader.ts';
 import type { Working } from '../../src/core/base/working.ts';
@@ -23,7 +23,7 @@ export const units = (plan: RowPlan, n: number) =>
 /** `a diagonal square of 12 rising rows in hdc` */
 export function described(motif: MotifSpec): string {
   const { size, otherSize, stitch } = motif;
-  const how = {
+  const how: Readonly<Record<Shape, string>> = {
     diagonal: `a diagonal square of ${count(size, 'rising row')}`,
     blocks: `corner to corner, ${size} × ${otherSize ?? size} blocks`,
     clusters: `a square in clusters of ${count(size, 'round')}`,
@@ -31,7 +31,7 @@ export function described(motif: MotifSpec): string {
     circle: `a circle of ${count(size, 'round')}`,
     hexagon: `a hexagon of ${count(size, 'round')}`,
     flat: `a flat piece of ${count(size, 'stitch', 'stitches')} and ${count(otherSize ?? 1, 'row')}`,
-  } as const;
+  };
   return `${how[motif.shape]} in ${t(stitch)}`;
 }
 

@@ -241,7 +241,7 @@ function colourRows(named: readonly string[]): Map<string, number[]> {
   return rows;
 }
 
-const SYMBOL_WORDS = { sc: 'sc', hdc: 'hdc', dc: 'dc', tr: 'tr' } as const;
+const SYMBOL_WORDS = { sc: 'sc', hdc: 'hdc', dc: 'dc', tr: 'tr' } as const satisfies Record<string, string>;
 
 function chartLegend(
   plan: RowPlan,

@@ -2,4 +2,4 @@
 export const FONT = {
   family: 'DejaVu Sans',
   files: ['dejavu-fonts-ttf/ttf/DejaVuSans.ttf', 'dejavu-fonts-ttf/ttf/DejaVuSans-Bold.ttf'],
-} as const;
+} as const satisfies Record<string, string | readonly string[]>;

@@ -23,7 +23,7 @@ export const MOST_OF_MAKER = {
   history: 3_000,
   /** Characters of her document; readings of the scale are limited motif by motif. */
   size: 500_000,
-} as const;
+} as const satisfies Record<string, number>;
 
 /**
  * Different colours in one motif, in all of one blanket, and in its kinds together, each kind's counted for itself: what
@@ -103,7 +103,7 @@ const WORDS = {
   cells: { option: 'columns', one: 'place', of: 'in all your blankets together' },
   stripes: { option: 'colours', one: 'stripe', of: 'in all your motifs together' },
   colours: { option: 'colour', one: 'colour', of: 'in all your blankets together' },
-} as const;
+} as const satisfies Partial<Record<keyof Saved, Record<'option' | 'one' | 'of', string>>>;
 
 /**
  * Lets go of what goes by itself (the oldest of what was removed, the oldest of her history) where there is too much, and

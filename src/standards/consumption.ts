@@ -68,7 +68,11 @@ export const STITCHES_A_BLOCK = 4;
  * Inches of yarn in an inch of row, as one maker measured them on a 5 mm hook in medium yarn (windchilde.com/bluedepth).
  * For the chain she prints 25.5 in for 5 in, which is 5.1, and beside it 4.8: the page contradicts itself.
  */
-export const YARN_PER_LENGTH = { sc: 10.6, chain: CHAIN_PER_LENGTH, chainOtherwise: 4.8 } as const;
+export const YARN_PER_LENGTH = {
+  sc: 10.6,
+  chain: CHAIN_PER_LENGTH,
+  chainOtherwise: 4.8,
+} as const satisfies Record<string, number>;
 
 /**
  * A stitch's width over hook and yarn thickness together. Derived: medium yarn, 11–14 single crochet over 4 in on 5.5–6.5 mm
@@ -82,10 +86,10 @@ export const SEAM_STRANDS = {
   bite: 1,
   /** How thick the fabric is at its edge. */
   fabric: 1.5,
-} as const;
+} as const satisfies Record<string, number>;
 
 /** The yarn that is assumed where none is named: medium, the middle of its published 9–12 wraps per inch. */
 export const USUAL_YARN = {
   thickness: { wpi: 10.5, category: 4 },
   assumed: 'Medium yarn (category 4, about 10.5 wraps per inch), as none was given.',
-} as const;
+} as const satisfies { readonly thickness: Record<string, number>; readonly assumed: string };

@@ -39,11 +39,11 @@ export const SHAPE_WORDS = {
   circle: ['round', 'circles', 'disc', 'disk', 'circular'],
   hexagon: ['hexagons', 'hex', 'hexie', 'hexies', 'hexagonal'],
   flat: ['flat piece', 'rectangle', 'strip', 'panel', 'straight', 'straight piece', 'flat rectangle'],
-} as const;
+} as const satisfies Record<string, readonly string[]>;
 
 /** Joins by the names that they go by: common practice. `dc` alone is none: it is single crochet in UK terms and another stitch in US ones. */
 export const SEAM_WORDS = {
   whip: ['whip stitch', 'whipstitch', 'whipped', 'overcast', 'overcasting', 'sew', 'sewn', 'sewing'],
   'slip-stitch': ['slip', 'slip stitched', 'sl st', 'slst', 'ss', 'slip stitches'],
   'single-crochet': ['sc', 'single', 'us sc', 'uk dc', 'uk double crochet', 'single crochet join'],
-} as const;
+} as const satisfies Record<string, readonly string[]>;

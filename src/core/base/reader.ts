@@ -1,6 +1,6 @@
 /**
  * A maker's own ways: units and terms. The core writes its texts once, with the places that differ from
- * maker to maker as tokens (`⟦120 cm⟧`, `⟦hdc⟧`); `inWays` fills them in when an answer is shown. So the same
+ * maker to maker as tokens (`⟦120 cm⟧`, `⟦hdc⟧`); `forReader` fills them in when an answer is shown. So the same
  * answer serves a reader in inches and US terms and a reader in centimetres and UK terms.
  */
 import { TERMS, type Term } from '../../standards/terms.ts';
@@ -21,7 +21,7 @@ const SHOWN = {
   m: { to: 'yd', factor: 1 / M_PER_YARD },
   g: { to: 'oz', factor: 1 / G_PER_OUNCE },
   mm: { to: 'mm', factor: 1 },
-} as const;
+} as const satisfies Record<string, { readonly to: string; readonly factor: number }>;
 export type ShownUnit = keyof typeof SHOWN;
 
 /**

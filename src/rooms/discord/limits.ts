@@ -14,7 +14,7 @@ export const MESSAGE = {
   altText: 1_024,
   /** resources/message, create message: dedupes messages for some minutes */
   nonce: 25,
-} as const;
+} as const satisfies Record<string, number>;
 
 /** resources/message, embed limits */
 export const EMBED = {
@@ -26,7 +26,7 @@ export const EMBED = {
   footer: 2_048,
   /** over all embeds of a message together */
   total: 6_000,
-} as const;
+} as const satisfies Record<string, number>;
 
 /** components/reference */
 export const BUTTONS = {
@@ -34,7 +34,7 @@ export const BUTTONS = {
   inRow: 5,
   label: 80,
   customId: 100,
-} as const;
+} as const satisfies Record<string, number>;
 
 /** components/reference, string select */
 export const SELECT = {
@@ -42,7 +42,7 @@ export const SELECT = {
   placeholder: 150,
   /** label and value of an option */
   option: 100,
-} as const;
+} as const satisfies Record<string, number>;
 
 /** interactions/receiving-and-responding, modal; components/reference, label and text input */
 export const MODAL = {
@@ -51,7 +51,7 @@ export const MODAL = {
   description: 100,
   placeholder: 100,
   input: 4_000,
-} as const;
+} as const satisfies Record<string, number>;
 
 /** interactions/application-commands */
 export const COMMAND = {
@@ -62,7 +62,7 @@ export const COMMAND = {
   text: 6_000,
   /** all names, descriptions and values of a command together */
   total: 8_000,
-} as const;
+} as const satisfies Record<string, number>;
 
 /** interactions/receiving-and-responding: offers of one autocomplete */
 export const SUGGESTIONS = 25;
@@ -83,4 +83,4 @@ export const CODE = {
   alreadyAcknowledged: 40_060,
   missingAccess: 50_001,
   archivedThread: 50_083,
-} as const;
+} as const satisfies Record<string, number>;
