@@ -199,7 +199,7 @@ async function edits(store: FileStore): Promise<BenchRow> {
     storm(async (number) => {
       const maker = `maker${number}`;
       await groups.happen(id, { by: maker, at, once: `press ${number}` }, (state) =>
-        handIn(state, { id: maker, name: maker, manager: false, managed: true }, 0, 1, 15),
+        handIn(state, { id: maker, name: maker, manager: false, managed: true }, 0, 1, { side: 15 }),
       );
       boards.changed(id);
     }),

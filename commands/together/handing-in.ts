@@ -5,7 +5,8 @@ import { opt } from '../../src/chat/options.ts';
 import { checkSide } from '../../src/core/group/size-check.ts';
 import * as rules from '../../src/core/group/rules.ts';
 import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
-import { cm, count, num } from '../../src/core/base/reader.ts';
+import { cm, count, g, num } from '../../src/core/base/reader.ts';
+import { meanOf } from '../../src/core/yarn/weighings.ts';
 import { caution } from '../../src/standards/care.ts';
 import { pledgedOf, totalsOf } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
@@ -22,6 +23,7 @@ export const handin = question({
     kind: kindOption.optional(),
     motifs: motifsOption,
     side: opt.length('Their measured side, blocked if you blocked them', '15cm').optional(),
+    weight: opt.weight('What they weigh, all of them together on the scale', '24g').optional(),
     hook: opt.hook('The hook you used, to be told which to try').optional(),
     confirm: opt.yesno('yes hands in more than you pledged; without it you are asked').optional(),
     name: nameOption,
@@ -41,11 +43,12 @@ export const handin = question({
       motifs: { takes: 'count', nouns: 'motif block kind', loose: true },
       side: { takes: 'length', near: 'measure each motif' },
       confirm: { never: true },
+      weight: { takes: 'weight' },
       name: { takes: 'saved-group' },
     },
     phrases: ['handing in 2 furrow squares, 15.1 cm each'],
   },
-  async answer({ kind, motifs, side, hook, confirm, name }, context): Promise<Answer> {
+  async answer({ kind, motifs, side, weight, hook, confirm, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const hers = (one: number) => pledgedOf(state, context.maker.id, one);
     const any = state.plan.kinds.some((_, one) => hers(one) > 0);
@@ -61,6 +64,7 @@ export const handin = question({
           action(label, 'together handin', {
             ...options,
             side: side === undefined ? undefined : `${side}cm`,
+            weight: weight === undefined ? undefined : `${weight}g`,
           }),
       });
     }
@@ -68,9 +72,9 @@ export const handin = question({
     const many = manyOf(motifs, left(which));
     const held = hers(which);
     if (any && many > held && confirm !== true && state.open && openFor(state, which) >= many - held)
-      return askedFirst({ state, which, many, held, side });
+      return askedFirst({ state, which, many, held, side, weight });
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      rules.handIn(now, askerOf(context), which, many, side),
+      rules.handIn(now, askerOf(context), which, many, { side, weight }),
     );
     const numbers = after.pieces
       .filter(
@@ -84,6 +88,7 @@ export const handin = question({
       headline: `${again ? 'That was counted already: ' : ''}${count(many, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${sideWords(check)}` : ''}.`,
       figures: gather(
         figure('handed_in', 'Waiting for the organiser', after.tally[which]?.handedIn ?? 0),
+        weight !== undefined && figure('weight', 'Weight of one', meanOf([{ weight, motifs: many }]), 'g'),
         check && figure('off', 'Off the wanted side', check.percent, '%'),
         check?.flagged?.hook !== undefined &&
           figure('suggested_hook', 'Hook to try', check.flagged.hook.mm, 'mm'),
@@ -93,6 +98,8 @@ export const handin = question({
           ? `Write its number on its label: ${numbered(numbers)}.`
           : `Write the numbers on their labels, one each: ${numbered(numbers)}.`,
         check && sideLines(check, after.plan.side, hook),
+        weight !== undefined &&
+          `${many === 1 ? `It weighs ${g(weight)}` : `Together they weigh ${g(weight)}, ${g(meanOf([{ weight, motifs: many }]))} each`}: from that, the shopping lists learn how much yarn you use.`,
       ),
       working: check?.working.steps ?? [],
       assumptions: side === undefined ? [`Not measured; ${cm(after.plan.side)} is wanted.`] : [],
@@ -110,12 +117,14 @@ function askedFirst({
   many,
   held,
   side,
+  weight,
 }: {
   readonly state: GroupState;
   readonly which: number;
   readonly many: number;
   readonly held: number;
   readonly side: number | undefined;
+  readonly weight: number | undefined;
 }): Answer {
   const kind = plan.kinds[which]?.name ?? '';
   const given = { kind, name: plan.name, side: side === undefined ? undefined : (`${side}cm` as const) };
@@ -124,7 +133,13 @@ function askedFirst({
     lines: ['Nothing is handed in yet; confirm:yes hands them in.'],
     data: { pieces: [] },
     actions: gather(
-      action(`Hand in all ${num(many)}`, 'together handin', { ...given, motifs: many, confirm: true }),
+      action(`Hand in all ${num(many)}`, 'together handin', {
+        ...given,
+        motifs: many,
+        confirm: true,
+        // What lay on the scale were all of them.
+        weight: weight === undefined ? undefined : `${weight}g`,
+      }),
       held > 0 && action(`Only the ${num(held)}`, 'together handin', { ...given, motifs: held }),
     ),
     private: true,

@@ -187,7 +187,12 @@ export const yarn = question({
   },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichBlanket(context, name);
-    const needs = reckonGroupYarn(state, context.maker.id);
+    const organiser = await context.projects.keptOf(state.organiser);
+    const needs = reckonGroupYarn(
+      state,
+      context.maker.id,
+      organiser !== undefined && 'motifs' in organiser ? organiser.motifs : [],
+    );
     const { open } = totalsOf(state);
     return {
       headline: yarnHeadline(state.plan.name, needs),
@@ -197,25 +202,70 @@ export const yarn = question({
           figure('balls_each', 'Balls, bought by each', needs.each),
           figure('balls_together', 'Balls, bought together', needs.together ?? 0),
         ],
+        needs.sure && [
+          figure('reserve', 'Your reserve', needs.sure.reserve, '%'),
+          figure('band', 'What you need is right to about', needs.sure.band, '%'),
+        ],
+        needs.sureTogether && [
+          figure('yarn_flat', 'Yarn for all pledges, with a flat reserve', needs.sureTogether.flat, 'm'),
+          figure('reserve_together', 'Reserve, bought together', needs.sureTogether.reserve, '%'),
+          figure('band_together', 'What all need is right to about', needs.sureTogether.band, '%'),
+        ],
       ),
       lines: gather(
         needs.together_by_colour.map((one) => `Together, ${need(one)}`),
         needs.makers.map(({ name: maker, needs: hers }) => `${maker}: ${hers.map(need).join('; ')}`),
+        sureLines(needs, state.plan.reserve),
         open > 0 && `The ${count(open, 'motif')} still open ${open === 1 ? 'is' : 'are'} not counted.`,
       ),
       working: needs.working.steps,
-      assumptions: [
-        ...needs.assumptions,
-        `A reserve of ${num(state.plan.reserve)} %, as the blanket was opened with.`,
-      ],
+      assumptions: gather(
+        needs.assumptions,
+        needs.sureTogether && [
+          `Makers differ by about ${num(needs.weighed.differ, 0)} %, one maker’s motifs by about ${num(needs.weighed.spread, 0)} %: what is usual, corrected by what was weighed.`,
+          'What a maker weighed tells of her other kinds and colours as well.',
+        ],
+      ),
       cautions: [caution('dye-lot')],
-      data: { mine: needs.mine, makers: needs.makers, together: needs.together_by_colour },
+      data: {
+        mine: needs.mine,
+        makers: needs.makers,
+        together: needs.together_by_colour,
+        weighed: { motifs: needs.weighed.motifs, makers: needs.weighed.makers },
+      },
     };
   },
 });
 
 const need = ({ colour, metres, balls }: YarnNeed) =>
   `${colour}: ${m(metres)}${balls === undefined ? '' : `, ${count(balls, 'ball')}`}`;
+
+/** How sure the lists are, and what reserve that comes to beside a flat one. */
+function sureLines({ sure, sureTogether, weighed }: GroupYarn, flat: number): string[] {
+  if (!sureTogether) return [];
+  const from =
+    weighed.motifs === 0
+      ? 'Rough: nothing of it is weighed yet'
+      : `Weighed: ${count(weighed.motifs, 'motif')} by ${count(weighed.makers, 'maker')}`;
+  const bands = gather(
+    sure && `yours is right to about ${num(sure.band, 0)} %`,
+    `all together ${sure ? '' : 'is right '}to about ${num(sureTogether.band, 0)} %`,
+  );
+  const reserves = gather(
+    sure && `${num(sure.reserve, 0)} % on yours`,
+    `${num(sureTogether.reserve, 0)} % bought together`,
+  );
+  const flats = gather(sure && `${m(sure.flat)} for you`, `${m(sureTogether.flat)} together`);
+  return gather(
+    `${from}; ${bands.join(', ')}.`,
+    `A list runs out about once in twenty times with a reserve of ${reserves.join(', ')}; a flat ${num(flat)} % would be ${flats.join(', ')}.`,
+    weighed.motifs < FEW_WEIGHED &&
+      'Weigh motifs when you hand them in (weight:), and the lists learn from it.',
+  );
+}
+
+/** Fewer than these, and weighing is asked for. */
+const FEW_WEIGHED = 10;
 
 function yarnHeadline(name: string, { mine: hers, makers, each, together = 0, metres }: GroupYarn): string {
   if (hers.length > 0) return `For what you pledged: ${hers.map(need).join('; ')}.`;

@@ -54,6 +54,7 @@ const eventSchema = z.discriminatedUnion('did', [
     kind,
     motifs,
     side: z.number().positive().exactOptional(),
+    weight: z.number().positive().exactOptional(),
   }),
   z.object({ ...whoAndWhen, did: z.literal('accepted'), pieces }),
   z.object({ ...whoAndWhen, did: z.literal('returned'), pieces, reason: z.string().max(300) }),
@@ -93,8 +94,11 @@ const eventsSchema = z
     return good;
   });
 
-/** 2: a maker can be kept from pledging, and a hand-over waits for a yes. What version 1 says is said in the same way. */
-export const GROUP_VERSION = 2;
+/**
+ * 2: a maker can be kept from pledging, and a hand-over waits for a yes. 3: motifs are weighed when they are handed in, and a
+ * kind keeps its readings of the scale. What the earlier versions say is said in the same way.
+ */
+export const GROUP_VERSION = 3;
 export const groupSchema = z.object({
   version: z.literal(GROUP_VERSION),
   id: z.string().regex(SAFE_ID),
@@ -116,6 +120,6 @@ export const GROUPS: Kind<GroupDoc> = {
   called: 'What is saved of this group blanket',
   version: GROUP_VERSION,
   schema: groupSchema,
-  migrations: { 1: (older) => older },
+  migrations: { 1: (older) => older, 2: (older) => older },
   builtBeside: true,
 };

@@ -301,6 +301,61 @@ const SECOND: Readonly<Record<string, Trial>> = {
     return [{ bite, pitch, fabric }, hypotenuse(bite + bite, pitch / 2) * 2 + fabric + fabric];
   },
   // A group's blanket (chapter 9).
+  BUY: ({ real }) => {
+    const [yarn, quantile, open] = [real(1, 900), real(1, 3), real(0, 90)];
+    return [{ yarn, quantile, open }, yarn + inProportion(quantile, 1, open)];
+  },
+  BUYING_BAND: ({ real }) => {
+    const [limits, open, expected] = [real(1, 3), real(0, 90), real(1, 900)];
+    return [{ limits, open, expected }, percentOver(expected + limits * open, expected)];
+  },
+  HANDS_DIFFER: ({ real, whole }) => {
+    const [counts, usual, more] = [whole(1, 9), real(1, 20), whole(0, 40)];
+    const [apart, error] = [real(0, 90), real(0, 90)];
+    const own = apart > error ? (apart - error) * (apart + error) : 0;
+    const squares = sum(upTo(counts).map(() => usual * usual)) + own;
+    return [{ counts, usual, apart, error, more }, Math.sqrt(squares / (more + counts))];
+  },
+  GROUP_OPEN: ({ real }) => {
+    const [one, other] = [real(1, 20), real(1, 20)];
+    const trust_in_reckoned = 1 / (one * one);
+    const trust_in_weighed = 1 / (other * other);
+    // Two resistances side by side.
+    return [{ trust_in_reckoned, trust_in_weighed }, (one * other) / hypotenuse(one, other)];
+  },
+  GROUP_USE: ({ real }) => {
+    const [mean, trust_in_reckoned, trust_in_weighed] = [real(50, 150), real(0.1, 5), real(0.1, 5)];
+    const given = { trust_in_reckoned, weighed: mean * trust_in_weighed, trust_in_weighed };
+    const share = trust_in_weighed / (trust_in_reckoned + trust_in_weighed);
+    return [given, 100 + share * (mean - 100)];
+  },
+  HER_USE: ({ real }) => {
+    const [group, trust, hers] = [real(50, 150), real(0, 1), real(50, 150)];
+    return [{ group, trust, hers }, trust * hers + (1 - trust) * group];
+  },
+  LEFT_OPEN: ({ real }) => {
+    const [by_makers, by_motifs, by_estimate] = [real(0, 90), real(0, 90), real(0, 90)];
+    return [{ by_makers, by_motifs, by_estimate }, hypotenuse(by_makers, by_motifs, by_estimate)];
+  },
+  OPEN_OF_MAKERS: ({ real }) => {
+    const [differ, own, group_open, shared] = [real(1, 20), real(1, 900), real(1, 20), real(1, 900)];
+    return [
+      { differ, own, group_open, shared },
+      hypotenuse(withPercent(own, differ) - own, withPercent(shared, group_open) - shared),
+    ];
+  },
+  RECKONED_OPEN: ({ real }) => {
+    const [yarn, percent] = [real(1, 900), real(1, 25)];
+    return [{ unsure: inProportion(percent, 1, yarn), yarn }, percent];
+  },
+  RESERVE: ({ real }) => {
+    const [to_buy, expected] = [real(1, 900), real(1, 900)];
+    return [{ to_buy, expected }, percentOver(to_buy, expected)];
+  },
+  TRUST: ({ real }) => {
+    const [differ, error] = [real(1, 20), real(1, 20)];
+    return [{ differ, error }, 1 - (error * error) / (differ * differ + error * error)];
+  },
   CHANCE_F: ({ real, whole }) => {
     const [days_left, parcels, days, more] = [real(1, 90), whole(1, 40), real(1, 90), real(1, 40)];
     // The rate that is needed over the rate so far, turned over.

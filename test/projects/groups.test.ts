@@ -148,7 +148,7 @@ describe('group blankets', () => {
     const { groups, id } = await opened([5]);
     await groups.happen(id, { by: 'm1', at, once: 'm1-a' }, (state) => pledge(state, asker('m1'), 0, 2));
     await groups.happen(id, { by: 'm1', at, once: 'm1-b' }, (state) =>
-      handIn(state, asker('m1'), 0, 1, 15.2),
+      handIn(state, asker('m1'), 0, 1, { side: 15.2 }),
     );
     expect(await groups.says('m1')).toEqual(['a part in the group blanket Bean row throw']);
     const before = (await groups.of('7'))[0]?.state.tally;

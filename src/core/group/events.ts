@@ -53,6 +53,8 @@ export type Happening =
       readonly kind: number;
       readonly motifs: number;
       readonly side?: number;
+      /** Grams of all of them together. */
+      readonly weight?: number;
     }
   | { readonly did: 'accepted'; readonly pieces: readonly number[] }
   | { readonly did: 'returned'; readonly pieces: readonly number[]; readonly reason: string }

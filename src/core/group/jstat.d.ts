@@ -6,6 +6,7 @@ declare module 'jstat' {
   }
   const jstat: {
     readonly centralF: Distribution;
+    readonly normal: Distribution;
     readonly chisquare: { inv(share: number, freedom: number): number };
   };
   export default jstat;

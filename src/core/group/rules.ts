@@ -201,7 +201,8 @@ export function release(state: GroupState, maker: string, kind: number, motifs: 
 }
 
 /**
- * Hands in finished motifs, pledging those that were not while there is room. `side` in cm.
+ * Hands in finished motifs, pledging those that were not while there is room: their `side` in cm, and the `weight` in g of all of
+ * them together, as far as they were measured and weighed.
  *
  * Throws Problem: too-few-open, and those of a pledge.
  */
@@ -210,7 +211,7 @@ export function handIn(
   asker: Asker,
   kind: number,
   motifs: number,
-  side: number | undefined,
+  { side, weight }: { side?: number | undefined; weight?: number | undefined } = {},
 ): Happening[] {
   const held = state.pledges.get(asker.id)?.[kind] ?? 0;
   const more = Math.max(0, motifs - held);
@@ -228,7 +229,7 @@ export function handIn(
   }
   return [
     ...(more > 0 ? pledge(state, asker, kind, more) : []),
-    defined({ did: 'handed-in', maker: asker.id, kind, motifs, side }),
+    defined({ did: 'handed-in', maker: asker.id, kind, motifs, side, weight }),
   ];
 }
 

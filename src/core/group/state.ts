@@ -14,6 +14,13 @@ export interface Piece {
   readonly reason?: string;
 }
 
+export interface WeighedIn {
+  readonly maker: string;
+  readonly kind: number;
+  readonly motifs: number;
+  readonly weight: number;
+}
+
 export interface Tally {
   /** Pledged and not yet handed in. */
   readonly pledged: number;
@@ -35,6 +42,8 @@ export interface GroupState {
   /** Motifs pledged and not yet handed in, by maker and kind. */
   readonly pledges: ReadonlyMap<string, readonly number[]>;
   readonly pieces: readonly Piece[];
+  /** What was weighed at hand-in: grams of so many motifs together. */
+  readonly weighed: readonly WeighedIn[];
   /** By kind: how many motifs are in each state. Kept along the way, so that a press need not count them again. */
   readonly tally: readonly Tally[];
   /** When each maker was last heard of. */
@@ -64,6 +73,7 @@ interface Draft {
   invited: Set<string>;
   pledges: Map<string, number[]>;
   pieces: Piece[];
+  weighed: WeighedIn[];
   tally: { pledged: number; handedIn: number; accepted: number }[];
   lastSeen: Map<string, string>;
   remindedAt: Map<string, string>;
@@ -94,6 +104,7 @@ export function replay(events: readonly GroupEvent[]): GroupState {
     invited: new Set(),
     pledges: new Map(),
     pieces: [],
+    weighed: [],
     tally: first.plan.kinds.map(() => ({ pledged: 0, handedIn: 0, accepted: 0 })),
     lastSeen: new Map(),
     remindedAt: new Map(),
@@ -122,6 +133,7 @@ export function continueState(before: GroupState, known: number, events: readonl
     invited: new Set(before.invited),
     pledges: new Map([...before.pledges].map(([maker, pledges]) => [maker, [...pledges]])),
     pieces: [...before.pieces],
+    weighed: [...before.weighed],
     tally: before.tally.map((tally) => ({ ...tally })),
     lastSeen: new Map(before.lastSeen),
     remindedAt: new Map(before.remindedAt),
@@ -243,6 +255,8 @@ const APPLY: { readonly [Kind in GroupEvent['did']]: (state: Draft, event: Did<K
     pledge(state, event.maker, event.kind, -event.motifs);
     tallyOf(state, event.kind).handedIn += event.motifs;
     number(state, event, 'handed-in');
+    const { maker, kind, motifs, weight } = event;
+    if (weight !== undefined) state.weighed.push({ maker, kind, motifs, weight });
   },
   accepted: (state, { pieces }) => {
     for (const number of pieces) {

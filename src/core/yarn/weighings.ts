@@ -79,7 +79,7 @@ export const addWeighing = (earlier: readonly Weighing[], one: Weighing): Weighi
   [...earlier, one].slice(-MOST_WEIGHINGS);
 
 /** Grams of one motif: the mean over everything that was weighed. */
-export const meanOf = (weighings: readonly Weighing[]): number =>
+export const meanOf = (weighings: readonly Omit<Weighing, 'step'>[]): number =>
   sum(weighings.map(({ weight }) => weight)) / sum(weighings.map(({ motifs }) => motifs));
 
 /** What at least one reading tells of one motif, in g, and how surely. The steps are added to the working, named by `of`. */

@@ -230,7 +230,9 @@ describe('handing in', () => {
   const HANDED = { did: 'handed-in', maker: 'm1', kind: 0 } as const;
   it('takes what was pledged, and pledges what was not while there is room', () => {
     const held = with2(pledged('m1', 0, 2));
-    expect(handIn(held, ROWAN, 0, 2, 15.2)).toEqual([{ ...HANDED, motifs: 2, side: 15.2 }]);
+    expect(handIn(held, ROWAN, 0, 2, { side: 15.2, weight: 24 })).toEqual([
+      { ...HANDED, motifs: 2, side: 15.2, weight: 24 },
+    ]);
     expect(handIn(held, ROWAN, 0, 1, undefined)).toEqual([{ ...HANDED, motifs: 1 }]);
     expect(handIn(held, ROWAN, 0, 4, undefined)).toEqual([
       { did: 'pledged', maker: 'm1', kind: 0, motifs: 2 },
