@@ -1,7 +1,7 @@
 /** What a finished motif on the scale and under the tape measure tells: yarn in a stitch, and whether its size is right. */
 import { BLOCKING_MENDS } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
-import { percentOff } from '../base/percent-off.ts';
+import { isOffBy, percentOff } from '../base/percent-off.ts';
 import type { Ball } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
 import { sumCounts } from '../rows/index.ts';
@@ -83,7 +83,7 @@ function readSide({ side, ...unmeasured }: MotifSpec, working: Working) {
   const off = working.do(SIDE_OFF, { measured: side, expected });
   const { hook } = unmeasured;
   const advice =
-    hook === undefined || Math.abs(off) <= BLOCKING_MENDS
+    hook === undefined || !isOffBy(side, expected, BLOCKING_MENDS)
       ? undefined
       : suggestHook(hook, expected, side, working);
   return { expected, off, hook: advice };
