@@ -4,10 +4,10 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-const CORE = join(import.meta.dirname, '../../src/core');
+const CORE = fileURLToPath(new URL('../../src/core/', import.meta.url));
 
 interface Example {
   readonly call: string;

@@ -11,7 +11,14 @@ import {
 import { CIRCLE_COUNT, HEXAGON_COUNT } from '../../../src/core/rows/round.ts';
 import { reckonRow } from '../../../src/core/rows/row-facts.ts';
 import { MOST_ROWS } from '../../../src/core/base/limits.ts';
-import { planRows, SHAPES, sumCounts, findWidest, type Shape } from '../../../src/core/rows/index.ts';
+import {
+  facesRight,
+  planRows,
+  SHAPES,
+  sumCounts,
+  findWidest,
+  type Shape,
+} from '../../../src/core/rows/index.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
 import { refused } from '../../refused.ts';
 
@@ -145,6 +152,11 @@ describe('what is said of a row', () => {
     expect(findWidest(planRows('flat', { size: 9, otherSize: 4 })).row).toBe(1);
     expect(findWidest(planRows('blocks', { size: 3, otherSize: 5 })).row).toBe(3);
   });
+});
+
+it('the right side faces her in every second row, and in every round', () => {
+  expect([1, 2, 3, 4].map((row) => facesRight({ worked: 'rows' }, row))).toEqual([true, false, true, false]);
+  expect([1, 2, 3, 4].map((row) => facesRight({ worked: 'rounds' }, row))).toEqual([true, true, true, true]);
 });
 
 describe('totals', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  completeCounts,
   readChange,
   writeSegment,
   shareEvenly,
@@ -156,6 +157,32 @@ describe('spread', () => {
   it('has nothing to do where nothing changes', async () => {
     const answer = await asking().ask('/stitches spread from:40 to:40');
     expect(answer).toMatchObject({ figures: { changes: { value: 0 } }, data: { runs: [40] } });
+  });
+});
+
+describe('what is said of a change', () => {
+  it('names the count that is missing, and leaves both or neither as they are', () => {
+    expect(completeCounts({ from: 60 }, 8)).toEqual({ from: 60, to: 68 });
+    expect(completeCounts({ to: 68 }, 8)).toEqual({ from: 60, to: 68 });
+    expect(completeCounts({ from: 60, to: 70 }, 8)).toEqual({ from: 60, to: 70 });
+    expect(completeCounts({}, 8)).toEqual({});
+  });
+  it.each([
+    // As one row at most doubles: 34 becomes 68, and 33 can only be the change.
+    [{ to: 68 }, 'increase', 34, { from: 34, to: 68 }],
+    [{ to: 68 }, 'increase', 33, { from: 35, to: 68 }],
+    [{ to: 68 }, 'increase', 67, { from: 67, to: 68 }],
+    [{ to: 68 }, 'increase', 68, { from: 0, to: 68 }],
+    [{ to: 52 }, 'decrease', 60, { from: 60, to: 52 }],
+    [{ to: 52 }, 'decrease', 52, { from: 104, to: 52 }],
+    [{ to: 52 }, 'decrease', 8, { from: 60, to: 52 }],
+    [{ from: 60 }, 'increase', 8, { from: 60, to: 68 }],
+    [{ from: 60 }, 'decrease', 8, { from: 60, to: 52 }],
+    [{ from: 60, to: 68 }, 'increase', 40, { from: 60, to: 68 }],
+    [{}, 'increase', 8, {}],
+    [{}, 'decrease', 8, {}],
+  ] as const)('%j, %s %i', (given, change, first, counts) => {
+    expect(readChange(given, change, first)).toEqual(counts);
   });
 });
 
