@@ -744,6 +744,8 @@ export class FileStore implements Store {
           'in-use',
           `The data folder ${folder} is in use by process ${holder.pid} on ${holder.host}. Nothing was changed.`,
           'Stop that one first, or set DATA_DIR to another folder.',
+          undefined,
+          { process: holder.pid, host: holder.host },
         );
       }
       if (!waited && life === 'unknown')

@@ -8,8 +8,9 @@ export class NotSaved extends Problem {
     sentence: string,
     hint: string,
     override readonly cause?: unknown,
+    facts: Readonly<Record<string, string | number>> = {},
   ) {
-    super(code, sentence, { hint });
+    super(code, sentence, { hint, facts });
   }
 }
 

@@ -9,6 +9,7 @@ import { Groups } from '../../src/projects/groups.ts';
 import { Projects } from '../../src/projects/projects.ts';
 import { groupPlan } from '../core/group/plan.ts';
 import { newFolder, tree } from './kinds.ts';
+import { refused } from '../refused.ts';
 
 const SERVER = '7';
 const at = new Date('2026-03-02T12:00:00Z');
@@ -136,24 +137,26 @@ describe('the catalogue of group blankets', () => {
   });
 });
 
-describe.each<[string, (path: string) => void]>([
+describe.each<[string, string, (path: string) => void]>([
   [
     'damaged',
+    'damaged-document',
     (path) =>
       [path, path.replace(/([^/]+)$/, 'previous/$1')].forEach((file) =>
         writeFileSync(file, '{"version":1,"na'),
       ),
   ],
-  ['of a newer version', (path) => writeFileSync(path, '{"version":99}')],
+  ['of a newer version', 'newer-document', (path) => writeFileSync(path, '{"version":99}')],
   [
     'with a history that cannot be',
+    'history-broken',
     (path) => {
       const doc = JSON.parse(readFileSync(path, 'utf8')) as { events: Record<string, unknown>[] };
       doc.events.push({ ...doc.events.at(-1), did: 'accepted', pieces: [400] });
       writeFileSync(path, JSON.stringify(doc));
     },
   ],
-])('a group blanket that is %s', (_what, spoil) => {
+])('a group blanket that is %s', (_what, code, spoil) => {
   const spoilt = async () => {
     const folder = newFolder();
     await season(folder, { Trellis: ['rowan', 'hazel'], Bean: ['wren', 'rowan'] });
@@ -191,7 +194,7 @@ describe.each<[string, (path: string) => void]>([
       press('wren'),
     );
     await expect(again).rejects.toMatchObject({ code: 'group-name-taken', option: 'name' });
-    await expect(projects.groups.named(SERVER, 'Trellis')).rejects.toThrow(/Nothing was changed/);
+    await expect(projects.groups.named(SERVER, 'Trellis')).rejects.toThrow(refused(code));
     expect(readFileSync(fileOf(folder, 'Trellis'), 'utf8')).toBe(before);
   });
 });

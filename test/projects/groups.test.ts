@@ -17,6 +17,7 @@ import {
   OPENED_WITHIN_DAYS,
 } from '../../src/projects/quotas.ts';
 import { groupPlan } from '../core/group/plan.ts';
+import { refused } from '../refused.ts';
 
 const at = new Date('2026-03-02T12:00:00Z');
 const asker = (id: string) => ({ id, name: `Maker ${id}`, manager: false, managed: true });
@@ -138,7 +139,7 @@ describe('group blankets', () => {
         at,
         once: 'two',
       }),
-    ).rejects.toThrow(Problem);
+    ).rejects.toThrow(refused('group-name-taken'));
     expect(await groups.of('8')).toEqual([]);
     expect(Groups.idOf('7', 'Bean  Row Throw')).toBe(Groups.idOf('7', 'bean row throw'));
     expect(Groups.idOf('7', 'Bohnenbeet ü')).not.toBe(Groups.idOf('7', 'Bohnenbeet ö'));

@@ -9,6 +9,7 @@ import { FileStore } from '../../src/projects/file-store.ts';
 import { FolderLock } from '../../src/projects/lock.ts';
 import { bundled, run } from './children/run.ts';
 import { more, newFolder, onDisk, TALLIES, tree } from './kinds.ts';
+import { refused } from '../refused.ts';
 
 let counting: string;
 beforeAll(async () => {
@@ -97,10 +98,10 @@ describe('the lock of a folder', () => {
     expect(JSON.parse(readFileSync(join(folder, 'lock'), 'utf8'))).toMatchObject({ pid: process.pid });
     const began = Date.now();
     await expect(FileStore.open({ folder, stays: true })).rejects.toThrow(
-      `in use by process ${process.pid} on ${hostname()}`,
+      refused('in-use', { facts: { process: process.pid, host: hostname() } }),
     );
     const lazy = await FileStore.open({ folder, stays: false });
-    await expect(lazy.change(TALLIES, 'a', more)).rejects.toThrow('in use by process');
+    await expect(lazy.change(TALLIES, 'a', more)).rejects.toThrow(refused('in-use'));
     // One that stays is not waited for.
     expect(Date.now() - began).toBeLessThan(5000);
     await store.close();
@@ -112,7 +113,7 @@ describe('the lock of a folder', () => {
     // Process 1 is always there.
     const folder = locked({ ...(await mine()), pid: 1, started: null, stays: false });
     const store = await FileStore.open({ folder, stays: false, patience: 200 });
-    await expect(store.change(TALLIES, 'a', more)).rejects.toThrow('in use by process');
+    await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(refused('in-use'));
     await store.close();
   });
 
@@ -141,7 +142,9 @@ describe('the lock of a folder', () => {
     // Its clock is far behind this one, and it shows that it is alive.
     let moved = 0;
     const alive = setInterval(() => void utimes(lock, 1000, 1000 + ++moved), 20);
-    await expect(FileStore.open({ folder, stays: true, times })).rejects.toThrow('on elsewhere');
+    await expect(FileStore.open({ folder, stays: true, times })).rejects.toThrow(
+      refused('in-use', { facts: { process: 2 ** 22 + 1, host: 'elsewhere' } }),
+    );
     clearInterval(alive);
     await utimes(lock, Date.now() / 1000 + 90, Date.now() / 1000 + 90);
     const began = performance.now();

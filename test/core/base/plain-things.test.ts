@@ -15,7 +15,6 @@ import {
 } from '../../../src/core/base/nearest-name.ts';
 import { clip, isBareNumber, readNumber, refuseUnclear } from '../../../src/core/base/number.ts';
 import { isOffBy, percentOff } from '../../../src/core/base/percent-off.ts';
-import { Problem } from '../../../src/core/base/problem.ts';
 import { readBall, readGauge, readLength, readWeight } from '../../../src/core/base/quantity.ts';
 import { cm, count, forReader, hours, inWords, m, num, size, when } from '../../../src/core/base/reader.ts';
 import { evaluate } from '../../../src/core/base/working.ts';
@@ -370,7 +369,7 @@ describe('quantities', () => {
       '14 sts x soft',
       `13x10${' '.repeat(80)}`,
     ])
-      expect(() => readGauge(none)).toThrow(Problem);
+      expect(() => readGauge(none)).toThrow(refused('not-a-gauge'));
   });
   it('of a ball lie between rope and cobweb', () => {
     expect(readBall('2m/100g')).toEqual({ m: 2, g: 100 });

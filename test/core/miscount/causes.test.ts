@@ -20,6 +20,7 @@ import {
   type Piece,
   type Reading,
 } from './rereading.ts';
+import { refused } from '../../refused.ts';
 
 /** Counts that are right up to a row, off by `off` there, and afterwards go on from it, come right, or drift further. */
 const AFTERWARDS = ['stays', 'right', 'drifts', 'ends'] as const;
@@ -229,11 +230,12 @@ describe('a miscount', () => {
 
   it('is refused where the plan has no such rows, with the counts that would do', () => {
     const circle = planRows('circle', { size: 4 });
-    expect(() => checkCounts(circle, [6], 5)).toThrow('This piece ends with round 4; there is no round 5.');
+    expect(() => checkCounts(circle, [6], 5)).toThrow(
+      refused('no-such-row', { option: 'from_row', facts: { row: 5, rows: 4 } }),
+    );
     expect(() => checkCounts(circle, [12, 18, 24, 30], 2)).toThrow(
-      expect.objectContaining({
+      refused('too-many-counts', {
         option: 'counts',
-        message: '4 counts from round 2 would reach round 5; this piece ends with round 4.',
         hint: 'Give at most 3 counts, or a smaller from_row.',
         facts: { most: 3, given: 4 },
       }),

@@ -196,7 +196,6 @@ describe('a wish', () => {
       ok: false,
       option: 'border',
       code: 'border-too-wide',
-      problem: 'The border alone is wider than the blanket.',
       hint: expect.stringContaining('border:52.5cm'),
     });
     expect(await asked('width:120cm height:160cm side:15cm border:55cm')).toMatchObject({
