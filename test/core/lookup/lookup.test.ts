@@ -1,6 +1,6 @@
 /** What is typed against the rows of the tables that it names, row by row; the tables are held to their pages in test/outside. */
 import { describe, expect, it } from 'vitest';
-import { findHooksAround, lookUpHook } from '../../../src/core/lookup/hook.ts';
+import { findHooksAround, lookUpHook, simplifyHook } from '../../../src/core/lookup/hook.ts';
 import {
   findBlanketSize,
   describeBlanketSize,
@@ -8,7 +8,7 @@ import {
   SIZE_NAMES,
 } from '../../../src/core/lookup/size.ts';
 import { lookUpTerm, TERM_WORDS } from '../../../src/core/lookup/term.ts';
-import { lookUpYarn, YARN_WORDS } from '../../../src/core/lookup/yarn.ts';
+import { lookUpYarn, simplifyYarn, YARN_WORDS } from '../../../src/core/lookup/yarn.ts';
 import { ABBREVIATIONS, STITCH_NAMES } from '../../../src/standards/abbreviations.ts';
 import { HOOKS, STEEL_HOOKS } from '../../../src/standards/hooks.ts';
 import { SIZES } from '../../../src/standards/sizes.ts';
@@ -326,5 +326,96 @@ describe('a yarn', () => {
     for (const { category, name, types } of YARN_WEIGHTS)
       for (const word of [String(category), name, ...types.split(', ')]) expect(YARN_WORDS).toContain(word);
     for (const word of YARN_WORDS) expect(lookUpYarn(word).yarns.length).toBeGreaterThan(0);
+  });
+});
+
+describe('what is typed', () => {
+  it.each([
+    ['  size k – 10½ ', 'K-10 1/2'],
+    ['k-10.5', 'K-10 1/2'],
+    ['10.55', '10.55'],
+    ['10.5 mm', '10.5 MM'],
+    ['no 7', '7'],
+    ['NO. 7', '7'],
+    ['number 7', '7'],
+    ['hook 7', '7'],
+    ['7 hook', '7'],
+    ['7 hooks', '7 HOOKS'],
+    ['steelhook', 'STEELHOOK'],
+    ['#7', '7'],
+    ['5 #', '5'],
+    ['h   8', 'H-8'],
+    ['m/n 13', 'M/N-13'],
+    ['old   uk 7', 'OLD UK 7'],
+  ])('of a hook, %j, is %s', (typed, written) => {
+    expect(simplifyHook(typed)).toBe(written);
+  });
+
+  it('of a hook in millimetres, in the singular too, is in no other system', () => {
+    for (const typed of ['5mm', '5 mm', '5 millimetre', '5 millimeters', '5 MM hook'])
+      expect(lookUpHook(typed).map(({ system, mm }) => [system, mm])).toEqual([['mm', 5]]);
+    for (const none of ['mm 5', 'x us 7', '5 mmm']) expect(lookUpHook(none)).toEqual([]);
+  });
+
+  it('names a hook with what the table has of it, and leaves out what it has not', () => {
+    const [first] = lookUpHook('4.25mm');
+    expect(first).not.toHaveProperty('US');
+    expect(first).toMatchObject({ oldUK: '8', fromMemory: false });
+    expect(lookUpHook('2.75mm')[0]).not.toHaveProperty('oldUK');
+    expect(lookUpHook('5mm')[0]).not.toHaveProperty('note');
+    expect(lookUpHook('5.25mm')[0]).toMatchObject({ fromMemory: true });
+    // Steel 9 has no note, steel 8 has one.
+    expect(lookUpHook('steel 9')[0]).toEqual({
+      system: 'US steel',
+      mm: 1.4,
+      US: 'steel 9',
+      fromMemory: false,
+    });
+    expect(lookUpHook('steel 8')[0]).toHaveProperty('note');
+  });
+
+  it.each([
+    [' Worsted-weight yarn ', 'worsted'],
+    ['worsted  weight', 'worsted'],
+    ['dk wt', 'dk'],
+    ['dk wool soft', 'dk wool soft'],
+    ['weight', 'weight'],
+    ['#4', '4'],
+    ['no 4', '4'],
+    ['no.4', '4'],
+    ['cyc 4', '4'],
+    ['category 12', '12'],
+    ['category 4x', 'category 4x'],
+    ['my category 4', 'my category 4'],
+    ['4ply', '4 ply'],
+    ['4-ply', '4 ply'],
+    ['10 ply wool', '10 ply'],
+    ['x4ply', 'x4ply'],
+    ['4plyx', '4plyx'],
+    ['#', '#'],
+  ])('of a yarn, %j, is %s', (typed, written) => {
+    expect(simplifyYarn(typed)).toBe(written);
+  });
+
+  it('of a yarn are wraps only at the end, and a ball with or without its stroke', () => {
+    expect(lookUpYarn('11 wraps per inch')).toMatchObject({ by: 'wraps', wraps: 11 });
+    expect(lookUpYarn('11wpi')).toMatchObject({ by: 'wraps', wraps: 11 });
+    expect(lookUpYarn('11 wraps an inch')).toMatchObject({ by: 'wraps', wraps: 11 });
+    expect(lookUpYarn('11 wpi soft').by).toBe('name');
+    for (const ball of ['170m/100g', '100 g 170 m'])
+      expect(lookUpYarn(ball)).toMatchObject({
+        by: 'ball',
+        ball: { m: 170, g: 100 },
+        yarns: [{ category: 4 }],
+      });
+    expect(() => lookUpYarn('soft/thick')).toThrow(expect.objectContaining({ code: 'not-a-ball' }));
+    expect(lookUpYarn('moonlight')).not.toHaveProperty('called');
+  });
+
+  it('is offered from everything that can be found, each once', () => {
+    for (const { category, name, types } of YARN_WEIGHTS)
+      expect(YARN_WORDS).toEqual(expect.arrayContaining([String(category), name, ...types.split(', ')]));
+    for (const word of YARN_WORDS) expect(lookUpYarn(word).yarns.length, word).toBeGreaterThan(0);
+    expect(new Set(YARN_WORDS).size).toBe(YARN_WORDS.length);
   });
 });
