@@ -83,7 +83,7 @@ export const undo = question({
   refused: { line: 'name:"No such blanket"', option: 'name' },
   changes: true,
   asked: {
-    ways: ['undo group', 'undo happened', 'undo group happened'],
+    ways: ['undo claim', 'undo group', 'undo happened', 'undo group happened'],
     also: 'group blanket happened claim',
     not: 'row count mine',
     saved: 'group',

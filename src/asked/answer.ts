@@ -1,5 +1,6 @@
 /** Answers plain words: with the answer of the question that was meant, or with what is asked back. */
 import type { Action, Answer, RenderedAnswer } from '../chat/answer.ts';
+import type { RawOptions } from '../chat/line.ts';
 import { adviceOn, checkOptions, inOwnWords, showTo } from '../chat/ask.ts';
 import type { Context } from '../chat/context.ts';
 import { writeLine } from '../chat/line.ts';
@@ -9,6 +10,7 @@ import { Problem, QUESTION } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { AskedBack, type Waiting } from './asked-back.ts';
+import { placeBareWords } from './bare.ts';
 import { daysIn } from './days.ts';
 import { fit, markOf, slotsOf } from './fit.ts';
 import { hear } from './heard.ts';
@@ -175,6 +177,27 @@ export async function answerRead(
       readAs,
       ...(asksFor ? { waiting: { path, options, option, assumed: found.assumed } } : {}),
     });
+  }
+}
+
+/**
+ * The shown answer to a question with words behind its own that name no option; undefined where they have no place in it.
+ * Throws a Problem as the question does.
+ */
+export async function answerBare(
+  route: Route,
+  words: string,
+  typed: RawOptions,
+  context: Context,
+): Promise<RenderedAnswer | undefined> {
+  try {
+    const { names } = await aroundOf(context);
+    const options = placeBareWords(route, words, typed, names);
+    if (!options) return undefined;
+    const answer = await answerRead(route, { path: route.path, options, assumed: [] }, context);
+    return await showTo(answer, route, context);
+  } catch (error) {
+    throw inOwnWords(error, route, context.reader);
   }
 }
 

@@ -117,7 +117,7 @@ function distanceTo(heard: Heard, from: number, to: number, sense: { from: numbe
 }
 
 /** Whether one of the words that lead to an option stands right before a piece. */
-function leads(heard: Heard, piece: Piece, lead: string | undefined): boolean {
+export function leads(heard: Heard, piece: Piece, lead: string | undefined): boolean {
   if (lead === undefined) return false;
   const forms = lead.split(' ').map((word) => ` ${word.replaceAll('_', ' ')}`);
   for (let at = piece.from - 1; at >= 0; at--) {
@@ -151,7 +151,7 @@ function nearness(heard: Heard, piece: Pick<Piece, 'from' | 'to'>, senses: reado
 const wholeNumber = (piece: Piece) => piece.value === undefined || Number.isInteger(piece.value);
 
 /** What of a piece a slot takes, as text, and how gladly; undefined where it is not of its kind. */
-function takes(slot: Slot, piece: Piece, heard: Heard): { text: string; glad: number } | undefined {
+export function takes(slot: Slot, piece: Piece, heard: Heard): { text: string; glad: number } | undefined {
   const { takes: kind } = slot;
   if (kind === piece.kind && kind !== 'count' && kind !== 'row') return { text: piece.text, glad: 2 };
   switch (kind) {

@@ -29,6 +29,7 @@ export interface Heard {
   readonly mood: Mood;
   /** Words of the asking sentences that are no words of the trade nor small words. */
   readonly strange: number;
+  readonly strangers: readonly string[];
 }
 
 const NEGATION = /^(no|not|without|don't|dont|never|isn't|excluding|minus|nothing|except)$/;
@@ -276,10 +277,10 @@ export function hear(
   for (const { from, to } of all) for (let at = from; at < to; at++) covered.add(at);
   for (const { from, to } of found) for (let at = from; at < to; at++) covered.add(at);
   for (const { from, to } of names) for (let at = from; at < to; at++) covered.add(at);
-  let strange = 0;
+  const strangers: string[] = [];
   tokens.forEach((token, at) => {
     if (token.kind !== 'word' || covered.has(at) || isSmall(words[at] ?? '')) return;
-    if (mood.asking.size === 0 || mood.asking.has(mood.sentence[at] ?? 0)) strange++;
+    if (mood.asking.size === 0 || mood.asking.has(mood.sentence[at] ?? 0)) strangers.push(token.text);
   });
   return {
     phrase,
@@ -291,7 +292,8 @@ export function hear(
     present,
     goals: goalsOf(words, tokens, pieces, all),
     mood,
-    strange,
+    strange: strangers.length,
+    strangers,
   };
 }
 

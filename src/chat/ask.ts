@@ -9,6 +9,7 @@ import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Context } from './context.ts';
 import type { RawOptions } from './line.ts';
 import { suggest } from '../core/base/nearest-name.ts';
+import { inOwnNames } from './option-names.ts';
 import { inOwnUnits, metaOf, problemOf } from './options.ts';
 import type { Route } from './registry.ts';
 
@@ -21,10 +22,11 @@ export interface ParsedOptions {
 /** Reads a question's options. Throws a Problem about the first option at fault. */
 export function checkOptions(
   { question, path }: Route,
-  typed: RawOptions,
+  given: RawOptions,
   context: Pick<Context, 'reader'>,
 ): ParsedOptions {
   const names = Object.keys(question.options);
+  const typed = inOwnNames(given, question.options);
   for (const name of Object.keys(typed)) {
     if (names.includes(name)) continue;
     throw new Problem('no-such-option', `/${path} has no option ${clip(name)}.`, {

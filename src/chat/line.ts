@@ -16,10 +16,11 @@ export interface Line {
 export const LONGEST_LINE = 4000;
 
 /**
- * One piece of a line: an option's name with its colon (phones begin it with a capital; an address and a drive are no
- * options), a quoted value, or a run without spaces.
+ * One piece of a line: an option's name with its colon, or = as many type it (phones begin it with a capital; an address
+ * and a drive are no options), a quoted value, or a run without spaces.
  */
-const PIECE = /\s*(?:([a-z][a-z0-9_]{0,31}):(?!\/\/|\\)|["“”]((?:[^"“”\\]|\\.)*)(["“”])?|(\S+))/iy;
+const PIECE =
+  /\s*(?:([a-z][a-z0-9_]{0,31})(?::(?!\/\/|\\)|=(?=\S))|["“”]((?:[^"“”\\]|\\.)*)(["“”])?|(\S+))/iy;
 /** A value in single quotes; elsewhere they are apostrophes, feet and minutes. */
 const SINGLE = /\s*'([^']*)'(?=\s|$)/y;
 
@@ -104,7 +105,7 @@ const missing = (option: string) =>
     hint: `Write ${option}: and then what you mean.`,
   });
 
-const NEEDS_QUOTES = /[\s"“”\\:]|^$|^\/\/|^'/;
+const NEEDS_QUOTES = /[\s"“”\\:=]|^$|^\/\/|^'/;
 
 /** Writes a line that `readLine` reads back. */
 export function writeLine({ words, options }: Line): string {

@@ -54,11 +54,28 @@ export class Registry {
     return { route: this.find(words), options };
   }
 
+  /** The question that a line begins with, and the words behind its own; undefined where none begins it. */
+  begun(words: readonly string[]): { readonly route: Route; readonly rest: string } | undefined {
+    for (const long of [2, 1]) {
+      const route = this.byPath.get(words.slice(0, long).join(' '));
+      if (route && words.length > long) return { route, rest: words.slice(long).join(' ') };
+    }
+    return undefined;
+  }
+
   /** Finds a question by the words of a line. Throws a Problem that names the nearest one. */
   find(words: readonly string[]): Route {
     const path = words.join(' ');
     const route = this.byPath.get(path);
     if (route) return route;
+    const begun = this.begun(words);
+    if (begun) {
+      const { path: asked, question } = begun.route;
+      throw new Problem('words-without-option', `What “${clip(begun.rest)}” is to /${asked} is not clear.`, {
+        option: QUESTION,
+        hint: `Say what each part is, like /${asked} ${question.example}`.trim(),
+      });
+    }
     const command = this.commands.find(({ name }) => name === words[0]);
     const near = findNearest(path, [...this.byPath.keys()]);
     const questions = command?.questions.map(({ name }) => `/${command.name} ${name ?? ''}`.trim());

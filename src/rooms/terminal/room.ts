@@ -1,12 +1,12 @@
 /** The room without Discord: lines in, answers out, one after the other. */
 import { createHash } from 'node:crypto';
-import { answerWaiting } from '../../asked/answer.ts';
+import { answerBare, answerWaiting } from '../../asked/answer.ts';
 import { AskedBack, type Waiting } from '../../asked/asked-back.ts';
 import { isName } from '../../asked/lexicon.ts';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/context.ts';
-import { readLine, type RawOptions } from '../../chat/line.ts';
+import { readLine, type Line, type RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';
@@ -111,11 +111,8 @@ export class TerminalRoom {
       const maker = { id: terminalId(name), name };
       asker = maker.id;
       if (WHY.test(line)) return this.why(maker.id, json);
-      const words = /^\s*(?:[/"“]|\?+\s*$)/.test(line) || line.trim() === '' ? undefined : line.trim();
+      const words = this.isTyped(line) ? undefined : line.trim();
       const typed = words === undefined ? readLine(line) : { words: ['ask'], options: { words } };
-      const { route: found, options: all } = this.parts.registry.locate(typed);
-      const { working, ...options } = all;
-      asked = found.path;
       const settings = await this.parts.projects.settings(maker.id);
       const context: Context = {
         maker,
@@ -127,7 +124,12 @@ export class TerminalRoom {
         whois: personNamed,
         projects: this.parts.projects,
       };
+      const bare = await this.withBareWords(typed, context);
+      const { route: found, options: all } = bare ?? this.parts.registry.locate(typed);
+      const { working, ...options } = all;
+      asked = found.path;
       const shown =
+        bare?.shown ??
         (words === undefined ? undefined : await this.completing(words, context)) ??
         (await ask(found, await this.withFiles(found, options, maker.id), context));
       this.waiting.delete(maker.id);
@@ -160,6 +162,24 @@ export class TerminalRoom {
       };
       return refused(refusal, json, 1);
     }
+  }
+
+  /** Whether a line is typed as a question: with its slash, in quotes, or with an option behind a command’s name. */
+  private isTyped(line: string): boolean {
+    if (/^\s*(?:[/"“]|\?+\s*$)/.test(line) || line.trim() === '') return true;
+    const [first = ''] = line.trim().toLowerCase().split(/\s+/);
+    return /\s[a-z_]+[:=]\S/i.test(line) && this.parts.registry.commands.some(({ name }) => name === first);
+  }
+
+  /** A question with words behind its own: answered where they can be nothing but some of its options. */
+  private async withBareWords(typed: Line, context: Context) {
+    const { registry } = this.parts;
+    const begun = registry.begun(typed.words);
+    if (!begun || begun.route.question.bare !== undefined || registry.get(typed.words.join(' ')))
+      return undefined;
+    const options = Object.fromEntries(Object.entries(typed.options).filter(([name]) => name !== 'working'));
+    const shown = await answerBare(begun.route, begun.rest, options, context);
+    return shown && { route: begun.route, options: typed.options, shown };
   }
 
   /** How the last answer was worked out. */
