@@ -8,7 +8,7 @@ import { openFor, type GroupState, type Piece } from '../../src/core/group/state
 import { cm, count, g, num } from '../../src/core/base/reader.ts';
 import { meanOf } from '../../src/core/yarn/weighings.ts';
 import { caution } from '../../src/standards/care.ts';
-import { pledgedOf, totalsOf } from '../../src/core/group/totals.ts';
+import { countBeyondPledge, pledgedOf, totalsOf } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { chooseKind, manyOf, motifsOption, onlyKind } from './pledging.ts';
@@ -70,9 +70,9 @@ export const handin = question({
     }
     const which = rules.findKindNamed(state, meant);
     const many = manyOf(motifs, left(which));
-    const held = hers(which);
-    if (any && many > held && confirm !== true && state.open && openFor(state, which) >= many - held)
-      return askedFirst({ state, which, many, held, side, weight });
+    const more = countBeyondPledge(state, context.maker.id, which, many);
+    if (any && more > 0 && confirm !== true && state.open && openFor(state, which) >= more)
+      return askedFirst({ state, which, many, more, held: hers(which), side, weight });
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.handIn(now, askerOf(context), which, many, { side, weight }),
     );
@@ -115,6 +115,7 @@ function askedFirst({
   state: { plan },
   which,
   many,
+  more,
   held,
   side,
   weight,
@@ -122,6 +123,7 @@ function askedFirst({
   readonly state: GroupState;
   readonly which: number;
   readonly many: number;
+  readonly more: number;
   readonly held: number;
   readonly side: number | undefined;
   readonly weight: number | undefined;
@@ -129,7 +131,7 @@ function askedFirst({
   const kind = plan.kinds[which]?.name ?? '';
   const given = { kind, name: plan.name, side: side === undefined ? undefined : (`${side}cm` as const) };
   return {
-    headline: `You pledged ${held === 0 ? `no ${kind}` : `${num(held)} of ${kind}`} in ${plan.name}. Hand in ${num(many)} all the same, and so take ${count(many - held, 'open place')}?`,
+    headline: `You pledged ${held === 0 ? `no ${kind}` : `${num(held)} of ${kind}`} in ${plan.name}. Hand in ${num(many)} all the same, and so take ${count(more, 'open place')}?`,
     lines: ['Nothing is handed in yet; confirm:yes hands them in.'],
     data: { pieces: [] },
     actions: gather(

@@ -88,7 +88,7 @@ export const undo = question({
     not: 'row count mine',
     saved: 'group',
     marks: { name: { takes: 'saved-group' } },
-    phrases: ['undo the last thing in the group blanket', 'take back what I pledged last'],
+    phrases: ['undo the last thing in the group blanket'],
   },
   async answer({ name }, context): Promise<Answer> {
     const { doc } = await whichBlanket(context, name);

@@ -11,6 +11,7 @@ import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
 import { isStranger, type Happening } from './events.ts';
 import { openFor, type GroupState, type Piece } from './state.ts';
+import { countBeyondPledge } from './totals.ts';
 
 /** Who asks: her id, and whether she may do what only organisers may. */
 export interface Asker {
@@ -214,7 +215,7 @@ export function handIn(
   { side, weight }: { side?: number | undefined; weight?: number | undefined } = {},
 ): Happening[] {
   const held = state.pledges.get(asker.id)?.[kind] ?? 0;
-  const more = Math.max(0, motifs - held);
+  const more = countBeyondPledge(state, asker.id, kind, motifs);
   if (held > 0 && state.open && more > openFor(state, kind)) {
     const most = held + openFor(state, kind);
     throw new Problem(

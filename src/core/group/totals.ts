@@ -49,6 +49,14 @@ export function totalsOf(state: Pick<GroupState, 'plan' | 'tally'>): Omit<KindTo
 export const pledgedOf = (state: Pick<GroupState, 'pledges'>, maker: string, kind: number): number =>
   state.pledges.get(maker)?.[kind] ?? 0;
 
+/** Of so many motifs of a kind that she hands in, how many she has not pledged. */
+export const countBeyondPledge = (
+  state: Pick<GroupState, 'pledges'>,
+  maker: string,
+  kind: number,
+  motifs: number,
+): number => Math.max(0, motifs - pledgedOf(state, maker, kind));
+
 /** How many motifs a maker has pledged and not handed in, of all kinds. */
 export const countPledged = (state: Pick<GroupState, 'pledges'>, maker: string): number =>
   sum(state.pledges.get(maker) ?? []);

@@ -246,25 +246,21 @@ function restOf(
   lines: readonly string[],
   care: readonly string[],
 ): { embed: APIEmbed; cut: boolean } {
-  let cut = false;
-  const fields = (
+  const parts = (
     [
       ['Figures', shown.figures.map(({ label, text }) => `${escaped(oneLine(label))}: **${escaped(text)}**`)],
       ['Taken for granted', shown.assumptions.map((text) => escaped(oneLine(text)))],
       ['Take care', care.map((text) => escaped(oneLine(text)))],
     ] as const
-  ).flatMap(([name, all]) => {
-    const { taken, left } = take(all, EMBED.fieldValue);
-    cut ||= left.length > 0;
-    return says(taken) ? [{ name, value: taken.join('\n') }] : [];
-  });
+  ).map(([name, all]) => ({ name, ...take(all, EMBED.fieldValue) }));
+  const fields = parts.flatMap(({ name, taken }) => (says(taken) ? [{ name, value: taken.join('\n') }] : []));
   const embed: APIEmbed = { color: COLOUR, ...(fields.length === 0 ? {} : { fields }) };
   const { taken, left } = take(
     lines,
     Math.min(EMBED.description, EMBED.total - sizeOf(embed) - EMBED.footer),
   );
   if (says(taken)) embed.description = taken.join('\n');
-  return { embed, cut: cut || left.length > 0 };
+  return { embed, cut: [left, ...parts.map((part) => part.left)].some((one) => one.length > 0) };
 }
 
 type Style = ButtonStyle.Primary | ButtonStyle.Secondary;
