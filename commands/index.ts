@@ -5,6 +5,7 @@ import { blanket } from './blanket/index.ts';
 import { border } from './border/index.ts';
 import { gauge } from './gauge/index.ts';
 import { help } from './help/index.ts';
+import { host } from './host/index.ts';
 import { joining } from './joining/index.ts';
 import { motif } from './motif/index.ts';
 import { progress } from './progress/index.ts';
@@ -29,6 +30,7 @@ const commands = [
   settings,
   lookup,
   together,
+  host,
 ] as const;
 
 const every = [...commands, help(commands)] as const;
@@ -36,4 +38,9 @@ const every = [...commands, help(commands)] as const;
 /** The commands as types: what each question takes. */
 export type Commands = (typeof every)[number];
 
-export const registry: Registry = new Registry(every);
+/** Questions that were part of another command once: buttons of old messages and people's habits still say so. */
+const MOVED = new Map(
+  host.questions.map(({ name }) => [`${together.name} ${name}`, `${host.name} ${name}`] as const),
+);
+
+export const registry: Registry = new Registry(every, MOVED);

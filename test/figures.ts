@@ -762,7 +762,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   'together board': [{ figures: { accepted: 0, handed_in: 0, pledged: 2, open: 14 - 2, wanted: 12 } }],
   'together join': NONE,
   'together leave': NONE,
-  'together invite': NONE,
+  'host invite': NONE,
   'together pledge': [{ figures: { pledged: 2, open: 7 - 2 } }],
   'together release': [{ figures: { pledged: 2 - 1 } }],
   'together mine': [{ figures: { pledged: 2, handed_in: 0, accepted: 0 } }],
@@ -776,10 +776,10 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       figures: { handed_in: 1, off: percent(100 * (17 / SIDE - 1)), suggested_hook: mm(4.5) },
     },
   ],
-  'together accept': [{ figures: { accepted: 1 } }],
-  'together return': NONE,
-  'together remind': NONE,
-  'together shares': [{ figures: { shared: 12, unplaced: 0 } }],
+  'host accept': [{ figures: { accepted: 1 } }],
+  'host return': NONE,
+  'host remind': NONE,
+  'host shares': [{ figures: { shared: 12, unplaced: 0 } }],
   'together pace': [
     {
       figures: {
@@ -794,7 +794,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       },
     },
   ],
-  'together parcels': NONE,
+  'host parcels': NONE,
   'together yarn': [
     // Two of one kind, one of the other: both have moss in their first half.
     {
@@ -845,7 +845,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       },
     },
   ],
-  'together assemble': [
+  'host assemble': [
     {
       // Every seam joins a furrow to a trellis of 15.2 cm: 17 seams. In order of arrival the furrows of 15.1 cm have 2, 2 and 4 of
       // them, those of 14.8 cm the other 9; the best is to give the latter the places that have fewest, 2, 2 and 3.
@@ -864,7 +864,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         '/blanket change name:"Bean rows" border:"sc hdc"',
         '/together open name:"Leaf rows" spares:0 closes:2031-05-31',
         '/together handin name:"Leaf rows" kind:furrow motifs:6 side:15cm',
-        '/together accept name:"Leaf rows" motifs:1-6',
+        '/host accept name:"Leaf rows" motifs:1-6',
       ],
       line: 'name:"Leaf rows"',
       figures: {
@@ -886,10 +886,10 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       },
     },
   ],
-  'together close': NONE,
-  'together reopen': NONE,
+  'host close': NONE,
+  'host reopen': NONE,
   'together handover': NONE,
-  'together bar': [{ figures: { released: 2 } }],
+  'host bar': [{ figures: { released: 2 } }],
   'together undo': NONE,
   // Opened, pledged for, and one who pledged has joined by that.
   'together history': [{ figures: { events: 3 } }],

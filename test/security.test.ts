@@ -205,12 +205,7 @@ describe('in a server', () => {
       return JSON.stringify(group!.doc.events);
     };
     const before = await state();
-    for (const line of [
-      'together close',
-      'together undo',
-      'together handover;to 1',
-      'together accept;motifs 1',
-    ]) {
+    for (const line of ['host close', 'together undo', 'together handover;to 1', 'host accept;motifs 1']) {
       for (const owner of [coded(stranger.user.id), '']) {
         forge(message!, `q.${owner}.0.${line}`);
         const seen = await harness.platform.press(message!, 'forged', stranger);
@@ -220,7 +215,7 @@ describe('in a server', () => {
     expect(await state()).toBe(before);
     // The organiser's own does it.
     const own = await harness.line('/stitches row shape:diagonal size:12 row:9', organiser);
-    forge(own.message!, `q.${coded(organiser.user.id)}.0.together close`);
+    forge(own.message!, `q.${coded(organiser.user.id)}.0.host close`);
     await harness.platform.press(own.message!, 'forged', organiser);
     expect(await state()).not.toBe(before);
   });
@@ -266,8 +261,8 @@ describe('what is erased', () => {
       'Sorreline: /together join per_week:3',
       'Sorreline: /together pledge kind:furrow motifs:3',
       'Sorreline: /together handin kind:furrow motifs:2 side:15.2cm',
-      'willow: /together accept motifs:1',
-      'willow: /together return motifs:2 reason:"Sorreline knows why"',
+      'willow: /host accept motifs:1',
+      'willow: /host return motifs:2 reason:"Sorreline knows why"',
     ]);
     expect(everything(folder)).toMatch(/sorreline/i);
     const before = await ask('willow: /together board');

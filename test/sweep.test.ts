@@ -11,6 +11,22 @@ describe.each(registry.routes.map((route) => [route.path, route] as const))('/%s
   it('refuses in words', () => expectRefused(route));
 });
 
+describe('a command', () => {
+  it.each(registry.commands.map(({ name, questions }) => [name, questions.length] as const))(
+    '/%s has few enough questions to look through',
+    (_, questions) => expect(questions).toBeLessThanOrEqual(20),
+  );
+
+  it('is still found by what its questions were called before', () => {
+    expect(registry.find(['together', 'accept']).path).toBe('host accept');
+    expect(registry.get('together bar')?.path).toBe('host bar');
+    // Nobody is offered them any more.
+    expect(() => registry.find(['together', 'acept'])).toThrow(
+      expect.objectContaining({ hint: expect.not.stringContaining('/together accept') as string }),
+    );
+  });
+});
+
 describe('every file of commands', () => {
   const folder = join(import.meta.dirname, '..', 'commands');
   const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((file) =>

@@ -16,7 +16,7 @@ export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => strin
     ({ colour }) =>
       `Say it colour by colour: ${lineOf('blanket colours', { colour: String(colour), ball: '170m/100g', balls: 4 })}.`,
   ],
-  ['blanket-closed', () => 'The organiser can open it again with /together reopen.'],
+  ['blanket-closed', () => 'The organiser can open it again with /host reopen.'],
   [
     'organiser-gone',
     ({ server }) =>
@@ -26,20 +26,19 @@ export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => strin
   ],
   [
     'maker-kept-out',
-    ({ maker }) =>
-      `Let her in again first: ${lineOf('together bar', { maker: String(maker), do: 'readmit' })}.`,
+    ({ maker }) => `Let her in again first: ${lineOf('host bar', { maker: String(maker), do: 'readmit' })}.`,
   ],
   ['organiser-kept', () => 'Hand the blanket over first: /together handover.'],
   [
     'offered-already',
     () => 'Wait for her answer, ask somebody else, or take the question back with /together undo.',
   ],
-  ['not-named', ({ organiser }) => `Ask ${String(organiser)} to name you with /together invite.`],
+  ['not-named', ({ organiser }) => `Ask ${String(organiser)} to name you with /host invite.`],
   ['not-taking-part', () => 'Join with /together join per_week:3.'],
   ['nothing-pledged', () => '/together mine shows what you hold.'],
-  ['shares-changed', () => 'Ask /together shares again and look at the new ones.'],
+  ['shares-changed', () => 'Ask /host shares again and look at the new ones.'],
   ['nobody-joined', () => 'Makers join with /together join per_week:3.'],
-  ['closing-day-passed', () => 'Move it with /together reopen closes: and a day to come.'],
+  ['closing-day-passed', () => 'Move it with /host reopen closes: and a day to come.'],
   [
     'no-blanket-saved',
     () =>
@@ -65,7 +64,7 @@ export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => strin
     'damaged-document',
     () => 'Whoever runs this may be able to mend it; /settings erase lets you begin anew.',
   ],
-  ['nothing-accepted', () => 'Accept what was handed in with /together accept.'],
+  ['nothing-accepted', () => 'Accept what was handed in with /host accept.'],
 ]);
 
 /** The problem with the hint that names the command to ask next, where there is one. */

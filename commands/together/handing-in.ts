@@ -194,7 +194,7 @@ export const accept = question({
         actions: wait
           .slice(0, 20)
           .map(({ piece }) =>
-            action(`Accept #${piece}`, 'together accept', { motifs: String(piece), name: state.plan.name }),
+            action(`Accept #${piece}`, 'host accept', { motifs: String(piece), name: state.plan.name }),
           ),
         private: true,
       };

@@ -72,7 +72,7 @@ export const bar = question({
         'What was accepted of hers stays in the blanket; what waits can still be accepted or sent back.',
         'She reads your reason in /together mine and whenever she tries to pledge. /together undo takes it back.',
       ],
-      actions: [action('Let her in again', 'together bar', { maker: who.name, do: 'readmit', ...named })],
+      actions: [action('Let her in again', 'host bar', { maker: who.name, do: 'readmit', ...named })],
       board: doc.id,
       private: true,
     };

@@ -86,7 +86,7 @@ export const pace = question({
         daysLeft !== undefined &&
           daysLeft <= 0 &&
           toCome > 0 &&
-          `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /together reopen.`,
+          `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /host reopen.`,
         ends !== undefined &&
           `Four times in five it ends between ${saidDay(soonest)} and ${saidDay(latest)}${arrivals.length < FEW_PARCELS ? '; with every parcel that comes it will be known better' : ''}.`,
         mayKnow &&

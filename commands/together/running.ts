@@ -34,7 +34,7 @@ export const close = question({
     await context.projects.groups.happen(doc.id, doing(context), (now) => rules.close(now, askerOf(context)));
     return {
       headline: `${state.plan.name} is closed to new pledges.`,
-      actions: [action('Open it again', 'together reopen', { name: state.plan.name })],
+      actions: [action('Open it again', 'host reopen', { name: state.plan.name })],
       board: doc.id,
     };
   },
@@ -45,7 +45,7 @@ export const reopen = question({
   says: 'Organiser: open a closed blanket again, or move its closing day',
   options: { closes: opt.day('The new closing day').optional(), name: nameOption },
   example: 'closes:2031-06-30',
-  before: [...OPENED, '/together close'],
+  before: [...OPENED, '/host close'],
   refused: { line: 'closes:2026-02-31', option: 'closes' },
   changes: true,
   asked: {

@@ -108,7 +108,7 @@ export const shares = question({
         !applied &&
           total > 0 &&
           rules.mayOrganise(state, askerOf(context)) &&
-          action('Organiser: pledge these', 'together shares', {
+          action('Organiser: pledge these', 'host shares', {
             apply: true,
             shown: proposal.mark,
             spares: spares || undefined,
@@ -161,7 +161,7 @@ export const remind = question({
     if (held === 0) {
       throw new Problem('holds-no-pledge', `${who.name} holds no pledge.`, {
         option: 'maker',
-        hint: '/together parcels shows who holds what.',
+        hint: '/host parcels shows who holds what.',
       });
     }
     await context.projects.groups.happen(doc.id, doing(context), (now) =>

@@ -14,9 +14,15 @@ export interface Route {
 
 export class Registry {
   readonly routes: readonly Route[];
+  /** By the words that it is asked by now. */
+  private readonly now: ReadonlyMap<string, Route>;
   private readonly byPath: ReadonlyMap<string, Route>;
 
-  constructor(readonly commands: readonly Command[]) {
+  /** `moved`: words that a question was asked by before, and those that it is asked by now. */
+  constructor(
+    readonly commands: readonly Command[],
+    moved: ReadonlyMap<string, string> = new Map(),
+  ) {
     this.routes = commands.flatMap((command) =>
       command.questions.map((question) => ({
         command,
@@ -24,8 +30,13 @@ export class Registry {
         path: question.name === undefined ? command.name : `${command.name} ${question.name}`,
       })),
     );
-    this.byPath = new Map(this.routes.map((route) => [route.path, route]));
-    if (this.byPath.size !== this.routes.length) throw new Error('two questions have the same words');
+    this.now = new Map(this.routes.map((route) => [route.path, route]));
+    if (this.now.size !== this.routes.length) throw new Error('two questions have the same words');
+    const before = [...moved].flatMap(([words, path]) => {
+      const route = this.now.get(path);
+      return route && !this.now.has(words) ? [[words, route] as const] : [];
+    });
+    this.byPath = new Map([...before, ...this.now]);
   }
 
   get(path: string): Route | undefined {
@@ -77,7 +88,7 @@ export class Registry {
       });
     }
     const command = this.commands.find(({ name }) => name === words[0]);
-    const near = findNearest(path, [...this.byPath.keys()]);
+    const near = findNearest(path, [...this.now.keys()]);
     const questions = command?.questions.map(({ name }) => `/${command.name} ${name ?? ''}`.trim());
     throw new Problem(
       'no-such-question',

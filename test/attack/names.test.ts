@@ -7,7 +7,7 @@ import type { As, Channel, Guild, Message, Outcome } from '../rooms/discord/stan
 const NAMES = [
   'G” motifs:50 kind:“furrow',
   'G;name decoy;motifs 50',
-  '/together close name:decoy',
+  '/host close name:decoy',
   '"" name:decoy ""',
   'G\nname:decoy',
   'G ▸ together pledge;name decoy',

@@ -47,7 +47,7 @@ describe('a line', () => {
       }
       return undefined;
     };
-    expect(problem('/together remind maker:rowan do:ask name:' + 'x'.repeat(61))).toEqual({
+    expect(problem('/host remind maker:rowan do:ask name:' + 'x'.repeat(61))).toEqual({
       most: 60,
       given: 61,
     });
@@ -96,17 +96,12 @@ describe('a question', () => {
     ['together board', 'no-group-yet', null, []],
     ['together board name:none', 'group-name-unknown', 'name', GROUP],
     ['together mine', 'which-group', 'name', [...GROUP, '/together open name:other']],
-    ['together reopen closes:2001-01-01', 'day-passed', 'closes', GROUP],
-    ['together invite maker:"a:b"', 'which-maker', 'maker', GROUP],
+    ['host reopen closes:2001-01-01', 'day-passed', 'closes', GROUP],
+    ['host invite maker:"a:b"', 'which-maker', 'maker', GROUP],
     ['together handover maker:nobody', 'no-such-maker', 'maker', GROUP],
     ['together handover answer:yes', 'not-offered', 'answer', GROUP],
-    ['together bar maker:nobody', 'no-such-maker', 'maker', GROUP],
-    [
-      'together remind maker:rowan',
-      'holds-no-pledge',
-      'maker',
-      [...GROUP, 'rowan: /together join per_week:2'],
-    ],
+    ['host bar maker:nobody', 'no-such-maker', 'maker', GROUP],
+    ['host remind maker:rowan', 'holds-no-pledge', 'maker', [...GROUP, 'rowan: /together join per_week:2']],
   ])('/%s', async (line, code, option, before) => {
     const room = asking();
     for (const earlier of before) expect(await room.ask(earlier)).toMatchObject({ ok: true });

@@ -102,18 +102,18 @@ describe('a season', () => {
       }
       now += 7 * DAY - MAKERS.length * 60_000;
       room.at(new Date(now));
-      const waiting = (await must(`${organiser}: /together accept`)).data.waiting as number[];
+      const waiting = (await must(`${organiser}: /host accept`)).data.waiting as number[];
       const back = waiting.filter(() => chance() < 0.06);
       const good = waiting.filter((piece) => !back.includes(piece));
       if (back.length > 0)
-        await must(`${organiser}: /together return motifs:"${back.join(' ')}" reason:"a corner is loose"`);
-      if (good.length > 0) await must(`${organiser}: /together accept motifs:"${good.join(' ')}"`);
+        await must(`${organiser}: /host return motifs:"${back.join(' ')}" reason:"a corner is loose"`);
+      if (good.length > 0) await must(`${organiser}: /host accept motifs:"${good.join(' ')}"`);
       returned += back.length;
 
       if (week === 1) {
         // What was pledged may be given by share-out too; and it comes back in one piece.
         const open = (await stateNow()).tally;
-        await must(`${organiser}: /together shares apply:yes`);
+        await must(`${organiser}: /host shares apply:yes`);
         await must(`${organiser}: /together undo`);
         expect((await stateNow()).tally).toEqual(open);
       }
@@ -121,7 +121,7 @@ describe('a season', () => {
         await must(`ines: /together handover maker:maker1`);
         await must('maker1: /together handover answer:yes');
         organiser = 'maker1';
-        expect((await room.ask('ines: /together close')).ok).toBe(false);
+        expect((await room.ask('ines: /host close')).ok).toBe(false);
       }
       if (week === 4) {
         const saved = await stateNow();
@@ -134,11 +134,11 @@ describe('a season', () => {
       if (week > 3) {
         const pace = await must(`${organiser}: /together pace`);
         for (const { maker } of (pace.data.quiet ?? []) as { maker: string }[]) {
-          const offer = await room.ask(`${organiser}: /together remind maker:${maker} do:offer`);
+          const offer = await room.ask(`${organiser}: /host remind maker:${maker} do:offer`);
           if (offer.ok) offered++;
           // Those already asked are left in peace until their week is over.
           else if (offer.problem.includes('has not been asked') && maker !== 'a maker')
-            await must(`${organiser}: /together remind maker:${maker}`);
+            await must(`${organiser}: /host remind maker:${maker}`);
         }
       }
       const state = await stateNow();
@@ -147,9 +147,9 @@ describe('a season', () => {
       );
       // Makers who stay take what others have let go of.
       if (week > 8) {
-        const shares = await room.ask(`${organiser}: /together shares spares:no`);
+        const shares = await room.ask(`${organiser}: /host shares spares:no`);
         if (shares.ok && shares.figures['shared']!.value > 0)
-          await must(`${organiser}: /together shares apply:yes shown:${String(shares.data.shown)}`);
+          await must(`${organiser}: /host shares apply:yes shown:${String(shares.data.shown)}`);
       }
     }
 
@@ -180,7 +180,7 @@ describe('a season', () => {
       expect(kind.accepted).toBeGreaterThanOrEqual(kind.quota);
       expect(kind.accepted + kind.handedIn + kind.pledged + kind.open).toBe(kind.quota + SPARES);
     });
-    const put = await must(`${organiser}: /together assemble`);
+    const put = await must(`${organiser}: /host assemble`);
     expect(put.figures['missing']?.value).toBe(0);
     expect(new Set(put.data.cells).size).toBe(400);
     expect(put.figures['neighbours_differ']!.value).toBeLessThan(put.figures['by_arrival']!.value / 3);

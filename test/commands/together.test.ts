@@ -55,8 +55,8 @@ describe('a blanket made by a group', () => {
       'rowan: /together handin kind:furrow motifs:3 side:15.2cm',
       'rowan: /together handin kind:furrow motifs:2 side:14.9cm',
       'ash: /together handin kind:trellis motifs:6 side:15.1cm',
-      'ines: /together accept motifs:1-3',
-      'ines: /together return motifs:4 reason:"one corner has come loose."',
+      'ines: /host accept motifs:1-3',
+      'ines: /host return motifs:4 reason:"one corner has come loose."',
     );
     expect((await room.ask('rowan: /together mine')).lines).toEqual([
       'furrow: 1 to make',
@@ -69,10 +69,10 @@ describe('a blanket made by a group', () => {
       'rowan: /together handin motifs:1 side:15cm',
       // One more than pledged is pledged and handed in at once, while there is room.
       'fern: /together handin kind:furrow side:15cm',
-      'ines: /together accept motifs:5-13',
+      'ines: /host accept motifs:5-13',
     );
-    expect(await refusal(room, 'ines: /together accept motifs:4')).toContain('returned already');
-    const put = await room.ask('ines: /together assemble');
+    expect(await refusal(room, 'ines: /host accept motifs:4')).toContain('returned already');
+    const put = await room.ask('ines: /host assemble');
     expect(put.figures['missing']?.value).toBe(0);
     expect(put.headline).toMatch(/^All 12 cells are filled; neighbours differ by 0\.\d+ cm on average/);
     expect([...(put.data.cells as number[])].sort((a, b) => a - b)).toEqual([
@@ -105,7 +105,7 @@ describe('a blanket made by a group', () => {
     expect((await room.ask('ines: /together handover maker:rowan')).headline).toBe(
       'rowan is asked to run Bean row throw; until she says yes, ines runs it.',
     );
-    expect(await refusal(room, 'rowan: /together accept motifs:1')).toContain('Ask ines, who runs it.');
+    expect(await refusal(room, 'rowan: /host accept motifs:1')).toContain('Ask ines, who runs it.');
     for (const [line, code] of [
       ['ines: /together handover answer:yes', 'not-offered'],
       ['ash: /together handover answer:yes', 'not-offered'],
@@ -118,12 +118,12 @@ describe('a blanket made by a group', () => {
     // She would rather not, is asked once more, and then does.
     await all(room, 'rowan: /together handover answer:no');
     expect(await room.ask('rowan: /together handover answer:yes')).toMatchObject({ code: 'not-offered' });
-    expect(await refusal(room, 'rowan: /together accept motifs:1')).toContain('Ask ines, who runs it.');
+    expect(await refusal(room, 'rowan: /host accept motifs:1')).toContain('Ask ines, who runs it.');
     await all(
       room,
       'ines: /together handover maker:rowan',
       'rowan: /together handover answer:yes',
-      'rowan: /together accept motifs:1',
+      'rowan: /host accept motifs:1',
     );
     expect((await room.ask('/together history')).lines?.slice(1, 5)).toEqual(
       [
@@ -133,7 +133,7 @@ describe('a blanket made by a group', () => {
         'ines asked rowan to run it',
       ].map((words) => expect.stringContaining(words) as string),
     );
-    expect(await refusal(room, 'ines: /together accept motifs:2')).toContain('Ask rowan, who runs it.');
+    expect(await refusal(room, 'ines: /host accept motifs:2')).toContain('Ask rowan, who runs it.');
     expect(await refusal(room, 'rowan: /together handover maker:rowan')).toContain('already');
   });
 
@@ -143,17 +143,17 @@ describe('a blanket made by a group', () => {
       room,
       'rowan: /together pledge kind:furrow motifs:7',
       'rowan: /together handin kind:furrow motifs:2',
-      'ines: /together accept motifs:1',
+      'ines: /host accept motifs:1',
     );
-    expect(await room.ask('ines: /together bar maker:rowan')).toMatchObject({ code: 'reason-missing' });
-    expect(await room.ask('ines: /together bar maker:rowan reason:" . "')).toMatchObject({ ok: false });
-    expect(await room.ask('ines: /together bar maker:rowan do:readmit')).toMatchObject({
+    expect(await room.ask('ines: /host bar maker:rowan')).toMatchObject({ code: 'reason-missing' });
+    expect(await room.ask('ines: /host bar maker:rowan reason:" . "')).toMatchObject({ ok: false });
+    expect(await room.ask('ines: /host bar maker:rowan do:readmit')).toMatchObject({
       code: 'not-kept-out',
     });
-    expect(await room.ask('ines: /together bar maker:ines reason:no')).toMatchObject({
+    expect(await room.ask('ines: /host bar maker:ines reason:no')).toMatchObject({
       code: 'organiser-kept',
     });
-    const said = await room.ask('ines: /together bar maker:rowan reason:"five weeks without a word."');
+    const said = await room.ask('ines: /host bar maker:rowan reason:"five weeks without a word."');
     expect(said.headline).toBe(
       'rowan is kept from taking part in Bean row throw; 5 pledges of hers are open to everyone again.',
     );
@@ -189,7 +189,7 @@ describe('a blanket made by a group', () => {
       'Of the 2 handed in, 1 waits to be accepted; what is sent back comes once more.',
     );
     // What waits of hers is sent back to everybody, not to her.
-    await all(room, 'ines: /together return motifs:2 reason:loose');
+    await all(room, 'ines: /host return motifs:2 reason:loose');
     expect(await openNow(room)).toEqual([6, 7]);
     // Taken back, she holds what she held; the motif sent back is hers again.
     await all(room, 'ines: /together undo');
@@ -197,8 +197,8 @@ describe('a blanket made by a group', () => {
     expect(await openNow(room)).toEqual([0, 7]);
     await all(
       room,
-      'ines: /together bar maker:rowan reason:"by mistake"',
-      'ines: /together bar maker:rowan do:readmit',
+      'ines: /host bar maker:rowan reason:"by mistake"',
+      'ines: /host bar maker:rowan do:readmit',
       'rowan: /together pledge kind:furrow',
     );
     expect((await room.ask('rowan: /together mine')).lines?.[0]).toBe('furrow: 1 to make');
@@ -207,17 +207,17 @@ describe('a blanket made by a group', () => {
 
   it('lets only those join who were named, where it was opened so', async () => {
     const room = await opened('name:"Bean row throw" who:named');
-    expect(await refusal(room, 'rowan: /together join per_week:1')).toContain('/together invite');
-    expect(await refusal(room, 'rowan: /together pledge kind:furrow')).toContain('/together invite');
+    expect(await refusal(room, 'rowan: /together join per_week:1')).toContain('/host invite');
+    expect(await refusal(room, 'rowan: /together pledge kind:furrow')).toContain('/host invite');
     await all(
       room,
-      'ines: /together invite maker:Rowan',
-      'ines: /together invite maker:"Ash Tree"',
+      'ines: /host invite maker:Rowan',
+      'ines: /host invite maker:"Ash Tree"',
       'rowan: /together join per_week:1',
       'ash tree: /together pledge kind:furrow',
     );
     expect(await refusal(room, 'ash: /together join per_week:1')).toContain('named');
-    expect(await refusal(room, 'ines: /together invite maker:"a/b: c"')).toContain('not clear who');
+    expect(await refusal(room, 'ines: /host invite maker:"a/b: c"')).toContain('not clear who');
   });
 
   it('says what is still open to whoever comes too late', async () => {
@@ -261,35 +261,35 @@ describe('a blanket made by a group', () => {
     );
     expect(await room.ask('rowan: /together undo')).toMatchObject({ code: 'nothing-to-take-back' });
     expect(await room.ask('ash: /together undo')).toMatchObject({ code: 'not-taking-part' });
-    await all(room, 'rowan: /together handin kind:furrow', 'ines: /together accept motifs:4');
+    await all(room, 'rowan: /together handin kind:furrow', 'ines: /host accept motifs:4');
     expect(await room.ask('rowan: /together undo')).toMatchObject({ code: 'accepted-already' });
   });
 
   it('takes nothing new while it is closed, but what was pledged', async () => {
     const room = await opened();
-    await all(room, 'rowan: /together pledge kind:furrow motifs:2', 'ines: /together close');
+    await all(room, 'rowan: /together pledge kind:furrow motifs:2', 'ines: /host close');
     for (const line of ['join per_week:2', 'pledge kind:furrow', 'handin kind:trellis'])
-      expect(await refusal(room, `rowan: /together ${line}`), line).toContain('/together reopen');
+      expect(await refusal(room, `rowan: /together ${line}`), line).toContain('/host reopen');
     await all(room, 'rowan: /together handin kind:furrow', 'rowan: /together release kind:furrow');
     expect((await room.ask('/together board')).headline).toContain('; closed.');
-    await all(room, 'ines: /together reopen closes:2026-06-30', 'rowan: /together pledge kind:furrow');
+    await all(room, 'ines: /host reopen closes:2026-06-30', 'rowan: /together pledge kind:furrow');
     expect((await room.ask('/together list')).lines).toEqual([
       'Bean row throw: open, wanted by 30 June 2026, 1 maker',
     ]);
-    expect(await refusal(room, 'ines: /together reopen')).toContain('is open');
-    expect(await refusal(room, 'ines: /together reopen closes:2026-01-01')).toContain('has passed');
+    expect(await refusal(room, 'ines: /host reopen')).toContain('is open');
+    expect(await refusal(room, 'ines: /host reopen closes:2026-01-01')).toContain('has passed');
   });
 
   it('shares out what was shown, or nothing', async () => {
     const room = await opened();
-    expect(await refusal(room, 'ines: /together shares')).toContain('Nobody has joined');
+    expect(await refusal(room, 'ines: /host shares')).toContain('Nobody has joined');
     await all(
       room,
       'rowan: /together join per_week:2',
       'ash: /together join per_week:1 colours:"moss, sand"',
       'fern: /together join per_week:1 colours:plum',
     );
-    const shown = await room.ask('ines: /together shares');
+    const shown = await room.ask('ines: /host shares');
     const [rowan, ash, fern] = (shown.data.shares as { motifs: number[] }[]).map(({ motifs }) => motifs);
     // Two to one, and whoever lacks moss can make neither kind.
     expect(rowan![0]! + rowan![1]!).toBe(8);
@@ -298,9 +298,9 @@ describe('a blanket made by a group', () => {
     expect((await openNow(room))[0]).toBe(7);
     await all(room, 'rowan: /together pledge kind:furrow');
     const mark = shown.data.shown as number;
-    expect(await refusal(room, `ines: /together shares apply:yes shown:${mark}`)).toContain('changed');
-    const again = (await room.ask('ines: /together shares')).data.shown as number;
-    await all(room, `ines: /together shares apply:yes shown:${again}`);
+    expect(await refusal(room, `ines: /host shares apply:yes shown:${mark}`)).toContain('changed');
+    const again = (await room.ask('ines: /host shares')).data.shown as number;
+    await all(room, `ines: /host shares apply:yes shown:${again}`);
     expect(await openNow(room)).toEqual([1, 1]);
     // The whole share-out is one thing to take back.
     expect((await room.ask('ines: /together undo')).headline).toMatch(/rowan a share.*ash a share/);
@@ -318,23 +318,21 @@ describe('a blanket made by a group', () => {
     // Who has gone quiet is nobody else's to see.
     const others = JSON.stringify(await room.ask('ash: /together pace'));
     expect(others).not.toMatch(/rowan|quiet/);
-    expect(await refusal(room, 'ines: /together remind maker:rowan do:offer')).toContain(
-      'Ask her with do:ask',
-    );
-    await all(room, 'ines: /together remind maker:rowan');
+    expect(await refusal(room, 'ines: /host remind maker:rowan do:offer')).toContain('Ask her with do:ask');
+    await all(room, 'ines: /host remind maker:rowan');
     expect(JSON.stringify(await room.ask('ash: /together history'))).not.toContain('was asked');
     expect(JSON.stringify(await room.ask('ines: /together history'))).toContain('rowan was asked');
-    expect(await refusal(room, 'ines: /together remind maker:rowan do:offer')).toContain(
+    expect(await refusal(room, 'ines: /host remind maker:rowan do:offer')).toContain(
       'rowan was asked today; she has 7 days to answer.',
     );
     expect((await room.ask('rowan: /together mine')).lines?.[0]).toMatch(/^ines asked whether/);
     await all(room, 'rowan: /together keep');
     expect((await room.ask('rowan: /together mine')).lines?.[0]).toBe('furrow: 2 to make');
     room.at(new Date(NOON.getTime() + 6 * WEEK));
-    expect(await refusal(room, 'ines: /together remind maker:rowan do:offer')).toContain('heard of since');
-    await all(room, 'ines: /together remind maker:rowan');
+    expect(await refusal(room, 'ines: /host remind maker:rowan do:offer')).toContain('heard of since');
+    await all(room, 'ines: /host remind maker:rowan');
     room.at(new Date(NOON.getTime() + 7 * WEEK));
-    expect((await room.ask('ines: /together remind maker:rowan do:offer')).headline).toBe(
+    expect((await room.ask('ines: /host remind maker:rowan do:offer')).headline).toBe(
       '2 pledges of rowan are open to everyone again.',
     );
     expect((await openNow(room))[0]).toBe(7);
@@ -352,7 +350,7 @@ describe('a blanket made by a group', () => {
     expect(far.headline).toContain('more than blocking can mend');
     expect(far.figures['suggested_hook']?.value).toBeLessThan(5);
     expect(far.lines?.join(' ')).toContain('2 cm would have to be eased into every seam');
-    expect((await room.ask('ines: /together accept')).lines?.[3]).toMatch(/^#4 \(furrow, rowan, 17 cm\): 13/);
+    expect((await room.ask('ines: /host accept')).lines?.[3]).toMatch(/^#4 \(furrow, rowan, 17 cm\): 13/);
   });
 
   it('counts whole balls bought by each and together', async () => {
@@ -422,7 +420,7 @@ describe('a blanket made by a group', () => {
       'Ash, the tall: /together handin kind:trellis motifs:2',
       '@fern: /together pledge kind:trellis',
     );
-    await room.ask('/together parcels');
+    await room.ask('/host parcels');
     const csv = room.files.findLast(({ name }) => name === 'parcels.csv')!.content;
     expect(csv).toBe(
       [
@@ -442,21 +440,21 @@ describe('a blanket made by a group', () => {
       'rowan: /together pledge kind:furrow motifs:3',
       'rowan: /together handin kind:furrow motifs:2',
       'ash: /together join per_week:1',
-      'ines: /together accept motifs:1',
+      'ines: /host accept motifs:1',
     );
     const before = await board(room);
     await all(room, 'rowan: /settings erase confirm:yes');
     expect(await board(room)).toEqual(before);
-    const said = JSON.stringify([await room.ask('/together history'), await room.ask('/together parcels')]);
+    const said = JSON.stringify([await room.ask('/together history'), await room.ask('/host parcels')]);
     expect(said).toContain('a maker pledged 3 motifs of furrow');
     expect(said).not.toContain('rowan');
-    expect(await refusal(room, 'ines: /together remind maker:"a maker"')).toContain('Nobody here is called');
+    expect(await refusal(room, 'ines: /host remind maker:"a maker"')).toContain('Nobody here is called');
     // What rowan held is nobody's whom one could ask; who comes under that name is another.
     expect((await room.ask('rowan: /together mine')).figures['pledged']?.value).toBe(0);
     await all(room, 'ines: /settings erase confirm:yes');
     expect(await board(room)).toEqual(before);
-    expect(await refusal(room, 'fern: /together close')).toContain('take it over with /together handover');
-    await all(room, 'ash: /together handover maker:ash', 'ash: /together accept motifs:2');
+    expect(await refusal(room, 'fern: /host close')).toContain('take it over with /together handover');
+    await all(room, 'ash: /together handover maker:ash', 'ash: /host accept motifs:2');
     expect(JSON.stringify(await room.projects.groups.of(undefined))).not.toMatch(/"(ines|rowan)"/);
     expect(room.faults).toEqual([]);
   });
@@ -494,11 +492,11 @@ describe('a blanket made by a group', () => {
       '/together pledge kind:furrow motifs:3',
       '/together handin kind:furrow motifs:2',
       '/together release kind:furrow',
-      '/together accept motifs:1',
-      '/together return motifs:2 reason:loose',
-      '/together shares apply:yes',
-      '/together close',
-      '/together reopen',
+      '/host accept motifs:1',
+      '/host return motifs:2 reason:loose',
+      '/host shares apply:yes',
+      '/host close',
+      '/host reopen',
       '/together keep',
       '/together undo',
       '/together leave',

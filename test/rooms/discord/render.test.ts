@@ -252,7 +252,7 @@ describe('a drawn answer', () => {
         '~003b',
         ' ▸ ',
         '#0',
-        '/together close',
+        '/host close',
         '\n/x',
         ' ',
       ),

@@ -191,11 +191,11 @@ describe('a group blanket in a server', () => {
       return seen.text;
     };
     expect(await refused('/together join per_week:1', fern)).toContain('Ask ines');
-    expect(await refused('/together invite maker:fern', place)).toContain('Mention her with');
-    await said(`/together invite maker:<@${fern.user.id}>`, place);
+    expect(await refused('/host invite maker:fern', place)).toContain('Mention her with');
+    await said(`/host invite maker:<@${fern.user.id}>`, place);
     await said('/together join per_week:1', fern);
-    expect(await refused('/together close', fern)).toContain('Only the organiser');
-    await said('/together close', { ...fern, permissions: MANAGER });
+    expect(await refused('/host close', fern)).toContain('Only the organiser');
+    await said('/host close', { ...fern, permissions: MANAGER });
     await said(`/together handover maker:<@${fern.user.id}>`, place);
     expect((await stateOf('named rows')).state.organiser).toBe(ines.user.id);
     expect(await refused('/together handover answer:yes', place)).toContain('only she can answer');
