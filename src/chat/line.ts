@@ -24,78 +24,100 @@ const PIECE =
 /** A value in single quotes; elsewhere they are apostrophes, feet and minutes. */
 const SINGLE = /\s*'([^']*)'(?=\s|$)/y;
 
+const HINT = 'Write it like /stitches row shape:diagonal size:12 row:9.';
+
+/** A line as far as it is read: the words of the question, the options, and the one that is waiting for its value or for more of it. */
+class LineSoFar {
+  readonly words: string[] = [];
+  readonly options: Record<string, string> = Object.create(null) as Record<string, string>;
+  private open: string | undefined;
+
+  /** True where an option stands there without a value. */
+  get waits(): boolean {
+    return this.open !== undefined && this.options[this.open] === '';
+  }
+
+  /** Throws Problem: option-without-value, where one is still waiting. */
+  mustNotWait(): void {
+    if (this.waits) throw missing(this.open ?? '');
+  }
+
+  begin(name: string): void {
+    this.mustNotWait();
+    if (name in this.options)
+      throw new Problem('option-given-twice', `The option ${name} is given twice.`, {
+        option: name,
+        hint: 'Give each option once.',
+      });
+    this.open = name;
+    this.options[name] = '';
+  }
+
+  /** A quoted value is whole: nothing is added to it. */
+  putQuoted(value: string, closed: boolean): void {
+    if (!closed)
+      throw new Problem('quote-not-closed', 'A quote is opened and not closed.', {
+        option: this.open ?? QUESTION,
+        hint: 'Close it with ".',
+      });
+    this.put(value);
+    if (!this.waits) this.open = undefined;
+  }
+
+  putRun(run: string): void {
+    if (this.open === undefined && Object.keys(this.options).length > 0)
+      throw new Problem('belongs-to-no-option', `“${clip(run)}” belongs to no option.`, {
+        option: QUESTION,
+        hint: HINT,
+      });
+    this.put(run);
+  }
+
+  private put(value: string): void {
+    const { open, options } = this;
+    if (open === undefined) this.words.push(value.toLowerCase());
+    else options[open] = options[open] === '' ? value : `${options[open] ?? ''} ${value}`;
+  }
+}
+
 /**
  * Splits a line. Values may be quoted (with \" and \\ inside); unquoted words up to the next option belong to
- * the option before. Throws a Problem for an unclosed quote, an option given twice, one without a value.
+ * the option before.
+ *
+ * Throws Problem: line-too-long, quote-not-closed, option-given-twice, option-without-value, belongs-to-no-option.
  */
 export function readLine(text: string): Line {
-  const hint = 'Write it like /stitches row shape:diagonal size:12 row:9.';
   if (text.length > LONGEST_LINE) {
     throw new Problem('line-too-long', `A line of ${text.length} characters is too long.`, {
       facts: { most: LONGEST_LINE, given: text.length },
       option: QUESTION,
-      hint: `At most ${LONGEST_LINE} are read. ${hint}`,
+      hint: `At most ${LONGEST_LINE} are read. ${HINT}`,
     });
   }
-  const words: string[] = [];
-  const options: Record<string, string> = Object.create(null) as Record<string, string>;
-  let open: string | undefined;
-  let position = 0;
   const line = text.trimEnd();
-  const put = (value: string) => {
-    if (open === undefined) words.push(value.toLowerCase());
-    else options[open] = options[open] === '' ? value : `${options[open] ?? ''} ${value}`;
-  };
-  while (position < line.length) {
-    if (open !== undefined && options[open] === '') {
-      SINGLE.lastIndex = position;
-      const single = SINGLE.exec(line);
-      if (single) {
-        position = SINGLE.lastIndex;
-        if (single[1] === '') throw missing(open);
-        put(single[1] ?? '');
-        open = undefined;
-        continue;
-      }
+  const read = new LineSoFar();
+  for (let position = 0; position < line.length;) {
+    SINGLE.lastIndex = position;
+    const single = read.waits ? SINGLE.exec(line) : null;
+    if (single) {
+      position = SINGLE.lastIndex;
+      read.putQuoted(single[1] ?? '', true);
+      read.mustNotWait();
+      continue;
     }
     PIECE.lastIndex = position;
     const match = PIECE.exec(line);
     if (!match) break;
     position = PIECE.lastIndex;
-    const [, typed, quoted, close, run] = match;
-    const name = typed?.toLowerCase();
-    if (name !== undefined) {
-      if (open !== undefined && options[open] === '') throw missing(open);
-      if (name in options)
-        throw new Problem('option-given-twice', `The option ${name} is given twice.`, {
-          option: name,
-          hint: 'Give each option once.',
-        });
-      open = name;
-      options[name] = '';
-    } else if (quoted !== undefined) {
-      if (close === undefined)
-        throw new Problem('quote-not-closed', 'A quote is opened and not closed.', {
-          option: open ?? QUESTION,
-          hint: 'Close it with ".',
-        });
-      put(quoted.replace(/\\(.)/g, '$1'));
-      // A quoted value is whole: nothing is added to it.
-      if (open !== undefined) open = options[open] === '' ? open : undefined;
-    } else if (run !== undefined) {
-      if (open === undefined && Object.keys(options).length > 0) {
-        throw new Problem('belongs-to-no-option', `“${clip(run)}” belongs to no option.`, {
-          option: QUESTION,
-          hint,
-        });
-      }
-      put(run);
-    }
+    const [, name, quoted, close, run] = match;
+    if (name !== undefined) read.begin(name.toLowerCase());
+    else if (quoted !== undefined) read.putQuoted(quoted.replace(/\\(.)/g, '$1'), close !== undefined);
+    else if (run !== undefined) read.putRun(run);
   }
-  if (open !== undefined && options[open] === '') throw missing(open);
+  read.mustNotWait();
   return {
-    words: words.map((word, index) => (index === 0 ? word.replace(/^\//, '') : word)),
-    options: { ...options },
+    words: read.words.map((word, index) => (index === 0 ? word.replace(/^\//, '') : word)),
+    options: { ...read.options },
   };
 }
 

@@ -70,14 +70,8 @@ export function findRowsCounted(
  */
 export const findLastCounted = (from: number, counts: number): number => from + counts - 1;
 
-/**
- * Holds counts, the first of them that of row `fromRow`, against a plan.
- *
- * Throws Problem: no-such-row, too-many-counts.
- */
-export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 1): Miscount {
-  const rows = plan.rows.length;
-  const { called } = plan;
+/** Throws Problem: no-such-row, too-many-counts, where the plan has no such rows. */
+function mustHaveRows({ rows: { length: rows }, called }: RowPlan, counts: number, fromRow: number): void {
   if (fromRow > rows)
     throw new Problem(
       'no-such-row',
@@ -88,52 +82,72 @@ export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 
         facts: { row: fromRow, rows },
       },
     );
-  const lastRow = findLastCounted(fromRow, counts.length);
+  const lastRow = findLastCounted(fromRow, counts);
   if (lastRow > rows)
     throw new Problem(
       'too-many-counts',
-      `${counts.length} counts from ${called} ${fromRow} would reach ${called} ${lastRow}; this piece ends with ${called} ${rows}.`,
+      `${counts} counts from ${called} ${fromRow} would reach ${called} ${lastRow}; this piece ends with ${called} ${rows}.`,
       {
         option: 'counts',
         hint: `Give at most ${rows - fromRow + 1} counts, or a smaller from_row.`,
-        facts: { most: rows - fromRow + 1, given: counts.length },
+        facts: { most: rows - fromRow + 1, given: counts },
       },
     );
+}
+
+/** What is wrong at the first count that departs, the one `at` that place. */
+function explain(
+  plan: RowPlan,
+  counts: readonly number[],
+  fromRow: number,
+  at: number,
+): NonNullable<Miscount['wrong']> {
+  const departure = describeDeparture(plan, counts, fromRow, at);
+  const { row, expected, counted, undone } = departure;
+  const elsewhere = at === 0 ? findElsewhere(plan, counts, fromRow) : undefined;
+  const slip =
+    elsewhere?.slipAt === undefined
+      ? undefined
+      : describeDeparture(plan, counts, elsewhere.firstRow, elsewhere.slipAt);
+  return defined({
+    row,
+    expected,
+    counted,
+    causes: causesOf(departure),
+    undone,
+    noRowHasIt: sayNoRowHas(plan, counted, isFarOff(departure)),
+    elsewhere,
+    slip: slip && {
+      row: slip.row,
+      expected: slip.expected,
+      counted: slip.counted,
+      difference: slip.difference,
+      causes: causesOf(slip),
+    },
+  });
+}
+
+/**
+ * Holds counts, the first of them that of row `fromRow`, against a plan.
+ *
+ * Throws Problem: no-such-row, too-many-counts.
+ */
+export function checkCounts(plan: RowPlan, counts: readonly number[], fromRow = 1): Miscount {
+  mustHaveRows(plan, counts.length, fromRow);
+  const lastRow = findLastCounted(fromRow, counts.length);
   const planned = (row: number) => plan.rows[row - 1]?.count ?? 0;
   const at = counts.findIndex((counted, index) => counted !== planned(fromRow + index));
-  const row = at === -1 ? lastRow : fromRow + at;
-  const counted = counts[at === -1 ? counts.length - 1 : at] ?? 0;
+  const shown = at === -1 ? counts.length - 1 : at;
   const working = new Working();
-  const { formula: countFormula, values } = plan.countFormula(row);
+  const { formula: countFormula, values } = plan.countFormula(fromRow + shown);
   const expected = working.do(countFormula, values);
-  const difference = working.do(DIFFERENCE, { counted, expected });
-  const next = plan.rows[lastRow]?.count;
-  const told = defined({ fromRow, lastRow, difference, working, next });
-  if (at === -1) return told;
-  const departure = describeDeparture(plan, counts, fromRow, at);
-  const { undone } = departure;
-  const causes = causesOf(departure);
-  const noRowHasIt = sayNoRowHas(plan, counted, isFarOff(departure));
-  const other = at === 0 ? findElsewhere(plan, counts, fromRow) : undefined;
-  const slip =
-    other?.slipAt === undefined ? undefined : describeDeparture(plan, counts, other.firstRow, other.slipAt);
-  return {
-    ...told,
-    wrong: defined({
-      row,
-      expected,
-      counted,
-      causes,
-      undone,
-      noRowHasIt,
-      elsewhere: other,
-      slip: slip && {
-        row: slip.row,
-        expected: slip.expected,
-        counted: slip.counted,
-        difference: slip.difference,
-        causes: causesOf(slip),
-      },
-    }),
-  };
+  const difference = working.do(DIFFERENCE, { counted: counts[shown] ?? 0, expected });
+  return defined({
+    fromRow,
+    lastRow,
+    difference,
+    working,
+    next: plan.rows[lastRow]?.count,
+    wrong: at === -1 ? undefined : explain(plan, counts, fromRow, at),
+  });
 }

@@ -55,22 +55,34 @@ export interface WishedNumber {
   readonly working: Working;
 }
 
+/** A wished number of motifs, and what else is said of the blanket: lengths in cm. */
+interface AskedNumber {
+  readonly motifs: number;
+  readonly border: number;
+  readonly endsAMotif: number;
+  /** Sizes that the motif can have; empty where its side is what is asked. */
+  readonly sizes: readonly MotifSize[];
+  readonly gauge?: Gauge | undefined;
+  readonly wish?: WishedSize | undefined;
+}
+
 /**
  * Blankets of exactly `motifs` motifs. With a wished size the settings nearest to it come first; without one, the ones nearest to a
- * square, higher than wide. Where the motif's side is not given (`sizes` empty), it is the one that fits the wished size best. Throws a Problem
- * where neither a side nor a size is given, or the border leaves no room.
+ * square, higher than wide. Where the motif's side is not given (`sizes` empty), it is the one that fits the wished size best.
+ *
+ * Throws Problem: side-missing, border-too-wide.
  */
-export function resizeToNumber(asked: {
-  motifs: number;
-  border: number;
-  endsAMotif: number;
-  /** Sizes that the motif can have; empty where its side is what is asked. */
-  sizes: readonly MotifSize[];
-  gauge?: Gauge | undefined;
-  wish?: WishedSize | undefined;
-}): WishedNumber {
-  const { motifs, border, endsAMotif, sizes, gauge, wish } = asked;
-  const pairs = listSettings(motifs);
+export function resizeToNumber(asked: AskedNumber): WishedNumber {
+  refuseImpossible(asked);
+  const options = listOptions(asked);
+  const best = options[0];
+  if (!best) throw new Error('every number can be set as a strip');
+  const working = new Working();
+  showOption(best, asked, working);
+  return defined({ options, best, ...findNearStrip(asked.motifs), working });
+}
+
+function refuseImpossible({ motifs, border, sizes, wish }: AskedNumber): void {
   if (sizes.length === 0 && wish === undefined)
     throw new Problem('side-missing', 'How large one motif is, or the whole blanket is to be, is not said.', {
       option: 'side',
@@ -82,34 +94,33 @@ export function resizeToNumber(asked: {
       option: 'border',
       hint: `Give a border narrower than half of the blanket.`,
     });
-  const of = (motif: MotifSize, columns: number, rows: number): ResizeOption =>
-    wish
-      ? optionOf({ ...wish, border, endsAMotif }, motif, columns, rows)
-      : // Nothing is wished of the size, so nothing is off.
-        optionOf(
-          {
-            width: columns * motif.side + 2 * border,
-            height: rows * motif.side + 2 * border,
-            border,
-            endsAMotif,
-          },
-          motif,
-          columns,
-          rows,
-        );
-  const options = pairs
-    .flatMap(({ columns, rows }) =>
-      sizes.length > 0
-        ? sizes.map((motif) => of(motif, columns, rows))
-        : wish
-          ? [fitting(wish, border, columns, rows)].map((side) => of({ side }, columns, rows))
-          : [],
-    )
+}
+
+/** Every setting in every size that the motif can have, the best first. */
+function listOptions({ motifs, border, endsAMotif, sizes, wish }: AskedNumber): ResizeOption[] {
+  const optionWith = (motif: MotifSize, columns: number, rows: number): ResizeOption => {
+    // Where nothing is wished of the size, nothing is off.
+    const { width, height } = wish ?? {
+      width: columns * motif.side + 2 * border,
+      height: rows * motif.side + 2 * border,
+    };
+    return optionOf({ width, height, border, endsAMotif }, motif, columns, rows);
+  };
+  return listSettings(motifs)
+    .flatMap(({ columns, rows }) => {
+      const fit = sizes.length === 0 && wish ? [{ side: fitting(wish, border, columns, rows) }] : sizes;
+      return fit.map((motif) => optionWith(motif, columns, rows));
+    })
     .sort(wish ? rankOptions : bySquareness)
     .slice(0, MOST_OPTIONS);
-  const best = options[0];
-  if (!best) throw new Error('every number can be set as a strip');
-  const working = new Working();
+}
+
+/** The best option worked out as it is shown. */
+function showOption(
+  best: ResizeOption,
+  { motifs, border, endsAMotif, sizes, gauge, wish }: AskedNumber,
+  working: Working,
+): void {
   const side =
     gauge && best.size !== undefined
       ? reckonBlockedSide(gauge, best.size, working)
@@ -127,16 +138,18 @@ export function resizeToNumber(asked: {
       wished_height: wish.height,
     });
   working.do(ENDS, { motifs, ends_a_motif: endsAMotif });
-  const strip = !sets(motifs);
+}
+
+/** Where a number sets as a strip only, the nearest numbers that do not. */
+function findNearStrip(motifs: number): Pick<WishedNumber, 'fewer' | 'more'> {
+  if (sets(motifs)) return {};
   // A strip is of three motifs at least; two set well, and so does some square or double square before their number is doubled.
   const near = (step: number): number => {
     let n = motifs + step;
     while (!sets(n)) n += step;
     return n;
   };
-  const fewer = strip ? near(-1) : undefined;
-  const more = strip ? near(1) : undefined;
-  return defined({ options, best, fewer, more, working });
+  return { fewer: near(-1), more: near(1) };
 }
 
 /** Nearest to a square first, then higher than wide, then the smaller motif. */
