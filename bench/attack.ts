@@ -3,6 +3,8 @@
  * Each is a section: its name, and what it does, as rows of the table "What was broken on purpose".
  */
 import { diskLoop } from '../test/attack/disk.ts';
+import { fuzz, MAKERS } from '../test/attack/fuzz.ts';
+import { slowness } from '../test/attack/largest.ts';
 import { sleepLoop } from '../test/attack/sleep.ts';
 import { spread } from '../test/attack/spread.ts';
 import { killLoop } from '../test/rooms/discord/kill-loop.ts';
@@ -25,6 +27,7 @@ const number = (value: number) => value.toLocaleString('en-US');
 const KILLS = 1_000;
 const SLEEPS = 50;
 const PRESSES = 2_000;
+const LINES = 300_000;
 
 export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
   async kills() {
@@ -50,6 +53,23 @@ export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
         lost: report.lost,
         doubled: report.doubled,
         broken: report.broken,
+      },
+    ];
+  },
+  async fuzz() {
+    const over = 50 * slowness();
+    const report = await fuzz(LINES, 1, over);
+    const mean = `at the longest ${time(report.longest.ms)} in one piece, ${number(report.over.length)} over ${time(over)}`;
+    return [
+      {
+        what: 'lines made from what the registry says of itself, hostile in every way that we know',
+        often: `${number(report.lines)} lines by ${MAKERS.length} makers; ${number(report.answered)} answered, ${number(report.refused)} refused in words; ${mean}`,
+        lost: 0,
+        doubled: 0,
+        broken: [
+          ...report.faults.map(({ line, error }) => `a fault: ${JSON.stringify(line)}: ${error}`),
+          ...report.unsound.map(({ line, what }) => `${what}: ${JSON.stringify(line)}`),
+        ],
       },
     ];
   },

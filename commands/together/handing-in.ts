@@ -247,7 +247,7 @@ export const sentBack = question({
       motifs.map((number) => state.names.get(state.pieces[number - 1]?.maker ?? '') ?? 'a maker'),
     );
     return {
-      headline: `Sent back ${numbered(motifs)} to ${[...makers].join(', ')}: ${reason.replace(/[.\s]+$/, '')}.`,
+      headline: `Sent back ${numbered(motifs)} to ${[...makers].join(', ')}: ${reason.replace(/(?<![.\s])[.\s]+$/, '')}.`,
       data: { returned: motifs },
       board: doc.id,
     };

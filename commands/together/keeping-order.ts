@@ -108,7 +108,7 @@ export const handover = question({
     marks: {
       maker: {
         capture:
-          /\b(?:over to|on to|make|let)\s+(@?[\p{L}\p{N}_.-]+)|(@?[\p{L}\p{N}_.-]+)\s+(?:is|should be|takes over|becomes)\b/iu,
+          /\b(?:over to|on to|make|let)\s+(@?[\p{L}\p{N}_.-]+)|(@?[\p{L}\p{N}_.-]{1,64})\s+(?:is|should be|takes over|becomes)\b/iu,
       },
       answer: { never: true },
       name: { takes: 'saved-group' },

@@ -6,6 +6,7 @@ import type { Context } from '../chat/context.ts';
 import { writeLine } from '../chat/line.ts';
 import { inOwnUnits, metaOf } from '../chat/options.ts';
 import type { Registry, Route } from '../chat/registry.ts';
+import { cutBlanks } from '../core/base/blanks.ts';
 import { Problem, QUESTION } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { NotSaved } from '../projects/not-saved.ts';
@@ -36,7 +37,7 @@ export const readAsLine = ({ path, question }: Route, options: Readonly<Record<s
 
 /** Reads words of somebody, with what she has saved in mind. */
 export async function readWords(words: string, registry: Registry, context: Asks): Promise<Understood> {
-  return understand(words, registry, {
+  return understand(cutBlanks(words), registry, {
     ...(await aroundOf(context)),
     days: await daysIn(words, context.now),
   });

@@ -5,6 +5,7 @@ import { clip } from '../core/base/quantity.ts';
 import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { breathe } from './breathe.ts';
+import { cutBlanks } from '../core/base/blanks.ts';
 import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Context } from './context.ts';
 import type { RawOptions } from './line.ts';
@@ -40,7 +41,8 @@ export function checkOptions(
   const assumed: string[] = [];
   for (const [name, schema] of Object.entries(question.options)) {
     const meta = metaOf(schema);
-    const text = typed[name];
+    const given = typed[name];
+    const text = given === undefined || meta.kind === 'file' ? given : cutBlanks(given);
     const result = schema.safeParse(
       text === undefined ? undefined : inOwnUnits(meta.kind, text, context.reader),
     );

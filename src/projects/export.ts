@@ -9,13 +9,16 @@ import { planOf } from '../core/yarn/motif.ts';
 import { MAKERS } from './projects.ts';
 import { keepWithin, MOST_OF_MAKER } from './quotas.ts';
 import { newMaker, type Blanket, type MakerDoc, type Motif } from './schema.ts';
-import { upToDate } from './versions.ts';
+import { broughtUpToDate } from './versions.ts';
 
 /** What the file says it is, so that no other JSON is taken for it. */
 const FORMAT = 'loopwright-maker';
 
 /** The same of what is kept of her in groups: it tells her, and is never taken back. */
 const FORMAT_ELSEWHERE = 'loopwright-elsewhere';
+
+/** The longest export there can be, in characters: each thing of a list has a line of its own. */
+const LONGEST_EXPORT = MOST_OF_MAKER.size + 64 * 1024;
 
 /** The largest export there can be, in bytes, and so the largest file that is taken back: a character has three at most. */
 export const LARGEST_EXPORT = 3 * MOST_OF_MAKER.size + 64 * 1024;
@@ -43,14 +46,23 @@ const refuse = (code: string, sentence: string, hint = 'Give a file that an expo
   new Problem(code, sentence, { option: 'file', hint });
 
 /** Text from a file goes into answers and logs like typed text: no tokens, nothing unprintable. */
-const clean = (_key: string, value: unknown) =>
-  typeof value === 'string' ? plain(value).replace(/[\p{Cc}\p{Cf}]/gu, ' ') : value;
+const cleanText = (text: string) => plain(text).replace(/[\p{Cc}\p{Cf}]/gu, ' ');
+
+/** The same with every text in it clean. */
+function clean(value: unknown): unknown {
+  if (typeof value === 'string') return cleanText(value);
+  if (Array.isArray(value)) return value.map(clean);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, clean(one)]));
+}
 
 /** Reads an export back, as the document of this maker. Throws a Problem that names what is wrong with the file. */
 export function readExport(text: string, id: string, name: string): MakerDoc {
+  if (text.length > LONGEST_EXPORT)
+    throw refuse('file-too-large', 'That file is longer than an export can be.');
   let parsed: unknown;
   try {
-    parsed = JSON.parse(text, clean);
+    parsed = JSON.parse(text);
   } catch {
     throw refuse('file-not-ours', 'That file is not JSON.');
   }
@@ -72,7 +84,10 @@ export function readExport(text: string, id: string, name: string): MakerDoc {
     );
   if (read.is === 'bad')
     throw refuse('file-does-not-fit', `Something in that file does not fit: ${read.why}.`);
-  const doc = { ...newMaker(id, name), ...(read.doc as MakerDoc) };
+  // Checked once more as what is left of it: a name may be nothing but what nobody can see.
+  const seen = readSafely(clean(read.doc) as Record<string, unknown>);
+  if (seen.is !== 'good') throw refuse('file-does-not-fit', 'A name in that file has no letter in it.');
+  const doc = { ...newMaker(id, name), ...(seen.doc as MakerDoc) };
   checkRanges(doc);
   checkWhole(doc);
   try {
@@ -85,7 +100,7 @@ export function readExport(text: string, id: string, name: string): MakerDoc {
 
 function readSafely(doc: Record<string, unknown>) {
   try {
-    return upToDate(MAKERS, JSON.stringify(doc));
+    return broughtUpToDate(MAKERS, doc);
   } catch {
     return { is: 'bad', why: 'it cannot be brought up to date' } as const;
   }

@@ -18,6 +18,10 @@ import { SHAPES } from '../core/rows/plan.ts';
 import { weighingsOf } from '../core/yarn/weighings.ts';
 import { STITCHES } from '../standards/stitches.ts';
 
+/** A list, its length looked at before anything in it: a long one of what does not fit is refused at once. */
+const listOf = <T extends z.ZodType>(of: T, most: number, least = 0) =>
+  z.array(z.unknown()).min(least).max(most).pipe(z.array(of));
+
 /** A name a person gave: short, one line. */
 export const nameText = z.string().trim().min(1).max(LONGEST_NAME);
 const positive = z.number().positive();
@@ -66,11 +70,11 @@ export const motifSchema = z.object({
   /** Whether the gauge was counted on a blocked piece. */
   blocked: z.boolean().exactOptional(),
   /** By row, from the first; empty for a motif in one unnamed colour. */
-  runs: z.array(colourRunSchema).max(MOST_ROWS_WORKED),
+  runs: listOf(colourRunSchema, MOST_ROWS_WORKED),
   /** Grams of one finished motif, once one was weighed: the mean of all that were. */
   weight: positive.exactOptional(),
   /** The readings that it is the mean of, the latest last. */
-  weighings: z.array(weighingSchema).min(1).max(MOST_WEIGHINGS).exactOptional(),
+  weighings: listOf(weighingSchema, MOST_WEIGHINGS, 1).exactOptional(),
   /** The ball it was worked from, where it was said at the scale. */
   ball: ballSchema.exactOptional(),
   /** cm along a side of one finished motif, once one was measured. */
@@ -106,11 +110,11 @@ export const cellSchema = z.object({
 export const blanketParts = z.object({
   name: nameText,
   /** Names of saved motifs, in the order in which the layout counts them. */
-  kinds: z.array(nameText).min(1).max(MOST_KINDS),
+  kinds: listOf(nameText, MOST_KINDS, 1),
   columns: z.int().min(1).max(MOST_ALONG),
   rows: z.int().min(1).max(MOST_ALONG),
   /** Row by row from the top left. */
-  layout: z.array(cellSchema).max(MOST_PLACES),
+  layout: listOf(cellSchema, MOST_PLACES),
   /** The setting the layout was laid by, so that another size continues it. */
   setting: z.string().max(40),
   joining: z.object({
@@ -124,7 +128,7 @@ export const blanketParts = z.object({
     /** Stitches in each corner. */
     corner: z.int().min(1).max(9),
   }),
-  yarns: z.array(yarnSchema).max(60),
+  yarns: listOf(yarnSchema, 60),
   /** Per cent. */
   reserve: z.number().min(0).max(100),
 });
@@ -174,13 +178,13 @@ export const makerSchema = z.object({
   id: z.string(),
   name: z.string().max(100),
   settings: settingsSchema,
-  motifs: z.array(motifSchema).max(MOST_MOTIFS),
-  blankets: z.array(blanketSchema).max(MOST_BLANKETS),
+  motifs: listOf(motifSchema, MOST_MOTIFS),
+  blankets: listOf(blanketSchema, MOST_BLANKETS),
   current: z.object({ motif: nameText.exactOptional(), blanket: nameText.exactOptional() }),
-  progress: z.array(progressSchema).max(500),
-  bin: z.array(binSchema).max(50),
+  progress: listOf(progressSchema, 500),
+  bin: listOf(binSchema, 50),
   /** Keys of the latest changes, each with what was answered: a press that arrives twice is done once. */
-  done: z.array(z.object({ once: z.string().max(120), said: z.string().max(4000) })).max(50),
+  done: listOf(z.object({ once: z.string().max(120), said: z.string().max(4000) }), 50),
 });
 export type MakerDoc = z.infer<typeof makerSchema>;
 

@@ -13,12 +13,18 @@ export type Read =
  * must not be taken for a bad one.
  */
 export function upToDate(kind: Kind<unknown>, text: string): Read {
-  let doc: Record<string, unknown>;
+  let doc: unknown;
   try {
-    doc = JSON.parse(text) as Record<string, unknown>;
+    doc = JSON.parse(text);
   } catch {
     return { is: 'bad', why: 'it is not JSON' };
   }
+  return broughtUpToDate(kind, doc);
+}
+
+/** The same of what a text says. */
+export function broughtUpToDate(kind: Kind<unknown>, read: unknown): Read {
+  let doc = read as Record<string, unknown>;
   const version: unknown = (doc as Record<string, unknown> | null)?.['version'];
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
     return { is: 'bad', why: 'it names no version' };

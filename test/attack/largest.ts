@@ -32,7 +32,7 @@ import {
 } from '../../src/projects/schema.ts';
 import type { Kind, Store } from '../../src/projects/store.ts';
 import { outgoing } from '../../src/rooms/discord/files.ts';
-import { render } from '../../src/rooms/discord/render.ts';
+import { render, type Drawn } from '../../src/rooms/discord/render.ts';
 import { serialOf } from '../../src/rooms/discord/buttons.ts';
 import { askedAgain, personNamed } from '../../src/rooms/discord/typed.ts';
 
@@ -308,12 +308,12 @@ const pick = (from: Record<string, string>, names: readonly string[]) =>
   Object.fromEntries(Object.entries(from).filter(([name]) => names.includes(name)));
 
 let asked = 0;
-/** Asks as the Discord room does, all but the platform and the pictures' encoder; false where it was refused. */
+/** Asks as the Discord room does, all but the platform and the pictures' encoder; the message, false where it was refused. */
 export async function answerAsDiscord(
   projects: Projects,
   { route, options, by }: Asked,
   toPng: (svg: string) => Promise<Uint8Array> = () => Promise.resolve(new Uint8Array()),
-): Promise<boolean> {
+): Promise<Drawn | false> {
   asked += 1;
   const id = String(800_000_000_000_000_000n + BigInt(asked));
   const { settings } = await projects.maker(by, 'rowan');
@@ -329,7 +329,7 @@ export async function answerAsDiscord(
   try {
     const shown = await ask(route, options, context);
     const { notes } = await outgoing(shown.files, { toPng, fault: String });
-    render(shown, {
+    return render(shown, {
       again: askedAgain(route, options, context.reader),
       asker: by,
       serial: serialOf(id),
@@ -337,7 +337,6 @@ export async function answerAsDiscord(
       sharable: true,
       notes,
     });
-    return true;
   } catch (error) {
     if (error instanceof Problem) return false;
     throw error;

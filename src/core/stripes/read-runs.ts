@@ -81,7 +81,7 @@ function readGroups(text: string): Piece[][] {
   const groups = text
     .replace(/\s+/g, ' ')
     .trim()
-    .replace(/[.,;\s]+$/, '')
+    .replace(/(?<![.,;\s])[.,;\s]+$/, '')
     .split(/[,;]?\s*\bthen\b[,:]?\s*/iu);
   return groups.map((group) => {
     const pieces = group

@@ -50,8 +50,8 @@ export function escaped(text: string): string {
     bare(text)
       .replace(/[\\*_~|`[\]<@]/g, '\\$&')
       // Quotes, headings, small print and lists begin a line.
-      .replace(/^(\s*)([>#+-])/gm, '$1\\$2')
-      .replace(/^(\s*\d{1,9})([.)])(?=\s)/gm, '$1\\$2')
+      .replace(/^([^\S\n]*)([>#+-])/gm, '$1\\$2')
+      .replace(/^([^\S\n]*\d{1,9})([.)])(?=\s)/gm, '$1\\$2')
       // Addresses become links by themselves, invitations even without a scheme.
       .replace(/:(?=\/\/)/g, '\\:')
       // The point first, then what is before it: looking behind at every character costs five times as much.

@@ -21,7 +21,22 @@ const visible = (text: string) => text.replace(UNSEEN, '\ufffd');
 const BREAKS = /[\u0085\u2028\u2029]/g;
 
 /** The text in one line, for one answer a line. */
-export const oneLine = (text: string) => visible(text.replace(/\s*[\n\r\u0085\u2028\u2029]\s*/g, ' '));
+export const oneLine = (text: string) =>
+  visible(
+    text
+      .split(/[\n\r\u0085\u2028\u2029]/)
+      .map((line, index, { length }) =>
+        length === 1
+          ? line
+          : index === 0
+            ? line.trimEnd()
+            : index === length - 1
+              ? line.trimStart()
+              : line.trim(),
+      )
+      .filter((line, index, { length }) => line !== '' || index === 0 || index === length - 1)
+      .join(' '),
+  );
 
 /** JSON in one line for every reader, with nothing unprintable in it. */
 const jsonLine = (value: unknown) =>
