@@ -5,7 +5,7 @@ import { blanket } from './blanket/index.ts';
 import { border } from './border/index.ts';
 import { gauge } from './gauge/index.ts';
 import { help } from './help/index.ts';
-import { host } from './host/index.ts';
+import { host } from './together/host.ts';
 import { joining } from './joining/index.ts';
 import { motif } from './motif/index.ts';
 import { progress } from './progress/index.ts';
