@@ -5,6 +5,7 @@
  *   npm run mutate -- --table src/core/rows        these, and their rows in the table of DEVELOPERS.md
  *   npm run mutate -- --all                        every file of src/core, and the whole table
  *   npm run mutate -- --own src/core/rows          judged by the tests of their own chapters and the outside checks alone: quick, while tests are written
+ *   npm run mutate -- --by=test/core/rows src/…    judged by these tests alone
  *   npm run mutate -- --brief …                    without the list of what is left
  */
 import { execFileSync } from 'node:child_process';
@@ -37,14 +38,18 @@ const say = (line: string) =>
   process.stderr.write(`${Math.round((performance.now() - began) / 1000)} s  ${line}\n`);
 const began = performance.now();
 const sources = await Promise.all(files.map((file, index) => instrument(file, `f${index}-`)));
-const own = args.includes('--own');
-const judges = own
-  ? [
-      ...new Set(files.map((file) => dirname(file).replace('src/', 'test/'))),
-      'test/core/formulas.test.ts',
-      'test/outside',
-    ]
-  : JUDGES;
+const by = args.flatMap((one) => (one.startsWith('--by=') ? [one.slice('--by='.length)] : []));
+const own = args.includes('--own') || by.length > 0;
+const judges =
+  by.length > 0
+    ? by
+    : own
+      ? [
+          ...new Set(files.map((file) => dirname(file).replace('src/', 'test/'))),
+          'test/core/formulas.test.ts',
+          'test/outside',
+        ]
+      : JUDGES;
 const tests = judges.flatMap(listed).filter((file) => file.endsWith('.test.ts') && file !== SEASON);
 const verdicts = await judge(sources, tests, say);
 const types = new TypeCheck();

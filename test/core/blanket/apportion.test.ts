@@ -63,6 +63,8 @@ describe('largest remainders', () => {
     // Quotas 0.5 and 1.5: both fractions are a half.
     expect(apportion(2, [1, 3])).toMatchObject({ quotas: [0, 2], tied: true });
     expect(apportion(10, [1, 1]).tied).toBe(false);
+    // 11.1, 6.7 and 2.2: the one place that is left goes to a fraction that no other has.
+    expect(apportion(20, [5, 3, 1])).toMatchObject({ quotas: [11, 7, 2], left: 1, given: [1], tied: false });
   });
 
   it('reads halves and tenths exactly', () => {
@@ -85,5 +87,9 @@ describe('largest remainders', () => {
     expect(() => apportion(5, [0, 0])).toThrow(refused('no-shares'));
     expect(() => apportion(5, [-1, 2])).toThrow(Error);
     expect(() => apportion(5.5, [1])).toThrow(Error);
+    expect(() => apportion(-1, [1])).toThrow('cannot share -1');
+    expect(() => apportion(5, [1e12, 1])).toThrow('cannot share');
+    expect(apportion(5, [1e12 - 1]).quotas).toEqual([5]);
+    expect(apportion(0, [1, 2]).quotas).toEqual([0, 0]);
   });
 });
