@@ -215,6 +215,8 @@ describe('a history that cannot be', () => {
     expect(openFor(history([joined('m1', 'Rowan'), pledged('m1', 0, 5)], plan), 0)).toBe(0);
     expect(() => history([joined('m1', 'Rowan'), pledged('m1', 0, 6)], plan)).toThrow(BrokenHistory);
     expect([openFor(with2(), 7), countSpokenFor(with2(), 7)]).toEqual([0, 0]);
+    const some = with2(pledged('m1', 0, 3), handedIn('m1', 0, 2), accepted(1));
+    expect([countSpokenFor(some, 0), openFor(some, 0)]).toEqual([3, 1]);
   });
 });
 

@@ -57,6 +57,38 @@ describe('the pace of a group', () => {
     expect(pace.forecast).toEqual(forecastEnd(asked, new Working()));
   });
 
+  it('counts the weeks since the first parcel, the one that is not over left out', () => {
+    // Twenty in the first week, one in the second, none in the third, one in the fourth, one on the day before now.
+    const busy: Did[] = [
+      ...MAKERS,
+      pledged('m1', 0, 23),
+      ...(
+        [
+          [10, 1],
+          [10, 2],
+          [1, 9],
+          [1, 23],
+          [1, 29.5],
+        ] as const
+      ).map(([motifs, on]) => handedIn('m1', 0, motifs, on)),
+    ];
+    const asked = {
+      done: 23,
+      came: 5,
+      squares: 203,
+      weeks: [20, 1, 0, 1],
+      days: 30,
+      sinceFirst: 29,
+      toCome: 22,
+      daysLeft: undefined,
+      said: 3,
+    };
+    const found = reckonGroupPace(history(busy, groupPlan({ quotas: [40, 5] })), day(30)).forecast;
+    expect(found).toEqual(forecastEnd(asked, new Working()));
+    // Such weeks say less than as many parcels that come evenly.
+    expect(found.parcels).toBeLessThan(forecastEnd({ ...asked, weeks: [6, 5, 6, 5] }, new Working()).parcels);
+  });
+
   it('counts nothing that was sent back or taken back, nor more than the quota', () => {
     const back: Did[] = [
       ...SEASON,

@@ -63,7 +63,6 @@ describe('who may organise', () => {
     ['closes', (who) => close(with2(), who)],
     ['opens', (who) => reopen(with2(CLOSED), who, undefined)],
     ['hands over', (who) => offerOver(with2(), who, { maker: 'm2', name: 'Ash' })],
-    ['takes back', (who) => undo(with2(), who)],
   ];
   it.each(only)('only who runs it, or a manager, %s', (_, rule) => {
     expect(() => rule(ROWAN)).toThrow(
@@ -434,6 +433,56 @@ describe('closing, handing over and taking back', () => {
     expect(() => answerOffer(with2(), ASH, true)).toThrow(
       refused('not-offered', { hint: 'Nobody is asked just now.' }),
     );
+  });
+  it('gives a maker back her own last pledge, while she holds it', () => {
+    const RELEASED = { did: 'released', maker: 'm1', kind: 0 } as const;
+    expect(undo(with2(pledged('m1', 0, 2), pledged('m2', 1, 1)), ROWAN)).toEqual([
+      { ...RELEASED, motifs: 2 },
+    ]);
+    // Only the last of two; and of two of which the organiser gave one free, neither.
+    expect(undo(with2(pledged('m1', 0, 2), pledged('m1', 0, 1)), ROWAN)).toEqual([
+      { ...RELEASED, motifs: 1 },
+    ]);
+    const freed: Did = ['m0', 4, { ...RELEASED, motifs: 1 }];
+    const nothing = refused('nothing-to-take-back', {
+      message: 'You did nothing lately that could be taken back.',
+      hint: 'A last pledge that you still hold can be, and a last hand-in until it is accepted. Ask Ines, who runs it.',
+    });
+    const released: Did = ['m1', 4, { ...RELEASED, motifs: 1 }];
+    for (const state of [
+      with2(),
+      with2(pledged('m2', 0, 1)),
+      with2(pledged('m1', 0, 2), freed),
+      with2(pledged('m1', 0, 2), released),
+      // Given to her by the organiser, it is not what she did.
+      with2(['m0', 4, { did: 'pledged', maker: 'm1', kind: 0, motifs: 1 }]),
+    ])
+      expect(() => undo(state, ROWAN)).toThrow(nothing);
+    expect(() => undo(with2(), NEW)).toThrow(refused('not-taking-part'));
+    expect(() => undo(with2(barred('m1')), ROWAN)).toThrow(refused('kept-out'));
+  });
+  it('gives her back her own last hand-in until something of it is looked over', () => {
+    const handed = (...more: Did[]) =>
+      with2(
+        pledged('m1', 0, 3),
+        pledged('m1', 1, 1),
+        pledged('m2', 0, 1),
+        handedIn('m1', 0, 1),
+        handedIn('m1', 1, 1),
+        handedIn('m2', 0, 1),
+        handedIn('m1', 0, 2),
+        ...more,
+      );
+    expect(undo(handed(), ROWAN)).toEqual([
+      { did: 'returned', pieces: [4, 5], reason: 'its maker took it back' },
+    ]);
+    expect(undo(handed(), ASH)).toEqual([{ did: 'returned', pieces: [3], reason: 'its maker took it back' }]);
+    expect(undo(handed(accepted(1, 2, 3)), ROWAN)).toHaveLength(1);
+    expect(() => undo(handed(accepted(5)), ROWAN)).toThrow(
+      refused('accepted-already', { hint: 'Ask Ines, who runs it.' }),
+    );
+    const back: Did = ['m0', 5, { did: 'returned', pieces: [5], reason: 'small' }];
+    expect(() => undo(handed(back), ROWAN)).toThrow(refused('nothing-to-take-back'));
   });
   it('takes back the last press whole, and never the opening', () => {
     const press = (maker: string, kind: number, once: string): Did => [
