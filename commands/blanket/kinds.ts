@@ -71,6 +71,7 @@ export const kinds = question({
       ),
       figures: facts.figures,
       assumptions: ['How many of each to make is counted from the layout.'],
+      cautions: facts.cautions,
       data: { ...facts.data, made },
       actions: [
         action('Layout', 'blanket layout', { name: blanket.name }),

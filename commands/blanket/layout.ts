@@ -110,6 +110,7 @@ export const layout = question({
       figures: facts.figures,
       working: working.steps,
       assumptions: facts.assumptions,
+      cautions: facts.cautions,
       data: facts.data,
       actions: gather(
         action('Picture', 'blanket picture', { name: blanket.name }),

@@ -72,6 +72,7 @@ export const show = question({
       figures: gather(facts.figures, figure('made', 'Made', finished), sizeFigures(known)),
       working: distinct(working.steps).filter(({ unit }) => unit === 'cm'),
       assumptions: gather(facts.assumptions, pieces instanceof Problem && `${pieces.message} ${pieces.hint}`),
+      cautions: facts.cautions,
       data: { ...facts.data, made, yarns: blanket.yarns, joining: blanket.joining, border: blanket.border },
       actions: [
         action('Picture', 'blanket picture', { name: blanket.name }),

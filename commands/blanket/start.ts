@@ -127,6 +127,7 @@ export const start = question({
         asked.reserve === undefined && `${USUAL_RESERVE} % in reserve, as none was given.`,
         facts.assumptions,
       ),
+      cautions: facts.cautions,
       data: facts.data,
       actions: [
         action('Picture', 'blanket picture', { name: blanket.name }),

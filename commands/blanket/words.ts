@@ -4,7 +4,8 @@ import { defined } from '../../src/core/base/defined.ts';
 import type { Alike, Sight } from '../../src/core/blanket/colour.ts';
 import { countLaid, isOffMiddle, letter, readLaidBy, type LaidBy } from '../../src/core/blanket/layout.ts';
 import { writeMap } from '../../src/core/blanket/map.ts';
-import type { Pieces } from '../../src/core/blanket/pieces.ts';
+import { findUnevenKinds, type Pieces } from '../../src/core/blanket/pieces.ts';
+import { unevenWords } from '../shared/uneven-words.ts';
 import { type Extent, type Materials } from '../../src/core/blanket/materials.ts';
 import type { MotifSpec } from '../../src/core/yarn/motif.ts';
 import { findFewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
@@ -164,8 +165,7 @@ export function blanketCautions(pieces: Pieces, made: Materials): string[] {
       ? [caution('rough-estimate')]
       : [caution('dye-lot')],
     careFor(made.width, made.height),
-    pieces.uneven &&
-      `${pieces.uneven.name} measures ${cm(pieces.uneven.side)} beside ${cm(pieces.side)}: more than a few per cent apart, seams pucker. Change the hook or the rows of one (common practice).`,
+    unevenWords(pieces.uneven),
   );
 }
 
@@ -215,6 +215,7 @@ export function layoutFacts(blanket: Blanket, kinds: readonly MotifSpec[]) {
         ),
     ) satisfies Figure[],
     assumptions: turnAssumptions(laid, kinds),
+    cautions: unevenWords(findUnevenKinds(kinds)),
     data: defined({
       blanket: blanket.name,
       arrangement: laid.arrangement,

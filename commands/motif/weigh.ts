@@ -7,12 +7,13 @@ import { planOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
 import { cm, count, g, m, num, t } from '../../src/core/base/reader.ts';
 import { MOST_ON_SCALE } from '../../src/core/base/limits.ts';
 import { isUnlikeEarlier, weighingsOf, type Weighed } from '../../src/core/yarn/weighings.ts';
+import { sayNotSquare } from '../../src/core/yarn/motif-size.ts';
 import { readMeasured, type MeasuredMotif } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
 import { caution } from '../../src/standards/care.ts';
 import { SCALE_STEP } from '../../src/standards/consumption.ts';
 import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
-import { hookWords } from '../shared/hook-words.ts';
+import { hookWords, mendWords } from '../shared/hook-words.ts';
 import { action } from '../shared/actions.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 
@@ -87,6 +88,7 @@ export const weigh = question({
     const unlike = kept && weighing !== undefined && isUnlikeEarlier(weighing, weighingsOf(before));
     const one = planOf(motif).counted === 'blocks' ? 'block' : 'stitch';
     const off = sizeLines(measured, motif);
+    const notSquare = sayNotSquare(motif);
     return {
       headline: headline(),
       lines: [
@@ -104,6 +106,9 @@ export const weigh = question({
             ? ['With the length and weight from the ball band, ball:170m/100g, that becomes metres.']
             : []),
         ...off.lines,
+        ...(notSquare === undefined || side === undefined
+          ? []
+          : [`${notSquare.message} A blanket is laid of squares. ${notSquare.hint}`]),
       ],
       figures: gather(
         figure('weight', 'Weight of one', motif.weight, 'g'),
@@ -164,13 +169,13 @@ function sizeLines(
   const where = `By its ${t('gauge')} the side should be ${cm(expected)}; measured it is ${cm(side)}`;
   if (Math.abs(off) <= UNSEEN) return { lines: [`${where}: near enough.`], block: false };
   const longer = off > 0 ? 'longer' : 'shorter';
-  if (Math.abs(off) <= BLOCKING_MENDS)
-    return { lines: [`${where}, ${by} ${longer}: blocking sets that right.`], block: true };
+  const blocks = off < 0 && Math.abs(off) <= BLOCKING_MENDS;
   return {
-    lines: [
-      `${where}, ${by} ${longer}: more than blocking should be asked to do.`,
-      `For the next one, ${hookWords({ off, hook, advice: measured.hook }, ['large', 'small'])}.`,
-    ],
-    block: true,
+    lines: gather(
+      `${where}, ${by} ${longer}.`,
+      mendWords({ off, blocks }, cm(expected)),
+      !blocks && `For the next one, ${hookWords({ off, hook, advice: measured.hook }, ['large', 'small'])}.`,
+    ),
+    block: blocks,
   };
 }

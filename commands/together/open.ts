@@ -4,6 +4,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { Problem } from '../../src/core/base/problem.ts';
+import { findUnevenKinds } from '../../src/core/blanket/pieces.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { planGroup } from '../../src/core/group/open.ts';
 import { cm, count, when } from '../../src/core/base/reader.ts';
@@ -11,6 +12,7 @@ import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import { edgesOf } from '../../src/core/group/totals.ts';
 import { sum } from '../../src/core/base/sum.ts';
 import { action } from '../shared/actions.ts';
+import { unevenWords } from '../shared/uneven-words.ts';
 import { doing } from './which.ts';
 import { noBoardHere } from './words.ts';
 
@@ -110,7 +112,7 @@ export const open = question({
         ),
         mute === 'bot' && noBoardHere(context.place),
       ),
-      cautions: careFor(width, height),
+      cautions: gather(careFor(width, height), unevenWords(findUnevenKinds(plan.kinds))),
       working: working.steps,
       assumptions:
         sideTaken === undefined

@@ -211,8 +211,8 @@ describe('/motif weigh', () => {
     const { ask } = await room();
     const near = await ask('/motif weigh side:15.4cm');
     expect(near.lines!.join(' ')).toContain('near enough');
-    const some = await ask('/motif weigh side:16cm');
-    expect(some.lines!.join(' ')).toContain('blocking sets that right');
+    const some = await ask('/motif weigh side:14.8cm');
+    expect(some.lines!.join(' ')).toContain('Pin it out to 15.4 cm when you block it');
     expect(some.cautions.join(' ')).toContain('acrylic');
     const far = await ask('/motif weigh side:17.5cm');
     expect(far.figures['side_percent']!.value).toBeCloseTo(100 * (17.5 / 15.37708 - 1), 3);

@@ -344,10 +344,10 @@ describe('a blanket made by a group', () => {
     const near = await room.ask('rowan: /together handin kind:furrow side:15.2cm');
     expect(near.headline).toBe('1 motif of furrow handed in to Bean row throw, #1.');
     const wide = await room.ask('rowan: /together handin kind:furrow motifs:2 side:15.6cm hook:5mm');
-    expect(wide.headline).toContain('#2-3; 4 % too large; blocking will bring it in.');
+    expect(wide.headline).toContain('#2-3; 4 % too large; blocking makes nothing smaller.');
     expect(wide.figures['off']?.value).toBeCloseTo(4, 6);
     const far = await room.ask('rowan: /together handin kind:furrow side:17cm hook:5mm');
-    expect(far.headline).toContain('more than blocking can mend');
+    expect(far.headline).toContain('blocking makes nothing smaller');
     expect(far.figures['suggested_hook']?.value).toBeLessThan(5);
     expect(far.lines?.join(' ')).toContain('2 cm would have to be eased into every seam');
     expect((await room.ask('ines: /host accept')).lines?.[3]).toMatch(/^#4 \(furrow, rowan, 17 cm\): 13/);

@@ -309,6 +309,10 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [limits, open, expected] = [real(1, 3), real(0, 90), real(1, 900)];
     return [{ limits, open, expected }, percentOver(expected + limits * open, expected)];
   },
+  EASES: ({ real }) => {
+    const [wanted, forgiven] = [real(5, 30), real(1, 9)];
+    return [{ wanted, forgiven }, withPercent(wanted, forgiven) - wanted];
+  },
   HANDS_DIFFER: ({ real, whole }) => {
     const [counts, usual, more] = [whole(1, 9), real(1, 20), whole(0, 40)];
     const [apart, error] = [real(0, 90), real(0, 90)];

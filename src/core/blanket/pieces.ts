@@ -1,13 +1,13 @@
 /** The pieces of a blanket, whatever its extent: its motifs' yarn, its seam, the rounds of its border. */
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
-import { SEAMS_FORGIVE } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
 import { firstOfEach } from '../base/nearest-name.ts';
-import { isOffBy } from '../base/percent-off.ts';
+import { Problem } from '../base/problem.ts';
 import type { Ball } from '../base/quantity.ts';
-import { formula, type Working } from '../base/working.ts';
+import { formula, Working } from '../base/working.ts';
 import { reckonSeamRatio, type SeamMethod } from '../edges/seams.ts';
 import { yarnOf, type MotifSpec, type Yarn } from '../yarn/motif.ts';
+import { findUneven, type Uneven } from '../size/easing.ts';
 import { reckonRowHeight, reckonStitchWidth, reckonTaller } from '../size/stitch-size.ts';
 import { reckonSide, type Side } from '../yarn/motif-size.ts';
 import {
@@ -58,8 +58,8 @@ export interface Pieces {
   /** Side of a motif in cm. */
   readonly side: number;
   readonly sideHow: 'measured' | 'reckoned';
-  /** Sides of the kinds, where they differ by more than seams forgive. */
-  readonly uneven?: { readonly name: string; readonly side: number };
+  /** The kind whose side differs most from the first's, where it is by more than seams forgive. */
+  readonly uneven?: Uneven;
   readonly seam: { readonly colour: string; readonly ratio: number };
   /** True where a gauge or a weighed stitch tells of seams and border. */
   readonly gauged: boolean;
@@ -130,7 +130,7 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
   const border = reckonBorder(basket, working);
   return defined({
     motifs,
-    ...sizeOf(motifs, sides),
+    ...sizeOf(motifs, sides, working),
     seam: { colour: seamColour, ratio },
     gauged: first.gauge !== undefined || weighed.length > 0,
     borderWeighed: border.rounds.some(({ weighed: known }) => known),
@@ -142,12 +142,25 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
   });
 }
 
-/** The side of the first kind, and the first kind whose side differs from it by more than seams forgive. */
-function sizeOf(motifs: readonly MotifYarn[], sides: readonly Side[]) {
+/** The side of the first kind, and the kind whose side differs most from it, where it is by more than seams forgive. */
+function sizeOf(motifs: readonly MotifYarn[], sides: readonly Side[], working: Working) {
   const { side = 0, how = 'measured' } = sides[0] ?? {};
-  const off = sides.findIndex((other) => isOffBy(other.side, side, SEAMS_FORGIVE));
-  const uneven = off < 0 ? undefined : { name: motifs[off]?.name ?? '', side: sides[off]?.side ?? 0 };
-  return { side, sideHow: how, uneven };
+  const named = sides.map((one, kind) => ({ name: motifs[kind]?.name ?? '', side: one.side }));
+  return { side, sideHow: how, uneven: findUneven(named, working) };
+}
+
+/** The same of kinds some of which may be of unknown size: those are left out. */
+export function findUnevenKinds(kinds: readonly MotifSpec[]): Uneven | undefined {
+  const working = new Working();
+  const known = kinds.flatMap((kind) => {
+    try {
+      return [{ name: kind.name, side: reckonSide(kind, working).side }];
+    } catch (error) {
+      if (error instanceof Problem) return [];
+      throw error;
+    }
+  });
+  return findUneven(known, working);
 }
 
 /** Metres in a stitch of a colour as a weighed motif of the same yarn tells them; undefined where none does. */

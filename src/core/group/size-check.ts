@@ -2,25 +2,18 @@
 import { BLOCKING_MENDS } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
 import { isOffBy, percentOff } from '../base/percent-off.ts';
-import { formula, Working } from '../base/working.ts';
+import { Working } from '../base/working.ts';
 import { suggestHook, type HookAdvice } from '../size/compare-gauges.ts';
+import { TO_EASE } from '../size/easing.ts';
 import type { GroupPlan } from './events.ts';
 
 export const SIDE_OFF = percentOff('side', 'wanted', { label: 'Off the wanted side, per cent', unit: 'cm' });
-export const TO_EASE = formula({
-  label: 'To be eased into every seam',
-  formula: 'abs(side - wanted)',
-  given: { side: 'cm', wanted: 'cm' },
-  unit: 'cm',
-  source: 'derived: the longer edge is gathered to the shorter',
-});
-
 export interface SizeCheck {
   /** Per cent; positive too large. */
   readonly percent: number;
   /** What is said only of a side beyond the tolerance of the blanket. */
   readonly flagged?: {
-    /** Whether blocking moves a side by so much. */
+    /** Whether it can be pinned out: blocking makes a few per cent larger, and nothing smaller. */
     readonly blocks: boolean;
     /** cm to be eased into every seam, if it is left as it is. */
     readonly ease: number;
@@ -40,7 +33,7 @@ export function checkSide(
   const percent = working.do(SIDE_OFF, { side, wanted });
   if (!isOffBy(side, wanted, tolerance)) return { percent, working };
   const flagged = defined({
-    blocks: !isOffBy(side, wanted, BLOCKING_MENDS),
+    blocks: side < wanted && !isOffBy(side, wanted, BLOCKING_MENDS),
     ease: working.do(TO_EASE, { side, wanted }),
     hook: hook === undefined ? undefined : suggestHook(hook, wanted, side, working),
   });

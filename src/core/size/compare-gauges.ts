@@ -48,6 +48,12 @@ export const HOOK_STAYS_WITHIN = 3;
  */
 export const HOOK_MENDS_WITHIN = 8;
 
+/**
+ * A change of hook changes the gauge by so many per cent and no more: about a size and a half, sizes standing about a tenth apart
+ * (common practice). What is farther off takes another yarn, or another number of stitches and rows.
+ */
+export const HOOK_REACHES_WITHIN = 15;
+
 export interface GaugeComparison {
   /** Per cent; positive too wide. */
   readonly widthPercent: number;
@@ -70,6 +76,8 @@ export interface HookAdvice {
   readonly fromMemory: boolean;
   /** Per cent by which the width would still be off with it; positive too wide. */
   readonly stillOff: number;
+  /** Whether a change of hook goes so far: about a size and a half. */
+  readonly reaches: boolean;
 }
 
 /** Every listed hook, in mm: the usual ones, and the steel ones below them. */
@@ -101,6 +109,7 @@ export function suggestHook(
   return {
     mm: nearest.mm,
     fromMemory: nearest.fromMemory ?? false,
+    reaches: !isOffBy(ideal, hook, HOOK_REACHES_WITHIN),
     stillOff: working.do(STILL_OFF, { tried: nearest.mm, ideal }),
   };
 }

@@ -1,5 +1,5 @@
 /** What a finished motif on the scale and under the tape measure tells: yarn in a stitch, and whether its size is right. */
-import { BLOCKING_MENDS } from '../../standards/tolerances.ts';
+import { BLOCKING_MENDS, UNSEEN } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
 import { isOffBy, percentOff } from '../base/percent-off.ts';
 import type { Ball } from '../base/quantity.ts';
@@ -82,8 +82,9 @@ function readSide({ side, ...unmeasured }: MotifSpec, working: Working) {
   if (expected === undefined || side === undefined) return { expected };
   const off = working.do(SIDE_OFF, { measured: side, expected });
   const { hook } = unmeasured;
+  // A little too small is pinned out; a little too large is not.
   const advice =
-    hook === undefined || !isOffBy(side, expected, BLOCKING_MENDS)
+    hook === undefined || !isOffBy(side, expected, side > expected ? UNSEEN : BLOCKING_MENDS)
       ? undefined
       : suggestHook(hook, expected, side, working);
   return { expected, off, hook: advice };

@@ -3,8 +3,8 @@ import { SEAMS_FORGIVE } from '../../standards/tolerances.ts';
 import { isOffBy } from '../base/percent-off.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
-import { cm } from '../base/reader.ts';
-import { formula, type Working } from '../base/working.ts';
+import { cm, num } from '../base/reader.ts';
+import { formula, Working } from '../base/working.ts';
 import { reckonBlockedSide, ROW_HEIGHT, STITCH_WIDTH } from '../size/blocking.ts';
 import type { MotifSpec } from './motif.ts';
 
@@ -57,6 +57,7 @@ export function reckonSide(motif: MotifSpec, working: Working): Side {
       facts: { motif: name, shape },
     });
   }
+  refuseUnlikeSides(motif, working);
   if (side !== undefined) return { side, how: 'measured' };
   if (!gauge) throw unknownSize(motif, 'gauge');
   if (shape === 'blocks') throw unknownSize(motif, 'side');
@@ -65,6 +66,33 @@ export function reckonSide(motif: MotifSpec, working: Working): Side {
   const height = working.do(ROW_HEIGHT, { over: gauge.over, rows: gauge.rows });
   if (shape === 'flat') return { side: reckonFlatSide(motif, gauge, height, working), how: 'reckoned' };
   return { side: working.do(ROUND_SIDE, { rounds: motif.size, row_height: height }), how: 'reckoned' };
+}
+
+/**
+ * A piece that is longer one way than the other is no square, whatever one of its sides measures. Throws Problem: motif-not-square.
+ */
+function refuseUnlikeSides(motif: MotifSpec, working: Working): void {
+  const { name, shape, size, otherSize, gauge } = motif;
+  if (shape === 'blocks' && otherSize !== undefined && otherSize !== size)
+    throw new Problem('motif-not-square', `${name} is ${num(size)} × ${num(otherSize)} blocks: no square.`, {
+      option: 'kinds',
+      hint: `As many blocks the other way, ${num(size)} × ${num(size)}, would make it one.`,
+      facts: { motif: name, across: size, down: otherSize },
+    });
+  if (shape !== 'flat' || motif.side === undefined || gauge?.rows === undefined) return;
+  const height = working.do(ROW_HEIGHT, { over: gauge.over, rows: gauge.rows });
+  reckonFlatSide(motif, gauge, height, working);
+}
+
+/** Why a motif is no square, as far as its counts and its gauge tell; undefined where they do not say so. */
+export function sayNotSquare(motif: MotifSpec): Problem | undefined {
+  try {
+    refuseUnlikeSides(motif, new Working());
+    return undefined;
+  } catch (error) {
+    if (error instanceof Problem) return error;
+    throw error;
+  }
 }
 
 /** The width of a flat piece (cm) that is as high as wide, its rows `height` cm high. Throws Problem: motif-not-square. */

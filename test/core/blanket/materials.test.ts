@@ -133,7 +133,7 @@ describe('what a blanket takes', () => {
 
   it('says who puckers: kinds whose sides differ', () => {
     const uneven = { ...spec, kinds: [halves, { ...halves, name: 'small', side: 12 }] };
-    expect(pieces(uneven).uneven).toEqual({ name: 'small', side: 12 });
+    expect(pieces(uneven).uneven).toMatchObject({ name: 'small', side: 12, beside: { name: 'halves' } });
     expect(pieces(spec).uneven).toBeUndefined();
   });
 

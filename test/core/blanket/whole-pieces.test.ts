@@ -118,15 +118,15 @@ describe('the pieces of a blanket', () => {
     expect(plum([])).toBeLessThan(own);
   });
 
-  it('name the first kind whose side is off the first one’s by more than seams forgive', () => {
+  it('name the kind whose side is off the first one’s most, by more than seams forgive', () => {
     const sides = (...more: number[]) =>
       pieces(
         blanket({
           kinds: [15, ...more].map((side, index) => ({ ...halves, name: `kind ${index}`, side })),
         }),
       );
-    expect(sides(15, 18, 12).uneven).toEqual({ name: 'kind 2', side: 18 });
-    expect(sides(15, 12).uneven).toEqual({ name: 'kind 2', side: 12 });
+    expect(sides(15, 18, 12).uneven).toMatchObject({ name: 'kind 2', side: 18 });
+    expect(sides(15, 12).uneven).toMatchObject({ name: 'kind 2', side: 12 });
     expect(sides(15.1)).not.toHaveProperty('uneven');
     expect(sides(15)).toMatchObject({ side: 15, sideHow: 'measured' });
     expect(pieces(blanket())).toMatchObject({ sideHow: 'reckoned' });

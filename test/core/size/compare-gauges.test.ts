@@ -108,8 +108,11 @@ describe('compare', () => {
 
   it.each([
     ['have:12x9 want:11.5x9 hook:6.5mm', 7, 'try 7 mm instead of 6.5 mm', 'listed from memory'],
-    ['have:5x5 want:23x23 hook:4mm', 0.85, 'try 0.85 mm instead of 4 mm', ''],
-    ['have:5x5 want:40x40 hook:4mm', 0.75, '50 % too wide, so it takes another yarn', ''],
+    ['have:5x5 want:23x23 hook:4mm', 0.85, 'it takes a thinner yarn, or fewer stitches and rows', ''],
+    ['have:23x23 want:5x5 hook:4mm', 19, 'it takes a thicker yarn, or more stitches and rows', ''],
+    // A size and a half: 15 % are reached, 16 not.
+    ['have:20x20 want:23x23 hook:5mm', 4.25, 'try 4.25 mm instead of 5 mm', ''],
+    ['have:20x20 want:24x24 hook:5mm', 4.25, 'no hook reaches so far (about a size and a half)', ''],
     ['have:20x20 want:21x21 hook:15mm', 12, '16 % too narrow, so it takes another yarn', 'from memory'],
   ])('%s: the nearest hook is %d mm', async (typed, hook, headline, lines) => {
     const answer = await asking().ask(`/gauge compare ${typed}`);
