@@ -1,7 +1,7 @@
 /** Answers plain words: with the answer of the question that was meant, or with what is asked back. */
 import type { Action, Answer, RenderedAnswer } from '../chat/answer.ts';
 import type { RawOptions } from '../chat/line.ts';
-import { adviceOn, checkOptions, inOwnWords, showTo } from '../chat/ask.ts';
+import { adviceOn, checkOptions, inOwnWords, measuresTyped, showTo } from '../chat/ask.ts';
 import type { Context } from '../chat/context.ts';
 import { writeLine } from '../chat/line.ts';
 import { inOwnUnits, metaOf } from '../chat/options.ts';
@@ -161,6 +161,7 @@ export async function answerRead(
       ...answer,
       assumptions: [...found.assumed, ...checked.assumed, ...(answer.assumptions ?? [])],
       readAs: { path, line: readAs },
+      typed: measuresTyped(route, options),
       actions: [...(answer.actions ?? []), ...actions],
       ...(route.question.private === true ? { private: true } : {}),
     };

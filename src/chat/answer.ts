@@ -1,6 +1,7 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
 import { defined } from '../core/base/defined.ts';
-import { formulaText, writeStep, workedText, type Step } from '../core/base/working.ts';
+import type { AsTyped } from '../core/base/as-typed.ts';
+import { formulaText, readerOf, writeStep, workedText, type Step } from '../core/base/working.ts';
 import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
 import { writeLine, type RawOptions } from './line.ts';
 
@@ -79,6 +80,8 @@ export interface Answer {
   readonly private?: boolean;
   /** The question that plain words were taken for: its path, and its whole line. */
   readonly readAs?: { readonly path: string; readonly line: string };
+  /** The measures that were typed, which are shown as they were. */
+  readonly typed?: AsTyped;
 }
 
 /** An answer with every token filled in, ready for a room. */
@@ -120,7 +123,8 @@ function within(value: unknown, say: (text: string) => string): unknown {
 }
 
 /** Fills an answer's tokens in, for one reader. */
-export function show(answer: Answer, reader: Reader, assumed: readonly string[] = []): RenderedAnswer {
+export function show(answer: Answer, own: Reader, assumed: readonly string[] = []): RenderedAnswer {
+  const reader: Reader = answer.typed ? { ...own, typed: answer.typed } : own;
   const say = (text: string) => forReader(text, reader);
   return defined({
     headline: say(answer.headline),
@@ -135,7 +139,7 @@ export function show(answer: Answer, reader: Reader, assumed: readonly string[] 
       label: say(step.label),
       source: say(step.source),
       shown: writeStep(step, reader),
-      general: formulaText(step, reader),
+      general: formulaText(step, readerOf(step, reader)),
       worked: workedText(step, reader),
     })),
     assumptions: [...assumed, ...(answer.assumptions ?? [])].map(say),

@@ -1,12 +1,15 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
 import { defined } from '../core/base/defined.ts';
 import { Problem } from '../core/base/problem.ts';
-import { clip } from '../core/base/quantity.ts';
+import { measuresIn, unitsTyped, type AsTyped } from '../core/base/as-typed.ts';
+import { isBareNumber } from '../core/base/number.ts';
+import { clip, isBareGauge } from '../core/base/quantity.ts';
 import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { breathe } from './breathe.ts';
 import { cutBlanks } from '../core/base/blanks.ts';
 import { show, type Answer, type RenderedAnswer } from './answer.ts';
+import type { Question } from './command.ts';
 import type { Context } from './context.ts';
 import type { RawOptions } from './line.ts';
 import { suggest } from '../core/base/nearest-name.ts';
@@ -68,7 +71,50 @@ export function checkOptions(
       assumed.push(meta.assumed ?? `${name}: ${saidValue(result.data)}, as none was given.`);
     }
   }
-  return { options, assumed };
+  // How it was read comes first: answers in short tell the first few.
+  return { options, assumed: [...saidUnits(question, typed, context.reader), ...assumed] };
+}
+
+/** The measures among typed options, with the units in which they were typed. */
+export const measuresTyped = ({ question }: Route, typed: RawOptions): AsTyped =>
+  new Map(
+    Object.entries(inOwnNames(typed, question.options)).flatMap(([name, text]) => {
+      const schema = question.options[name];
+      return schema === undefined ? [] : measuresIn(metaOf(schema).kind, text);
+    }),
+  );
+
+/**
+ * Says by which units bare numbers were read, where others beside them have units of another kind; and to who reads in inches that a
+ * gauge that names no length is counted over 10 cm.
+ */
+function saidUnits(question: Question, typed: RawOptions, { units }: Reader): string[] {
+  const imperial = units === 'imperial';
+  const gauges = Object.entries(question.options).flatMap(([name, schema]) => {
+    const text = typed[name];
+    return imperial && text !== undefined && metaOf(schema).kind === 'gauge' && isBareGauge(text)
+      ? [text.trim()]
+      : [];
+  });
+  const over =
+    gauges.length === 0
+      ? []
+      : [
+          `${gauges.map((text) => clip(text)).join(' and ')} ${gauges.length === 1 ? 'is' : 'are'} read over 10 cm, as no length was given.`,
+        ];
+  const measured = Object.entries(question.options).flatMap(([name, schema]) => {
+    const text = typed[name];
+    const { kind } = metaOf(schema);
+    return text !== undefined && (kind === 'length' || kind === 'weight') ? [{ name, kind, text }] : [];
+  });
+  const bare = measured.filter(({ text }) => isBareNumber(text));
+  const other = measured.some(({ text }) => (unitsTyped(text) ?? units) !== units);
+  if (bare.length === 0 || !other) return over;
+  const own = { length: imperial ? 'inches' : 'centimetres', weight: imperial ? 'ounces' : 'grams' };
+  const read = bare.map(
+    ({ name, kind, text }) => `${name} ${text.trim()} in ${kind === 'weight' ? own.weight : own.length}`,
+  );
+  return [...over, `Read in your own units, as none stood there: ${read.join(', ')}.`];
 }
 
 const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
@@ -88,7 +134,8 @@ export const adviceOn = (problem: Problem, { command }: Pick<Route, 'command'>):
 export async function ask(route: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
     const { options, assumed } = checkOptions(route, typed, context);
-    const answer = await route.question.answer(options, context);
+    const answered = await route.question.answer(options, context);
+    const answer = { ...answered, typed: answered.typed ?? measuresTyped(route, typed) };
     // Answering, showing and what the room makes of it are three pieces of work: others are heard between them.
     await breathe();
     const shown = await showTo(answer, route, context, assumed);

@@ -268,6 +268,9 @@ export function readGauge(text: string): Gauge {
   return defined({ stitches, over, rows });
 }
 
+/** Whether a gauge names no length that it is counted over. */
+export const isBareGauge = (text: string): boolean => GAUGE.exec(text.trim())?.[5] === undefined;
+
 /** Longer than any gauge that is meant. */
 const LONGEST_GAUGE = 80;
 

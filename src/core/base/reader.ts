@@ -13,6 +13,8 @@ export interface Reader {
   readonly terms: Terms;
   /** How a room shows a day (YYYY-MM-DD) or a moment (ISO, UTC) in the reader's own time; in words and UTC if not given. */
   readonly clock?: (iso: string) => string;
+  /** Measures that were typed, by their names (`100 g`), with the units in which they were: they are shown so again. */
+  readonly typed?: ReadonlyMap<string, Units>;
 }
 
 /** The units that people are shown, each with what it becomes for a maker who uses inches, yards and ounces. */
@@ -121,6 +123,10 @@ export function forReader(text: string, reader: Reader): string {
   return text.replace(/⟦([^⟦⟧]*)⟧/g, (whole, inside: string) => {
     const [, first, second, decimals, unit] = MEASURED.exec(inside) ?? [];
     if (first !== undefined) {
+      // What was typed in other units than her own is shown as it was typed.
+      const units = second === undefined ? reader.typed?.get(`${first} ${unit ?? ''}`) : undefined;
+      if (units !== undefined && units !== reader.units)
+        return forReader(whole, { units, terms: reader.terms });
       const amounts = [first, ...(second === undefined ? [] : [second])].map(
         (value) => Number(value) * toOwn(unit as ShownUnit, reader),
       );

@@ -32,7 +32,7 @@ import {
   isSymbolNode,
   type MathNode,
 } from 'mathjs/number';
-import { num, ownUnit, toOwn, type Unit, type Reader } from './reader.ts';
+import { num, ownUnit, toOwn, type Unit, type Units, type Reader } from './reader.ts';
 
 const math = create({
   absDependencies,
@@ -242,6 +242,19 @@ export function substitute(step: Step, reader: Reader, digits: 'full' | 'short' 
 /** A name of a formula as it is read. */
 export const speak = (name: string): string => name.replaceAll('_', ' ');
 
+/** In whose units a step is written: where a value of it was typed in others than the reader's own, the whole step is in those. */
+export const readerOf = (step: Step, reader: Reader): Reader => {
+  const units = typedUnits(step, reader);
+  return units === undefined ? reader : { units, terms: reader.terms };
+};
+
+function typedUnits(step: Step, reader: Reader): Units | undefined {
+  if (!reader.typed || reader.typed.size === 0) return undefined;
+  return Object.entries(step.with)
+    .map(([name, value]) => reader.typed?.get(`${value} ${step.units[name] ?? ''}`))
+    .find((units) => units !== undefined && units !== reader.units);
+}
+
 /** The step's values as the reader measures. */
 const ownValues = (step: Step, reader: Reader) =>
   Object.fromEntries(
@@ -269,6 +282,15 @@ export function formulaText(
 
 /** The values of a step put in, and what they come to: `80 × 12 g ÷ 100 g = 9.6, so 10`. */
 export function workedText(step: Step, reader: Reader): string {
+  const typed = typedUnits(step, reader);
+  if (typed !== undefined) {
+    // In the units that were typed, and what comes of it in her own.
+    const worked = workedText(step, { units: typed, terms: reader.terms });
+    const own = withUnit(workingNumber(reckonForReader(step, reader)), ownUnit(step.unit, reader));
+    return ownUnit(step.unit, reader) === ownUnit(step.unit, { ...reader, units: typed })
+      ? worked
+      : `${worked} = ${own}`;
+  }
   const { inner, whole } = parse(step.formula);
   const result = withUnit(workingNumber(reckonForReader(step, reader)), ownUnit(step.unit, reader));
   const filled = substitute(step, reader);
@@ -281,7 +303,7 @@ export function workedText(step: Step, reader: Reader): string {
 
 /** One line a reader can repeat with a pencil: `2 × row + 1 = 2 × 9 + 1 = 19`. */
 export function writeStep(step: Step, reader: Reader): string {
-  const general = formulaText(step, reader);
+  const general = formulaText(step, readerOf(step, reader));
   const worked = workedText(step, reader);
   // A formula of numbers alone says nothing twice.
   return worked.startsWith(`${general} = `) ? worked : `${general} = ${worked}`;
