@@ -1,5 +1,5 @@
 /** What a blanket takes, to the last ball. */
-import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countLaid } from '../../src/core/blanket/layout.ts';
@@ -91,19 +91,7 @@ export const materials = question({
         needs.hours !== undefined && hoursLine(needs.hours, own),
         sureness(pieces),
       ),
-      figures: gather(
-        figure('yarn_total', 'Yarn with the reserve', needs.total, 'm'),
-        needs.balls !== undefined && [
-          figure('balls', 'Balls', needs.balls),
-          figure('to_buy', 'Balls still to buy', needs.toBuy ?? 0),
-        ],
-        figure('weight', 'Weight', needs.weight, 'g'),
-        figure('cost', 'Cost of what is to buy', needs.cost),
-        figure('ends', 'Ends to weave in', needs.ends),
-        figure('seam_length', 'Seams', needs.seamLength, 'm'),
-        sizeFigures(needs),
-        figure('hours', 'Hours for the motifs', needs.hours),
-      ),
+      figures: materialsFigures(needs),
       working: distinct(working.steps),
       assumptions: gather(
         pieces.assumptions,
@@ -131,6 +119,21 @@ export const materials = question({
     };
   },
 });
+
+const materialsFigures = (needs: Materials): Figure[] =>
+  gather(
+    figure('yarn_total', 'Yarn with the reserve', needs.total, 'm'),
+    needs.balls !== undefined && [
+      figure('balls', 'Balls', needs.balls),
+      figure('to_buy', 'Balls still to buy', needs.toBuy ?? 0),
+    ],
+    figure('weight', 'Weight', needs.weight, 'g'),
+    figure('cost', 'Cost of what is to buy', needs.cost),
+    figure('ends', 'Ends to weave in', needs.ends),
+    figure('seam_length', 'Seams', needs.seamLength, 'm'),
+    sizeFigures(needs),
+    figure('hours', 'Hours for the motifs', needs.hours),
+  );
 
 /** `1,234 m of yarn … 8 balls of the colours whose ball is known, 5 of them still to buy, 22.5 to pay` */
 function materialsHeadline(

@@ -1,5 +1,5 @@
 /** What does a finished motif weigh and measure, and what does that say of its yarn and size? */
-import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -10,6 +10,7 @@ import { isUnlikeEarlier, weighingsOf, type Weighed } from '../../src/core/yarn/
 import { sayNotSquare } from '../../src/core/yarn/motif-size.ts';
 import { readMeasured, type MeasuredMotif } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
+import type { Motif } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
 import { SCALE_STEP } from '../../src/standards/consumption.ts';
 import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
@@ -91,38 +92,17 @@ export const weigh = question({
     const notSquare = sayNotSquare(motif);
     return {
       headline: headline(),
-      lines: [
-        ...(weighing === undefined || measured.weighed === undefined ? [] : weighedLines(measured.weighed)),
-        ...(unlike
-          ? [
-              'That is far from what was weighed before. If one of them was a slip, say the right one with replace:yes.',
-            ]
-          : []),
-        ...(measured.metres !== undefined && measured.yarnPerStitch !== undefined
-          ? [
-              `One takes ${m(measured.metres)} of yarn, ${cm(measured.yarnPerStitch)} a ${one}; its tails are in that.`,
-            ]
-          : measured.perStitch !== undefined
-            ? ['With the length and weight from the ball band, ball:170m/100g, that becomes metres.']
-            : []),
-        ...off.lines,
-        ...(notSquare === undefined || side === undefined
-          ? []
-          : [`${notSquare.message} A blanket is laid of squares. ${notSquare.hint}`]),
-      ],
-      figures: gather(
-        figure('weight', 'Weight of one', motif.weight, 'g'),
-        measured.weighed && [
-          figure('weighed', 'Motifs weighed', measured.weighed.motifs),
-          figure('spread', 'From one to the next', measured.weighed.spread, 'g'),
-          figure('band', 'Right to about', measured.weighed.band, '%'),
-        ],
-        figure('weight_per_stitch', `Weight of a ${one}`, measured.perStitch, 'g'),
-        figure('yarn_each', 'Yarn in one', measured.metres, 'm'),
-        figure('side', 'Side', motif.side, 'cm'),
-        figure('blocked_side', 'Side by its gauge', measured.expected, 'cm'),
-        figure('side_percent', 'Off by', measured.off, '%'),
+      lines: gather(
+        weighing !== undefined && measured.weighed && weighedLines(measured.weighed),
+        unlike &&
+          'That is far from what was weighed before. If one of them was a slip, say the right one with replace:yes.',
+        yarnLines(measured, one),
+        off.lines,
+        notSquare !== undefined &&
+          side !== undefined &&
+          `${notSquare.message} A blanket is laid of squares. ${notSquare.hint}`,
       ),
+      figures: measuredFigures(measured, motif, one),
       working: measured.working.steps,
       assumptions: gather(
         measured.perStitch !== undefined && `The weight is shared evenly over its ${planOf(motif).counted}.`,
@@ -150,6 +130,34 @@ export const weigh = question({
     }
   },
 });
+
+const measuredFigures = (
+  { weighed, perStitch, metres, expected, off }: MeasuredMotif,
+  { weight, side }: Motif,
+  one: string,
+): Figure[] =>
+  gather(
+    figure('weight', 'Weight of one', weight, 'g'),
+    weighed && [
+      figure('weighed', 'Motifs weighed', weighed.motifs),
+      figure('spread', 'From one to the next', weighed.spread, 'g'),
+      figure('band', 'Right to about', weighed.band, '%'),
+    ],
+    figure('weight_per_stitch', `Weight of a ${one}`, perStitch, 'g'),
+    figure('yarn_each', 'Yarn in one', metres, 'm'),
+    figure('side', 'Side', side, 'cm'),
+    figure('blocked_side', 'Side by its gauge', expected, 'cm'),
+    figure('side_percent', 'Off by', off, '%'),
+  );
+
+/** What it takes in yarn, or what is wanting to tell. */
+function yarnLines({ metres, yarnPerStitch, perStitch }: MeasuredMotif, one: string): string[] {
+  if (metres !== undefined && yarnPerStitch !== undefined)
+    return [`One takes ${m(metres)} of yarn, ${cm(yarnPerStitch)} a ${one}; its tails are in that.`];
+  return perStitch === undefined
+    ? []
+    : ['With the length and weight from the ball band, ball:170m/100g, that becomes metres.'];
+}
 
 /** How well the weight is known, and what would tell more. */
 const weighedLines = ({ motifs, readings, spread, band }: Weighed): string[] => [

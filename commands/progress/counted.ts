@@ -2,11 +2,13 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { checkCounts, findRowsCounted } from '../../src/core/miscount/check-counts.ts';
+import { checkCounts, findRowsCounted, type Miscount } from '../../src/core/miscount/check-counts.ts';
+import type { RowPlan } from '../../src/core/rows/index.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { findRowsWith } from '../../src/core/yarn/still-to-come.ts';
 import { progressOf, record } from '../../src/projects/progress.ts';
+import type { Motif } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { elsewhereWords } from '../shared/elsewhere-words.ts';
 import { rowWord, RowWord, units } from '../shared/motif-words.ts';
@@ -48,93 +50,102 @@ export const counted = question({
     phrases: ['I counted 13 stitches in this row', 'my last rows came to 7 9 10'],
   },
   async answer({ counts, motif: name }, context): Promise<Answer> {
-    const tell = await change(context, name, (doc, motif) => {
+    const { motif, ...at } = await change(context, name, (doc, motif) => {
       const { row, made } = progressOf(doc, motif.name);
-      const called = rowWord(planOf(motif));
-      const { from, last } = findRowsCounted(row, counts.length);
-      if (from < 1) {
-        throw new Problem(
-          'too-many-counts',
-          `${counts.length} counts are given, but only ${row} ${called}${row === 1 ? ' is' : 's are'} done.`,
-          {
-            facts: { given: counts.length, done: row },
-            option: 'counts',
-            hint: `Give at most ${last}, or say where you are: /progress at row:${planOf(motif).rows[counts.length - 1]?.row ?? planOf(motif).rows.length}.`,
-          },
-        );
-      }
+      mustBeDone(planOf(motif), row, counts.length);
       // Before the first row is counted as done, it is the first row that was counted.
       record(doc, motif, 'counted', { row, made }, context.now);
       return { row, made };
     });
-    const { motif, row } = tell;
     const plan = planOf(motif);
-    const { from, last } = findRowsCounted(row, counts.length);
+    const { from, last } = findRowsCounted(at.row, counts.length);
     const found = checkCounts(plan, counts, from);
-    const next = coming(motif, tell);
+    const next = coming(motif, at);
     const difference = figure('difference', 'Difference', found.difference);
     const shared = {
       working: found.working.steps,
       data: { ...next.data, causes: found.wrong?.causes ?? [] },
     };
+    if (found.wrong) {
+      const departed = departedWords(motif, found, found.wrong, { counts, last });
+      return { ...shared, ...departed, figures: [...next.figures, ...departed.figures, difference] };
+    }
     const which =
       counts.length === 1
-        ? `${RowWord(plan)} ${last} of ${motif.name} has`
-        : `${RowWord(plan)}s ${from} to ${last} of ${motif.name} have`;
-    if (!found.wrong) {
-      return {
-        ...shared,
-        headline: `${which} the right ${counts.length === 1 ? `count, ${units(plan, counts[0] ?? 0)}` : 'counts'}; ${next.says}.`,
-        figures: [...next.figures, difference],
-        lines: next.lines,
-        actions: next.actions,
-      };
-    }
-    const { wrong } = found;
-    const off = Math.abs(found.difference);
-    const other = elsewhereWords(found, rowWord(plan), (n) => units(plan, n));
-    const places = (
-      other?.rows ?? (counts.length === 1 ? findRowsWith(plan, wrong.counted, last) : [])
-    ).slice(0, NAMED);
-    const [likeliest, ...others] = wrong.slip?.causes ?? wrong.causes;
+        ? `${RowWord(plan)} ${last} of ${motif.name} has the right count, ${units(plan, counts[0] ?? 0)}`
+        : `${RowWord(plan)}s ${from} to ${last} of ${motif.name} have the right counts`;
     return {
       ...shared,
-      headline:
-        other?.headline ??
-        `${RowWord(plan)} ${wrong.row} of ${motif.name} should have ${units(plan, wrong.expected)}; you counted ${wrong.counted}, ${off} too ${found.difference < 0 ? 'few' : 'many'}.`,
-      figures: [
-        ...next.figures,
-        figure('first_wrong_row', `First wrong ${rowWord(plan)}`, wrong.row),
-        figure('expected', 'Expected', wrong.expected),
-        figure('counted', 'Counted', wrong.counted),
-        difference,
-      ],
-      lines: gather(
-        other === undefined
-          ? places.length > 0
-            ? [`That is the count of ${rowWord(plan)} ${places.join(', or of ')}: perhaps you are there.`]
-            : []
-          : [`Say where you are, and go on from there: /progress at row:${other.rows[0] ?? last}.`],
-        likeliest &&
-          (other === undefined || wrong.slip) && [
-            `Most likely: ${likeliest.cause}`,
-            `Why: ${likeliest.why}`,
-            `To mend it: ${likeliest.mend}`,
-            `What that costs: ${likeliest.cost}`,
-          ],
-        others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
-      ),
-      actions: gather(
-        places.map((place) =>
-          action(`I am at ${rowWord(plan)} ${place}`, 'progress at', { motif: motif.name, row: place }),
-        ),
-        wrong.row > 0 &&
-          other === undefined &&
-          action(`Ripped back to ${rowWord(plan)} ${wrong.row - 1}`, 'progress at', {
-            motif: motif.name,
-            row: wrong.row - 1,
-          }),
-      ),
+      headline: `${which}; ${next.says}.`,
+      figures: [...next.figures, difference],
+      lines: next.lines,
+      actions: next.actions,
     };
   },
 });
+
+/** Throws Problem: too-many-counts, where more rows were counted than are done. */
+function mustBeDone(plan: RowPlan, row: number, counts: number): void {
+  const { from, last } = findRowsCounted(row, counts);
+  if (from >= 1) return;
+  const done = `${row} ${plan.called}${row === 1 ? ' is' : 's are'} done`;
+  throw new Problem('too-many-counts', `${counts} counts are given, but only ${done}.`, {
+    facts: { given: counts, done: row },
+    option: 'counts',
+    hint: `Give at most ${last}, or say where you are: /progress at row:${plan.rows[counts - 1]?.row ?? plan.rows.length}.`,
+  });
+}
+
+/** What is said of counts that depart from the plan, and what may be pressed then. */
+function departedWords(
+  motif: Motif,
+  found: Miscount,
+  wrong: NonNullable<Miscount['wrong']>,
+  { counts, last }: { readonly counts: readonly number[]; readonly last: number },
+): Required<Pick<Answer, 'headline' | 'figures' | 'lines' | 'actions'>> {
+  const plan = planOf(motif);
+  const called = rowWord(plan);
+  const { difference } = found;
+  const other = elsewhereWords(found, called, (n) => units(plan, n));
+  const places = (other?.rows ?? (counts.length === 1 ? findRowsWith(plan, wrong.counted, last) : [])).slice(
+    0,
+    NAMED,
+  );
+  const [likeliest, ...others] = wrong.slip?.causes ?? wrong.causes;
+  const off = `${Math.abs(difference)} too ${difference < 0 ? 'few' : 'many'}`;
+  return {
+    headline:
+      other?.headline ??
+      `${RowWord(plan)} ${wrong.row} of ${motif.name} should have ${units(plan, wrong.expected)}; you counted ${wrong.counted}, ${off}.`,
+    figures: [
+      figure('first_wrong_row', `First wrong ${called}`, wrong.row),
+      figure('expected', 'Expected', wrong.expected),
+      figure('counted', 'Counted', wrong.counted),
+    ],
+    lines: gather(
+      other
+        ? `Say where you are, and go on from there: /progress at row:${other.rows[0] ?? last}.`
+        : places.length > 0 &&
+            `That is the count of ${called} ${places.join(', or of ')}: perhaps you are there.`,
+      likeliest &&
+        (other === undefined || wrong.slip) && [
+          `Most likely: ${likeliest.cause}`,
+          `Why: ${likeliest.why}`,
+          `To mend it: ${likeliest.mend}`,
+          `What that costs: ${likeliest.cost}`,
+        ],
+      others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
+    ),
+    actions: gather(
+      places.map((place) =>
+        action(`I am at ${called} ${place}`, 'progress at', { motif: motif.name, row: place }),
+      ),
+      wrong.row > 0 &&
+        other === undefined &&
+        action(`Ripped back to ${called} ${wrong.row - 1}`, 'progress at', {
+          motif: motif.name,
+          row: wrong.row - 1,
+        }),
+    ),
+  };
+}

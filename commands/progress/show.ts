@@ -26,7 +26,7 @@ import { reckonLeft } from '../../src/core/yarn/left.ts';
 import { specOf } from '../../src/projects/blankets.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { blanketOf, finishedRows, madeFor, neededFor, progressOf } from '../../src/projects/progress.ts';
-import type { Blanket, Motif } from '../../src/projects/schema.ts';
+import type { Blanket, MakerDoc, Motif, Progress } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
 import { drawSavedBlanket } from '../shared/blanket-drawing.ts';
 import { distinct } from '../shared/steps.ts';
@@ -93,18 +93,10 @@ export const show = question({
   ): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name);
-    const plan = planOf(motif);
-    const progress = progressOf(doc, motif.name);
-    const { row, made } = progress;
-    const blanket = blanketOf(doc, motif.name);
-    const needed = blanket && neededFor(blanket, motif.name);
-    const motifs = needed === undefined ? 1 : countStillToMake(needed, made);
     const working = new Working();
-    const percent = reckonPercentDone(plan, row, working);
-    const spec = defined({ ...motif, ball: ball ?? motif.ball });
-    const beside =
-      blanket && specOf(doc, blanket).kinds.map((kind) => (kind.name === motif.name ? spec : kind));
-    const come = reckonToCome({ motif: spec, beside, yarns: blanket?.yarns ?? [], motifs, row }, working);
+    const standing = findStanding(doc, motif, ball, working);
+    const { plan, progress, blanket, needed, motifs, percent, come } = standing;
+    const { row } = progress;
     const yarn = yarnWords(motif, plan, come);
     const scale =
       left === undefined
@@ -118,7 +110,7 @@ export const show = question({
     await breathe();
     const drawn = blanket && (await drawSavedBlanket(doc, blanket, { planOnly: false, reader }));
     return {
-      headline: scale?.headline ?? headline(),
+      headline: scale?.headline ?? whereWords(motif, standing),
       figures: gather(
         next.figures,
         figure('percent', 'Of the motif on the hook', percent, '%'),
@@ -133,7 +125,7 @@ export const show = question({
         time.figures,
       ),
       lines: gather(
-        scale && [headline(), ...scale.lines],
+        scale && [whereWords(motif, standing), ...scale.lines],
         all?.lines ?? [],
         motifs === 0
           ? ['All of this motif are made.']
@@ -142,13 +134,7 @@ export const show = question({
         time.lines,
       ),
       working: distinct(working.steps),
-      assumptions: [
-        needed === undefined
-          ? 'Still to come is the motif on the hook, as no blanket is made of it.'
-          : `Still to come ${motifs === 1 ? 'is' : 'are'} the ${count(motifs, 'motif')} of ${blanket?.name ?? ''} that ${motifs === 1 ? 'is' : 'are'} not made.`,
-        ...come.assumptions,
-        ...time.assumptions,
-      ],
+      assumptions: [comeWords(standing), ...come.assumptions, ...time.assumptions],
       cautions: time.figures.length > 0 ? [caution('hands')] : [],
       data: {
         ...next.data,
@@ -160,14 +146,49 @@ export const show = question({
       files: drawn ? [drawn.file] : [],
       actions: next.actions,
     };
-
-    function headline(): string {
-      const rows = plan.rows.length;
-      const of = madeWords(made, needed);
-      return `${motif.name}: ${of}${blanket ? ` for ${blanket.name}` : ''}${row === 0 ? '' : `; on the hook, ${rowWord(plan)} ${row} of ${rows} is done, ${num(percent, 0)} % of it`}.`;
-    }
   },
 });
+
+/** Where she is with a motif, and what is still to come of it. */
+interface Standing {
+  readonly plan: RowPlan;
+  readonly progress: Progress;
+  readonly blanket: Blanket | undefined;
+  /** Motifs that the blanket has of this one; undefined where there is no blanket. */
+  readonly needed: number | undefined;
+  /** Motifs still to be finished, the one on the hook among them. */
+  readonly motifs: number;
+  /** Of the motif on the hook, in per cent. */
+  readonly percent: number;
+  readonly come: ToCome;
+}
+
+function findStanding(doc: MakerDoc, motif: Motif, ball: Ball | undefined, working: Working): Standing {
+  const plan = planOf(motif);
+  const progress = progressOf(doc, motif.name);
+  const { row, made } = progress;
+  const blanket = blanketOf(doc, motif.name);
+  const needed = blanket && neededFor(blanket, motif.name);
+  const motifs = needed === undefined ? 1 : countStillToMake(needed, made);
+  const percent = reckonPercentDone(plan, row, working);
+  const spec = defined({ ...motif, ball: ball ?? motif.ball });
+  const beside =
+    blanket && specOf(doc, blanket).kinds.map((kind) => (kind.name === motif.name ? spec : kind));
+  const come = reckonToCome({ motif: spec, beside, yarns: blanket?.yarns ?? [], motifs, row }, working);
+  return { plan, progress, blanket, needed, motifs, percent, come };
+}
+
+function whereWords(motif: Motif, { plan, progress, blanket, needed, percent }: Standing): string {
+  const { row, made } = progress;
+  const of = `${madeWords(made, needed)}${blanket ? ` for ${blanket.name}` : ''}`;
+  const onTheHook = `; on the hook, ${rowWord(plan)} ${row} of ${plan.rows.length} is done, ${num(percent, 0)} % of it`;
+  return `${motif.name}: ${of}${row === 0 ? '' : onTheHook}.`;
+}
+
+const comeWords = ({ needed, motifs, blanket }: Standing): string =>
+  needed === undefined
+    ? 'Still to come is the motif on the hook, as no blanket is made of it.'
+    : `Still to come ${motifs === 1 ? 'is' : 'are'} the ${count(motifs, 'motif')} of ${blanket?.name ?? ''} that ${motifs === 1 ? 'is' : 'are'} not made.`;
 
 /** All kinds of the blanket together. */
 function allOf(blanket: Blanket, made: readonly number[]): { lines: string[]; figures: Figure[] } {

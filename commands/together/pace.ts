@@ -1,5 +1,5 @@
 /** How fast motifs come in, when it will be done, and how likely that is by the closing day. */
-import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { FEW_PARCELS, reckonGroupPace, type GroupPace, findDayAfter } from '../../src/core/group/pace.ts';
 import { mayOrganise } from '../../src/core/group/rules.ts';
@@ -50,8 +50,8 @@ export const pace = question({
     const { state } = await whichBlanket(context, name);
     const mayKnow = mayOrganise(state, askerOf(context));
     const pace = reckonGroupPace(state, context.now);
-    const { done, waiting, toCome, motifs, daysLeft, forecast, quiet, arrivals } = pace;
-    const { ends, needed, chance } = forecast;
+    const { toCome, motifs, daysLeft, forecast, quiet, arrivals } = pace;
+    const { ends, needed } = forecast;
     const [soonest, likely, latest] = [ends?.early, ends?.middle, ends?.late].map((days) =>
       findDayAfter(context.now, days),
     );
@@ -68,25 +68,9 @@ export const pace = question({
     });
     return {
       headline: headline(state, pace, likely),
-      figures: gather(
-        figure('handed_in', 'Handed in or accepted', done),
-        figure('to_come', 'Still to come', toCome),
-        figure('per_week', 'A week so far', forecast.rate),
-        figure('per_week_needed', 'A week needed', needed),
-        ends !== undefined && [
-          figure('early', 'Days to the end, at the soonest', ends.early),
-          figure('likely', 'Days to the end, the middle', ends.middle),
-          figure('late', 'Days to the end, at the latest', ends.late),
-        ],
-        figure('chance', 'Chance of the closing day', chance, '%'),
-      ),
+      figures: paceFigures(pace),
       lines: gather(
-        waiting > 0 &&
-          `Of the ${num(done)} handed in, ${num(waiting)} ${waiting === 1 ? 'waits' : 'wait'} to be accepted; what is sent back comes once more.`,
-        daysLeft !== undefined &&
-          daysLeft <= 0 &&
-          toCome > 0 &&
-          `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /host reopen.`,
+        standingLines(state, pace),
         ends !== undefined &&
           `Four times in five it ends between ${saidDay(soonest)} and ${saidDay(latest)}${arrivals.length < FEW_PARCELS ? '; with every parcel that comes it will be known better' : ''}.`,
         mayKnow &&
@@ -116,3 +100,28 @@ export const pace = question({
     };
   },
 });
+
+const paceFigures = ({ done, toCome, forecast: { rate, needed, ends, chance } }: GroupPace): Figure[] =>
+  gather(
+    figure('handed_in', 'Handed in or accepted', done),
+    figure('to_come', 'Still to come', toCome),
+    figure('per_week', 'A week so far', rate),
+    figure('per_week_needed', 'A week needed', needed),
+    ends !== undefined && [
+      figure('early', 'Days to the end, at the soonest', ends.early),
+      figure('likely', 'Days to the end, the middle', ends.middle),
+      figure('late', 'Days to the end, at the latest', ends.late),
+    ],
+    figure('chance', 'Chance of the closing day', chance, '%'),
+  );
+
+/** What waits for the organiser, and whether the closing day is over. */
+const standingLines = (state: GroupState, { done, waiting, toCome, daysLeft }: GroupPace): string[] =>
+  gather(
+    waiting > 0 &&
+      `Of the ${num(done)} handed in, ${num(waiting)} ${waiting === 1 ? 'waits' : 'wait'} to be accepted; what is sent back comes once more.`,
+    daysLeft !== undefined &&
+      daysLeft <= 0 &&
+      toCome > 0 &&
+      `The closing day, ${when(state.closes ?? '')}, has passed; the organiser can move it with /host reopen.`,
+  );

@@ -3,7 +3,7 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
-import { proposeShares } from '../../src/core/group/proposal.ts';
+import { proposeShares, type Proposal } from '../../src/core/group/proposal.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -67,21 +67,15 @@ export const shares = question({
       : undefined;
     if (applied?.again) return { headline: 'Those shares are pledged already.', board: doc.id };
     const kinds = state.plan.kinds.map((kind) => kind.name);
-    const words = (motifs: readonly number[]) =>
-      motifs.flatMap((share, kind) => (share > 0 ? [`${share} ${kinds[kind] ?? ''}`] : [])).join(', ');
     const total = sum(proposal.shares.flatMap(({ motifs }) => motifs));
     const left = sum(proposal.unplaced);
-    const rest =
-      left === 0
-        ? 'nothing is left over'
-        : `${count(left, 'motif')} ${left === 1 ? 'finds' : 'find'} no maker (${words(proposal.unplaced)})`;
     return {
-      headline: `${applied ? 'Pledged as proposed' : 'A fair split'}: ${count(total, 'motif')} among ${count(proposal.shares.filter(({ motifs }) => motifs.some((n) => n > 0)).length, 'maker')}; ${rest}.`,
+      headline: `${applied ? 'Pledged as proposed' : 'A fair split'}: ${splitWords(proposal, kinds)}.`,
       figures: [figure('shared', 'Motifs shared out', total), figure('unplaced', 'Without a maker', left)],
       lines: gather(
         proposal.shares.map(
           ({ name: maker, motifs, capacity, held }) =>
-            `${maker}: ${words(motifs) || 'nothing more'} (can make ${num(capacity, 1)}, holds ${held})`,
+            `${maker}: ${shareWords(motifs, kinds) || 'nothing more'} (can make ${num(capacity, 1)}, holds ${held})`,
         ),
         !applied &&
           total !== 0 &&
@@ -119,6 +113,22 @@ export const shares = question({
     };
   },
 });
+
+/** `3 furrow, 2 trellis` */
+const shareWords = (motifs: readonly number[], kinds: readonly string[]): string =>
+  motifs.flatMap((share, kind) => (share > 0 ? [`${share} ${kinds[kind] ?? ''}`] : [])).join(', ');
+
+/** `12 motifs among 3 makers; nothing is left over` */
+function splitWords({ shares, unplaced }: Proposal, kinds: readonly string[]): string {
+  const total = sum(shares.flatMap(({ motifs }) => motifs));
+  const makers = shares.filter(({ motifs }) => motifs.some((n) => n > 0)).length;
+  const left = sum(unplaced);
+  const rest =
+    left === 0
+      ? 'nothing is left over'
+      : `${count(left, 'motif')} ${left === 1 ? 'finds' : 'find'} no maker (${shareWords(unplaced, kinds)})`;
+  return `${count(total, 'motif')} among ${count(makers, 'maker')}; ${rest}`;
+}
 
 export const remind = question({
   name: 'remind',
