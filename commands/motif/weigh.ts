@@ -52,7 +52,7 @@ export const weigh = question({
       'motif <length>',
     ],
     also: 'motif weigh measure mine save done each side hook ball',
-    not: 'how-many how-much how-big ball left group border blanket hand-in yarn',
+    not: 'need layout how-many how-much how-big ball left group border blanket hand-in yarn',
     reports: true,
     saved: 'motif',
     marks: {

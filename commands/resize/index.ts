@@ -73,6 +73,7 @@ export const resize = command({
           'which layout <dims>',
           'biggest motif <number>',
           'how-big motif <number> <length>',
+          'need motif <number> <length>',
         ],
         also: 'blanket border across down each all total layout how-many need measure roughly how-big motif block done biggest getting yarn stash spare new enough ball',
         not: 'left claim open-for group board weigh repeat whip kind count colour hand-in odd-shape',

@@ -47,8 +47,18 @@ export const left = question({
     also: 'motif row round yarn ball done weigh each enough how-far left how-many total measure i-am-on next getting all',
     not: 'claim group substitute join border blanket colour open-for repeat',
     marks: {
-      left: { takes: 'weight', near: 'left enough getting', not: 'weigh each done' },
-      each: { takes: 'weight', near: 'weigh each measure done', not: 'left' },
+      left: {
+        takes: 'weight',
+        near: 'left enough getting',
+        not: 'weigh each done',
+        lead: 'will have got is are',
+      },
+      each: {
+        takes: 'weight',
+        near: 'weigh each measure done',
+        not: 'left',
+        lead: 'takes take needs uses weighs eats',
+      },
       done_row: { takes: 'row', nouns: 'row round', near: 'done i-am-on' },
       size: { takes: 'count', nouns: 'row round block', near: 'size motif', lead: 'size', only: true },
     },

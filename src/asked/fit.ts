@@ -509,7 +509,15 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
       const second = bare ? inUnitOf(piece.more ?? '', heard, piece) : { text: piece.more ?? '' };
       const near = nearness(heard, piece, ['blanket', 'across', 'down', 'size', 'how-big', 'piece']);
       const small = bare && Number(piece.text) <= 20 && first.text === piece.text;
-      if (!isGrid && !(small && pairs.grid))
+      // “14.2 cm a square, 8 x 11”: nothing is made of pieces that are longer than itself.
+      const tooSmall =
+        bare &&
+        first.unit !== undefined &&
+        heard.pieces.some(
+          (other) =>
+            other.kind === 'length' && other.unit === first.unit && (other.value ?? 0) >= Number(piece.text),
+        );
+      if (!isGrid && !tooSmall && !(small && pairs.grid))
         offers.push({
           piece,
           slots: pairs.dims,
@@ -610,10 +618,15 @@ export function fit(heard: Heard, route: Route, asked: Asked, slots: readonly Sl
   if (rounds && !filled(rounds.name)) {
     const listed = pieces.filter(({ kind }) => kind === 'stitch');
     const text: string[] = [];
+    const ofRounds = pieces.filter(({ kind, nouns }) => kind === 'count' && nouns.includes('round'));
+    // “3 rounds, sc hdc sc”: the number says how many are listed, not how often the first is worked.
+    const [total] =
+      listed.length > 1 && ofRounds.length === 1 && ofRounds[0]?.value === listed.length ? ofRounds : [];
     for (const piece of listed) {
       const before = pieces.filter(({ to }) => to <= piece.from).at(-1);
       const times =
         before?.kind === 'count' &&
+        before !== total &&
         before.nouns.includes('round') &&
         piece.from - before.to <= 3 &&
         (before.value ?? 99) <= 12

@@ -267,9 +267,17 @@ function judge(grammar: Grammar, heard: Prepared): { score: number } | undefined
     !grammar.ways.flat().some(({ kind }) => kind === 'goal')
   )
     score -= ASKED_NOT_TOLD;
+  // “I want 50 squares of 15 cm”: what is wished for is not there to be measured or counted yet.
+  if (grammar.asked.reports === true && grammar.asked.saved === 'motif' && WISHES.test(heard.phrase))
+    score -= WISHED_NOT_TOLD;
   for (const part of grammar.notPieces) if (partScore(part, heard) !== undefined) score -= 2;
   return { score };
 }
+
+const WISHES =
+  /\b(?:i|we)(?:\s+(?:really|just|now))?\s+(?:want|need|wish|hope|plan|(?:would|['’]d)\s+like)\b(?!\s+to\s+(?:save|keep|note|count|undo|mark))/iu;
+/** What is taken off a report where something is wished for. */
+const WISHED_NOT_TOLD = 4;
 
 /** What is taken off a report where something is asked for by its noun. */
 const ASKED_NOT_TOLD = 1.5;
