@@ -50,10 +50,28 @@ export interface Assembled {
 
 /** So many exchanges are looked at in all, then what was found serves; a blanket of 500 motifs of one kind needs a tenth. */
 const MOST_LOOKED_AT = 40_000_000;
-/** Sorted along the rows, the columns, the diagonal, and outward from the middle; others begin by chance. */
-const BEGINNINGS = 4;
 /** A pause is made after so many: a few thousandths of a second. */
 const BETWEEN_PAUSES = 400_000;
+
+/**
+ * Ways in which sizes may rise over a grid, a number for each cell, row by row: along the rows, along the columns, along the diagonal,
+ * and outward from the middle.
+ *
+ * @example
+ * listBeginnings(2, 2) // → [[0, 1, 2, 3], [0, 2, 1, 3], [0, 1, 1, 2], [Math.SQRT1_2, Math.SQRT1_2, Math.SQRT1_2, Math.SQRT1_2]]
+ */
+export function listBeginnings(columns: number, rows: number): readonly (readonly number[])[] {
+  const places = Array.from({ length: columns * rows }, (_, cell) => ({
+    column: cell % columns,
+    row: Math.floor(cell / columns),
+  }));
+  return [
+    places.map((_, cell) => cell),
+    places.map(({ column, row }) => column * rows + row),
+    places.map(({ column, row }) => column + row),
+    places.map(({ column, row }) => Math.hypot(column - (columns - 1) / 2, row - (rows - 1) / 2)),
+  ];
+}
 
 /**
  * Places motifs into the cells of their kind (`layout`: kind by cell). Motifs beyond the cells stay over, those farthest
@@ -87,11 +105,12 @@ export function* assembling(
   let best: (MotifToPlace | undefined)[] = [];
   let least = Infinity;
   let whole = true;
-  const budget = Math.floor(most / (BEGINNINGS + starts));
-  function* tryFrom(rank: (cell: number) => number): Generator<void> {
+  const beginnings = listBeginnings(columns, rows);
+  const budget = Math.floor(most / (beginnings.length + starts));
+  function* tryFrom(ranks: readonly number[]): Generator<void> {
     const placed: (MotifToPlace | undefined)[] = layout.map(() => undefined);
     for (const [kind, cells] of cellsOf) {
-      const ordered = [...cells].sort((a, b) => rank(a) - rank(b) || a - b);
+      const ordered = [...cells].sort((a, b) => (ranks[a] ?? 0) - (ranks[b] ?? 0));
       (usable.get(kind) ?? []).forEach((motif, index) => {
         const cell = ordered[index];
         if (cell !== undefined) placed[cell] = motif;
@@ -107,16 +126,8 @@ export function* assembling(
       best = placed;
     }
   }
-  yield* tryFrom((cell) => Math.floor(cell / columns) * columns + (cell % columns));
-  yield* tryFrom((cell) => (cell % columns) * rows + Math.floor(cell / columns));
-  yield* tryFrom((cell) => (cell % columns) + Math.floor(cell / columns));
-  yield* tryFrom((cell) =>
-    Math.hypot((cell % columns) - (columns - 1) / 2, Math.floor(cell / columns) - (rows - 1) / 2),
-  );
-  for (let start = 0; start < starts; start++) {
-    const ranks = layout.map(() => chance());
-    yield* tryFrom((cell) => ranks[cell] ?? 0);
-  }
+  for (const ranks of beginnings) yield* tryFrom(ranks);
+  for (let start = 0; start < starts; start++) yield* tryFrom(layout.map(() => chance()));
   return { placed: best, whole };
 }
 

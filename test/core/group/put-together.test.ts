@@ -1,7 +1,7 @@
 /** A group's motifs put together, opened and measured, on boards small enough for paper. */
 import { describe, expect, it } from 'vitest';
 import { seedChance } from '../../../src/core/base/chance.ts';
-import { assembling, listTouching, measureStrain } from '../../../src/core/group/assemble.ts';
+import { assembling, listBeginnings, listTouching, measureStrain } from '../../../src/core/group/assemble.ts';
 import type { GroupPlan } from '../../../src/core/group/events.ts';
 import { planGroup, type Opening } from '../../../src/core/group/open.ts';
 import { putTogether } from '../../../src/core/group/put-together.ts';
@@ -36,8 +36,9 @@ describe('cells', () => {
 
 describe('assembling', () => {
   const motif = (piece: number, side: number, kind = 0) => ({ piece, kind, side });
+  const assemble = (...asked: Parameters<typeof assembling>) => atOneGo(assembling(...asked)).placed;
   const placed = (motifs: ReturnType<typeof motif>[], layout: number[], columns: number, wanted = 15) =>
-    atOneGo(assembling(motifs, layout, columns, wanted, seedChance(3))).placed.map((one) => one?.piece);
+    assemble(motifs, layout, columns, wanted, seedChance(3)).map((one) => one?.piece);
 
   it('lays sizes in order along a strip', () => {
     const strip = placed([motif(1, 15), motif(2, 14), motif(3, 16), motif(4, 13)], [0, 0, 0, 0], 4);
@@ -50,7 +51,92 @@ describe('assembling', () => {
     expect(placed([motif(1, 18), motif(2, 15.1), motif(3, 14.5)], [0, 0], 2).sort()).toEqual([2, 3]);
     expect(placed([motif(1, 16), motif(2, 14)], [0], 1)).toEqual([1]);
     expect(placed([motif(1, 14), motif(2, 16)], [0], 1)).toEqual([1]);
+    expect(placed([motif(2, 14), motif(1, 16)], [0], 1)).toEqual([1]);
     expect(placed([motif(1, 15, 1), motif(2, 16, 0)], [0], 1)).toEqual([2]);
+  });
+
+  it('begins with sizes rising along rows, columns and diagonal, and outward from the middle', () => {
+    // 0 1 2
+    // 3 4 5
+    const [rows, columns, diagonal, outward] = listBeginnings(3, 2);
+    expect([rows, columns, diagonal]).toEqual([
+      [0, 1, 2, 3, 4, 5],
+      [0, 2, 4, 1, 3, 5],
+      [0, 1, 2, 1, 2, 3],
+    ]);
+    const far = Math.sqrt(1 + 1 / 4);
+    expect(outward!.map((one) => one.toFixed(9))).toEqual(
+      [far, 0.5, far, far, 0.5, far].map((one) => one.toFixed(9)),
+    );
+  });
+
+  it('is at least as good as every one of these, and along a strip the order of size', () => {
+    const roll = seedChance(5);
+    for (const [columns, rows] of [
+      [30, 1],
+      [1, 30],
+      [6, 6],
+      [7, 5],
+    ] as const) {
+      const cells = columns * rows;
+      const sides = Array.from({ length: cells }, () => 14 + 2 * roll());
+      const motifs = sides.map((side, index) => motif(index + 1, side));
+      const touches = listTouching(columns, rows);
+      const found = assemble(
+        motifs,
+        Array.from({ length: cells }, () => 0),
+        columns,
+        15,
+        seedChance(1),
+        0,
+      );
+      const rising = [...sides].sort((a, b) => a - b);
+      const begun = listBeginnings(columns, rows).map((ranks) => {
+        const order = ranks.map((_, cell) => cell).sort((a, b) => ranks[a]! - ranks[b]!);
+        const laid = order.map(() => 0);
+        order.forEach((cell, index) => (laid[cell] = rising[index]!));
+        return measureStrain(laid, touches);
+      });
+      const strained = measureStrain(
+        found.map((one) => one?.side),
+        touches,
+      );
+      expect(strained).toBeLessThanOrEqual(Math.min(...begun) + 1e-9);
+      if (columns === 1 || rows === 1) expect(strained).toBeCloseTo(begun[0]!, 9);
+    }
+  });
+
+  it('parts two unlike motifs by an empty cell where there is one', () => {
+    const found = assemble([motif(1, 14), motif(2, 16)], [0, 0, 0], 3, 15, seedChance(1), 0);
+    expect(found[1]).toBeUndefined();
+  });
+
+  it('looks at a number of exchanges at most, and says whether it looked at all', () => {
+    const run = (cells: number, columns: number, most: number, starts = 0) => {
+      const motifs = Array.from({ length: cells }, (_, index) => motif(index + 1, 15));
+      const steps = assembling(
+        motifs,
+        motifs.map(() => 0),
+        columns,
+        15,
+        seedChance(1),
+        starts,
+        most,
+      );
+      let pauses = 0;
+      for (let step = steps.next(); ; step = steps.next()) {
+        if (step.done === true) return { whole: step.value.whole, pauses };
+        pauses++;
+      }
+    };
+    // Ten alike are 45 pairs, and nothing to exchange: once through from each of four beginnings, and from one by chance.
+    expect(run(10, 10, 4 * 45).whole).toBe(true);
+    expect(run(10, 10, 4 * 45 - 1).whole).toBe(false);
+    expect(run(10, 10, 5 * 45, 1).whole).toBe(true);
+    expect(run(10, 10, 5 * 45 - 1, 1).whole).toBe(false);
+    // A thousand are half a million pairs: a pause after four hundred thousand of them, from every beginning.
+    expect(run(1000, 40, 1e9)).toEqual({ whole: true, pauses: 4 });
+    expect(run(800, 40, 1e9)).toEqual({ whole: true, pauses: 0 });
   });
 
   it('leaves cells empty where no motif of their kind is left', () => {
