@@ -8,6 +8,7 @@ import { BadEnvironment, readEnvironment, type Environment } from './environment
 import { FileStore } from './projects/file-store.ts';
 import { NotSaved } from './projects/not-saved.ts';
 import { Projects } from './projects/projects.ts';
+import { KeptFiles } from './rooms/terminal/kept-files.ts';
 import { askOnce, talk } from './rooms/terminal/run.ts';
 
 /** How many questions the terminal room shows to somebody new. */
@@ -63,9 +64,11 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
     return id;
   };
   const store = await FileStore.open({ folder: environment.dataFolder, stays: false, note, stop });
+  const projects = new Projects(store);
+  projects.keepElsewhere(new KeptFiles(environment.filesFolder));
   const running = {
     registry,
-    projects: new Projects(store),
+    projects,
     files: environment.filesFolder,
     toPng: async (svg: string) => (await import('./pictures/png.ts')).toPng(svg),
     fault,

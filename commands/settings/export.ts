@@ -1,6 +1,8 @@
 /** What is kept of her, as a file. */
 import type { Answer } from '../../src/chat/answer.ts';
+import { inPieces } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
+import { count } from '../../src/core/base/reader.ts';
 import { writeElsewhere, writeExport } from '../../src/projects/export.ts';
 import { keptWords } from './words.ts';
 
@@ -20,16 +22,16 @@ export const exportMine = question({
   async answer(_options, { maker, projects }): Promise<Answer> {
     const doc = await projects.maker(maker.id, maker.name);
     const kept = keptWords(doc, await projects.saysElsewhere(maker.id));
-    const elsewhere = writeElsewhere(await projects.collectElsewhere(maker.id));
+    const elsewhere = await inPieces(writeElsewhere(await projects.collectElsewhere(maker.id)));
     return {
       headline: 'Here is everything that is kept about you.',
       lines: [
         ...kept.map((part) => `- ${part}`),
         'The file is JSON, readable in any editor; /settings import takes it back.',
-        ...(elsewhere === undefined
+        ...(elsewhere.length === 0
           ? []
           : [
-              'What is kept of you in groups is in a file of its own, to read: it stays in the groups and is not taken back.',
+              `What is kept of you in groups is in ${elsewhere.length === 1 ? 'a file of its own' : `${count(elsewhere.length, 'file')} of their own`}, to read: it stays in the groups and is not taken back.`,
             ]),
       ],
       files: [
@@ -38,15 +40,11 @@ export const exportMine = question({
           says: 'Everything that is kept about you, as JSON',
           content: writeExport(doc),
         },
-        ...(elsewhere === undefined
-          ? []
-          : [
-              {
-                name: 'loopwright-groups.json',
-                says: 'What is kept about you in groups, as JSON',
-                content: elsewhere,
-              },
-            ]),
+        ...elsewhere.map((content, index, { length }) => ({
+          name: length === 1 ? 'loopwright-groups.json' : `loopwright-groups-${index + 1}.json`,
+          says: `What is kept about you in groups, as JSON${length === 1 ? '' : `, part ${index + 1} of ${length}`}`,
+          content,
+        })),
       ],
       private: true,
     };

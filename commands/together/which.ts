@@ -21,8 +21,9 @@ export const nameOption = opt
     {
       says: 'Which group blanket; this channel’s if not given',
       suggest: async (typed, context) =>
-        (await context.projects.groups.of(context.place.server))
-          .map(({ state }) => ({ value: state.plan.name }))
+        // Offered at every key: by what they are called alone, without reading them.
+        (await context.projects.groups.listed(context.place.server))
+          .map(({ name }) => ({ value: name }))
           .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase())),
     },
     { max: LONGEST_NAME, example: 'Bean row throw' },
@@ -48,13 +49,20 @@ export const kindOption = opt.text(
 
 /** The blanket of the channel, where there is no doubt. */
 async function channelsOwn(context: Context): Promise<GroupInHand | undefined> {
-  const all = await context.projects.groups.of(context.place.server);
-  const channel = all.filter(({ doc }) => doc.channel !== undefined && doc.channel === context.place.channel);
-  return (
-    channel.filter(({ state }) => state.open).at(-1) ??
-    channel.at(-1) ??
-    (all.length === 1 ? all[0] : undefined)
+  const { groups } = context.projects;
+  const all = await groups.listed(context.place.server);
+  const channel = all.filter(
+    (entry) => entry.channel !== undefined && entry.channel === context.place.channel,
   );
+  let latest: GroupInHand | undefined;
+  // The latest that is open; they are read one by one until there is one.
+  for (const { id } of channel.toReversed()) {
+    const [found] = await groups.these([id]);
+    if (found?.state.open) return found;
+    latest ??= found;
+  }
+  const [only] = all;
+  return latest ?? (only && all.length === 1 ? (await groups.these([only.id]))[0] : undefined);
 }
 
 /**
@@ -65,8 +73,8 @@ export async function whichBlanket(context: Context, name: string | undefined): 
   const { groups } = context.projects;
   const meant = name === undefined ? undefined : await groups.named(context.place.server, name);
   if (meant) return meant;
-  const all = await groups.of(context.place.server);
-  const names = all.map(({ state }) => state.plan.name);
+  const all = await groups.listed(context.place.server);
+  const names = all.map((entry) => entry.name);
   if (all.length === 0) {
     throw new Problem('no-group-yet', 'No group blanket has been opened here yet.', {
       hint: 'An organiser opens one from a saved blanket: /together open blanket:"…".',

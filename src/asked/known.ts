@@ -91,6 +91,9 @@ function filler(doc: MakerDoc): Fill {
   };
 }
 
+/** So many of the latest group blankets of a server are read for their kinds, and as many of the channel. */
+const READ_GROUPS = 5;
+
 /** What stands around a phrase of hers. */
 export async function aroundOf({
   projects,
@@ -99,8 +102,12 @@ export async function aroundOf({
 }: Pick<Context, 'projects' | 'maker' | 'place'>): Promise<Around> {
   const [doc, groups] = await Promise.all([
     projects.maker(maker.id, maker.name),
-    projects.groups.of(place.server),
+    projects.groups.listed(place.server),
   ]);
+  // Kinds are known by those of the blankets that somebody here is likely to mean: not all of a large server are read.
+  const near = groups.filter(({ channel }) => channel !== undefined && channel === place.channel);
+  const read = new Set([...groups.slice(-READ_GROUPS), ...near.slice(-READ_GROUPS)].map(({ id }) => id));
+  const plans = (await projects.groups.these([...read])).map(({ state }) => state.plan);
   const names: KnownName[] = [];
   const saved = new Set<SavedKind>();
   const put = (of: KnownName['of'], listed: Iterable<string>) => {
@@ -123,11 +130,11 @@ export async function aroundOf({
   ]);
   put(
     'group',
-    groups.map(({ state }) => state.plan.name),
+    groups.map(({ name }) => name),
   );
   put(
     'kind',
-    groups.flatMap(({ state }) => state.plan.kinds.map(({ name }) => name)),
+    plans.flatMap(({ kinds }) => kinds.map(({ name }) => name)),
   );
   if (doc.motifs.length > 0) saved.add('motif');
   if (doc.blankets.length > 0) saved.add('blanket');

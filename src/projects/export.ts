@@ -38,9 +38,44 @@ function written(format: string, parts: Readonly<Record<string, unknown>>): stri
 /** A maker's own document as a file, which `readExport` takes back. */
 export const writeExport = (doc: MakerDoc): string => written(FORMAT, doc);
 
-/** What is kept of her elsewhere as a file; undefined where nothing is. */
-export const writeElsewhere = (elsewhere: Readonly<Record<string, unknown>>): string | undefined =>
-  Object.keys(elsewhere).length === 0 ? undefined : written(FORMAT_ELSEWHERE, elsewhere);
+/** Characters of one file of what is kept elsewhere: within what a platform carries, whatever letters they are. */
+const LONGEST_PART = 2_000_000;
+
+/**
+ * What is kept of her elsewhere as files, none longer than `longest` characters unless one thing alone is; none where nothing
+ * is kept. Pauses (yields) between files.
+ */
+export function* writeElsewhere(
+  elsewhere: Readonly<Record<string, unknown>>,
+  longest = LONGEST_PART,
+): Generator<void, string[]> {
+  const files: string[] = [];
+  let parts: Record<string, unknown> = {};
+  let size = 0;
+  const close = () => {
+    if (Object.keys(parts).length > 0) files.push(written(FORMAT_ELSEWHERE, parts));
+    parts = {};
+    size = 0;
+  };
+  for (const [key, value] of Object.entries(elsewhere)) {
+    if (!Array.isArray(value)) {
+      parts[key] = value;
+      continue;
+    }
+    for (const thing of value as unknown[]) {
+      const { length } = JSON.stringify(thing);
+      if (size > 0 && size + length > longest) {
+        close();
+        yield;
+      }
+      const listed = (Object.hasOwn(parts, key) ? parts[key] : []) as unknown[];
+      parts[key] = [...listed, thing];
+      size += length;
+    }
+  }
+  close();
+  return files;
+}
 
 const refuse = (code: string, sentence: string, hint = 'Give a file that an export made.') =>
   new Problem(code, sentence, { option: 'file', hint });

@@ -136,7 +136,7 @@ export class Groups implements Elsewhere {
   }
 
   /** The blankets of these ids that can be read; what cannot concerns only whom it names. */
-  private async readable(ids: readonly string[]): Promise<{ doc: GroupDoc; state: GroupState }[]> {
+  async these(ids: readonly string[]): Promise<{ doc: GroupDoc; state: GroupState }[]> {
     const found = await Promise.all(
       ids.map(async (id) => {
         try {
@@ -156,7 +156,7 @@ export class Groups implements Elsewhere {
     const behind: string[] = [];
     for (const { id, channel } of await this.catalogue.entries()) {
       if (channel === undefined) continue;
-      const [found] = await this.readable([id]);
+      const [found] = await this.these([id]);
       if (found && found.doc.board?.events !== found.doc.events.length) behind.push(id);
     }
     return behind;
@@ -164,7 +164,7 @@ export class Groups implements Elsewhere {
 
   /** Every group blanket of a server that can be read, the latest opened last. */
   async of(server: string | undefined): Promise<{ doc: GroupDoc; state: GroupState }[]> {
-    const found = await this.readable(await this.store.ids(GROUPS, `${server ?? 'here'}.`));
+    const found = await this.these(await this.store.ids(GROUPS, `${server ?? 'here'}.`));
     return found.sort((a, b) => (a.doc.events[0]?.at ?? '').localeCompare(b.doc.events[0]?.at ?? ''));
   }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MAKERS, Projects } from '../../src/projects/projects.ts';
 import { newMaker, type MakerDoc } from '../../src/projects/schema.ts';
+import { atOneGo } from '../core/group/at-one-go.ts';
 import { readExport, writeElsewhere, writeExport } from '../../src/projects/export.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
 import { asking } from '../asking.ts';
@@ -189,7 +190,7 @@ describe('/settings export and import', () => {
     ],
     [
       'the file about groups',
-      writeElsewhere({ groups: [{ id: 'here.x', events: [] }] }) ?? '',
+      atOneGo(writeElsewhere({ groups: [{ id: 'here.x', events: [] }] }))[0] ?? '',
       /what is kept of you in groups/,
     ],
     ['a motif that is not there', file((doc) => (doc['blankets'][0].kinds = ['Sand'])), /motif Sand/],
@@ -211,6 +212,20 @@ describe('/settings export and import', () => {
     expect(answer.problem).toMatch(words);
     expect(answer.hint.length).toBeGreaterThan(0);
     expect(await room.projects.maker('rowan', 'rowan')).toEqual(before);
+  });
+
+  it('gives what is kept in groups in parts where it is long, and nothing of it twice', () => {
+    const groups = Array.from({ length: 30 }, (_, n) => ({
+      id: `here.${n}`,
+      events: [{ did: 'x'.repeat(90) }],
+    }));
+    const files = atOneGo(writeElsewhere({ groups }, 500));
+    expect(files.length).toBeGreaterThan(5);
+    for (const content of files) expect(content.length).toBeLessThan(800);
+    const read = files.flatMap((content) => (JSON.parse(content) as { groups: { id: string }[] }).groups);
+    expect(read).toEqual(groups);
+    expect(atOneGo(writeElsewhere({ groups }))).toHaveLength(1);
+    expect(atOneGo(writeElsewhere({}))).toEqual([]);
   });
 
   it('take no token, control character or foreign key from a file', () => {

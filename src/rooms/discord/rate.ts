@@ -27,12 +27,23 @@ export class Rate {
     private readonly pace: Pace = PACE,
   ) {}
 
+  /** How many seconds a person would have to wait; nothing is taken. */
+  waits(person: string): number {
+    const left = this.leftOf(person, this.seconds());
+    return left >= 1 ? 0 : Math.ceil((1 - left) / this.pace.perSecond);
+  }
+
+  private leftOf(person: string, now: number): number {
+    const { burst, perSecond } = this.pace;
+    const old = this.buckets.get(person) ?? { left: burst, at: now };
+    return Math.min(burst, old.left + Math.max(0, now - old.at) * perSecond);
+  }
+
   /** Takes one press of a person; returns how many seconds she has to wait, 0 where she need not. */
   take(person: string): number {
     const now = this.seconds();
-    const { burst, perSecond } = this.pace;
-    const old = this.buckets.get(person) ?? { left: burst, at: now };
-    const left = Math.min(burst, old.left + Math.max(0, now - old.at) * perSecond);
+    const { perSecond } = this.pace;
+    const left = this.leftOf(person, now);
     const may = left >= 1;
     this.buckets.delete(person);
     this.buckets.set(person, { left: may ? left - 1 : left, at: now });

@@ -284,7 +284,9 @@ export class DiscordRoom {
     if (button?.does !== 'missing' || button.owner !== coded(interaction.user.id)) return undefined;
     const waiting = waitingIn(button, this.keptIn(interaction));
     const form = waiting && formFor(waiting, interaction.customId, this.parts.registry);
-    if (!form || this.closing) return undefined;
+    // Opened as often as anything else is asked; too fast, it is refused like any other press.
+    if (!form || this.closing || this.rate.waits(interaction.user.id) > 0) return undefined;
+    this.rate.take(interaction.user.id);
     try {
       await interaction.showModal(form);
       return 'answers';

@@ -209,6 +209,8 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
       servers: client.guilds.cache.size,
       ping: Math.round(client.ws.ping),
       queue: parts.queue?.() ?? 0,
+      // Documents that were asked for and cannot be read: whoever runs this should look at them.
+      unreadable: projects.store.unreadable,
       boards: boards.sent,
       memory: Math.round(process.memoryUsage.rss() / 1024 / 1024),
     };

@@ -4,6 +4,7 @@ import { basename, join } from 'node:path';
 import type { AnswerFile } from '../../chat/answer.ts';
 import { Problem } from '../../core/base/problem.ts';
 import { LARGEST_EXPORT } from '../../projects/export.ts';
+import { noteWritten } from './kept-files.ts';
 import { clip } from '../../core/base/quantity.ts';
 
 /** The largest file that is read: whatever an export writes can be taken back. */
@@ -84,7 +85,13 @@ export async function writeFiles(
     }),
   );
   try {
-    if (made.length > 0) await mkdir(folder, { recursive: true });
+    if (made.length > 0) {
+      await mkdir(folder, { recursive: true });
+      await noteWritten(
+        folder,
+        made.map(({ path }) => basename(path)),
+      );
+    }
     // An export holds all that is kept of somebody: nobody else reads it.
     for (const { path, bytes } of made) await writeFile(path, bytes, { mode: 0o600 });
   } catch (error) {

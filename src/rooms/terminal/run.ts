@@ -1,12 +1,12 @@
 /** Runs the terminal room: one question from the arguments, a line each from standard input, or a talk. */
 import { once } from 'node:events';
-import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { readTextFile, writeFiles } from './files.ts';
+import { folderOf } from './kept-files.ts';
 import { linesOf } from './lines.ts';
-import { NOBODY_NAMED, TerminalRoom } from './room.ts';
+import { TerminalRoom } from './room.ts';
 
 export interface Running {
   readonly registry: Registry;
@@ -20,8 +20,7 @@ export interface Running {
 }
 
 function room({ files, toPng, ...parts }: Running, how: string): TerminalRoom {
-  // Each maker has a folder of her own, so that one's export never lies over another's.
-  const own = (maker: string) => (maker === NOBODY_NAMED ? files : join(files, maker));
+  const own = (maker: string) => folderOf(files, maker);
   return new TerminalRoom({
     ...parts,
     how,
