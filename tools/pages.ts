@@ -4,6 +4,7 @@ import { registry } from '../commands/index.ts';
 import { commandsMarkdown, referenceMarkdown } from '../src/chat/reference.ts';
 import { MemoryStore } from '../src/projects/memory.ts';
 import { Projects } from '../src/projects/projects.ts';
+import { measureAnswers, type Length } from '../test/rooms/discord/lengths.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';
 
 /** The question that the README answers in full. */
@@ -39,6 +40,45 @@ async function answered(...lines: readonly string[]): Promise<string> {
   return said.join('\n');
 }
 
+/** Answers that are shown as they stand in a channel. */
+const LOOKED_OVER: readonly string[] = [
+  'ask',
+  'stitches row',
+  'stitches check',
+  'stitches spread',
+  'gauge compare',
+  'gauge shape',
+  'yardage weighed',
+  'yardage rough',
+  'resize',
+  'border spacing',
+  'joining',
+  'motif show',
+  'motif weigh',
+  'blanket start',
+  'blanket materials',
+  'progress next',
+  'progress counted',
+  'lookup term',
+  'together board',
+  'together pledge',
+];
+
+/** First answers as people see them before they unfold anything. */
+const answersMarkdown = (answers: readonly Length[]): string =>
+  LOOKED_OVER.flatMap((path) => answers.find((answer) => answer.path === path) ?? [])
+    .map(({ line, content, buttons }) =>
+      [
+        `\`${line}\``,
+        '',
+        '```text',
+        content,
+        ...(buttons.length === 0 ? [] : [buttons.map((label) => `[${label}]`).join(' ')]),
+        '```',
+      ].join('\n'),
+    )
+    .join('\n\n');
+
 /** Every page with a written part, with what stands in it and what belongs in it. */
 export async function writtenPages(): Promise<readonly { page: string; stands: string; belongs: string }[]> {
   const example = ['```', await answered(SHOWN, 'why'), '```'].join('\n');
@@ -46,6 +86,7 @@ export async function writtenPages(): Promise<readonly { page: string; stands: s
     { page: 'README.md', name: 'answer', fresh: example },
     { page: 'README.md', name: 'commands', fresh: commandsMarkdown(registry) },
     { page: 'docs/questions.md', name: 'questions', fresh: referenceMarkdown(registry) },
+    { page: 'docs/answers.md', name: 'answers', fresh: answersMarkdown(await measureAnswers()) },
   ];
   return [...new Set(parts.map(({ page }) => page))].map((page) => {
     const stands = readPage(page);

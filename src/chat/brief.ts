@@ -42,7 +42,8 @@ function says(text: string, amount: string): boolean {
 
 /** A size names both its sides with one unit: `64.8 × 80.2 cm` says `64.8 cm`. */
 const isSaid = (text: string, { text: amount, value, unit }: RenderedAnswer['figures'][number]) =>
-  says(text, amount) ||
+  // “1 too few” says −1.
+  says(text, amount.replace(/^[-−]/, '')) ||
   (unit !== '' && says(text, `${amount.slice(0, amount.lastIndexOf(' '))} ×`)) ||
   // None and no difference go without saying.
   value === 0;

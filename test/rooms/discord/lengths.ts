@@ -19,6 +19,9 @@ export interface Length {
   readonly desktop: number;
   readonly phone: number;
   readonly content: string;
+  /** The line that was asked. */
+  readonly line: string;
+  readonly buttons: readonly string[];
 }
 
 const textOf = ({ content, embeds }: Drawn): string =>
@@ -89,6 +92,8 @@ export async function measureAnswers(): Promise<readonly Length[]> {
       desktop: linesAt(content, DESKTOP),
       phone: linesAt(content, PHONE),
       content,
+      line,
+      buttons: drawn.components.flatMap(({ components }) => components.map(({ label = '' }) => label)),
     });
   }
   return lengths;
