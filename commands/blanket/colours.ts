@@ -8,7 +8,7 @@ import { firstOfEach, listNames, sameName, suggest } from '../../src/core/base/n
 import { defined } from '../../src/core/base/defined.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
-import { count, g, m, num } from '../../src/core/base/reader.ts';
+import { count, g, m, num, money } from '../../src/core/base/reader.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { action } from '../shared/actions.ts';
@@ -147,7 +147,7 @@ function colourNamed(doc: MakerDoc, blanket: Blanket, colour: string): string {
 function colourLine(name: string, yarn: Yarn | undefined, look: string | undefined): string {
   const said = gather(
     yarn?.ball && `${m(yarn.ball.m)} in ${g(yarn.ball.g)}`,
-    yarn?.price !== undefined && `${num(yarn.price, 2)} a ball`,
+    yarn?.price !== undefined && `${money(yarn.price)} a ball`,
     yarn?.balls !== undefined && `${count(yarn.balls, 'ball')} at hand`,
     look !== undefined && `drawn as ${look}`,
   );

@@ -10,6 +10,7 @@ import { countLaid, letter } from '../../src/core/blanket/layout.ts';
 import { countMotifsIn, reckonMaterials, type Extent } from '../../src/core/blanket/materials.ts';
 import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
+import { MOST_PLACES } from '../../src/core/base/limits.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, layingOf, specOf } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
@@ -122,7 +123,8 @@ function largestBlanket(
       spare.map(leftLine),
       lacking.length > 0 &&
         `The blanket as planned lacks ${listed(lacking.map(({ colour, short }) => `${m(short)} of ${colour}`))}.`,
-      sameColumns && `With the ${blanket.columns} columns as they are: ${sizeInMotifs(sameColumns)}.`,
+      sameColumns &&
+        `With the ${count(blanket.columns, 'column')} as ${blanket.columns === 1 ? 'it is' : 'they are'}: ${sizeInMotifs(sameColumns)}.`,
       best && anyShape && `In any proportions at all: ${sizeInMotifs(anyShape)}.`,
       sureness(pieces),
     ),
@@ -158,7 +160,7 @@ function largestBlanket(
 
 const sizeInMotifs = (extent: Extent) => `${extentWords(extent)}, ${count(countMotifsIn(extent), 'motif')}`;
 
-function fitHeadline(blanket: Blanket, { best, anyShape, first }: Fit, stretch: number): string {
+function fitHeadline(blanket: Blanket, { best, anyShape, first, atLimit }: Fit, stretch: number): string {
   if (!best && anyShape)
     return `Within ${num(stretch)} % of its own proportions the yarn at hand makes no blanket; in any proportions at all it makes ${sizeInMotifs(anyShape)}.`;
   if (!best)
@@ -169,6 +171,8 @@ function fitHeadline(blanket: Blanket, { best, anyShape, first }: Fit, stretch: 
     : countMotifsIn(best) > blanket.layout.length
       ? 'more than planned'
       : 'fewer than planned';
+  if (atLimit === true)
+    return `The yarn at hand makes ${sizeInMotifs(best)}, ${beside}, and would go further: no more than ${num(MOST_PLACES)} motifs are laid here.`;
   return `The yarn at hand makes ${sizeInMotifs(best)}, ${beside}${first === undefined ? '' : `; ${first} runs out first`}.`;
 }
 

@@ -7,7 +7,7 @@ import { reckonMaterials, type Materials } from '../../src/core/blanket/material
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { reckonSaidPace } from '../../src/core/yarn/pace.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { count, hours, m, num, t } from '../../src/core/base/reader.ts';
+import { count, hours, m, num, t, money } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { blanketPace } from '../../src/projects/blanket-pace.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
@@ -145,7 +145,7 @@ function materialsHeadline(
     balls !== undefined &&
       `${count(balls, 'ball')}${someUnknown ? ' of the colours whose ball is known' : ''}`,
     balls !== undefined && atHand && `${num(toBuy)} of them still to buy`,
-    cost !== undefined && `${num(cost, 2)} to pay`,
+    cost !== undefined && `${money(cost)} to pay`,
   );
   return `${[`${blanket.name} takes ${m(total)} of yarn with ${num(blanket.reserve)} % in reserve`, ...bought].join(', ')}.`;
 }

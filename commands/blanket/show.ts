@@ -4,7 +4,7 @@ import { question } from '../../src/chat/command.ts';
 import { countMade } from '../../src/core/blanket/made.ts';
 import { reckonMaterials } from '../../src/core/blanket/materials.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { count, g, m, num } from '../../src/core/base/reader.ts';
+import { count, g, m, num, money } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
@@ -66,7 +66,7 @@ export const show = question({
         `${num(blanket.reserve)} % in reserve.`,
         ...blanket.yarns.map(
           ({ colour, ball, price, balls }) =>
-            `${colour}: ${gather(ball ? `${m(ball.m)} in ${g(ball.g)}` : 'no ball known', price !== undefined && `${num(price, 2)} a ball`, balls !== undefined && `${count(balls, 'ball')} at hand`).join(', ')}.`,
+            `${colour}: ${gather(ball ? `${m(ball.m)} in ${g(ball.g)}` : 'no ball known', price !== undefined && `${money(price)} a ball`, balls !== undefined && `${count(balls, 'ball')} at hand`).join(', ')}.`,
         ),
       ],
       figures: gather(facts.figures, figure('made', 'Made', finished), sizeFigures(known)),

@@ -111,8 +111,8 @@ export const sizeFigures = (made: Pick<Materials, 'width' | 'height'> | undefine
   gather(figure('width', 'Width', made?.width, 'cm'), figure('height', 'Height', made?.height, 'cm'));
 
 /** Finished size, as a line. */
-export const sizeWords = ({ width, height }: Pick<Materials, 'width' | 'height'>) =>
-  `${size(width, height)}, the border counted in`;
+export const sizeWords = ({ width, height, border }: Pick<Materials, 'width' | 'height' | 'border'>) =>
+  `${size(width, height)}${border.length > 0 ? ', the border counted in' : ''}`;
 
 /** One line a colour: what it is for, in metres, and what to buy. */
 export function needLine(need: Materials['colours'][number]): string {

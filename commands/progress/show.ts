@@ -222,12 +222,12 @@ function yarnWords(motif: Motif, plan: RowPlan, come: ToCome): { lines: string[]
   // Weighed without a ball of its own, its grams are sure and its metres are not.
   const sure = SURE[how];
   const yarn =
-    weight === undefined || sure === ''
+    weight === undefined || sure === '' || weightBand === band
       ? `${gather(weight !== undefined && g(weight), m(metres)).join(', ')} of yarn in ${units(plan, stitches)}${sure}, right to about ${num(band, 0)} %`
       : `${g(weight)} of yarn in ${units(plan, stitches)}, right to about ${num(weightBand, 0)} %; ${m(metres)}${sure}, right to about ${num(band, 0)} %`;
   return {
     lines: gather(
-      `Still to come: ${yarn}.`,
+      stitches > 0 && `Still to come: ${yarn}.`,
       colours.length > 1 &&
         colours.map(
           (one) =>

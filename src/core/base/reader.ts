@@ -76,6 +76,14 @@ export function num(value: number, decimals?: number): string {
   return text === '-0' ? '0' : text;
 }
 
+/**
+ * A sum of money, in whatever money: two places, unless it is whole.
+ *
+ * @example
+ * money(47.4) // → '47.40'
+ */
+export const money = (sum: number): string => (Number.isInteger(sum) ? num(sum) : sum.toFixed(2));
+
 /** `1 row`, `12 rows`: a count with its word. */
 export function count(n: number, one: string, many = `${one}s`): string {
   return `${num(n, 2)} ${n === 1 ? one : many}`;

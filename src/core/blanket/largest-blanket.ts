@@ -22,8 +22,10 @@ export interface Fit {
   /** The largest of any proportions, and with the columns as they are, where those are other sizes. */
   readonly anyShape?: Extent;
   readonly sameColumns?: Extent;
-  /** The colour that runs out first, going on from the best. */
+  /** The colour that runs out first, going on from the best; unset where no yarn is what ends it. */
   readonly first?: string;
+  /** True where the best is the largest that is laid at all, and the yarn would go further. */
+  readonly atLimit?: true;
   /** Sizes tried. */
   readonly tried: number;
 }
@@ -50,13 +52,22 @@ function sizesDown(laying: Laying, most: number): Candidate[] {
   );
 }
 
+/** How far a proportion may be off, as a logarithm. */
+const stretchOf = (stretch: number) => Math.log(1 + stretch / 100) + 1e-9;
+
+/** The most motifs that are laid in these proportions at all. */
+const mostWithin = (laying: Laying, stretch: number): number =>
+  sizesDown(laying, MOST_PLACES)
+    .filter(({ away }) => away <= stretchOf(stretch))
+    .reduce((most, { columns, rows }) => Math.max(most, columns * rows), 0);
+
 /** From the largest down: the first that the yarn makes is the answer to each of the three questions. */
 function searchDown(
   laying: Laying,
   sizes: readonly Candidate[],
   { stretch, made }: { stretch: number; made: (extent: Extent) => boolean },
 ): Pick<Fit, 'tried'> & { [Which in 'best' | 'anyShape' | 'sameColumns']?: Extent } {
-  const within = Math.log(1 + stretch / 100) + 1e-9;
+  const within = stretchOf(stretch);
   const largest: { best?: Extent; anyShape?: Extent; sameColumns?: Extent } = {};
   let tried = 0;
   for (const { columns, rows, away } of sizes) {
@@ -99,13 +110,16 @@ export function findLargestBlanket(pieces: Pieces, laying: Laying, stretch = USU
     stretch,
     made: (extent) => enough(need(extent), stock),
   });
+  const atLimit =
+    best && best.columns * best.rows === mostWithin(laying, stretch) ? (true as const) : undefined;
   const other = (extent?: Extent) =>
     extent?.columns === best?.columns && extent?.rows === best?.rows ? undefined : extent;
   return defined({
     best,
     anyShape: other(anyShape),
     sameColumns: other(sameColumns),
-    first: findFirstOut(pieces, need(best ?? extentOf(laying, 1, 1)), stock),
+    atLimit,
+    first: atLimit ? undefined : findFirstOut(pieces, need(best ?? extentOf(laying, 1, 1)), stock),
     tried,
   });
 }

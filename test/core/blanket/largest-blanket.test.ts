@@ -1,5 +1,6 @@
 /** The largest blanket from the yarn at hand, held to trying every size in turn. */
 import fc from 'fast-check';
+import { asking } from '../../asking.ts';
 import { describe, expect, it } from 'vitest';
 import { findLargestBlanket, type Fit } from '../../../src/core/blanket/largest-blanket.ts';
 import type { Laying } from '../../../src/core/blanket/layout.ts';
@@ -116,5 +117,27 @@ describe('the largest blanket', () => {
     );
     expect(findLargestBlanket(withStock(undefined, undefined, 50), LAYING).first).toBe('plum');
     expect(findLargestBlanket({ ...withStock(90), colours: BY_HAND.colours }, LAYING).first).toBe('moss');
+  });
+});
+
+describe('where no yarn ends it', () => {
+  it('blames no colour: no more motifs are laid than there are places', async () => {
+    const { ask } = asking();
+    for (const line of [
+      '/motif define name:sq shape:diagonal size:3 gauge:13x10',
+      '/blanket start name:t kinds:sq columns:5 rows:5',
+      '/blanket colours colour:sq ball:1000m/500g balls:1000',
+    ])
+      expect(await ask(line)).toMatchObject({ ok: true });
+    const all = await ask('/blanket fit');
+    expect(all.figures['motifs']!.value).toBe(2500);
+    expect(all.headline).toContain('would go further: no more than 2500 motifs are laid here');
+    expect(all.data.first_out).toBeNull();
+    // Yarn for 100 motifs and no more ends it.
+    await ask('/blanket colours colour:sq balls:0.4');
+    const some = await ask('/blanket fit');
+    expect(some.figures['motifs']!.value).toBeLessThan(120);
+    expect(some.headline).toContain('sq runs out first');
+    expect(some.data.first_out).toBe('sq');
   });
 });
