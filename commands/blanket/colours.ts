@@ -71,26 +71,15 @@ export const colours = question({
         option: 'colour',
         hint: 'Name one, like colour:moss.',
       });
-    const shade = hex === undefined ? undefined : readHex(hex);
-    if (hex !== undefined && shade === undefined)
-      throw new Problem('not-a-colour', `“${clip(hex)}” is not a colour.`, {
-        option: 'hex',
-        hint: 'Write it as #rrggbb, like #6b7f3a.',
-      });
+    const shade = hex === undefined ? undefined : shadeAsked(hex);
     const { doc } =
       change && colour !== undefined
         ? await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
             const was = findBlanket(doc, name);
             const used = colourNamed(doc, was, colour);
-            const before = forget === true ? undefined : yarnOf(was.yarns, used);
-            const yarn: Yarn = {
-              ...before,
-              colour: before?.colour ?? used,
-              ...defined({ ball, price, balls, hex: shade }),
-            };
-            const others = was.yarns.filter((other) => !sameName(other.colour, used));
-            const bare = Object.keys(yarn).length === 1;
-            putBlanket(doc, was, { ...was, yarns: bare ? others : [...others, yarn] }, now);
+            const known = { ball, price, balls, hex: shade };
+            const yarns = changedYarns(was.yarns, used, known, forget === true);
+            putBlanket(doc, was, { ...was, yarns }, now);
             return { name: was.name };
           })
         : { doc: await projects.maker(maker.id, maker.name) };
@@ -122,6 +111,30 @@ export const colours = question({
     };
   },
 });
+
+/** A colour as it was typed. Throws Problem: not-a-colour. */
+function shadeAsked(hex: string): string {
+  const shade = readHex(hex);
+  if (shade === undefined)
+    throw new Problem('not-a-colour', `“${clip(hex)}” is not a colour.`, {
+      option: 'hex',
+      hint: 'Write it as #rrggbb, like #6b7f3a.',
+    });
+  return shade;
+}
+
+/** The yarns with what is known of a colour now; a colour of which nothing is known is none of them. */
+function changedYarns(
+  yarns: readonly Yarn[],
+  colour: string,
+  known: { readonly [Part in Exclude<keyof Yarn, 'colour'>]: Yarn[Part] | undefined },
+  forget: boolean,
+): Yarn[] {
+  const before = forget ? undefined : yarnOf(yarns, colour);
+  const yarn: Yarn = { ...before, colour: before?.colour ?? colour, ...defined(known) };
+  const others = yarns.filter((other) => !sameName(other.colour, colour));
+  return Object.keys(yarn).length === 1 ? others : [...others, yarn];
+}
 
 /** Every colour that the blanket uses, in the order in which it is met. */
 function coloursIn(doc: MakerDoc, blanket: Blanket): string[] {

@@ -29,6 +29,50 @@ function byWords(registry: Registry, asked: string): Route[] {
   return findBest(registry.routes, hits).slice(0, MOST_FOUND);
 }
 
+const pathsOf = (routes: readonly Route[]) => ({ questions: routes.map(({ path }) => path) });
+
+/** Refuses what no topic and no question has, with the nearest that there is. */
+const noSuchQuestion = (typed: string, asked: string, { routes, commands }: Registry): Problem =>
+  new Problem('no-such-question', `There is no question about ${clip(typed)}.`, {
+    option: 'about',
+    hint: suggest(
+      asked,
+      [
+        ...routes.map(({ path }) => path),
+        ...commands.map(({ name }) => name),
+        ...TOPICS.map(({ word }) => word),
+      ],
+      () => 'Ask /help for what there is.',
+    ),
+  });
+
+/** How one question is asked, option by option. */
+function aboutQuestion(route: Route): Answer {
+  const { path, question } = route;
+  const example = exampleLine(route);
+  // What changes something, or rests on what is saved, is not asked by a press.
+  const harmless = question.changes !== true && !question.before;
+  return {
+    headline: `/${path}: ${question.says}.`,
+    lines: [
+      example,
+      ...optionWords(route).map(
+        ({ name, says, required, example: value, choices }) =>
+          `    ${name}${required ? ' (needed)' : ''}: ${says}. ${choices.length > 0 ? `One of ${choices.join(', ')}; for` : 'For'} example ${name}:${value}`,
+      ),
+    ],
+    data: pathsOf([route]),
+    actions: harmless ? [{ label: 'Ask that', question: path, options: readLine(example).options }] : [],
+  };
+}
+
+/** The questions of a command, each with a line that asks it. */
+const aboutCommand = (asked: string, routes: readonly Route[]): Answer => ({
+  headline: `/${asked} answers ${count(routes.length, 'question')}.`,
+  lines: routes.flatMap((route) => [exampleLine(route), `    ${route.question.says}`]),
+  data: pathsOf(routes),
+});
+
 /** The help page of these commands, itself a question like any other. */
 export function help(commands: readonly Command[]) {
   const registry = new Registry(commands);
@@ -75,55 +119,19 @@ export function help(commands: readonly Command[]) {
           }
           const named = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
           const found = named.length > 0 ? named : byWords(registry, asked);
-          if (found.length === 0) {
-            throw new Problem('no-such-question', `There is no question about ${clip(about ?? '')}.`, {
-              option: 'about',
-              hint: suggest(
-                asked,
-                [...paths, ...commands.map(({ name }) => name), ...TOPICS.map(({ word }) => word)],
-                () => 'Ask /help for what there is.',
-              ),
-            });
-          }
-          if (named.length === 0 && found.length > 1)
-            return {
-              headline: `About ${clip(about ?? '')} there are ${count(found.length, 'question')}.`,
-              lines: found.flatMap((one) => [
-                `/${one.path}: ${one.question.says}`,
-                `    ${exampleLine(one)}`,
-              ]),
-              data: { questions: found.map(({ path }) => path) },
-            };
-          return {
-            headline:
-              found.length === 1
-                ? `/${found[0]?.path ?? asked}: ${found[0]?.question.says ?? ''}.`
-                : `/${asked} answers ${count(found.length, 'question')}.`,
-            lines: found.flatMap((one) => [
-              exampleLine(one),
-              ...(found.length === 1
-                ? optionWords(one).map(
-                    ({ name, says, required, example, choices }) =>
-                      `    ${name}${required ? ' (needed)' : ''}: ${says}. ${choices.length > 0 ? `One of ${choices.join(', ')}; for` : 'For'} example ${name}:${example}`,
-                  )
-                : [`    ${one.question.says}`]),
-            ]),
-            data: { questions: found.map(({ path }) => path) },
-            ...(found.length === 1 &&
-            found[0] &&
-            found[0].question.changes !== true &&
-            !found[0].question.before
-              ? {
-                  actions: [
-                    {
-                      label: 'Ask that',
-                      question: found[0].path,
-                      options: readLine(exampleLine(found[0])).options,
-                    },
-                  ],
-                }
-              : {}),
-          };
+          const [only, another] = found;
+          if (only === undefined) throw noSuchQuestion(about ?? '', asked, registry);
+          if (another === undefined) return aboutQuestion(only);
+          return named.length > 0
+            ? aboutCommand(asked, found)
+            : {
+                headline: `About ${clip(about ?? '')} there are ${count(found.length, 'question')}.`,
+                lines: found.flatMap((route) => [
+                  `/${route.path}: ${route.question.says}`,
+                  `    ${exampleLine(route)}`,
+                ]),
+                data: pathsOf(found),
+              };
         },
       }),
     ],

@@ -7,7 +7,7 @@ import { LONGEST_NAME, MOST_ROWS } from '../../src/core/base/limits.ts';
 import { readRuns } from '../../src/core/stripes/read-runs.ts';
 import { cutLengths } from '../../src/core/stripes/carrying.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { planRows, sumCounts } from '../../src/core/rows/index.ts';
+import { planRows, sumCounts, type RowPlan } from '../../src/core/rows/index.ts';
 import { t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { keepMotif, motifName } from '../../src/projects/motifs.ts';
@@ -19,6 +19,7 @@ import {
   carryLines,
   described,
   rowWord,
+  RowWord,
   stripeLines,
   units,
 } from '../shared/motif-words.ts';
@@ -83,13 +84,7 @@ export const define = question({
       });
     }
     const plan = planRows(shape, { size, otherSize: other_size, stitch: asked.stitch });
-    const rows = plan.rows.length;
-    let runs: Motif['runs'] = [];
-    try {
-      if (colours !== undefined) runs = readRuns(colours, rows, plan.called);
-    } catch (problem) {
-      throw problem instanceof Problem ? problem.about('colours') : problem;
-    }
+    const runs = runsAsked(plan, colours);
     const drawn: Motif = defined({
       name,
       shape,
@@ -111,7 +106,7 @@ export const define = question({
       : undefined;
     const working = new Working();
     const all = sumCounts(plan);
-    const what = `${described(drawn)}: ${rows} ${rowWord(plan)}s, ${units(plan, all)}`;
+    const what = `${described(drawn)}: ${plan.rows.length} ${rowWord(plan)}s, ${units(plan, all)}`;
     return {
       headline: kept
         ? `${kept.name} is ${kept.replaced ? 'changed' : 'kept'}, ${what}.`
@@ -125,7 +120,7 @@ export const define = question({
             : 'The old one can be brought back for a day: /motif undo.'),
       ),
       figures: [
-        figure('rows', plan.worked === 'rounds' ? 'Rounds' : 'Rows', rows),
+        figure('rows', `${RowWord(plan)}s`, plan.rows.length),
         figure('total', plan.counted === 'blocks' ? 'Blocks' : 'Stitches', all),
         figure('ends', 'Ends to weave in', cutLengths(plan, runs).ends),
       ],
@@ -135,15 +130,22 @@ export const define = question({
         carryAssumption(plan, runs),
       ),
       data: { motif: name, runs, kept: kept !== undefined },
-      ...(kept
-        ? {
-            actions: [
-              action('Instructions', 'motif words', { name: kept.name }),
-              action('Chart', 'motif chart', { name: kept.name }),
-              action('Begin', 'progress next', { motif: kept.name, from_row: 0 }),
-            ],
-          }
-        : {}),
+      actions: gather(
+        kept && [
+          action('Instructions', 'motif words', { name: kept.name }),
+          action('Chart', 'motif chart', { name: kept.name }),
+          action('Begin', 'progress next', { motif: kept.name, from_row: 0 }),
+        ],
+      ),
     };
   },
 });
+
+/** The colours as they were typed, held to the rows of the plan. */
+function runsAsked(plan: RowPlan, colours: string | undefined): Motif['runs'] {
+  try {
+    return colours === undefined ? [] : readRuns(colours, plan.rows.length, plan.called);
+  } catch (problem) {
+    throw problem instanceof Problem ? problem.about('colours') : problem;
+  }
+}

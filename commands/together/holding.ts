@@ -1,7 +1,7 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { listHoldings, parcelsOf } from '../../src/core/group/holdings.ts';
+import { listHoldings, parcelsOf, type Holding } from '../../src/core/group/holdings.ts';
 import { countPledged, totalsOf } from '../../src/core/group/totals.ts';
 import { numbered } from './words.ts';
 import { reckonGroupYarn, type GroupYarn, type YarnNeed } from '../../src/core/group/yarn.ts';
@@ -68,14 +68,7 @@ export const mine = question({
         asked !== undefined &&
           pledged !== 0 &&
           `${state.organiserName} asked whether your pledges still stand. Either answer is welcome: they stand, or give back what has become too much.`,
-        hers.flatMap(({ kind, pledged: held, handedIn, accepted, returned }) =>
-          gather(
-            held > 0 && `${kind}: ${held} to make`,
-            handedIn.length > 0 && `${kind}: waiting ${numbered(handedIn)}`,
-            accepted.length > 0 && `${kind}: accepted ${numbered(accepted)}`,
-            returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
-          ),
-        ),
+        hers.flatMap(heldLines),
       ),
       data: {
         kinds: hers.map(({ returned, ...rest }) => ({
@@ -102,6 +95,15 @@ export const mine = question({
     };
   },
 });
+
+/** What she holds of one kind, line by line. */
+const heldLines = ({ kind, pledged, handedIn, accepted, returned }: Holding): string[] =>
+  gather(
+    pledged > 0 && `${kind}: ${pledged} to make`,
+    handedIn.length > 0 && `${kind}: waiting ${numbered(handedIn)}`,
+    accepted.length > 0 && `${kind}: accepted ${numbered(accepted)}`,
+    returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
+  );
 
 export const parcels = question({
   name: 'parcels',
