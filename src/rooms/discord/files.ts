@@ -60,7 +60,11 @@ export async function outgoing(
         made.push(ready);
       }
     } catch (error) {
-      notes.push(`The picture ${file.name} could not be drawn; that is noted as ${fault(error)}.`);
+      notes.push(
+        error instanceof Problem
+          ? `${error.message} ${error.hint}`
+          : `The picture ${file.name} could not be drawn; that is noted as ${fault(error)}.`,
+      );
     }
   }
   if (files.length > room) notes.push(`${files.length - room} more files had no room in one message.`);

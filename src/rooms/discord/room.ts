@@ -34,6 +34,7 @@ import { Latest, Recent } from './recent.ts';
 import { keptIn, lineOf, render, saysReadAs, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
 import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text.ts';
+import { Turns } from './turns.ts';
 import { askedAgain, isAlone, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
 
 export interface RoomParts {
@@ -85,6 +86,7 @@ export class DiscordRoom {
   private readonly pressed = new Recent(REMEMBERED);
   private readonly unfoldable = new Latest<Answered>(ANSWERS_REMEMBERED);
   private readonly running = new Set<Promise<void>>();
+  private readonly pictures = new Turns();
   private closing = false;
 
   constructor(private readonly parts: RoomParts) {
@@ -578,7 +580,8 @@ export class DiscordRoom {
 
   private files(interaction: Drawable, { shown }: Answered) {
     const { toPng, fault } = this.parts;
-    return outgoing(shown.files, { limit: interaction.attachmentSizeLimit, toPng, fault });
+    const inTurn = (svg: string) => this.pictures.take(interaction.user.id, () => toPng(svg));
+    return outgoing(shown.files, { limit: interaction.attachmentSizeLimit, toPng: inTurn, fault });
   }
 
   private text(
