@@ -16,7 +16,9 @@ export const assemble = question({
   name: 'assemble',
   says: 'Which motif goes where so that neighbours fit, the joining, and the border’s counts',
   options: {
-    try: opt.whole('Another number gives another arrangement', { max: 999, example: '2' }).default(1),
+    try: opt
+      .whole({ says: 'Another number gives another arrangement', assumed: '' }, { max: 999, example: '2' })
+      .default(1),
     name: nameOption,
   },
   example: '',

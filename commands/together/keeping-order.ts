@@ -27,7 +27,7 @@ export const bar = question({
       .optional(),
     do: opt
       .choice(
-        'Keep her from taking part, or let her in again',
+        { says: 'Keep her from taking part, or let her in again', assumed: '' },
         [
           { value: 'bar', label: 'keep her out' },
           { value: 'readmit', label: 'let her in again' },

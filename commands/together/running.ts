@@ -119,7 +119,10 @@ export const undo = question({
 export const history = question({
   name: 'history',
   says: 'What happened to the blanket, the latest first',
-  options: { last: opt.whole('How many', { max: 100, example: '20' }).default(20), name: nameOption },
+  options: {
+    last: opt.whole({ says: 'How many', assumed: '' }, { max: 100, example: '20' }).default(20),
+    name: nameOption,
+  },
   example: '',
   before: [...OPENED, '/together pledge kind:furrow'],
   refused: { line: 'last:0', option: 'last' },

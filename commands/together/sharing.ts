@@ -137,7 +137,7 @@ export const remind = question({
     maker: memberOption('Whom'),
     do: opt
       .choice(
-        'Ask her, or offer her pledges to others once the week is over',
+        { says: 'Ask her, or offer her pledges to others once the week is over', assumed: '' },
         [
           { value: 'ask', label: 'ask her' },
           { value: 'offer', label: 'offer her pledges again' },

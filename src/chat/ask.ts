@@ -67,9 +67,9 @@ export function checkOptions(
     if (result.data !== undefined) options[name] = result.data;
     const took = text === undefined ? undefined : meta.took?.(text);
     if (took !== undefined) assumed.push(took);
-    if (text === undefined && result.data !== undefined) {
+    // What was not asked for and is not done goes without saying; so does what the answer itself says.
+    if (text === undefined && result.data !== undefined && result.data !== false && meta.assumed !== '')
       assumed.push(meta.assumed ?? `${name}: ${saidValue(result.data)}, as none was given.`);
-    }
   }
   // How it was read comes first: answers in short tell the first few.
   return { options, assumed: [...saidUnits(question, typed, context.reader), ...assumed] };

@@ -69,12 +69,17 @@ function shortCare(cautions: readonly string[]): readonly string[] {
   return short.length <= CAUTIONS ? short : [short.join(' ')];
 }
 
+/** A row of a map: `A0 B1 A0`. */
+const OF_MAP = /^(?:[A-Z][0-3]? ?){2,}$/;
+
 /** The short form of an answer. */
 export function shorten(shown: RenderedAnswer): Brief {
   const taken: string[] = [];
   const cautions = shortCare(shown.cautions);
   let rows = rowsOf(shown.headline) + rowsIn(cautions) + (shown.readAs === undefined ? 0 : 1);
-  for (const line of shown.lines) {
+  // Half a map is worse than none.
+  const whole = rows + rowsIn(shown.lines) <= WANTED;
+  for (const line of shown.lines.filter((one) => whole || !OF_MAP.test(one))) {
     rows += rowsOf(line);
     if (rows > (taken.length < ACTED_ON ? MOST - 1 : WANTED)) break;
     taken.push(line);

@@ -64,7 +64,7 @@ export interface OptionMeta {
   readonly words?: readonly string[];
   /** Offers while typing; from memory or from what the maker has saved. The typed text may still be anything. */
   readonly suggest?: (typed: string, context: Context) => readonly Choice[] | Promise<readonly Choice[]>;
-  /** Said among the assumptions when the option is left out. */
+  /** Said among the assumptions when the option is left out; empty where the answer itself says it. */
   readonly assumed?: string;
   /** Said among the assumptions of what was typed, where it could have meant something else. */
   readonly took?: (typed: string) => string | undefined;

@@ -74,7 +74,7 @@ export async function measureAnswers(): Promise<readonly Length[]> {
       return shown;
     };
     for (const line of question.before ?? []) await answer(line);
-    const line = `/${path} ${question.example}`;
+    const line = `/${path} ${question.example}`.trim();
     const shown = await answer(line);
     const again = askedAgain(route, readLine(line).options, context.reader);
     const drawn = render(shown, {
