@@ -138,7 +138,13 @@ export async function ask(route: Route, typed: RawOptions, context: Context): Pr
     const answer = { ...answered, typed: answered.typed ?? measuresTyped(route, typed) };
     // Answering, showing and what the room makes of it are three pieces of work: others are heard between them.
     await breathe();
-    const shown = await showTo(answer, route, context, assumed);
+    const greeting = context.greets?.();
+    const shown = await showTo(
+      answer,
+      route,
+      context,
+      greeting === undefined ? assumed : [greeting, ...assumed],
+    );
     await breathe();
     return shown;
   } catch (error) {

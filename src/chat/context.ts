@@ -32,4 +32,6 @@ export interface Context {
   /** Whom a typed name or mention means; undefined where the room knows nobody by it. */
   readonly whois: (typed: string) => Maker | undefined;
   readonly projects: Projects;
+  /** What is said once to somebody new of the units and terms she is shown; undefined once it was said. */
+  readonly greets?: () => string | undefined;
 }

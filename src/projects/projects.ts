@@ -26,11 +26,19 @@ export const MAKERS: Kind<MakerDoc> = {
 /** How many of a maker's latest changes are remembered, so that one that arrives twice is done once. */
 const REMEMBERED_CHANGES = 50;
 
+/** How many people of whom nothing is saved are remembered with their units. */
+const MOST_NEW = 5000;
+
+type Ways = Pick<Settings, 'units' | 'terms'>;
+
 export class Projects {
   private readonly elsewhere: Elsewhere[] = [];
 
   /** Blankets that groups make. */
   readonly groups: Groups;
+
+  /** Units and terms of people of whom nothing is saved yet, the latest last; whether they were told of them. */
+  private readonly first = new Map<string, { readonly ways: Ways; told: boolean }>();
 
   constructor(readonly store: Store) {
     this.groups = new Groups(store);
@@ -42,15 +50,40 @@ export class Projects {
     this.elsewhere.push(place);
   }
 
+  /**
+   * Begins somebody of whom nothing is saved with these units and terms: they hold until she saves something, and are saved with it. What
+   * comes back says once whether she is still to be told.
+   */
+  async beginWith(id: string, ways: Ways): Promise<() => boolean> {
+    if (await this.knows(id).catch(() => true)) return () => false;
+    const known = this.first.get(id) ?? { ways, told: false };
+    this.first.delete(id);
+    this.first.set(id, known);
+    const [oldest] = this.first.keys();
+    if (this.first.size > MOST_NEW && oldest !== undefined) this.first.delete(oldest);
+    return () => {
+      const untold = !known.told;
+      known.told = true;
+      return untold;
+    };
+  }
+
+  private begun(id: string, name: string): MakerDoc {
+    const doc = newMaker(id, name);
+    return { ...doc, settings: { ...doc.settings, ...this.first.get(id)?.ways } };
+  }
+
   /** A maker's document; a fresh one, not yet saved, where there is none. */
   async maker(id: string, name: string): Promise<MakerDoc> {
-    return (await this.store.read(MAKERS, id)) ?? newMaker(id, name);
+    return (await this.store.read(MAKERS, id)) ?? this.begun(id, name);
   }
 
   /** Her units, her terms, who sees her answers; the usual ones where nothing is saved of her, or it cannot be read. */
   async settings(id: string): Promise<Settings> {
     const kept = await this.keptOf(id);
-    return kept === undefined || kept instanceof Unreadable ? { ...DEFAULT_SETTINGS } : kept.settings;
+    return kept === undefined || kept instanceof Unreadable
+      ? { ...DEFAULT_SETTINGS, ...this.first.get(id)?.ways }
+      : kept.settings;
   }
 
   /** Her document; why it cannot be read, where it is there and cannot be; undefined where nothing is saved of her. */
@@ -74,7 +107,7 @@ export class Projects {
    */
   async changeMaker<R>(id: string, name: string, change: (doc: MakerDoc) => R): Promise<R> {
     return this.store.change(MAKERS, id, (saved) => {
-      const doc = saved ?? newMaker(id, name);
+      const doc = saved ?? this.begun(id, name);
       const before = saved && savedOf(saved);
       const tell = change(doc);
       keepWithin(doc, before);

@@ -15,6 +15,7 @@ import { AskedBack } from '../../asked/asked-back.ts';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker, Place } from '../../chat/context.ts';
+import { waysOf } from '../../chat/first-ways.ts';
 import { readLine, type RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
@@ -528,11 +529,13 @@ export class DiscordRoom {
 
   private contextOf(interaction: BaseInteraction, once: string) {
     const place = placeOf(interaction, this.parts.inThread?.(interaction));
-    return this.contextFor(makerOf(interaction), place, once);
+    return this.contextFor(makerOf(interaction), place, once, interaction.locale);
   }
 
-  private async contextFor(maker: Maker, place: Place, once: string) {
+  private async contextFor(maker: Maker, place: Place, once: string, locale = '') {
     const { projects } = this.parts;
+    const ways = waysOf(locale);
+    const untold = ways && (await projects.beginWith(maker.id, { units: ways.units, terms: ways.terms }));
     const settings = await projects.settings(maker.id);
     const context: Context = {
       maker,
@@ -542,6 +545,7 @@ export class DiscordRoom {
       once,
       whois: personNamed,
       projects,
+      ...(ways ? { greets: () => (untold?.() === true ? ways.says : undefined) } : {}),
     };
     return { context, answers: settings.answers };
   }

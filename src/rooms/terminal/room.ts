@@ -6,6 +6,7 @@ import { isName } from '../../asked/lexicon.ts';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/context.ts';
+import type { FirstWays } from '../../chat/first-ways.ts';
 import { readLine, type Line, type RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
@@ -27,6 +28,8 @@ export interface TerminalParts {
   ) => Promise<readonly string[]>;
   /** Reads the file that an option names; throws a Problem about the option where it cannot. */
   readonly read: (path: string, option: string, maker: string) => Promise<string>;
+  /** The units and terms that people of whom nothing is saved begin with; the usual ones if not given. */
+  readonly ways?: FirstWays | undefined;
   /** How to see the working of an answer that was just given; by asking why, if not said. */
   readonly how?: string;
   /** Notes a fault of ours with its error and the question it happened to; returns the id to show. */
@@ -113,6 +116,9 @@ export class TerminalRoom {
       if (WHY.test(line)) return this.why(maker.id, json);
       const words = this.isTyped(line) ? undefined : line.trim();
       const typed = words === undefined ? readLine(line) : { words: ['ask'], options: { words } };
+      const { ways } = this.parts;
+      const untold =
+        ways && (await this.parts.projects.beginWith(maker.id, { units: ways.units, terms: ways.terms }));
       const settings = await this.parts.projects.settings(maker.id);
       const context: Context = {
         maker,
@@ -123,6 +129,7 @@ export class TerminalRoom {
         once: `${process.pid}-${this.parts.now().getTime()}-${this.asked++}`,
         whois: personNamed,
         projects: this.parts.projects,
+        ...(ways ? { greets: () => (untold?.() === true ? ways.says : undefined) } : {}),
       };
       const bare = await this.withBareWords(typed, context);
       const { route: found, options: all } = bare ?? this.parts.registry.locate(typed);

@@ -1,6 +1,7 @@
 /** Runs the terminal room: one question from the arguments, a line each from standard input, or a talk. */
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
+import { waysOf } from '../../chat/first-ways.ts';
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { readTextFile, writeFiles } from './files.ts';
@@ -24,6 +25,8 @@ function room({ files, toPng, ...parts }: Running, how: string): TerminalRoom {
   return new TerminalRoom({
     ...parts,
     how,
+    // Set for measures alone, it is somebody's own wish; LANG is set to en_US on many a machine that nobody asked.
+    ways: waysOf(process.env['LC_MEASUREMENT'] ?? ''),
     now: () => new Date(),
     read: (path, option, maker) => readTextFile(path, option, own(maker)),
     keep: (made, maker) => writeFiles(own(maker), made, toPng),

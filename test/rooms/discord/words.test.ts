@@ -246,3 +246,48 @@ describe('messages to the bot, where it hears them', () => {
     expect(hearing.faults).toEqual([]);
   });
 });
+
+describe('somebody new', () => {
+  const guild = () => ines.guild!;
+  const from = (name: string, locale: string): As => ({
+    user: harness.platform.person(name),
+    guild: guild(),
+    locale,
+  });
+  const RESIZE = '/resize width:4ft height:5ft side:6in';
+
+  it('from the United States is shown inches, and told so once', async () => {
+    const una = from('una', 'en-US');
+    const first = await harness.line(RESIZE, una);
+    expect(first.text).toMatch(/42 × 60 in|48 × 60 in/);
+    expect(first.text).toContain('Shown in inches and in US terms, as your language is set to en-US');
+    const next = await harness.line(RESIZE, una);
+    expect(next.text).toMatch(/× 60 in/);
+    expect(next.text).not.toContain('as your language is set');
+    // What she saves first keeps them, whatever her platform says later.
+    await harness.line('/motif define name:"una square" shape:diagonal size:12', una);
+    expect((await harness.line(RESIZE, { ...una, locale: 'de' })).text).toMatch(/× 60 in/);
+  });
+
+  it('from Britain is shown centimetres and UK terms', async () => {
+    const bran = from('bran', 'en-GB');
+    const seen = await harness.line('/stitches row shape:diagonal size:12', bran);
+    expect(seen.text).toContain('Shown in centimetres and in UK terms');
+    expect(seen.text).toMatch(/1 stitch of htr/);
+  });
+
+  it('from elsewhere is shown what everybody is, and nothing is said of it', async () => {
+    const dora = from('dora', 'de');
+    const seen = await harness.line(RESIZE, dora);
+    expect(seen.text).toMatch(/× 152 cm/);
+    expect(seen.text).not.toContain('as your language is set');
+  });
+
+  it('who has set her own ways keeps them', async () => {
+    const kit = from('kit', 'en-US');
+    await harness.line('/settings change units:metric terms:UK', kit);
+    const seen = await harness.line(RESIZE, kit);
+    expect(seen.text).toMatch(/× 152 cm/);
+    expect(seen.text).not.toContain('as your language is set');
+  });
+});

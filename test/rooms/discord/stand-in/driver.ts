@@ -136,7 +136,8 @@ export class Driver {
     );
     world.interactions.set(id, interaction);
     world.tokens.set(interaction.token, interaction);
-    const locale = as.locale ?? 'en-US';
+    // In German nothing is shown otherwise than to everybody.
+    const locale = as.locale ?? 'de';
     const payload = {
       id,
       application_id: world.applicationId,
