@@ -3,10 +3,11 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
-import { checkCounts, findLastCounted } from '../../src/core/miscount/check-counts.ts';
-import { planRows } from '../../src/core/rows/index.ts';
+import { checkCounts, findLastCounted, type Miscount } from '../../src/core/miscount/check-counts.ts';
+import { planRows, type RowPlan } from '../../src/core/rows/index.ts';
 import { elsewhereWords } from '../shared/elsewhere-words.ts';
-import { count, t } from '../../src/core/base/reader.ts';
+import { RowWord, units } from '../shared/motif-words.ts';
+import { t } from '../../src/core/base/reader.ts';
 
 /** Causes told in words; the rest stand in the data. */
 const TOLD = 4;
@@ -69,58 +70,62 @@ export const check = question({
     const rows = other_size ?? (shape === 'flat' ? findLastCounted(from_row, counts.length) : undefined);
     const plan = planRows(shape, { size, otherSize: rows, stitch });
     const found = checkCounts(plan, counts, from_row);
-    const [unit, many] = plan.counted === 'blocks' ? ['block', 'blocks'] : ['stitch', 'stitches'];
-    const { called } = plan;
-    const said = {
+    return {
+      ...(found.wrong ? departed(plan, found, found.wrong) : allRight(plan, found, counts.length)),
       working: found.working.steps,
       assumptions: stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : [],
     };
-    const difference = figure('difference', 'Difference', found.difference);
-    if (found.wrong === undefined) {
-      const next =
-        found.next === undefined
-          ? 'the piece is complete'
-          : `${called} ${found.lastRow + 1} has ${count(found.next, unit, many)}`;
-      return {
-        headline: `${counts.length === 1 ? `The count of ${called} ${from_row} is` : `All ${counts.length} counts, ${called}s ${from_row} to ${found.lastRow}, are`} right; ${next}.`,
-        figures: [difference],
-        ...said,
-        data: { causes: [] },
-      };
-    }
-    const { row, expected, counted, causes, noRowHasIt } = found.wrong;
-    const off = Math.abs(found.difference);
-    const [likeliest, ...others] = causes;
-    const clause = likeliest?.cause.replace(/^./, (first) => first.toLowerCase()) ?? '';
-    const other = elsewhereWords(found, called, (n) => count(n, unit, many));
-    return {
-      headline:
-        other?.headline ??
-        `${called === 'row' ? 'Row' : 'Round'} ${row} is the first that departs, ${count(counted, unit, many)} where ${expected} belong${expected === 1 ? 's' : ''}, ${off} too ${found.difference < 0 ? 'few' : 'many'}; most likely ${clause}`,
-      figures: gather(
-        figure('first_wrong_row', `First wrong ${called}`, row),
-        figure('expected', 'Expected', expected),
-        figure('counted', 'Counted', counted),
-        difference,
-        other !== undefined &&
-          figure('likely_row', `The ${called} that the last count most likely is of`, other.rows[0] ?? row),
-      ),
-      lines: gather(
-        likeliest !== undefined &&
-          gather(
-            `Why: ${likeliest.why}`,
-            noRowHasIt !== undefined && noRowHasIt !== likeliest.why && noRowHasIt,
-            `To mend it: ${likeliest.mend}`,
-            `What that costs: ${likeliest.cost}`,
-          ),
-        others
-          .slice(0, TOLD - 1)
-          .map(
-            ({ cause, mend }) => `Or: ${cause}${mend === likeliest?.mend ? '' : ` To mend that: ${mend}`}`,
-          ),
-      ),
-      ...said,
-      data: { causes },
-    };
   },
 });
+
+const difference = (found: Miscount) => figure('difference', 'Difference', found.difference);
+
+function allRight(plan: RowPlan, found: Miscount, counts: number): Answer {
+  const { called } = plan;
+  const { fromRow, lastRow } = found;
+  const which =
+    counts === 1
+      ? `The count of ${called} ${fromRow} is`
+      : `All ${counts} counts, ${called}s ${fromRow} to ${lastRow}, are`;
+  const next =
+    found.next === undefined
+      ? 'the piece is complete'
+      : `${called} ${lastRow + 1} has ${units(plan, found.next)}`;
+  return { headline: `${which} right; ${next}.`, figures: [difference(found)], data: { causes: [] } };
+}
+
+/** Where the counts leave the plan, the likeliest cause whole and the others in a line each. */
+function departed(plan: RowPlan, found: Miscount, wrong: NonNullable<Miscount['wrong']>): Answer {
+  const { called } = plan;
+  const { row, expected, counted, causes, noRowHasIt } = wrong;
+  const [likeliest, ...others] = causes;
+  const off = `${Math.abs(found.difference)} too ${found.difference < 0 ? 'few' : 'many'}`;
+  const clause = likeliest?.cause.replace(/^./, (first) => first.toLowerCase()) ?? '';
+  const other = elsewhereWords(found, called, (n) => units(plan, n));
+  return {
+    headline:
+      other?.headline ??
+      `${RowWord(plan)} ${row} is the first that departs, ${units(plan, counted)} where ${expected} belong${expected === 1 ? 's' : ''}, ${off}; most likely ${clause}`,
+    figures: gather(
+      figure('first_wrong_row', `First wrong ${called}`, row),
+      figure('expected', 'Expected', expected),
+      figure('counted', 'Counted', counted),
+      difference(found),
+      other !== undefined &&
+        figure('likely_row', `The ${called} that the last count most likely is of`, other.rows[0] ?? row),
+    ),
+    lines: gather(
+      likeliest !== undefined &&
+        gather(
+          `Why: ${likeliest.why}`,
+          noRowHasIt !== undefined && noRowHasIt !== likeliest.why && noRowHasIt,
+          `To mend it: ${likeliest.mend}`,
+          `What that costs: ${likeliest.cost}`,
+        ),
+      others
+        .slice(0, TOLD - 1)
+        .map(({ cause, mend }) => `Or: ${cause}${mend === likeliest?.mend ? '' : ` To mend that: ${mend}`}`),
+    ),
+    data: { causes },
+  };
+}

@@ -125,7 +125,7 @@ function increasedInstead(scene: Scene): Ranked[] {
 
 /** Corner-to-corner blocks: one more a row, level rows in a rectangle, one fewer a row. */
 function blockRows(scene: Scene): Ranked[] {
-  const { difference: d, step, before, row } = scene;
+  const { before, step } = scene;
   if (before === undefined)
     return [
       {
@@ -135,23 +135,54 @@ function blockRows(scene: Scene): Ranked[] {
         ...ripBack(scene),
       },
     ];
-  const found: Ranked[] = [];
-  if (step > 0 && d === -1)
-    found.push({
+  return step > 0 ? growingBlocks(scene, before) : otherBlocks(scene);
+}
+
+/** A row that has one block more than the `before` of the row below it. */
+function growingBlocks(scene: Scene, before: number): Ranked[] {
+  const { difference: d, row } = scene;
+  if (d > 0)
+    return [
+      {
+        rank: 12,
+        cause: 'Two blocks were worked into one space.',
+        why: 'A growing row gains one block only, at its start.',
+        ...ripBack(scene),
+      },
+    ];
+  if (d < -1)
+    return [
+      {
+        rank: 12,
+        cause: 'The row was begun as a shrinking one: the turn came too early.',
+        why: `The count fell from ${before} where it should rise.`,
+        ...ripBack(scene),
+      },
+    ];
+  return [
+    {
       rank: 10,
       cause: `The new block at the start of row ${row} was left out, or the last ${t('sl st')} and block were skipped.`,
       why: 'One block too few in a growing row is one block not begun.',
       ...ripBack(scene),
-    });
-  if (step > 0 && d < -1)
-    found.push({
-      rank: 12,
-      cause: 'The row was begun as a shrinking one: the turn came too early.',
-      why: `The count fell from ${before} where it should rise.`,
-      ...ripBack(scene),
-    });
-  if (step <= 0 && d > 0)
-    found.push({
+    },
+  ];
+}
+
+/** A row that keeps the count of the row below it, or has one block fewer. */
+function otherBlocks(scene: Scene): Ranked[] {
+  const { difference: d, step, row } = scene;
+  if (d < 0)
+    return [
+      {
+        rank: 12,
+        cause: 'The row ended a block too soon.',
+        why: 'A block of the row before was not worked into.',
+        ...ripBack(scene),
+      },
+    ];
+  return [
+    {
       rank: 8,
       cause:
         step === 0
@@ -159,22 +190,8 @@ function blockRows(scene: Scene): Ranked[] {
           : `The turn was missed: row ${row} should begin with ${t('sl st')}s over a block and end one block sooner.`,
       why: `From row ${row} on the plan ${step === 0 ? 'keeps its count' : 'loses a block a row'}.`,
       ...ripBack(scene),
-    });
-  if (step <= 0 && d < 0)
-    found.push({
-      rank: 12,
-      cause: 'The row ended a block too soon.',
-      why: 'A block of the row before was not worked into.',
-      ...ripBack(scene),
-    });
-  if (step > 0 && d > 0)
-    found.push({
-      rank: 12,
-      cause: 'Two blocks were worked into one space.',
-      why: 'A growing row gains one block only, at its start.',
-      ...ripBack(scene),
-    });
-  return found;
+    },
+  ];
 }
 
 function flatRows(scene: Scene): Ranked[] {
