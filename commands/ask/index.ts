@@ -1,4 +1,5 @@
 /** Anything, asked in plain words. */
+import { LONGEST_WORDS } from '../../src/core/base/limits.ts';
 import { answerWords, otherReadings } from '../../src/asked/answer.ts';
 import type { Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
@@ -15,7 +16,7 @@ export function ask(registry: () => Registry) {
         says: 'Answers what you ask in plain words, and says which question it was taken for',
         options: {
           words: opt.text('What you would like to know, in your own words', {
-            max: 1500,
+            max: LONGEST_WORDS,
             example: 'how many 6 inch squares for a 4 by 5 foot blanket with a 2 in border',
           }),
           other: opt.yesno('yes offers what else those words may mean').optional(),

@@ -2,12 +2,15 @@
 import type { Action, Answer, RenderedAnswer } from '../chat/answer.ts';
 import type { RawOptions } from '../chat/line.ts';
 import { adviceOn, checkOptions, inOwnWords, measuresTyped, showTo } from '../chat/ask.ts';
+import { breathe } from '../chat/breathe.ts';
 import type { Context } from '../chat/context.ts';
 import { writeLine } from '../chat/line.ts';
 import { inOwnUnits, metaOf } from '../chat/options.ts';
 import type { Registry, Route } from '../chat/registry.ts';
 import { cutBlanks } from '../core/base/blanks.ts';
+import { LONGEST_WORDS } from '../core/base/limits.ts';
 import { Problem, QUESTION } from '../core/base/problem.ts';
+import { num } from '../core/base/reader.ts';
 import { clip } from '../core/base/quantity.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { AskedBack, type Waiting } from './asked-back.ts';
@@ -35,9 +38,17 @@ export const readAsLine = ({ path, question }: Route, options: Readonly<Record<s
     ),
   });
 
-/** Reads words of somebody, with what she has saved in mind. */
-export async function readWords(words: string, registry: Registry, context: Asks): Promise<Understood> {
-  return understand(cutBlanks(words), registry, {
+/** Reads words of somebody, with what she has saved in mind. Throws Problem: text-too-long. */
+export async function readWords(typed: string, registry: Registry, context: Asks): Promise<Understood> {
+  const words = cutBlanks(typed);
+  // A message of somebody else’s may be of any length.
+  if (words.length > LONGEST_WORDS)
+    throw new Problem('text-too-long', `That is longer than ${num(LONGEST_WORDS)} characters.`, {
+      option: 'words',
+      facts: { most: LONGEST_WORDS, given: words.length },
+      hint: 'Ask one thing at a time, in a sentence or two.',
+    });
+  return understand(words, registry, {
     ...(await aroundOf(context)),
     days: await daysIn(words, context.now),
   });
@@ -46,6 +57,8 @@ export async function readWords(words: string, registry: Registry, context: Asks
 /** Answers the question that plain words mean. Throws AskedBack where something is missing or unclear. */
 export async function answerWords(words: string, registry: Registry, context: Context): Promise<Answer> {
   const { readings, verdict } = await readWords(words, registry, context);
+  // Reading is a piece of work of its own.
+  await breathe();
   if (verdict.kind === 'unclear') throw notUnderstood(verdict.why, readings);
   const { reading } = verdict;
   const found = { path: reading.route.path, options: reading.options, assumed: reading.assumed };

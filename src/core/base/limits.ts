@@ -29,3 +29,5 @@ export const MOST_PRICE = 1_000_000;
 /** The longest length and the heaviest weight that are taken for a piece of crochet: 100 m in cm, 100 kg in g. */
 export const LONGEST_CM = 10_000;
 export const HEAVIEST_G = 100_000;
+/** Characters of a question in plain words: a long message, and not so long that reading it keeps the others waiting. */
+export const LONGEST_WORDS = 1000;

@@ -72,6 +72,14 @@ describe('plain words in a server', () => {
     expect((await harness.line('/progress show', ines)).text).toContain('0 motifs made');
   });
 
+  it('of a message longer than any question are not read at all', async () => {
+    const said = await messageOf('how many 6 inch squares '.repeat(80));
+    const seen = await harness.platform.messageCommand('Work this out', said, ines);
+    expect(seen.text).toContain('longer than 1000 characters');
+    expect(seen.message?.only).toBe(ines.user);
+    expect(harness.faults).toEqual([]);
+  });
+
   it('that ask nothing are declined, to the asker alone', async () => {
     const seen = await harness.platform.messageCommand(
       'Work this out',
