@@ -45,12 +45,20 @@ export const row = question({
       other_size: { takes: 'count', nouns: 'row block down', only: true },
     },
     pairs: { grid: ['size', 'other_size'] },
+    extras: { widest: { takes: 'none', capture: /\b((?:widest|longest|middle) (?:row|round))\b/i } },
     fills: ['shape', 'size', 'other_size'],
     // In rounds, what was asked of round 5 holds whatever comes after it.
-    settle: ({ stitch, ...options }) => ({
+    settle: ({ stitch, ...options }, { widest }) => ({
       ...options,
       // A treble cluster is a cluster: its stitch is given with the shape.
       ...(stitch === undefined || options['shape'] === 'clusters' ? {} : { stitch }),
+      // A square over its corner, or in blocks, is widest where it turns.
+      ...(widest !== undefined &&
+      options['row'] === undefined &&
+      options['size'] !== undefined &&
+      /^(diagonal|blocks)$/.test(options['shape'] ?? '')
+        ? { row: options['size'] }
+        : {}),
       ...(options['row'] !== undefined &&
       options['size'] === undefined &&
       /^(clusters|solid-square|circle|hexagon)$/.test(options['shape'] ?? '')

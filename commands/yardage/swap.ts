@@ -45,7 +45,7 @@ export const swap = question({
         takes: 'ball',
         near: 'getting substitute',
         not: 'pattern wanted',
-        lead: 'with with_balls with_skeins into by to how_many how_many_balls how_many_skeins how_many_ball',
+        lead: 'use using with with_balls with_skeins into by to how_many how_many_balls how_many_skeins how_many_ball',
       },
     },
     phrases: [

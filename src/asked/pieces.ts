@@ -725,14 +725,16 @@ export function piecesOf(
       /^(stitch|stitches|sts?|-)$/.test(word(at + 1)) &&
       !/^(plus|\+)$/.test(word(at - 1))
     ) {
-      const plus = plusBehind(repeatAt + 1);
+      let said = repeatAt;
+      while (sensesAt(said + 1).includes('repeat')) said++;
+      const plus = plusBehind(said + 1);
       put({
         kind: 'multiple',
         text: token.text,
         value: token.value ?? NaN,
         ...(plus === undefined ? {} : { more: tokens[plus]?.text ?? '0' }),
         from: at,
-        to: (plus ?? repeatAt) + 1,
+        to: (plus ?? said) + 1,
         must: true,
       });
       continue;

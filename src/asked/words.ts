@@ -318,7 +318,7 @@ export const SENSES = {
     1.6,
     'group, group blanket, together blanket, everyone, everybody, we, us all, community, club, shared blanket, whole group, all of us, our blanket, charity blanket, the make along, bee, guild',
   ),
-  board: sense(2, "board, how is the group, how's the group"),
+  board: sense(2, "board, how are we doing, how is the group, how's the group"),
   claim: sense(
     2,
     "claim, claimed, pledge, pledged, promise, promised, put me down, sign me up for, reserve, i'll make, i'll do, i will make, i can make, i can do, i'll take, i will do, can i have, am i down for, i'm down for, commit, i would like to make, i'd like to make, i want to make, give me, ill make, ill do, spoken for, are mine, is mine, have i got to make, do i have to make, pledges, pledging, i could make, i could do, i'll crochet, can i make, i take",
