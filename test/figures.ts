@@ -405,6 +405,19 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       figures: { across: 168, down: 224, round_total: 796, motif_across: 20, motif_down: 14 * 1.5 },
     },
   ],
+  'border even': [
+    {
+      // 13 stitches over 10 cm: a round of sc is as high as a stitch is wide and brings 13.2 to 14.7 cm; 14.4 is pinned out, 17 too large.
+      figures: {
+        side: cm(15),
+        as_they_are: 2,
+        pinned: 1,
+        edged: 1,
+        left_out: 1,
+        yarn: m((4 * (17 + 3) * (10 / 13) * (2.32 + 7.52)) / 100),
+      },
+    },
+  ],
   'border rounds': [
     {
       // Two stitches more along every side, round by round; 3 in each of the 4 corners.
@@ -855,6 +868,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         by_arrival: cm(Math.sqrt((9 * 0.4 ** 2 + 8 * 0.1 ** 2) / 17)),
         seam_length: m(seams(3, 4)),
         seam_yarn: m(seams(3, 4) * whip(10 * WIDE)),
+        edging_yarn: m(0),
         width: cm(3 * SIDE),
         height: cm(4 * SIDE),
       },
@@ -873,6 +887,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         by_arrival: cm(0),
         seam_length: m(seams(3, 4)),
         seam_yarn: m(seams(3, 4) * whip(10 * WIDE)),
+        edging_yarn: m(0),
         border_yarn: m(borderYarn(3, 4)),
         round_total: borderRound(3, 4, 2),
         width: cm(3 * SIDE + 2 * BORDER),

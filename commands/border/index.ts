@@ -1,6 +1,7 @@
 /** The command about borders. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
+import { even } from './even.ts';
 import { rounds } from './rounds.ts';
 import { spacing } from './spacing.ts';
 
@@ -8,5 +9,5 @@ export const border = command({
   name: 'border',
   says: 'A border that lies flat: stitches along each side, and round by round',
   advice: ADVICE,
-  questions: [spacing, rounds],
+  questions: [spacing, rounds, even],
 });

@@ -10,6 +10,7 @@ import { cutIntoRows } from '../../src/core/blanket/layout.ts';
 import { numbered } from './words.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
 import { OPENED } from './example.ts';
+import { evenedLines, evenedWords } from '../shared/evened-words.ts';
 import { nameOption, whichBlanket } from './which.ts';
 
 export const assemble = question({
@@ -57,6 +58,7 @@ export const assemble = question({
         figure('by_arrival', 'The same in order of arrival', put.arrivalGap, 'cm'),
         figure('seam_length', 'Seams', put.seamLength, 'm'),
         figure('seam_yarn', 'Yarn in the seams', put.seamYarn, 'm'),
+        figure('edging_yarn', 'Yarn to even motifs up', put.evening.yarn, 'm'),
         put.border.length > 0 && [
           figure('border_yarn', 'Yarn in the border', put.borderYarn, 'm'),
           figure('round_total', 'Stitches in the last round', put.border.at(-1)?.total ?? 0),
@@ -70,6 +72,10 @@ export const assemble = question({
             `Strip ${row + 1}: ${strip.map((motif) => (motif ? `#${motif.piece}` : '?')).join(' ')}`,
         ),
         `Lay each strip out and join its motifs side by side, ${count(plan.columns - 1, 'short seam')} a strip; then join the strips, ${count(plan.rows - 1, 'long seam')}, each in one go.`,
+        put.evening.counts.asTheyAre < put.numbers.length && [
+          `To make them meet at ${cm(plan.side)}: ${evenedWords(put.evening)}.`,
+          ...evenedLines(put.evening, ({ index }) => `#${put.numbers[index] ?? ''}`),
+        ],
         `The seams take ${m(put.seamYarn)} of ${put.seamColour}.`,
         put.border.map(
           ({ stitch, across, down, total, colour }, round) =>
@@ -91,6 +97,13 @@ export const assemble = question({
       data: {
         cells: put.placed.map((motif) => motif?.piece ?? null),
         over: put.over,
+        evened: put.evening.motifs.map(({ index, side, pin, leave, edging }) => ({
+          motif: put.numbers[index] ?? 0,
+          side,
+          pin,
+          leave,
+          edging: edging ?? null,
+        })),
         border: put.border,
       },
     };

@@ -122,6 +122,10 @@ export const SENSES = {
     1.5,
     'evenly, even, spread, space, spacing, spaced, distribute+, equally, regular intervals, regularly',
   ),
+  uneven: sense(
+    1.6,
+    'uneven, even up, even them up, evening up, even out, even them out, different sizes, all different sizes, unequal, not the same size, not all the same size, mismatched',
+  ),
   increase: sense(
     1.5,
     'increase, increased, increases, increasing, inc, incs, add, adding, gain, work in extra, extra stitches',

@@ -250,6 +250,21 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const one = whole(1, 200);
     return [{ last_round: one + one + one + one }, one];
   },
+  EDGED_SIDE: ({ real, whole }) => {
+    const [side, rounds, height] = [real(5, 30), whole(1, 3), real(0.3, 2)];
+    return [{ side, rounds, height }, side + sum(upTo(rounds).map(() => height + height))];
+  },
+  EDGING_STITCHES: ({ real, whole }) => {
+    const [rounds, stitch_width, corner, along] = [whole(1, 3), real(0.3, 2), whole(1, 5), whole(5, 40)];
+    const side = (along + real(-0.45, 0.45)) * stitch_width;
+    // Round by round: four sides that gain what a corner adds, and four corners.
+    const each = upTo(rounds).map((round) => 4 * (along + (corner - 1) * (round - 1) + corner));
+    return [{ rounds, side, stitch_width, corner }, sum(each)];
+  },
+  EDGING_YARN: ({ real, whole }) => {
+    const [stitches, stitch_yarn] = [whole(1, 200), real(0.01, 0.2)];
+    return [{ stitches, stitch_yarn }, sum(upTo(stitches).map(() => stitch_yarn))];
+  },
   // Seams (chapter 4).
   GAUGED_PITCH: ({ real, whole }) => {
     const [over, stitches] = [real(5, 20), whole(5, 40)];

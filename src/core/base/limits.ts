@@ -22,6 +22,8 @@ export const MOST_WEIGHINGS = 20;
 export const MOST_ON_SCALE = 1000;
 /** Numbers in a list that is typed. */
 export const MOST_NUMBERS = 1000;
+/** Lengths in a list that is typed. */
+export const MOST_LENGTHS = 200;
 /** Counts of rows in a list that is typed. */
 export const MOST_COUNTS = 400;
 /** The price of one ball, in whatever money: what any other number may be at most. */

@@ -1,10 +1,11 @@
 /** Reading lists that people type: counts, numbers, days. */
-import { MOST_COUNTS, MOST_NUMBERS } from './limits.ts';
+import { MOST_COUNTS, MOST_LENGTHS, MOST_NUMBERS } from './limits.ts';
 import { Problem } from './problem.ts';
-import { clip } from './quantity.ts';
+import { clip, readLength } from './quantity.ts';
 
 /** What stands between two entries of a list. */
 const BETWEEN = /(?:[\s,;&]|\band\b)+/i;
+const BETWEEN_ALL = new RegExp(BETWEEN, 'gi');
 const entries = (text: string): string[] => text.split(BETWEEN).filter((entry) => entry !== '');
 
 /**
@@ -29,6 +30,39 @@ export function readCounts(text: string): number[] {
       throw new Problem('not-a-count', `“${clip(part)}” is not a count.`, { hint });
     return Number(part);
   });
+}
+
+/** What is a length: a number, with its unit or without. */
+const LENGTH = /(\d+(?:\.\d+)?)\s*(cm|mm|in|inch|inches|"|″)?(?=$|[\s,;&])/gi;
+
+/**
+ * Lengths one after the other, in cm: a bare number is of the unit that is named behind it further on, or of `own`.
+ *
+ * Throws Problem: no-lengths, too-many-lengths, and those of a length.
+ *
+ * @example
+ * readLengths('14.2 15, 6in', 'cm', 'sides').map((length) => length.toFixed(2)) // → ['36.07', '38.10', '15.24']
+ */
+export function readLengths(text: string, own: 'cm' | 'in', option: string): number[] {
+  const hint = 'Write the lengths with spaces between, like 14.2 15 15.6cm.';
+  const found = [...text.matchAll(LENGTH)].map(([, number = '', unit]) => ({ number, unit }));
+  const rest = text.replace(LENGTH, ' ').replace(BETWEEN_ALL, '');
+  if (found.length === 0 || rest !== '')
+    throw new Problem('no-lengths', `“${clip(text)}” is no list of lengths.`, { option, hint });
+  if (found.length > MOST_LENGTHS)
+    throw new Problem('too-many-lengths', `More than ${MOST_LENGTHS} lengths are too many at once.`, {
+      option,
+      hint,
+      facts: { most: MOST_LENGTHS, given: found.length },
+    });
+  let unit: string = own;
+  return found
+    .toReversed()
+    .map(({ number, unit: named }) => {
+      unit = named ?? unit;
+      return readLength(`${number}${unit === '″' ? '"' : unit}`);
+    })
+    .toReversed();
 }
 
 const MONTHS = 'jan feb mar apr may jun jul aug sep oct nov dec'.split(' ');

@@ -5,6 +5,9 @@ import { piecesOf } from '../blanket/pieces.ts';
 import { Problem } from '../base/problem.ts';
 import { formula, Working } from '../base/working.ts';
 import { assembling, measureStrain, listTouching, type MotifToPlace } from './assemble.ts';
+import { evenUp, type Evening } from '../edges/evening.ts';
+import { wpiOf } from '../yarn/thickness.ts';
+import { yarnOf } from '../yarn/motif.ts';
 import type { GroupState } from './state.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 
@@ -43,6 +46,9 @@ export interface PutTogether {
   /** cm, finished. */
   readonly width: number;
   readonly height: number;
+  /** What becomes of the motifs that were measured, so that all meet in the wanted side, each with its number. */
+  readonly evening: Evening;
+  readonly numbers: readonly number[];
   /** Motifs accepted without a measured side: taken to be of the wanted one. */
   readonly unmeasured: number;
   /** What the pieces of the blanket take for granted. */
@@ -77,6 +83,17 @@ export function* putTogether(state: GroupState, chance: Chance): Generator<void,
     working,
   );
   const used = new Set(placed.map((motif) => motif?.piece));
+  const measured = accepted.filter(({ piece, side }) => side !== undefined && used.has(piece));
+  const evening = evenUp(
+    measured.map(({ side = plan.side }) => side),
+    {
+      meant: plan.side,
+      gauge: plan.kinds[0]?.gauge,
+      hook: plan.kinds[0]?.hook,
+      wpi: wpiOf(yarnOf(plan.yarns, pieces.seam.colour)?.ball ?? plan.kinds[0]?.ball),
+    },
+    working,
+  );
   return {
     placed,
     whole,
@@ -97,6 +114,8 @@ export function* putTogether(state: GroupState, chance: Chance): Generator<void,
     })),
     width: need.width,
     height: need.height,
+    evening,
+    numbers: measured.map(({ piece }) => piece),
     unmeasured: accepted.filter((piece) => piece.side === undefined).length,
     assumptions: pieces.assumptions,
     working,
