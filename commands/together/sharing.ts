@@ -1,5 +1,6 @@
 /** A fair proposal for what is open, and a word to those who have gone quiet. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
@@ -50,8 +51,10 @@ export const shares = question({
   },
   async answer({ apply, spares, shown, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
+    // Among hundreds a split is a piece of work of its own, and so is what is said of it.
+    await breathe();
     let working = new Working();
-    let proposal = proposeShares(state, context.now, spares, working);
+    let proposal = apply ? undefined : proposeShares(state, context.now, spares, working);
     const applied = apply
       ? await context.projects.groups.happen(doc.id, doing(context), (now) => {
           // What is pledged is what was shown, or nothing.
@@ -66,6 +69,8 @@ export const shares = question({
         })
       : undefined;
     if (applied?.again) return { headline: 'Those shares are pledged already.', board: doc.id };
+    proposal ??= proposeShares(state, context.now, spares, working);
+    await breathe();
     const kinds = state.plan.kinds.map((kind) => kind.name);
     const total = sum(proposal.shares.flatMap(({ motifs }) => motifs));
     const left = sum(proposal.unplaced);

@@ -45,12 +45,15 @@ export function drawable(typed: string): string {
 
 /** Text as it may stand in SVG, between tags and inside quotes. */
 export const escaped = (text: string) =>
-  text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
-    .replaceAll("'", '&#39;');
+  // Most texts have none of them: a large blanket has thousands.
+  /[&<>"']/.test(text)
+    ? text
+        .replaceAll('&', '&amp;')
+        .replaceAll('<', '&lt;')
+        .replaceAll('>', '&gt;')
+        .replaceAll('"', '&quot;')
+        .replaceAll("'", '&#39;')
+    : text;
 
 /** Rather more than the width of a text in pixels: the widths of the typeface, by kinds of letters. */
 export function widthOf(text: string, size: number, bold = false): number {
