@@ -2,6 +2,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { settingsWords } from './words.ts';
 
@@ -42,6 +43,17 @@ export const change = question({
         'me',
       )
       .optional(),
+    tell: opt
+      .choice(
+        'How you hear of what concerns you in a group blanket, at most once a day',
+        [
+          { value: 'here', label: 'by a mention in its channel' },
+          { value: 'privately', label: 'by a direct message', also: ['dm', 'private', 'direct'] },
+          { value: 'not', label: 'not at all', also: ['no', 'never', 'off'] },
+        ],
+        'privately',
+      )
+      .optional(),
   },
   example: 'units:imperial terms:UK',
   refused: { line: 'units:cubits', option: 'units' },
@@ -73,23 +85,20 @@ export const change = question({
       units: { choices: { imperial: 'imperial', metric: 'metric' }, with: 'first' },
       terms: { choices: { UK: 'uk', US: 'us' } },
       answers: { choices: { me: 'private', everyone: 'public' } },
+      tell: { never: true },
     },
     needs: [['units', 'terms', 'answers']],
     phrases: ['switch me to inches', 'use UK terms', 'make my answers private'],
   },
-  async answer({ units, terms, answers }, { maker, projects }): Promise<Answer> {
-    if (units === undefined && terms === undefined && answers === undefined) {
+  async answer({ units, terms, answers, tell }, { maker, projects }): Promise<Answer> {
+    if ((units ?? terms ?? answers ?? tell) === undefined) {
       throw new Problem('no-change', 'Nothing to change is named.', {
         option: 'units',
-        hint: 'Give units, terms or answers: /settings change units:imperial.',
+        hint: 'Give units, terms, answers or tell: /settings change units:imperial.',
       });
     }
     const settings = await projects.changeMaker(maker.id, maker.name, (doc) => {
-      doc.settings = {
-        units: units ?? doc.settings.units,
-        terms: terms ?? doc.settings.terms,
-        answers: answers ?? doc.settings.answers,
-      };
+      doc.settings = { ...doc.settings, ...defined({ units, terms, answers, tell }) };
       return doc.settings;
     });
     return {

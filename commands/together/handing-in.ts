@@ -246,7 +246,14 @@ export const sentBack = question({
     const makers = new Set(
       motifs.map((number) => state.names.get(state.pieces[number - 1]?.maker ?? '') ?? 'a maker'),
     );
+    const back = motifs.map((number) => state.pieces[number - 1]).filter((piece) => piece !== undefined);
     return {
+      tells: [...new Set(back.map(({ maker }) => maker))].map((maker) => ({
+        maker,
+        words: `${numbered(back.filter((piece) => piece.maker === maker).map(({ piece }) => piece))} of yours came back from ${state.plan.name}: ${reason}. It is pledged to you again; /together mine has it.`,
+      })),
+      // It is told to its maker, not to the channel.
+      private: true,
       headline: `Sent back ${numbered(motifs)} to ${[...makers].join(', ')}: ${reason.replace(/(?<![.\s])[.\s]+$/, '')}.`,
       data: { returned: motifs },
       board: doc.id,

@@ -188,12 +188,24 @@ export const remind = question({
       ? {
           headline: `Noted that you asked ${who.name}. If nothing is heard in ${count(rules.NOTICE_DAYS, 'day')}, her ${count(held, 'pledge')} can be offered again.`,
           lines: [
-            'She sees the question in /together mine, where she can say that her pledges stand.',
+            `${who.name} is told, and sees the question in /together mine, where either answer can be given.`,
             `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? Say so with /together keep; if it has become too much, give some back with /together release, no harm done.”`,
+          ],
+          tells: [
+            {
+              maker: who.maker,
+              words: `${state.organiserName} asks whether your ${count(held, 'pledge')} for ${state.plan.name} still stand: /together mine. Either answer is welcome.`,
+            },
           ],
           private: true,
         }
       : {
+          tells: [
+            {
+              maker: who.maker,
+              words: `What you had pledged for ${state.plan.name} is open to everyone again; you are welcome to pledge anew.`,
+            },
+          ],
           headline: `${count(held, 'pledge')} of ${who.name} ${held === 1 ? 'is' : 'are'} open to everyone again.`,
           board: doc.id,
         };

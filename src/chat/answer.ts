@@ -61,6 +61,14 @@ export interface Action {
 export const actionLine = ({ question, options }: Pick<Action, 'question' | 'options'>): string =>
   writeLine({ words: question.split(' '), options });
 
+/** What somebody else is to be told. */
+export interface Telling {
+  /** Her id. */
+  readonly maker: string;
+  /** For her alone. */
+  readonly words: string;
+}
+
 export interface Answer {
   /** One sentence that already answers. */
   readonly headline: string;
@@ -76,6 +84,8 @@ export interface Answer {
   readonly actions?: readonly Action[];
   /** The id of a group blanket that this answer changed: its board is to be shown anew. */
   readonly board?: string;
+  /** Whom else it concerns. A room that reaches people tells them; everybody else finds it where she looks. */
+  readonly tells?: readonly Telling[];
   /** True for what only the asker should see, whatever her setting: her own data, a confirmation. */
   readonly private?: boolean;
   /** The question that plain words were taken for: its path, and its whole line. */
@@ -103,6 +113,7 @@ export interface RenderedAnswer {
   readonly files: readonly AnswerFile[];
   readonly actions: readonly Action[];
   readonly board?: string;
+  readonly tells?: readonly Telling[];
   readonly private: boolean;
   readonly readAs?: { readonly path: string; readonly line: string };
 }
@@ -148,6 +159,9 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
     files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
     board: answer.board,
+    ...(answer.tells === undefined
+      ? {}
+      : { tells: answer.tells.map(({ maker, words }) => ({ maker, words: say(words) })) }),
     private: answer.private ?? false,
     readAs: answer.readAs,
   });

@@ -30,6 +30,7 @@ const REMEMBERED_CHANGES = 50;
 const MOST_NEW = 5000;
 
 type Ways = Pick<Settings, 'units' | 'terms'>;
+const DAY_MS = 24 * 60 * 60 * 1000;
 
 export class Projects {
   private readonly elsewhere: Elsewhere[] = [];
@@ -132,6 +133,19 @@ export class Projects {
       const tell = change(doc);
       doc.done = [...doc.done, { once, said: JSON.stringify(tell ?? null) }].slice(-REMEMBERED_CHANGES);
       return { tell, again: false, doc };
+    });
+  }
+
+  /** How somebody may be told something now: not, if she would not have it or was told something within a day. */
+  async mayTell(id: string, now: Date): Promise<'here' | 'privately' | 'not'> {
+    const kept = await this.keptOf(id);
+    if (kept instanceof Unreadable) return 'not';
+    const how = kept?.settings.tell ?? 'here';
+    if (how === 'not') return how;
+    return this.changeMaker(id, kept?.name ?? 'a maker', (doc) => {
+      if (doc.told !== undefined && now.getTime() - Date.parse(doc.told) < DAY_MS) return 'not' as const;
+      doc.told = now.toISOString();
+      return how;
     });
   }
 

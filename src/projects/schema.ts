@@ -32,6 +32,8 @@ export const settingsSchema = z.object({
   terms: z.enum(['US', 'UK']),
   /** Who sees answers to her questions in a server. */
   answers: z.enum(['everyone', 'me']),
+  /** How she hears of what concerns her in a group blanket; in its channel if not set. */
+  tell: z.enum(['here', 'privately', 'not']).exactOptional(),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 export const DEFAULT_SETTINGS: Settings = { units: 'metric', terms: 'US', answers: 'everyone' };
@@ -183,6 +185,8 @@ export const makerSchema = z.object({
   current: z.object({ motif: nameText.exactOptional(), blanket: nameText.exactOptional() }),
   progress: listOf(progressSchema, 500),
   bin: listOf(binSchema, 50),
+  /** When she was last told something. */
+  told: moment.exactOptional(),
   /** Keys of the latest changes, each with what was answered: a press that arrives twice is done once. */
   done: listOf(z.object({ once: z.string().max(120), said: z.string().max(4000) }), 50),
 });

@@ -12,7 +12,7 @@ import type {
 } from 'discord.js';
 import { answerWaiting, otherwise, readAsLine, readWords } from '../../asked/answer.ts';
 import { AskedBack } from '../../asked/asked-back.ts';
-import type { RenderedAnswer } from '../../chat/answer.ts';
+import type { RenderedAnswer, Telling } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker, Place } from '../../chat/context.ts';
 import { waysOf } from '../../chat/first-ways.ts';
@@ -49,6 +49,8 @@ export interface RoomParts {
   readonly deferAfter?: number | undefined;
   /** The moment of asking; the real clock if not given. */
   readonly now?: (() => Date) | undefined;
+  /** Tells others what concerns them, in the channel where it was asked. */
+  readonly tell?: ((tellings: readonly Telling[], channel: string | undefined) => Promise<void>) | undefined;
   /** Told of each group blanket whose board is to be shown anew. */
   readonly boardChanged?: ((board: string) => void) | undefined;
   /** Whether an interaction comes out of a thread. */
@@ -86,6 +88,7 @@ export class DiscordRoom {
   private readonly arrived = new Recent(REMEMBERED);
   private readonly pressed = new Recent(REMEMBERED);
   private readonly unfoldable = new Latest<Answered>(ANSWERS_REMEMBERED);
+  private readonly telling = new Set<Promise<void>>();
   private readonly running = new Set<Promise<void>>();
   private readonly pictures = new Turns();
   private closing = false;
@@ -118,6 +121,11 @@ export class DiscordRoom {
     this.running.delete(work);
   }
 
+  /** Resolves when everybody is told what was to be told. */
+  async told(): Promise<void> {
+    await Promise.all([...this.telling]);
+  }
+
   /** Takes nothing more; resolves when the running answers are out, after `patience` milliseconds at the latest. */
   async close(patience: number): Promise<void> {
     this.closing = true;
@@ -125,7 +133,7 @@ export class DiscordRoom {
     const enough = new Promise<void>((done) => {
       timer = setTimeout(done, patience);
     });
-    await Promise.race([Promise.allSettled([...this.running]), enough]);
+    await Promise.race([Promise.allSettled([...this.running, ...this.telling]), enough]);
     clearTimeout(timer);
   }
 
@@ -472,6 +480,7 @@ export class DiscordRoom {
     try {
       const shown = await give();
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
+      if (shown.tells !== undefined) this.tell(shown.tells, context.place.channel);
       // Plain words are shown as the question that they mean, and asked again as it.
       const { readAs } = shown;
       const meant = readAs && this.parts.registry.get(readAs.path);
@@ -483,6 +492,16 @@ export class DiscordRoom {
     } catch (error) {
       throw error instanceof Problem ? new Unanswered(error, found) : error;
     }
+  }
+
+  /** Nobody waits for what others are told. */
+  private tell(tellings: readonly Telling[], channel: string | undefined): void {
+    const told = this.parts.tell?.(tellings, channel).catch((error: unknown) => {
+      this.parts.fault(error);
+    });
+    if (!told) return;
+    this.telling.add(told);
+    void told.then(() => this.telling.delete(told));
   }
 
   /** Asks again what changes nothing. */

@@ -19,6 +19,7 @@ import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
 import { DiscordRoom } from './room.ts';
+import { tell } from './telling.ts';
 import { watchThreads } from './threads.ts';
 import { BOARD_PERMISSIONS } from './typed.ts';
 
@@ -158,6 +159,8 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     attachmentHosts,
     now,
     boardChanged: (board) => boards.changed(board),
+    tell: (tellings, channel) =>
+      tell(tellings, channel, now?.() ?? new Date(), { rest: client.rest, projects, log }),
     inThread: watchThreads(client),
   });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));

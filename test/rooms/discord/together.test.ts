@@ -57,6 +57,62 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
+describe('what concerns somebody', () => {
+  it('reaches her: once a day, by a mention of her alone, privately, or not at all, as she wishes', async () => {
+    let now = new Date('2026-03-02T12:00:00Z');
+    const own = await openHarness({ now: () => now });
+    try {
+      const server = own.platform.guild('Terrace');
+      const channel = own.platform.channel(server, 'throw');
+      const host = { user: own.platform.person('ines'), guild: server, channel };
+      const rowan = { user: own.platform.person('rowan'), guild: server, channel };
+      const say = async (line: string, as: As) => {
+        const seen = await own.line(line, as);
+        expect(own.answered(seen), `${line}: ${seen.text}`).toBe(true);
+        return seen;
+      };
+      await say('/motif define name:furrow shape:diagonal size:12 gauge:13x10', host);
+      await say('/blanket start name:Throw kinds:furrow columns:3 rows:3', host);
+      await say('/together open blanket:Throw', host);
+      const heard = (where: Channel) =>
+        [...own.platform.world.messages.values()].filter(
+          ({ channel: there, content }) => there === where && content.includes('/together mine'),
+        );
+      const backAgain = async (day: number) => {
+        now = new Date(now.getTime() + day * 24 * 3_600_000);
+        await say('/together handin kind:furrow confirm:yes', rowan);
+        const wait = (await own.projects.groups.named(server.id, 'Throw'))!.state.pieces.length;
+        const seen = await say(`/host return motifs:${wait} reason:"one corner has come loose"`, host);
+        // The channel does not hear of it.
+        expect(seen.ephemeral).toBe(true);
+        await own.room.room.told();
+      };
+      await backAgain(0);
+      expect(heard(channel).map(({ content, allowedMentions }) => [content, allowedMentions])).toEqual([
+        [
+          `<@${rowan.user.id}> There is something new about your motifs: /together mine tells you.`,
+          { users: [rowan.user.id] },
+        ],
+      ]);
+      await backAgain(0.5);
+      expect(heard(channel)).toHaveLength(1);
+      await say('/settings change tell:privately', rowan);
+      await backAgain(1);
+      expect(heard(channel)).toHaveLength(1);
+      const direct = own.platform.directChannel(rowan.user);
+      expect(heard(direct).map(({ content }) => content)).toEqual([
+        expect.stringContaining('came back from Throw: one corner has come loose'),
+      ]);
+      await say('/settings change tell:not', rowan);
+      await backAgain(2);
+      expect([heard(channel).length, heard(direct).length]).toEqual([1, 1]);
+      expect(own.faults).toEqual([]);
+    } finally {
+      await own.close();
+    }
+  });
+});
+
 describe('a group blanket in a server', () => {
   it('gives a hundred motifs to a hundred of two hundred who press at once, with few edits of one board', async () => {
     await open('bean rows', 10, 10, ines);

@@ -1,0 +1,55 @@
+/**
+ * Tells somebody what concerns her: one mention of her alone where the group's board stands, or a direct message, as she
+ * chose, and at most one a day. What it is about she reads for herself.
+ */
+import { Routes } from 'discord.js';
+import type { Telling } from '../../chat/answer.ts';
+import type { Projects } from '../../projects/projects.ts';
+import { refusalFacts, type Log } from './platform.ts';
+import { escaped, fit } from './text.ts';
+
+interface TellingRest {
+  post(route: `/${string}`, options: object): Promise<unknown>;
+}
+
+export interface TellingParts {
+  readonly rest: TellingRest;
+  readonly projects: Projects;
+  readonly log: Log;
+}
+
+const LONGEST = 600;
+
+/** Platform ids are numbers; whoever was forgotten or comes from elsewhere has none. */
+const isPerson = (maker: string) => /^\d{15,20}$/.test(maker);
+
+/** Tells each of them; `channel` is where they would be mentioned. Never rejects for what the platform refuses. */
+export async function tell(
+  tellings: readonly Telling[],
+  channel: string | undefined,
+  now: Date,
+  { rest, projects, log }: TellingParts,
+): Promise<void> {
+  for (const { maker, words } of tellings) {
+    if (!isPerson(maker)) continue;
+    const send = (where: string, content: string) =>
+      rest.post(Routes.channelMessages(where), { body: { content, allowed_mentions: { users: [maker] } } });
+    try {
+      const how = await projects.mayTell(maker, now);
+      if (how === 'privately') {
+        const { id } = (await rest.post(Routes.userChannels(), { body: { recipient_id: maker } })) as {
+          id: string;
+        };
+        await send(id, fit(words, LONGEST, escaped));
+      } else if (how === 'here' && channel !== undefined) {
+        // What it is about is hers to know: the channel hears only that there is something.
+        await send(
+          channel,
+          `<@${maker}> There is something new about your motifs: /together mine tells you.`,
+        );
+      }
+    } catch (error) {
+      log.warn(refusalFacts(error), 'somebody could not be told');
+    }
+  }
+}
