@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { Problem } from '../../../src/core/base/problem.ts';
 import { findKindCalled } from '../../../src/core/blanket/by-kind.ts';
 import {
   ARRANGEMENTS,
@@ -442,5 +443,15 @@ describe('a map that is typed', () => {
     );
     expect(readCountsByKind('sand × 7, A=12', names)).toEqual([12, 7]);
     expect(readCountsByKind('B : 0', names)).toEqual([0, 0]);
+    expect(readCountsByKind(' a3 ; b 12 ', names)).toEqual([3, 12]);
+    // A name that is a number of letters more, or a number that is more than four digits, is none.
+    for (const none of ['a3b', '1a3', 'a3 x', 'A 12345', 'A 3pcs', '-A 3'])
+      expect(() => readCountsByKind(none, names), none).toThrow(Problem);
+    expect(() => readCountsByKind(' ? ', names)).toThrow(
+      refused('count-unreadable', { message: '“?” is not a kind with its number.' }),
+    );
+    expect(['ab', 'a1', '1b'].map((typed) => findKindCalled(typed, names))).toEqual([-1, -1, -1]);
+    expect(findKindCalled('a', ['b', 'a'])).toBe(1);
+    expect(findKindCalled('b', ['b', 'a'])).toBe(0);
   });
 });

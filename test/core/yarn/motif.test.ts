@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Working } from '../../../src/core/base/working.ts';
 import { planRows } from '../../../src/core/rows/index.ts';
 import { readMeasured } from '../../../src/core/yarn/measured-motif.ts';
-import { reckonSide } from '../../../src/core/yarn/motif-size.ts';
+import { reckonSide, sayNotSquare } from '../../../src/core/yarn/motif-size.ts';
 import {
   findBall,
   findTwin,
@@ -101,6 +101,32 @@ describe('how large it is', () => {
       refused('motif-size-unknown', { message, option: 'kinds', facts: { motif: 'moss square', lacks } }),
     );
   });
+  it('is no square where one way is longer than the other, whatever a side measures', () => {
+    const blocks = (otherSize?: number): MotifSpec => ({
+      ...square,
+      shape: 'blocks',
+      size: 5,
+      side: 18,
+      ...(otherSize === undefined ? {} : { otherSize }),
+    });
+    expect(reckonSide(blocks(5), new Working())).toEqual({ side: 18, how: 'measured' });
+    expect([sayNotSquare(blocks()), sayNotSquare(blocks(5)), sayNotSquare(square)]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+    const unlike = refused('motif-not-square', {
+      message: 'moss square is 5 × 4 blocks: no square.',
+      hint: 'As many blocks the other way, 5 × 5, would make it one.',
+      facts: { motif: 'moss square', across: 5, down: 4 },
+    });
+    expect(() => reckonSide(blocks(4), new Working())).toThrow(unlike);
+    expect(sayNotSquare(blocks(4))).toEqual(unlike);
+    const flat: MotifSpec = { ...square, shape: 'flat', size: 26, otherSize: 10, gauge: GAUGE };
+    expect(() => reckonSide({ ...flat, side: 20 }, new Working())).toThrow(refused('motif-not-square'));
+    expect(sayNotSquare({ ...flat, side: 20 })).toEqual(refused('motif-not-square'));
+    expect(sayNotSquare({ ...flat, side: 20, otherSize: 20 })).toBeUndefined();
+  });
   it('says how many rows would make it square', () => {
     expect(() => side({ shape: 'flat', size: 26, otherSize: 10 })).toThrow(
       refused('motif-not-square', {
@@ -132,10 +158,15 @@ describe('measured', () => {
   });
   it('its side is held to the gauge’s, and beyond what blocking mends a hook is named', () => {
     // The handbook's worked example: 12 rising rows at 13 × 10 over 10 cm block to 15.377 cm.
-    const near = measured({ side: 16, hook: 5 });
+    const near = measured({ side: 15.6, hook: 5 });
     expect(near.expected).toBeCloseTo(15.377, 3);
-    expect(near.off).toBeCloseTo(100 * (16 / 15.3771 - 1), 2);
+    expect(near.off).toBeCloseTo(100 * (15.6 / 15.3771 - 1), 2);
     expect(near).not.toHaveProperty('hook');
+    // What is too small is pinned out up to 5 %; what is too large by more than 2 % is not.
+    expect(measured({ side: 14.7, hook: 5 })).not.toHaveProperty('hook');
+    expect(measured({ side: 14.6, hook: 5 }).hook!.mm).toBe(5.25);
+    expect(measured({ side: 16, hook: 5 }).hook!.mm).toBe(4.5);
+    expect(measured({ side: 16, hook: 5 })).toHaveProperty('off');
     // 5 mm × 15.38 ÷ 17 is 4.52, and 5 × 15.38 ÷ 14 is 5.49.
     expect(measured({ side: 17, hook: 5 }).hook!.mm).toBe(4.5);
     expect(measured({ side: 14, hook: 5 }).hook!.mm).toBe(5.5);
