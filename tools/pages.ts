@@ -8,7 +8,7 @@ import { measureAnswers, type Length } from '../test/rooms/discord/lengths.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';
 
 /** The question that the README answers in full. */
-const SHOWN = '/stitches check shape:diagonal size:12 counts:"3 5 7 8 10"';
+const SHOWN = 'my counts are 3 5 7 8 10 on a 12 row diagonal square, where did I go wrong?';
 
 /** A page as it stands, from the folder of the project. */
 export const readPage = (page: string) => readFileSync(new URL(`../${page}`, import.meta.url), 'utf8');

@@ -40,6 +40,19 @@ export const bar = question({
   example: 'maker:rowan reason:"pledges all and sends nothing"',
   before: PLEDGED,
   refused: { line: 'maker:rowan', option: 'reason' },
+  asked: {
+    ways: ['bar-out', 'let-back'],
+    also: 'group blanket motif claim',
+    not: 'row yarn hook stitch weigh',
+    saved: 'group',
+    marks: {
+      maker: { capture: /\b(?:kick|ban|bar|expel|readmit|keep|let)\s+(@?[\p{L}\p{N}_.-]{1,64})/iu },
+      do: { choices: { readmit: 'let-back' } },
+      reason: { capture: /\b(?:because|as|since)\s+(.{1,300}?)[.!]?$/iu },
+      name: { takes: 'saved-group' },
+    },
+    phrases: ['kick rowan out because she pledges all and sends nothing', 'let rowan back in again'],
+  },
   changes: true,
   async answer({ maker, reason, do: what, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);

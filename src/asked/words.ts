@@ -377,6 +377,8 @@ export const SENSES = {
     "happened, history, log, lately, recently, recent, what's been going on, events, activity",
   ),
   invite: sense(2.2, 'invite, invited, allow, let in, add to the group, inviting'),
+  'bar-out': sense(1.5, 'kick, ban, banned, expel'),
+  'let-back': sense(2.2, 'back in, in again, readmit'),
   leave: sense(
     1.8,
     'leave, leaving, quit, drop out, drop out of, opt out, take me out, take me off, step out, withdraw, pull out of, back out, out of the group',
