@@ -41,6 +41,9 @@ export class Projects {
   /** Units and terms of people of whom nothing is saved yet, the latest last; whether they were told of them. */
   private readonly first = new Map<string, { readonly ways: Ways; told: boolean }>();
 
+  /** When people of whom nothing is saved were last told something. */
+  private readonly toldNew = new Map<string, string>();
+
   constructor(readonly store: Store) {
     this.groups = new Groups(store);
     this.keepElsewhere(this.groups);
@@ -142,8 +145,19 @@ export class Projects {
     if (kept instanceof Unreadable) return 'not';
     const how = kept?.settings.tell ?? 'here';
     if (how === 'not') return how;
-    return this.changeMaker(id, kept?.name ?? 'a maker', (doc) => {
-      if (doc.told !== undefined && now.getTime() - Date.parse(doc.told) < DAY_MS) return 'not' as const;
+    const lately = (told: string | undefined) =>
+      told !== undefined && now.getTime() - Date.parse(told) < DAY_MS;
+    if (kept === undefined) {
+      // A document of her own begins with her own ways, which are known when she asks something.
+      if (lately(this.toldNew.get(id))) return 'not';
+      this.toldNew.delete(id);
+      this.toldNew.set(id, now.toISOString());
+      const [oldest] = this.toldNew.keys();
+      if (this.toldNew.size > MOST_NEW && oldest !== undefined) this.toldNew.delete(oldest);
+      return how;
+    }
+    return this.changeMaker(id, kept.name, (doc) => {
+      if (lately(doc.told) || lately(this.toldNew.get(id))) return 'not' as const;
       doc.told = now.toISOString();
       return how;
     });
