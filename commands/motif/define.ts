@@ -75,27 +75,8 @@ export const define = question({
     ],
   },
   async answer(asked, { maker, now, projects, once }): Promise<Answer> {
-    const { shape, size, other_size, hook, gauge, blocked, colours } = asked;
-    const name = motifName(asked.name);
-    if (shape === 'flat' && other_size === undefined) {
-      throw new Problem('rows-missing', 'A flat piece has as many rows as you say.', {
-        option: 'other_size',
-        hint: 'Say how many rows it has: other_size:20.',
-      });
-    }
-    const plan = planRows(shape, { size, otherSize: other_size, stitch: asked.stitch });
-    const runs = runsAsked(plan, colours);
-    const drawn: Motif = defined({
-      name,
-      shape,
-      size,
-      stitch: plan.stitch,
-      runs,
-      otherSize: other_size,
-      hook,
-      gauge,
-      blocked,
-    });
+    const { plan, drawn } = motifAsked(asked);
+    const { name, runs } = drawn;
     const kept = asked.keep
       ? (
           await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
@@ -140,6 +121,45 @@ export const define = question({
     };
   },
 });
+
+interface Asked extends Pick<Motif, 'name' | 'shape' | 'size'> {
+  readonly other_size?: number | undefined;
+  readonly stitch?: Motif['stitch'] | undefined;
+  readonly hook?: number | undefined;
+  readonly gauge?: Motif['gauge'] | undefined;
+  readonly blocked?: boolean | undefined;
+  readonly colours?: string | undefined;
+}
+
+/** The motif as it would be kept. Throws Problem: rows-missing, one-measure-only, and what names and colours are refused for. */
+function motifAsked({ shape, size, other_size, stitch, hook, gauge, blocked, colours, ...asked }: Asked): {
+  readonly plan: RowPlan;
+  readonly drawn: Motif;
+} {
+  const name = motifName(asked.name);
+  if (shape === 'flat' && other_size === undefined) {
+    throw new Problem('rows-missing', 'A flat piece has as many rows as you say.', {
+      option: 'other_size',
+      hint: 'Say how many rows it has: other_size:20.',
+    });
+  }
+  const plan = planRows(shape, { size, otherSize: other_size, stitch });
+  const runs = runsAsked(plan, colours);
+  return {
+    plan,
+    drawn: defined({
+      name,
+      shape,
+      size,
+      stitch: plan.stitch,
+      runs,
+      otherSize: other_size,
+      hook,
+      gauge,
+      blocked,
+    }),
+  };
+}
 
 /** The colours as they were typed, held to the rows of the plan. */
 function runsAsked(plan: RowPlan, colours: string | undefined): Motif['runs'] {

@@ -92,7 +92,7 @@ export const weigh = question({
     const off = sizeLines(measured, motif);
     const notSquare = sayNotSquare(motif);
     return {
-      headline: headline(),
+      headline: keptWords(motif.name, { weight, side, average: kept || onScale > 1, measured, one }),
       lines: gather(
         weighing !== undefined && measured.weighed && weighedLines(measured.weighed),
         unlike &&
@@ -118,19 +118,28 @@ export const weigh = question({
       data: { motif: motif.name },
       actions: [action('Where I am', 'progress show', { motif: motif.name })],
     };
-
-    function headline(): string {
-      const each = measured.weighed?.mean;
-      const parts = gather(
-        weight !== undefined &&
-          each !== undefined &&
-          `weighs ${g(each)}${kept || onScale > 1 ? ' on average' : ''}`,
-        side !== undefined && `measures ${cm(side)} along a side`,
-      );
-      return `Kept: one ${motif.name} ${parts.join(' and ')}${weight !== undefined && measured.perStitch !== undefined ? `, ${g(measured.perStitch, 4)} a ${one}` : ''}.`;
-    }
   },
 });
+
+interface Kept {
+  readonly weight: number | undefined;
+  readonly side: number | undefined;
+  /** Whether its weight is that of several. */
+  readonly average: boolean;
+  readonly measured: MeasuredMotif;
+  readonly one: string;
+}
+
+/** `Kept: one moss square weighs 18 g and measures 15.2 cm along a side, 0.0577 g a stitch.` */
+function keptWords(name: string, { weight, side, average, measured, one }: Kept): string {
+  const { weighed, perStitch } = measured;
+  const parts = gather(
+    weight !== undefined && weighed && `weighs ${g(weighed.mean)}${average ? ' on average' : ''}`,
+    side !== undefined && `measures ${cm(side)} along a side`,
+  );
+  const each = weight === undefined || perStitch === undefined ? '' : `, ${g(perStitch, 4)} a ${one}`;
+  return `Kept: one ${name} ${parts.join(' and ')}${each}.`;
+}
 
 const measuredFigures = (
   { weighed, perStitch, metres, expected, off }: MeasuredMotif,

@@ -2,9 +2,11 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
 import { proposeShares, type Proposal } from '../../src/core/group/proposal.ts';
+import type { GroupState } from '../../src/core/group/state.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -53,36 +55,24 @@ export const shares = question({
     const { doc, state } = await whichBlanket(context, name);
     // Among hundreds a split is a piece of work of its own, and so is what is said of it.
     await breathe();
-    let working = new Working();
-    let proposal = apply ? undefined : proposeShares(state, context.now, spares, working);
-    const applied = apply
-      ? await context.projects.groups.happen(doc.id, doing(context), (now) => {
-          // What is pledged is what was shown, or nothing.
-          working = new Working();
-          proposal = proposeShares(now, context.now, spares, working);
-          return rules.giveShares(
-            now,
-            askerOf(context),
-            proposal.shares,
-            shown === undefined || shown === proposal.mark,
-          );
-        })
-      : undefined;
-    if (applied?.again) return { headline: 'Those shares are pledged already.', board: doc.id };
-    proposal ??= proposeShares(state, context.now, spares, working);
+    const proposed = apply
+      ? await applyShares(doc.id, context, { spares, shown })
+      : proposeNow(state, context, spares);
+    if (proposed === undefined) return { headline: 'Those shares are pledged already.', board: doc.id };
+    const { proposal, working } = proposed;
     await breathe();
     const kinds = state.plan.kinds.map((kind) => kind.name);
     const total = sum(proposal.shares.flatMap(({ motifs }) => motifs));
     const left = sum(proposal.unplaced);
     return {
-      headline: `${applied ? 'Pledged as proposed' : 'A fair split'}: ${splitWords(proposal, kinds)}.`,
+      headline: `${apply ? 'Pledged as proposed' : 'A fair split'}: ${splitWords(proposal, kinds)}.`,
       figures: [figure('shared', 'Motifs shared out', total), figure('unplaced', 'Without a maker', left)],
       lines: gather(
         proposal.shares.map(
           ({ name: maker, motifs, capacity, held }) =>
             `${maker}: ${shareWords(motifs, kinds) || 'nothing more'} (can make ${num(capacity, 1)}, holds ${held})`,
         ),
-        !applied &&
+        !apply &&
           total !== 0 &&
           `Nothing is pledged by this yet: the organiser applies it with apply:yes shown:${proposal.mark}.`,
       ),
@@ -104,7 +94,7 @@ export const shares = question({
         shown: proposal.mark,
       },
       actions: gather(
-        !applied &&
+        !apply &&
           total > 0 &&
           rules.mayOrganise(state, askerOf(context)) &&
           action('Organiser: pledge these', 'host shares', {
@@ -114,10 +104,35 @@ export const shares = question({
             name: state.plan.name,
           }),
       ),
-      ...defined({ board: applied && doc.id }),
+      ...defined({ board: apply ? doc.id : undefined }),
     };
   },
 });
+
+interface Proposed {
+  readonly proposal: Proposal;
+  readonly working: Working;
+}
+
+function proposeNow(state: GroupState, { now }: Context, spares: boolean): Proposed {
+  const working = new Working();
+  return { proposal: proposeShares(state, now, spares, working), working };
+}
+
+/** Pledges what was shown, or nothing; undefined where that is done already. */
+async function applyShares(
+  id: string,
+  context: Context,
+  { spares, shown }: { readonly spares: boolean; readonly shown: number | undefined },
+): Promise<Proposed | undefined> {
+  let proposed: Proposed | undefined;
+  await context.projects.groups.happen(id, doing(context), (now) => {
+    proposed = proposeNow(now, context, spares);
+    const { shares, mark } = proposed.proposal;
+    return rules.giveShares(now, askerOf(context), shares, shown === undefined || shown === mark);
+  });
+  return proposed;
+}
 
 /** `3 furrow, 2 trellis` */
 const shareWords = (motifs: readonly number[], kinds: readonly string[]): string =>
