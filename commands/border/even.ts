@@ -40,7 +40,7 @@ export const even = question({
     marks: {
       sides: {
         capture:
-          /((?:\d+(?:\.\d+)?\s*(?:cm|mm|in\b|inch(?:es)?|")?\s*(?:,\s*|and\s+|&\s*|\s)\s*(?:and\s+)?)+\d+(?:\.\d+)?\s*(?:cm|mm|in\b|inch(?:es)?|")?)/iu,
+          /((?<!\d)(?:\d+(?:\.\d+)?\s*(?:cm|mm|in\b|inch(?:es)?|")?\s*(?:,\s*|and\s+|&\s*|\s)\s*(?:and\s+)?)+\d+(?:\.\d+)?\s*(?:cm|mm|in\b|inch(?:es)?|")?)/iu,
       },
       wanted: { never: true },
       gauge: { takes: 'gauge', near: 'gauge', only: true },

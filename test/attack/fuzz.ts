@@ -3,6 +3,7 @@
  * should not be typed there, cut, doubled, quoted wrongly. The same in every run. Asked by several makers of one server, in
  * turn as typed lines in the terminal and as options in Discord, where no line is read.
  */
+import { loadDays } from '../../src/asked/days.ts';
 import { registry } from '../../commands/index.ts';
 import { isRequired, metaOf } from '../../src/chat/options.ts';
 import type { Route } from '../../src/chat/registry.ts';
@@ -142,6 +143,8 @@ const unsaid = (text: string) => (/⟦[^⟧]*⟧/.test(text) ? 'a token that was
 
 /** Asks so many lines; a new beginning, with nothing saved, every so often. */
 export async function fuzz(lines: number, seed: number, over: number): Promise<FuzzReport> {
+  // As a room that stays.
+  await loadDays();
   const fuzz = new Fuzz(chances(seed));
   const count = { answered: 0, refused: 0 };
   const faults: { line: string; error: string }[] = [];

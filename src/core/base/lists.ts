@@ -33,7 +33,7 @@ export function readCounts(text: string): number[] {
 }
 
 /** What is a length: a number, with its unit or without. */
-const LENGTH = /(\d+(?:\.\d+)?)\s*(cm|mm|in|inch|inches|"|″)?(?=$|[\s,;&])/gi;
+const LENGTH = /(?<!\d)(\d+(?:\.\d+)?)\s*(cm|mm|in|inch|inches|"|″)?(?=$|[\s,;&])/gi;
 
 /**
  * Lengths one after the other, in cm: a bare number is of the unit that is named behind it further on, or of `own`.

@@ -9,6 +9,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { Client, Events, OAuth2Scopes, Options, PermissionFlagsBits, type ClientOptions } from 'discord.js';
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
+import { loadDays } from '../../asked/days.ts';
 import { toPng as drawPng } from '../../pictures/png.ts';
 import { Boards } from './boards.ts';
 import { declaration, WORK_THIS_OUT } from './declare.ts';
@@ -140,6 +141,7 @@ function watch(client: Client, { log }: DiscordParts): void {
 export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
   const toPng = parts.toPng ?? drawPng;
+  await loadDays();
   const declared = [...registry.commands.map(declaration), WORK_THIS_OUT];
   const client = await login(parts).catch((error: unknown) => {
     if (hopeless(error)) throw new Error('The platform does not take this DISCORD_TOKEN.');
