@@ -13,6 +13,7 @@ const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow
   resize: () => import('./resize.ts'),
   start: () => import('./start.ts'),
   blanket: () => import('./blanket.ts'),
+  figures: () => import('./figures.ts'),
   picture: () => import('./picture.ts'),
   makers: () => import('./makers.ts'),
   together: () => import('./together.ts'),

@@ -232,6 +232,7 @@ function amountOf(
 ): Amount {
   const amount = { maker, metres: 0, squares: 0, unsure: 0 };
   pledges.forEach((pledged, kind) => {
+    if (pledged === 0) return;
     const { yarn, tied } = known[kind] as Known;
     const each = sum(
       yarn.colours.filter((part) => colour === undefined || sameName(part.colour, colour)).map(metresIn),
