@@ -1,5 +1,5 @@
 /** What can be asked, and how? */
-import type { Answer } from '../../src/chat/answer.ts';
+import type { Answer, Choose } from '../../src/chat/answer.ts';
 import { command, question, type Command } from '../../src/chat/command.ts';
 import { findBest, suggest } from '../../src/core/base/nearest-name.ts';
 import { readLine } from '../../src/chat/line.ts';
@@ -30,6 +30,17 @@ function byWords(registry: Registry, asked: string): Route[] {
 }
 
 const pathsOf = (routes: readonly Route[]) => ({ questions: routes.map(({ path }) => path) });
+
+/** What the next word may be. */
+const leadingOn = (says: string, choices: Choose['choices']): Choose => ({
+  question: 'help',
+  option: 'about',
+  says,
+  choices,
+});
+
+const questionsOf = (routes: readonly Route[]): Choose['choices'] =>
+  routes.map(({ path, question }) => ({ value: path, label: `/${path}: ${question.says}` }));
 
 /** Refuses what no topic and no question has, with the nearest that there is. */
 const noSuchQuestion = (typed: string, asked: string, { routes, commands }: Registry): Problem =>
@@ -71,6 +82,7 @@ const aboutCommand = (asked: string, routes: readonly Route[]): Answer => ({
   headline: `/${asked} answers ${count(routes.length, 'question')}.`,
   lines: routes.flatMap((route) => [exampleLine(route), `    ${route.question.says}`]),
   data: pathsOf(routes),
+  choose: leadingOn('How is it asked?', questionsOf(routes)),
 });
 
 /** The help page of these commands, itself a question like any other. */
@@ -115,6 +127,10 @@ export function help(commands: readonly Command[]) {
               headline: 'What is it about? /help and one of these words leads on.',
               lines: TOPICS.map(({ word, says }) => `${word}: ${says}`),
               data: { topics: TOPICS.map(({ word }) => word), questions: paths },
+              choose: leadingOn(
+                'What is it about?',
+                TOPICS.map(({ word, says }) => ({ value: word, label: `${word}: ${says}` })),
+              ),
             };
           }
           const named = registry.routes.filter(({ path }) => path === asked || path.startsWith(`${asked} `));
@@ -131,6 +147,7 @@ export function help(commands: readonly Command[]) {
                   `    ${exampleLine(route)}`,
                 ]),
                 data: pathsOf(found),
+                choose: leadingOn('How is it asked?', questionsOf(found)),
               };
         },
       }),

@@ -232,7 +232,8 @@ export async function completed(
   if (!route || !asked || !schema) return undefined;
   const around = await aroundOf(context);
   const { verdict } = understand(words, registry, { ...around, days: await daysIn(words, context.now) });
-  if (verdict.kind === 'answer') return undefined;
+  // A topic of the help is a word like any other: “ends” would be looked up.
+  if (verdict.kind === 'answer' && waiting.path !== 'help') return undefined;
   const { kind } = metaOf(schema);
   const bare = words.trim().replace(/[.!]$/, '');
   const named = new RegExp(`^${waiting.option}\\s*[:=]\\s*`, 'i');

@@ -69,6 +69,14 @@ export interface Telling {
   readonly words: string;
 }
 
+/** What leads on from an answer: one of these, said or chosen, is an option of a question. */
+export interface Choose {
+  readonly question: string;
+  readonly option: string;
+  readonly says: string;
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+}
+
 export interface Answer {
   /** One sentence that already answers. */
   readonly headline: string;
@@ -82,6 +90,7 @@ export interface Answer {
   readonly data?: Readonly<Record<string, unknown>>;
   readonly files?: readonly AnswerFile[];
   readonly actions?: readonly Action[];
+  readonly choose?: Choose;
   /** The id of a group blanket that this answer changed: its board is to be shown anew. */
   readonly board?: string;
   /** Whom else it concerns. A room that reaches people tells them; everybody else finds it where she looks. */
@@ -112,6 +121,7 @@ export interface RenderedAnswer {
   readonly data: Readonly<Record<string, unknown>>;
   readonly files: readonly AnswerFile[];
   readonly actions: readonly Action[];
+  readonly choose?: Choose;
   readonly board?: string;
   readonly tells?: readonly Telling[];
   readonly private: boolean;
@@ -158,6 +168,7 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
     data: within(answer.data ?? {}, say) as Readonly<Record<string, unknown>>,
     files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
+    choose: answer.choose,
     board: answer.board,
     ...(answer.tells === undefined
       ? {}

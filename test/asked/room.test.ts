@@ -124,3 +124,26 @@ describe('a line without a slash', () => {
     expect(await projects.knows('gauge')).toBe(false);
   });
 });
+
+describe('the help', () => {
+  it('is led on by one of its words alone, and by nothing else', async () => {
+    const { ask } = asking();
+    const led = async (word: string) => {
+      await ask('/help');
+      return ask(word);
+    };
+    for (const word of ['yarn', 'ends', 'border', 'lost'])
+      expect(await led(word)).toMatchObject({ ok: true, question: '/help' });
+    expect(await ask('/help yarn')).toMatchObject({ ok: true });
+    expect(await ask('yardage left')).toMatchObject({
+      ok: true,
+      question: '/help',
+      headline: expect.stringMatching(/^\/yardage left: /) as string,
+    });
+    expect(await led('how many 6 inch squares for a 4 by 5 foot blanket')).toMatchObject({
+      ok: true,
+      read_as: '/resize width:4ft height:5ft side:6in',
+    });
+    expect(await led('thanks')).toMatchObject({ ok: false });
+  });
+});

@@ -6,10 +6,8 @@ import {
   ButtonStyle,
   ComponentType,
   TextInputStyle,
-  type APIActionRowComponent,
   type APIEmbed,
   type APIModalInteractionResponseCallbackData,
-  type APIStringSelectComponent,
 } from 'discord.js';
 import type { Waiting } from '../../asked/asked-back.ts';
 import { metaOf } from '../../chat/options.ts';
@@ -17,10 +15,8 @@ import type { Registry } from '../../chat/registry.ts';
 import { readAsked, writeAsked } from './asked.ts';
 import { coded, keptAt, serialOf, writeButton, type Button } from './buttons.ts';
 import { BUTTONS, EMBED, MODAL, SELECT } from './limits.ts';
-import { KEPT, type Row } from './render.ts';
+import { KEPT, type Row, type SelectRow } from './render.ts';
 import { fit, oneLine } from './text.ts';
-
-export type SelectRow = APIActionRowComponent<APIStringSelectComponent>;
 
 /** The one field of the form. */
 export const TYPED = 'typed';

@@ -7,6 +7,7 @@ import {
   ButtonStyle,
   ComponentType,
   type APIActionRowComponent,
+  type APIStringSelectComponent,
   type APIButtonComponentWithCustomId,
   type APIEmbed,
 } from 'discord.js';
@@ -15,10 +16,11 @@ import { shorten, type Brief } from '../../chat/brief.ts';
 import { gatherSteps } from '../../chat/steps.ts';
 import { writeAsked, type Asked } from './asked.ts';
 import { coded, fitsInto, keptAt, writeButton, type Does } from './buttons.ts';
-import { BUTTONS, EMBED, MESSAGE } from './limits.ts';
+import { BUTTONS, EMBED, MESSAGE, SELECT } from './limits.ts';
 import { asFilledIn, clean, escaped, fit, oneLine, take } from './text.ts';
 
 export type Row = APIActionRowComponent<APIButtonComponentWithCustomId>;
+export type SelectRow = APIActionRowComponent<APIStringSelectComponent>;
 
 /** A text that had no room in the message. */
 export interface TextFile {
@@ -31,6 +33,8 @@ export interface Drawn {
   readonly content: string;
   readonly embeds: readonly APIEmbed[];
   readonly components: readonly Row[];
+  /** What leads on, above them. */
+  readonly menu: readonly SelectRow[];
   readonly texts: readonly TextFile[];
 }
 
@@ -236,6 +240,7 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
       ...(folds ? [control(open ? 'fold' : 'working', shown, setting, again)] : []),
       ...(setting.sharable ? [control('everyone', shown, setting, setting.again && again)] : []),
     ]),
+    menu: menu(shown, setting),
     texts,
   };
 }
@@ -367,6 +372,31 @@ function actionButtons(actions: readonly Action[], setting: Setting, keeper: Kee
     }
   }
   return { buttons, written };
+}
+
+/** The menu of what leads on from an answer; none where it has none, or its choices are too many or too long for one. */
+function menu({ choose, actions }: RenderedAnswer, setting: Setting): SelectRow[] {
+  if (!choose || actions.length > 0 || choose.choices.length > SELECT.options) return [];
+  const { question, option, says: asks, choices } = choose;
+  const customId = writeButton({
+    ...bearing(setting),
+    does: 'missing',
+    payload: `${option}=${writeAsked({ question, options: {} })}`,
+  });
+  if (customId === undefined || choices.some(({ value }) => value.length > SELECT.option)) return [];
+  return [
+    {
+      type: ComponentType.ActionRow,
+      components: [
+        {
+          type: ComponentType.StringSelect,
+          custom_id: customId,
+          placeholder: fit(oneLine(asks), SELECT.placeholder),
+          options: choices.map(({ value, label }) => ({ value, label: fit(oneLine(label), SELECT.option) })),
+        },
+      ],
+    },
+  ];
 }
 
 function rows(

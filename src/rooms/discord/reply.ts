@@ -14,8 +14,7 @@ import {
 } from 'discord.js';
 import type { Sent } from './files.ts';
 import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
-import type { SelectRow } from './missing.ts';
-import type { Row } from './render.ts';
+import type { Row, SelectRow } from './render.ts';
 
 export type Answerable =
   | ChatInputCommandInteraction

@@ -582,7 +582,11 @@ export class DiscordRoom {
       const quick = this.text(interaction, asked, { hidden: alone, open, notes: [] });
       const texts = quick.texts.length > 0 || interaction.message.attachments.some(isText);
       if (!texts && quick.content.trim() === interaction.message.content.trim())
-        return reply.send({ embeds: quick.embeds, components: quick.components }, 'same', alone);
+        return reply.send(
+          { embeds: quick.embeds, components: [...quick.menu, ...quick.components] },
+          'same',
+          alone,
+        );
     }
     const files = await this.files(interaction, asked);
     const seen = where === 'new' ? await reply.settle(alone) : alone;
@@ -686,12 +690,12 @@ export class DiscordRoom {
 }
 
 const withTexts = (
-  { content, embeds, components, texts }: Drawn,
+  { content, embeds, components, menu, texts }: Drawn,
   files: Outbound['files'] = [],
 ): Outbound => ({
   content,
   embeds,
-  components,
+  components: [...menu, ...components],
   files: [...files, ...texts.map((text) => sent(text.name, text.content, text.says))],
 });
 

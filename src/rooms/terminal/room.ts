@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { answerBare, answerWaiting } from '../../asked/answer.ts';
 import { AskedBack, type Waiting } from '../../asked/asked-back.ts';
 import { isName } from '../../asked/lexicon.ts';
-import type { RenderedAnswer } from '../../chat/answer.ts';
+import type { Choose, RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/context.ts';
 import type { FirstWays } from '../../chat/first-ways.ts';
@@ -99,7 +99,10 @@ const refused = (refusal: Refusal, json: boolean, status: 1 | 2): Said => ({
 export class TerminalRoom {
   private asked = 0;
   /** What waits for a missing option, by the maker who was asked for it. */
-  private readonly waiting = new Map<string, { readonly waiting: Waiting; readonly until: number }>();
+  private readonly waiting = new Map<
+    string,
+    { readonly waiting: Waiting; readonly until: number; readonly only?: ReadonlySet<string> }
+  >();
   /** The last answer of each maker, for those who ask why. */
   private readonly last = new Map<string, { readonly question: string; readonly shown: RenderedAnswer }>();
 
@@ -140,6 +143,7 @@ export class TerminalRoom {
         (words === undefined ? undefined : await this.completing(words, context)) ??
         (await ask(found, await this.withFiles(found, options, maker.id), context));
       this.waiting.delete(maker.id);
+      this.leadOn(maker.id, shown.choose);
       const written = await this.parts.keep(shown.files, maker.id);
       this.remember(maker.id, { question: `/${found.path}`, shown });
       const full = { whole: whole || saysYes(working), how: this.parts.how ?? ASK_WHY };
@@ -226,20 +230,32 @@ export class TerminalRoom {
   }
 
   /** Keeps what was understood for the next line of this maker; the oldest go where too many wait. */
-  private wait(maker: string, waiting: Waiting | undefined): void {
+  private wait(maker: string, waiting: Waiting | undefined, only?: ReadonlySet<string>): void {
     this.waiting.delete(maker);
     if (!waiting) return;
-    this.waiting.set(maker, { waiting, until: this.parts.now().getTime() + WAITS_MS });
+    this.waiting.set(maker, {
+      waiting,
+      until: this.parts.now().getTime() + WAITS_MS,
+      ...(only ? { only } : {}),
+    });
     for (const [oldest] of this.waiting) {
       if (this.waiting.size <= MOST_WAITING) break;
       this.waiting.delete(oldest);
     }
   }
 
+  /** After an answer that leads on, one of its words alone is enough. */
+  private leadOn(maker: string, choose: Choose | undefined): void {
+    if (!choose) return;
+    const { question: path, option, choices } = choose;
+    this.wait(maker, { path, option, options: {}, assumed: [] }, new Set(choices.map(({ value }) => value)));
+  }
+
   /** The answer to what waited for these words; undefined where nothing did, or they say something else. */
   private async completing(words: string, context: Context): Promise<RenderedAnswer | undefined> {
     const kept = this.waiting.get(context.maker.id);
     if (!kept || kept.until < context.now.getTime()) return undefined;
+    if (kept.only?.has(words.toLowerCase()) === false) return undefined;
     return answerWaiting(words, kept.waiting, this.parts.registry, context);
   }
 

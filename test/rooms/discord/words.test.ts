@@ -299,3 +299,17 @@ describe('somebody new', () => {
     expect(seen.text).not.toContain('as your language is set');
   });
 });
+
+describe('the help in a server', () => {
+  it('leads on by a menu, for the asker alone', async () => {
+    const seen = await harness.line('/help', ines);
+    expect(seen.message?.only).toBe(ines.user);
+    const menu = (message: Message | undefined) =>
+      [...walk(message?.components)].find(({ component }) => component.type === 3)?.component.custom_id ?? '';
+    const about = await harness.platform.select(seen.message!, menu(seen.message), ['yarn'], ines);
+    expect(about.text).toContain('About yarn there are');
+    const one = await harness.platform.select(about.message!, menu(about.message), ['yardage left'], ines);
+    expect(one.text).toContain('/yardage left: How far the yarn');
+    expect(harness.faults).toEqual([]);
+  });
+});
