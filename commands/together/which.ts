@@ -5,7 +5,7 @@ import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { isStranger } from '../../src/core/group/events.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
-import { sortByNearness } from '../../src/core/base/nearest-name.ts';
+import { looksLike, sortByNearness } from '../../src/core/base/nearest-name.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import type { Doing, GroupDoc } from '../../src/projects/groups.ts';
@@ -118,14 +118,15 @@ export function memberNamed(
   const here = [...state.names].filter(([id]) => !isStranger(id));
   const mentioned = whois(typed)?.id;
   const byId = here.filter(([id]) => id === mentioned);
-  const found = byId.length > 0 ? byId : here.filter(([, name]) => name.toLowerCase() === wanted);
+  // Whoever calls herself almost like another is not to be taken for her: both are meant then.
+  const found = byId.length > 0 ? byId : here.filter(([, name]) => looksLike(name, wanted));
   const [one] = found;
   if (one && found.length === 1) return { maker: one[0], name: one[1] };
   const names = [...state.members.values()].map(({ name }) => name);
   throw new Problem(
     found.length > 1 ? 'which-maker' : 'no-such-maker',
     found.length > 1
-      ? `More than one maker is called ${clip(typed)}.`
+      ? `More than one maker is called ${clip(typed)}, or almost.`
       : `Nobody here is called ${clip(typed)}.`,
     {
       option: 'maker',

@@ -194,7 +194,7 @@ export class Groups implements Elsewhere {
       events: [stamp(happening, doing)],
     };
     if (!(await this.isThere(id, plan.name))) {
-      mayOpen(await this.listed(place.server), doing);
+      mayOpen(await this.listed(place.server), { ...doing, called: plan.name });
       await this.catalogue.note(fresh, [doing.by]);
     }
     return this.store.change<GroupDoc, Happened>(GROUPS, id, (doc) => {

@@ -3,6 +3,7 @@
  * that nobody can make the others wait. A limit is said at the change that would pass it; what is beyond it already, from
  * before there was one, stays and can be made less.
  */
+import { looksLike } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
 import { count, num } from '../core/base/reader.ts';
 import type { Happening } from '../core/group/events.ts';
@@ -173,11 +174,22 @@ export const tooMuchSaved = (size: number): Problem =>
     { hint: HINT, facts: { most: MOST_OF_MAKER.size, asked: size } },
   );
 
-/** Throws a Problem where a server has too many group blankets, or one maker opened too many of late. */
+/** Throws a Problem where a server has too many group blankets, one of a name that looks the same, or one maker opened too many of late. */
 export function mayOpen(
   entries: readonly Entry[],
-  { by, at }: { readonly by: string; readonly at: Date },
+  { by, at, called }: { readonly by: string; readonly at: Date; readonly called: string },
 ): void {
+  // Pledges meant for one would land in the other.
+  const alike = entries.find(({ name }) => looksLike(name, called));
+  if (alike)
+    throw new Problem(
+      'group-name-looks-taken',
+      `There is a group blanket here whose name looks the same, ${alike.name}.`,
+      {
+        option: 'name',
+        hint: 'Give this one a name that nobody takes for the other.',
+      },
+    );
   if (entries.length >= MOST_OF_SERVER)
     throw new Problem(
       'too-many-groups',

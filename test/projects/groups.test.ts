@@ -81,6 +81,23 @@ describe('the quotas of group blankets', () => {
     await happen('late', [joined('late')]);
   });
 
+  it('have no two names in a server that look the same', () => {
+    const there = [
+      { version: 1 as const, id: '7.x', name: 'Bean row throw', opened: at.toISOString(), makers: [] },
+    ];
+    const open = (called: string) => () => mayOpen(there, { by: 'mal', at, called });
+    for (const called of [
+      'Bеan row throw',
+      'Bean\u200b row throw',
+      'Вean-row throw',
+      'Ｂean row throw',
+      'bean  row throw\u2060',
+    ])
+      expect(open(called), called).toThrow(code('group-name-looks-taken'));
+    for (const called of ['Bean row throw 2', 'Bean row', 'Бobbin row throw', '豆の列'])
+      expect(open(called), called).not.toThrow();
+  });
+
   it('let one maker open so many within a month, and a server have so many', () => {
     const entry = (n: number, opener: string, opened = at) => ({
       version: 1 as const,
@@ -91,13 +108,13 @@ describe('the quotas of group blankets', () => {
       makers: [opener],
     });
     const hers = Array.from({ length: MOST_OPENED }, (_, n) => entry(n, 'ines'));
-    expect(() => mayOpen(hers.slice(1), { by: 'ines', at })).not.toThrow();
-    expect(() => mayOpen(hers, { by: 'other', at })).not.toThrow();
-    expect(() => mayOpen(hers, { by: 'ines', at })).toThrow(code('opened-too-many-groups'));
+    expect(() => mayOpen(hers.slice(1), { by: 'ines', at, called: 'new' })).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'other', at, called: 'new' })).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'ines', at, called: 'new' })).toThrow(code('opened-too-many-groups'));
     const later = new Date(at.getTime() + (OPENED_WITHIN_DAYS + 1) * 86_400_000);
-    expect(() => mayOpen(hers, { by: 'ines', at: later })).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'ines', at: later, called: 'new' })).not.toThrow();
     const many = Array.from({ length: MOST_OF_SERVER }, (_, n) => entry(n, `m${n}`));
-    expect(() => mayOpen(many, { by: 'other', at })).toThrow(code('too-many-groups'));
+    expect(() => mayOpen(many, { by: 'other', at, called: 'new' })).toThrow(code('too-many-groups'));
   });
 });
 

@@ -7,6 +7,31 @@ const COMPARED = 64;
 /** Names of motifs, blankets, colours and kinds are the same whatever their capitals. */
 export const sameName = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
 
+/** Letters of other scripts that look like Latin ones in nearly every typeface (from memory, after Unicode’s list of confusables). */
+const LOOKS = new Map(
+  [
+    ['АВЕКМНОРСТХУІЈЅаеорсухіјѕһԁԛԝ', 'ABEKMHOPCTXYIJSaeopcyxijshdqw'],
+    ['ΑΒΕΖΗΙΚΜΝΟΡΤΥΧονυιρ', 'ABEZHIKMNOPTYXovuip'],
+  ].flatMap(([others = '', latin = '']) => [...others].map((letter, at) => [letter, latin[at] ?? letter])),
+);
+
+/** What a name looks like: two of the same look are easily taken for one another. */
+const lookOf = (name: string): string =>
+  [...name.normalize('NFKC').replace(/\p{Cf}/gu, '')]
+    .map((letter) => LOOKS.get(letter) ?? letter)
+    .join('')
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ')
+    .trim();
+
+/**
+ * Whether two names look the same to somebody who reads quickly, whatever letters they are written in.
+ *
+ * @example
+ * looksLike('Bean row', 'Bеan-row') // → true
+ */
+export const looksLike = (one: string, other: string): boolean => lookOf(one) === lookOf(other);
+
 /** The names, each once, as it is first met: two that are the same but for capitals are one. */
 export function firstOfEach(names: readonly string[]): string[] {
   const met = new Map<string, string>();
