@@ -4,6 +4,7 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countLaid } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
+import { planDyeLots, type DyeLot } from '../../src/core/blanket/dye-lots.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { reckonSaidPace } from '../../src/core/yarn/pace.ts';
 import { Problem } from '../../src/core/base/problem.ts';
@@ -79,6 +80,7 @@ export const materials = question({
       throw new Problem('nothing-to-work', 'Nothing is to be worked.', {
         hint: 'Lay motifs: /blanket layout.',
       });
+    const lots = planDyeLots(pieces, counts, needs.colours, working);
     const unknown = needs.colours.filter(({ balls }) => balls === undefined).map(({ colour }) => colour);
     const atHand = needs.colours.some(({ balls, toBuy }) => balls !== toBuy);
     return {
@@ -89,6 +91,7 @@ export const materials = question({
         `${count(needs.ends, 'end')} to weave in; ${count(needs.seams, 'seam')}, ${m(needs.seamLength)} in all.`,
         needs.border.map(borderLine),
         needs.hours !== undefined && hoursLine(needs.hours, own),
+        lots.map(lotLine),
         sureness(pieces),
       ),
       figures: materialsFigures(needs),
@@ -109,6 +112,7 @@ export const materials = question({
         blanket: blanket.name,
         colours: needs.colours,
         border: needs.border,
+        dye_lots: lots,
         weighed: pieces.motifs.filter(({ how }) => how === 'weighed').map((motif) => motif.name),
         estimated: pieces.motifs.filter(({ how }) => how !== 'weighed').map((motif) => motif.name),
       },
@@ -148,6 +152,19 @@ function materialsHeadline(
     cost !== undefined && `${money(cost)} to pay`,
   );
   return `${[`${blanket.name} takes ${m(total)} of yarn with ${num(blanket.reserve)} % in reserve`, ...bought].join(', ')}.`;
+}
+
+/** What has to be of one dye lot before she begins, and what can wait. */
+function lotLine(lot: DyeLot): string {
+  const { colour } = lot;
+  switch (lot.is) {
+    case 'border alone':
+      return `Dye lots: ${colour} is in the border alone; it can be bought when the motifs are joined.`;
+    case 'border later':
+      return `Dye lots: of ${colour} have ${count(lot.first, 'ball')} of one lot before you begin; ${count(lot.later, 'ball')} for the border can be bought later, where another lot shows least.`;
+    case 'one kind':
+      return `Dye lots: should ${colour} have to be of two lots, the second shows least if it is kept to ${lot.kind}, ${m(lot.metres)}.`;
+  }
 }
 
 const borderLine = ({ stitch, colour, stitches, metres }: Materials['border'][number], index: number) =>

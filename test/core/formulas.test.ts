@@ -149,6 +149,13 @@ const SECOND: Readonly<Record<string, Trial>> = {
       sum(parts.map((part) => withPercent(part, reserve))),
     ];
   },
+  BEFORE_FIRST: ({ real }) => {
+    const [others, border, reserve] = [real(1, 900), real(0, 90), real(0, 30)];
+    return [
+      { total: withPercent(others, reserve) + withPercent(border, reserve), border, reserve },
+      withPercent(others, reserve),
+    ];
+  },
   COST: ({ whole, real }) => {
     const [to_buy, price] = [whole(0, 30), real(1, 20)];
     return [{ to_buy, price }, sum(upTo(to_buy).map(() => price))];
