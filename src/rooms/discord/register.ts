@@ -90,10 +90,18 @@ export async function register(
   rest: Rest,
   application: string,
   declared: readonly Registered[],
+  /** Told under which id the platform knows each command. */
+  learn: (ids: ReadonlyMap<string, string>) => void = () => undefined,
 ): Promise<Difference> {
+  const known = (commands: unknown) => {
+    const named = listed(commands).flatMap(({ name, id }) =>
+      typeof name === 'string' && typeof id === 'string' ? [[name, id] as const] : [],
+    );
+    learn(new Map(named));
+  };
   const route = Routes.applicationCommands(application);
   const registered = (await rest.get(route)) as RESTGetAPIApplicationCommandsResult;
   const changes = difference(registered, declared);
-  if (!isNothing(changes)) await rest.put(route, { body: declared });
+  known(isNothing(changes) ? registered : await rest.put(route, { body: declared }));
   return changes;
 }

@@ -53,6 +53,8 @@ export interface Setting {
   readonly sharable: boolean;
   /** What is to be said of its files. */
   readonly notes?: readonly string[];
+  /** The id under which the platform knows a command: questions that are listed can be clicked then. */
+  readonly commandId?: ((name: string) => string | undefined) | undefined;
 }
 
 /** A muted green: the trim beside what an answer rests on. */
@@ -170,7 +172,11 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     MESSAGE.content -
     [...parts, ...care.taken, ...notes, ...print, REST].reduce((sum, text) => sum + text.length + 2, 0);
   const dressed = (lines: readonly string[]) =>
-    lines.map((line) => escaped(line.startsWith('/') ? asFilledIn(line) : line).trimEnd());
+    lines.map(
+      (line) =>
+        (shown.choose && clickable(line, setting)) ??
+        escaped(line.startsWith('/') ? asFilledIn(line) : line).trimEnd(),
+    );
   const below = take(dressed(brief.lines), room);
   if (says(below.taken)) parts.push(below.taken.join('\n'));
   parts.push(...care.taken, ...notes);
@@ -372,6 +378,13 @@ function actionButtons(actions: readonly Action[], setting: Setting, keeper: Kee
     }
   }
   return { buttons, written };
+}
+
+/** `/stitches row: …` as a question that can be clicked; undefined for any other line, and while its id is not known. */
+function clickable(line: string, { commandId }: Setting): string | undefined {
+  const [, path = '', says = ''] = /^\/([a-z]+(?: [a-z]+)?): (.*)$/.exec(line) ?? [];
+  const id = commandId?.(path.split(' ')[0] ?? '');
+  return id !== undefined && /^\d+$/.test(id) ? `</${path}:${id}>: ${escaped(says)}`.trimEnd() : undefined;
 }
 
 /** The menu of what leads on from an answer; none where it has none, or its choices are too many or too long for one. */

@@ -57,6 +57,8 @@ export interface RoomParts {
   readonly inThread?: ((interaction: BaseInteraction) => boolean) | undefined;
   /** Where attachments may be fetched from. */
   readonly attachmentHosts?: readonly string[] | undefined;
+  /** The id under which the platform knows a command, once it is registered. */
+  readonly commandId?: ((name: string) => string | undefined) | undefined;
 }
 
 /** Interactions and presses that are remembered, so that what arrives twice is done once. */
@@ -633,6 +635,7 @@ export class DiscordRoom {
         !isAlone(interaction) &&
         (again !== undefined || shown.files.length === 0),
       notes,
+      commandId: this.parts.commandId,
     });
   }
 

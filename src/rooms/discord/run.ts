@@ -150,7 +150,9 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
 
   const keeper = new GroupBoards(registry, projects, now);
   const boards = new Boards({ rest: client.rest, keeper, log, fault, toPng });
+  let ids: ReadonlyMap<string, string> = new Map();
   const room = new DiscordRoom({
+    commandId: (name) => ids.get(name),
     registry,
     projects,
     log,
@@ -184,7 +186,9 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
 
   const registerNow = async () => {
     try {
-      const changes = await register(client.rest, client.application.id, declared);
+      const changes = await register(client.rest, client.application.id, declared, (known) => {
+        ids = known;
+      });
       if (isNothing(changes))
         log.info({ commands: declared.length }, 'the commands are registered as they are');
       else log.info(changes, 'commands registered');

@@ -308,6 +308,8 @@ describe('the help in a server', () => {
       [...walk(message?.components)].find(({ component }) => component.type === 3)?.component.custom_id ?? '';
     const about = await harness.platform.select(seen.message!, menu(seen.message), ['yarn'], ines);
     expect(about.text).toContain('About yarn there are');
+    // Its questions can be clicked: the platform knows them by their ids.
+    expect(about.text).toMatch(/<\/yardage weighed:\d+>: /);
     const one = await harness.platform.select(about.message!, menu(about.message), ['yardage left'], ines);
     expect(one.text).toContain('/yardage left: How far the yarn');
     expect(harness.faults).toEqual([]);
