@@ -28,7 +28,7 @@ export const assemble = question({
     '/together handin kind:furrow motifs:3 side:15.1cm',
     '/together handin kind:furrow motifs:3 side:14.8cm',
     '/together handin kind:trellis motifs:6 side:15.2cm',
-    '/host accept motifs:1-12',
+    '/host accept motifs:1-12 confirm:yes',
   ],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   asked: {

@@ -154,6 +154,15 @@ function pieceWords(state: GroupState, { piece, kind, maker, side }: Piece): str
   return `#${piece} (${gather(parts, side !== undefined && cm(side)).join(', ')})`;
 }
 
+/** What is said of a side that is off; undefined where it fits, or was not measured. */
+function offOf(state: GroupState, { side }: Piece): string | undefined {
+  const check = side === undefined ? undefined : checkSide(state.plan, side, undefined);
+  return check?.flagged ? sideWords(check) : undefined;
+}
+
+const waitingWords = (state: GroupState, piece: Piece): string =>
+  gather(pieceWords(state, piece), offOf(state, piece)).join(': ');
+
 const waiting = (state: GroupState) => state.pieces.filter((piece) => piece.state === 'handed-in');
 const HANDED_IN = [...OPENED, '/together handin kind:furrow motifs:2 side:15.1cm'];
 
@@ -162,6 +171,7 @@ export const accept = question({
   says: 'Organiser: accept motifs that were handed in; without numbers, lists those that wait',
   options: {
     motifs: opt.numbersOrAll('Their numbers, like 3 5 7-9, or all that wait').optional(),
+    confirm: opt.yesno('yes accepts those too whose side is off; without it you are asked').optional(),
     name: nameOption,
   },
   example: 'motifs:1',
@@ -173,32 +183,51 @@ export const accept = question({
     also: 'motif which group show all place',
     not: 'send-back pattern terms parcel hand-in',
     saved: 'group',
-    marks: { motifs: { takes: 'numbers', only: false }, name: { takes: 'saved-group' } },
+    marks: {
+      motifs: { takes: 'numbers', only: false },
+      confirm: { never: true },
+      name: { takes: 'saved-group' },
+    },
     phrases: ['accept motifs 3 to 6', 'what is waiting to be accepted'],
   },
-  async answer({ motifs: asked, name }, context): Promise<Answer> {
+  async answer({ motifs: asked, confirm, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const wait = waiting(state);
     const motifs = asked === 'all' ? wait.map(({ piece }) => piece) : asked;
     if (motifs === undefined || motifs.length === 0) {
+      const named = { name: state.plan.name };
+      const fits = wait.filter((piece) => !offOf(state, piece));
       return {
         headline:
           wait.length === 0
             ? 'No motif waits to be accepted.'
             : `${count(wait.length, 'motif')} ${wait.length === 1 ? 'waits' : 'wait'} to be accepted.`,
-        lines: wait.slice(0, 60).map((piece) => {
-          const off = piece.side === undefined ? undefined : checkSide(state.plan, piece.side, undefined);
-          return `${pieceWords(state, piece)}${off?.flagged ? `: ${sideWords(off)}` : ''}`;
-        }),
+        lines: wait.slice(0, 60).map((piece) => waitingWords(state, piece)),
         data: { waiting: wait.map(({ piece }) => piece) },
-        actions: wait
-          .slice(0, 20)
-          .map(({ piece }) =>
-            action(`Accept #${piece}`, 'host accept', { motifs: String(piece), name: state.plan.name }),
-          ),
+        actions: gather(
+          fits.length > 0 &&
+            action(
+              fits.length === wait.length ? 'Accept all' : `Accept the ${num(fits.length)} that fit`,
+              'host accept',
+              { motifs: fits.map(({ piece }) => piece).join(' '), ...named },
+            ),
+        ),
+        menu: {
+          ...action('Accept those that are chosen', 'host accept', named),
+          says: 'Accept those that are chosen',
+          option: 'motifs',
+          // Those that will not fit stand apart, at the end.
+          choices: [...fits, ...wait.filter((piece) => !fits.includes(piece))].map((piece) => ({
+            value: String(piece.piece),
+            label: waitingWords(state, piece),
+          })),
+        },
         private: true,
       };
     }
+    const off = wait.filter((piece) => motifs.includes(piece.piece) && offOf(state, piece) !== undefined);
+    if (off.length > 0 && confirm !== true && rules.mayOrganise(state, askerOf(context)))
+      return offFirst(state, motifs, off);
     const { state: after } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.accept(now, askerOf(context), motifs),
     );
@@ -210,6 +239,26 @@ export const accept = question({
     };
   },
 });
+
+/** What will not fit is accepted knowingly or not at all. */
+function offFirst(state: GroupState, motifs: readonly number[], off: readonly Piece[]): Answer {
+  const named = { name: state.plan.name };
+  const rest = motifs.filter((number) => off.every(({ piece }) => piece !== number));
+  return {
+    headline: `${numbered(off.map(({ piece }) => piece))} ${off.length === 1 ? 'is' : 'are'} off the wanted side of ${cm(state.plan.side)}. Accept ${motifs.length === 1 ? 'it' : 'them all'} all the same?`,
+    lines: [
+      'Nothing is accepted yet; confirm:yes accepts them.',
+      ...off.map((piece) => waitingWords(state, piece)),
+    ],
+    data: { waiting: off.map(({ piece }) => piece) },
+    actions: gather(
+      rest.length > 0 &&
+        action(`Only the ${num(rest.length)} that fit`, 'host accept', { motifs: rest.join(' '), ...named }),
+      action('Accept all the same', 'host accept', { motifs: motifs.join(' '), confirm: true, ...named }),
+    ),
+    private: true,
+  };
+}
 
 export const sentBack = question({
   name: 'return',

@@ -61,6 +61,19 @@ export interface Action {
 export const actionLine = ({ question, options }: Pick<Action, 'question' | 'options'>): string =>
   writeLine({ words: question.split(' '), options });
 
+/** Things to choose among, several at once: those that are chosen become one option of another question. */
+export interface Menu {
+  /** The question's words. */
+  readonly question: string;
+  /** Its other options, as they would be typed. */
+  readonly options: RawOptions;
+  /** The option that takes what is chosen, with spaces between. */
+  readonly option: string;
+  /** What choosing does: `Accept …`. */
+  readonly says: string;
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+}
+
 /** What somebody else is to be told. */
 export interface Telling {
   /** Her id. */
@@ -91,6 +104,8 @@ export interface Answer {
   readonly files?: readonly AnswerFile[];
   readonly actions?: readonly Action[];
   readonly choose?: Choose;
+  /** A room that has menus shows it; the same can be typed. */
+  readonly menu?: Menu;
   /** The id of a group blanket that this answer changed: its board is to be shown anew. */
   readonly board?: string;
   /** Whom else it concerns. A room that reaches people tells them; everybody else finds it where she looks. */
@@ -122,6 +137,7 @@ export interface RenderedAnswer {
   readonly files: readonly AnswerFile[];
   readonly actions: readonly Action[];
   readonly choose?: Choose;
+  readonly menu?: Menu;
   readonly board?: string;
   readonly tells?: readonly Telling[];
   readonly private: boolean;
@@ -169,6 +185,10 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
     files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
     choose: answer.choose,
+    menu: answer.menu && {
+      ...answer.menu,
+      choices: answer.menu.choices.map(({ value, label }) => ({ value, label: say(label) })),
+    },
     board: answer.board,
     ...(answer.tells === undefined
       ? {}

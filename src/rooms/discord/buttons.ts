@@ -5,8 +5,8 @@
 import { readAsked, writeAsked, type Asked } from './asked.ts';
 import { BUTTONS } from './limits.ts';
 
-/** working: show it; fold: fold it; everyone: show the answer to all; ask: another question; missing: say what it still misses. */
-export type Does = 'working' | 'fold' | 'everyone' | 'ask' | 'missing';
+/** working: show it; fold: fold it; everyone: show the answer to all; ask: another question; missing: say what it still misses; choose: a menu of things. */
+export type Does = 'working' | 'fold' | 'everyone' | 'ask' | 'missing' | 'choose';
 
 export interface Button {
   readonly does: Does;
@@ -24,11 +24,12 @@ const LETTERS: Readonly<Record<Does, string>> = {
   everyone: 'e',
   ask: 'q',
   missing: 'm',
+  choose: 'c',
 };
 // A letter is never given another meaning: buttons of earlier versions stand in messages for years, and `a` and `n` were such.
 const DOES = new Map(Object.entries(LETTERS).map(([does, letter]) => [letter, does as Does]));
 
-const CUSTOM_ID = /^([wfeqm])\.([0-9a-z]{0,16})\.([0-9a-z]{0,16})\.(.*)$/su;
+const CUSTOM_ID = /^([wfeqmc])\.([0-9a-z]{0,16})\.([0-9a-z]{0,16})\.(.*)$/su;
 
 /** A platform id, shorter. Throws for what is none. */
 export function coded(id: string): string {

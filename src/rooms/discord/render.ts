@@ -17,6 +17,7 @@ import { gatherSteps } from '../../chat/steps.ts';
 import { writeAsked, type Asked } from './asked.ts';
 import { coded, fitsInto, keptAt, writeButton, type Does } from './buttons.ts';
 import { BUTTONS, EMBED, MESSAGE, SELECT } from './limits.ts';
+import { menuRow } from './menu.ts';
 import { asFilledIn, clean, escaped, fit, oneLine, take } from './text.ts';
 
 export type Row = APIActionRowComponent<APIButtonComponentWithCustomId>;
@@ -152,7 +153,14 @@ const whole = ({ lines, figures, assumptions, cautions }: RenderedAnswer): Brief
 export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   const keeper = new Keeper(setting);
   const again = keeper.again();
-  const listed = actionButtons(shown.actions, setting, keeper);
+  const { asker, serial } = setting;
+  const several = shown.menu && asker !== undefined ? menuRow(shown.menu, { asker, serial }) : undefined;
+  const listed = actionButtons(
+    shown.actions,
+    setting,
+    keeper,
+    several ? MOST_ACTIONS - BUTTONS.inRow : MOST_ACTIONS,
+  );
   const brief = again === undefined ? whole(shown) : shorten(shown);
   const texts: TextFile[] = [];
 
@@ -246,7 +254,7 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
       ...(folds ? [control(open ? 'fold' : 'working', shown, setting, again)] : []),
       ...(setting.sharable ? [control('everyone', shown, setting, setting.again && again)] : []),
     ]),
-    menu: menu(shown, setting),
+    menu: several ? [several] : menu(shown, setting),
     texts,
   };
 }
@@ -356,7 +364,7 @@ interface Actions {
   readonly written: readonly Action[];
 }
 
-function actionButtons(actions: readonly Action[], setting: Setting, keeper: Keeper): Actions {
+function actionButtons(actions: readonly Action[], setting: Setting, keeper: Keeper, most: number): Actions {
   const buttons: APIButtonComponentWithCustomId[] = [];
   const written: Action[] = [];
   const seen = new Set<string>();
@@ -367,7 +375,7 @@ function actionButtons(actions: readonly Action[], setting: Setting, keeper: Kee
     seen.add(meaning);
     const carries = { does: 'ask', ...bearing(setting, action.forAnyone) } as const;
     const style = buttons.length === 0 ? ButtonStyle.Primary : ButtonStyle.Secondary;
-    const id = buttons.length < MOST_ACTIONS ? (fitsInto(asked, carries) ?? kept(action.label)) : undefined;
+    const id = buttons.length < most ? (fitsInto(asked, carries) ?? kept(action.label)) : undefined;
     if (id === undefined) written.push(action);
     else buttons.push(button(action.label, id, style));
 

@@ -27,6 +27,7 @@ import { coded, meantBy, readButton, serialOf, type Button, type Does } from './
 import { attachedText, outgoing, sent, type ToPng } from './files.ts';
 import type { Heard } from './heard.ts';
 import { COMMAND, SUGGESTIONS } from './limits.ts';
+import { chosenIn } from './menu.ts';
 import { Metrics, type Outcome } from './metrics.ts';
 import { askingFor, formFor, TYPED, waitingIn } from './missing.ts';
 import { refusalFacts, type Log } from './platform.ts';
@@ -315,6 +316,8 @@ export class DiscordRoom {
     reply: Reply,
   ): Promise<boolean> {
     const button = readButton(interaction.customId);
+    if (button?.does === 'choose' && interaction.isStringSelectMenu())
+      return this.choose(interaction, button, reply);
     const { message } = interaction;
     const kept = message && message.author.id === interaction.client.user.id ? keptIn(message.embeds) : [];
     const waiting = button?.does === 'missing' ? waitingIn(button, kept) : undefined;
@@ -356,6 +359,21 @@ export class DiscordRoom {
     }
   }
 
+  /** Asks what was chosen in a menu, where it stands; the same choice that arrives twice is made once. */
+  private choose(interaction: StringSelectMenuInteraction, button: Button, reply: Reply): Promise<boolean> {
+    if (button.owner !== coded(interaction.user.id)) throw notYours();
+    const meant = reallyKept(chosenIn(button, interaction.values));
+    const found = this.parts.registry.find(meant.question.split(' '));
+    const key = pressKey(interaction);
+    const hidden = isEphemeral(interaction);
+    reply.expect('same', hidden);
+    return this.once(key, reply, async () => {
+      const { context } = await this.contextOf(interaction, key);
+      const asked = await this.asked(found, meant.options, context);
+      return this.give(interaction, reply, asked, { where: 'same', hidden, open: false });
+    });
+  }
+
   private async press(
     interaction: ButtonInteraction,
     button: Button | undefined,
@@ -382,6 +400,7 @@ export class DiscordRoom {
         // What changed something means no question: it is copied as it stands.
         return this.everyone(interaction, own, button.payload === '' ? undefined : reallyKept(meant), reply);
       case 'missing':
+      case 'choose':
         throw own ? lost() : notYours();
       case 'ask':
         return this.action(interaction, button, own, reallyKept(meant), reply);
@@ -783,7 +802,8 @@ function isHidden(
 const isOwn = ({ found: { question }, shown }: Pick<Answered, 'found' | 'shown'>) =>
   question.private === true || shown.private || (shown.board !== undefined && question.changes !== true);
 
-const isEphemeral = ({ message }: ButtonInteraction) => message.flags.has(MessageFlags.Ephemeral);
+const isEphemeral = ({ message }: ButtonInteraction | StringSelectMenuInteraction) =>
+  message.flags.has(MessageFlags.Ephemeral);
 
 /** The buttons of a message without those that do one thing. */
 const without = (does: Does, { message }: ButtonInteraction): Row[] =>
@@ -807,7 +827,7 @@ const copyOf = ({ message }: ButtonInteraction): Outbound => ({
 });
 
 /** The same for a press that arrives twice, another for the next press: a redrawn button has another id. */
-function pressKey({ message, customId, user }: ButtonInteraction): string {
+function pressKey({ message, customId, user }: ButtonInteraction | StringSelectMenuInteraction): string {
   const hash = createHash('sha256').update(`${user.id} ${customId}`).digest('base64url').slice(0, 22);
   return `${message.id}.${hash}`;
 }

@@ -113,6 +113,36 @@ describe('what concerns somebody', () => {
   });
 });
 
+describe('what waits to be accepted', () => {
+  it('is chosen in a menu, once, by its organiser; what is off stands apart and is asked about', async () => {
+    const meadow = harness.platform.guild('Meadow');
+    const channel = harness.platform.channel(meadow, 'throw');
+    const host = { user: harness.platform.person('ines'), guild: meadow, channel };
+    const rowan = { user: harness.platform.person('rowan'), guild: meadow, channel };
+    await harness.line('/motif define name:furrow shape:diagonal size:12 gauge:13x10', host);
+    await said('/blanket start name:Meadow kinds:furrow columns:3 rows:3', host);
+    await said('/together open blanket:Meadow', host);
+    await said('/together handin kind:furrow motifs:2 side:15.4cm', rowan);
+    await said('/together handin kind:furrow side:17cm confirm:yes', rowan);
+    const seen = await said('/host accept', host);
+    const [row] = seen.message!.components;
+    const menu = row!.components![0]!;
+    expect(menu.options?.map(({ value }) => value)).toEqual(['1', '2', '3']);
+    expect(menu.options?.[2]?.label).toMatch(/#3 .*(over|off|large|wide|too)/);
+    // What only the organiser sees, nobody else can choose in.
+    await expect(harness.platform.select(seen.message!, menu.custom_id!, ['1'], rowan)).rejects.toThrow(
+      'not shown',
+    );
+    const chosen = await harness.platform.select(seen.message!, menu.custom_id!, ['1', '3'], host);
+    expect(chosen.text).toContain('off the wanted side');
+    const only = await harness.platform.press(chosen.message!, 'Only the 1 that fit', host);
+    expect(only.text).toContain('Accepted #1');
+    const { state } = (await harness.projects.groups.named(meadow.id, 'Meadow'))!;
+    expect(state.pieces.map((piece) => piece.state)).toEqual(['accepted', 'handed-in', 'handed-in']);
+    expect(harness.faults).toEqual([]);
+  });
+});
+
 describe('a group blanket in a server', () => {
   it('gives a hundred motifs to a hundred of two hundred who press at once, with few edits of one board', async () => {
     await open('bean rows', 10, 10, ines);
