@@ -292,7 +292,9 @@ export class Groups implements Elsewhere {
     const left = await this.store.change<GroupDoc, GroupDoc>(GROUPS, id, (doc) => {
       if (!doc) throw gone();
       if ((doc.channel ?? doc.board?.channel) !== channel) return { keep: doc, tell: doc };
-      const { channel: _, board: __, ...keep } = doc;
+      const keep = { ...doc };
+      delete keep.channel;
+      delete keep.board;
       return { keep, tell: keep };
     });
     await this.catalogue.note(left, []);
