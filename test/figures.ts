@@ -444,6 +444,8 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         yarn: m(seams(8, 11, 15) * whip((101.6 / 12.5 / (6 + THICK)) * (5 + THICK))),
         tails: m(seamCount(8, 11) * TAILS),
         seams: 7 * 11 + 10,
+        // A seam of 15 cm takes one strand of 1.5 m, 1.2 m of it sewn; one of 120 cm as many as its yarn fills.
+        strands: 7 * 11 + 10 * Math.ceil((1.2 * whip((101.6 / 12.5 / (6 + THICK)) * (5 + THICK))) / 1.2),
       },
     },
   ],

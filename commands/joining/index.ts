@@ -7,7 +7,7 @@ import { joinMotifs, type SeamMethod } from '../../src/core/edges/seams.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { findUsualHook } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
-import { ROUGH_BAND, USUAL_YARN } from '../../src/standards/consumption.ts';
+import { ROUGH_BAND, USUAL_YARN, SEWING_STRAND } from '../../src/standards/consumption.ts';
 import { seamChoices } from '../shared/seam-choices.ts';
 import { usualHookWords } from '../shared/hook-words.ts';
 
@@ -88,17 +88,20 @@ export const joining = command({
         const { seamLength, ratio } = found;
         return {
           headline: `${m(seamLength)} of seam take about ${m(found.yarn)} of yarn in ${CALLED[asked.method]}, and ${m(found.tails)} more for tails.`,
-          figures: [
+          figures: gather(
             figure('seam_length', 'Length of the seams', seamLength, 'm'),
             figure('yarn', 'Yarn in the seams', found.yarn, 'm'),
             figure('tails', 'Yarn in the tails', found.tails, 'm'),
             figure('seams', 'Seams', found.seams),
-          ],
+            found.strands !== undefined && figure('strands', 'Strands to sew with', found.strands),
+          ),
           lines: gather(
             columns > 1 &&
               `First the strips: join ${columns} motifs into each of ${count(rows, 'strip')}, ${count(columns - 1, 'seam')} of ${cm(found.shortLength)} in a strip.`,
             rows > 1 &&
               `${columns > 1 ? 'Then' : 'Join'} the strips to each other: ${count(rows - 1, 'long seam')} of ${cm(found.longLength)}, the corners pinned first.`,
+            found.strands !== undefined &&
+              `In strands of ${m(SEWING_STRAND)}, longer ones fray: ${count(found.strands, 'strand')}, two ends each.`,
             columns > 1 &&
               rows > 1 &&
               `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(found.threads, 'thread')} instead of ${found.seams}.`,

@@ -68,6 +68,9 @@ export const USUAL_RESERVE = 10;
 /** The least tail left at an end, in metres: 6 in, of a published 4–6 in (creativecrochetcorner.com, "How to end off"). */
 export const TAIL = 0.15;
 
+/** A strand to sew with, in metres: longer ones fray and tangle (common practice, an arm’s length and a half). */
+export const SEWING_STRAND = 1.5;
+
 /** Separate tails of a motif worked from one unbroken length: its start and its finish (common practice). */
 export const ENDS_A_MOTIF = 2;
 

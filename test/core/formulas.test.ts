@@ -302,6 +302,12 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [seams, tail] = [whole(0, 90), real(0.1, 0.3)];
     return [{ seams, tail }, sum(upTo(seams).map(() => tail + tail))];
   },
+  SEWING_STRANDS: ({ whole, real }) => {
+    const [seams, ratio, many] = [whole(1, 40), real(1, 6), whole(1, 9)];
+    // So many whole strands of 1.5 m but for their tails, the last one not used up.
+    const seam = ((many - real(0.05, 0.95)) * (1.5 - 0.3) * 100) / ratio;
+    return [{ seams, seam, ratio, cm_per_m: 100, strand: 1.5, tail: 0.15 }, sum(upTo(seams).map(() => many))];
+  },
   SEAM_YARN: ({ real }) => {
     const [seam, ratio] = [real(1, 60), real(1, 6)];
     return [{ seam, ratio }, inProportion(seam, 1, ratio)];

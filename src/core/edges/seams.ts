@@ -1,5 +1,12 @@
 /** Joining motifs in a grid: the length of the seams, the yarn they take, and the order in which they are sewn. */
-import { SEAM_STRANDS, TAIL, WIDTH_OF_LOOP, YARN_PER_LENGTH } from '../../standards/consumption.ts';
+import {
+  SEAM_STRANDS,
+  SEWING_STRAND,
+  TAIL,
+  WIDTH_OF_LOOP,
+  YARN_PER_LENGTH,
+} from '../../standards/consumption.ts';
+import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
@@ -84,6 +91,16 @@ export const SEAM_YARN = formula({
   source: 'derived: seam times yarn in so much of it',
 });
 
+/** Rounded before it is rounded up, so that the last digit of a machine's arithmetic never cuts a strand. */
+export const SEWING_STRANDS = formula({
+  label: 'Strands to sew with',
+  formula: 'seams * ceil(round(seam * ratio / cm_per_m / (strand - 2 * tail), 6))',
+  given: { seams: '', seam: 'cm', ratio: '', cm_per_m: 'cm/m', strand: 'm', tail: 'm' },
+  unit: '',
+  source:
+    'common practice: strands of about 1.5 m, a seam begun with a new one; a tail at both ends (published: 4–6 in, creativecrochetcorner.com, "How to end off")',
+});
+
 const CM_PER_M = 100;
 const MM_PER_CM = 10;
 
@@ -147,6 +164,8 @@ export interface Joining {
   readonly longLength: number;
   /** Threads where every seam is sewn straight through, those down and those across. */
   readonly threads: number;
+  /** Strands of `SEWING_STRAND` m that the seams take in this order, two ends each; unset where they are crocheted from the ball. */
+  readonly strands?: number;
   /** All motifs together, in cm. */
   readonly width: number;
   readonly height: number;
@@ -180,12 +199,26 @@ export function joinMotifs(asked: {
   const yarn = working.do(SEAM_YARN, { seam: seamLength, ratio });
   const seams = working.do(SEAMS, { rows, columns });
   const tails = working.do(SEAM_TAILS, { seams, tail: TAIL });
-  return {
+  const strandsIn = (many: number, seam: number, label: string) =>
+    many === 0
+      ? 0
+      : working.do(
+          SEWING_STRANDS,
+          { seams: many, seam, ratio, cm_per_m: CM_PER_M, strand: SEWING_STRAND, tail: TAIL },
+          label,
+        );
+  const strands =
+    asked.method === 'whip'
+      ? strandsIn(rows * (columns - 1), side, 'Strands for the short seams') +
+        strandsIn(rows - 1, columns * side, 'Strands for the long seams')
+      : undefined;
+  return defined({
     seamLength,
     yarn,
     ratio,
     seams,
     tails,
+    strands,
     shortSeams: columns - 1,
     strips: rows,
     shortLength: side,
@@ -194,5 +227,5 @@ export function joinMotifs(asked: {
     width: columns * side,
     height: rows * side,
     working,
-  };
+  });
 }

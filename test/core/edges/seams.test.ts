@@ -53,6 +53,20 @@ describe('joining', () => {
     expect(yarn(12, 8)).toBeGreaterThan(yarn(12, 12));
   });
 
+  it('is sewn in strands of a metre and a half, in that order; crocheted it comes from the ball', () => {
+    const join = (columns: number, rows: number, side: number, method: 'whip' | 'slip-stitch' = 'whip') =>
+      joinMotifs({ ...USUAL, method, columns, rows, side });
+    const { ratio } = join(2, 1, 10);
+    // 1.2 m of a strand are sewn: a seam that takes just that is one strand, a hair more is two.
+    const side = 120 / ratio;
+    expect(join(2, 1, side).strands).toBe(1);
+    expect(join(2, 1, side * 1.01).strands).toBe(2);
+    // 4 × 3: nine short seams of one strand each, two long ones of four sides each.
+    expect(join(4, 3, side).strands).toBe(9 + 2 * 4);
+    expect(join(1, 4, side).strands).toBe(3);
+    expect(join(4, 3, side, 'slip-stitch')).not.toHaveProperty('strands');
+  });
+
   it('tells the order: strips first, then across', async () => {
     const room = asking();
     const answer = await room.ask('/joining columns:8 rows:11 side:15cm');
