@@ -51,6 +51,8 @@ export function takeBackBlanket(
   const at = doc.bin.findLastIndex(
     (one) =>
       one.kind !== 'motif' &&
+      // A change can be taken back where the blanket still goes by the name that it got by it.
+      (one.kind === 'blanket' || doc.blankets.some((blanket) => blanket.name === one.since)) &&
       (name === undefined ||
         sameName(one.thing.name, name) ||
         (one.kind === 'blanket-before' && sameName(one.since, name))),

@@ -23,6 +23,23 @@ describe('hostile lines', () => {
   }, 60_000);
 });
 
+describe('what hostile lines found', () => {
+  it('a change of a blanket that goes by another name since is left alone', async () => {
+    const { ask, faults } = asking();
+    for (const line of [
+      '/motif define name:moss shape:diagonal size:6 gauge:13x10',
+      '/blanket start name:first kinds:moss columns:2 rows:2',
+      '/blanket change name:first new_name:second',
+      '/blanket change name:second new_name:third',
+    ])
+      expect(await ask(line), line).toMatchObject({ ok: true });
+    expect(await ask('/blanket undo name:first')).toMatchObject({ ok: false, code: 'nothing-to-undo' });
+    expect(await ask('/blanket undo')).toMatchObject({ ok: true, data: { blanket: 'second' } });
+    expect(await ask('/blanket undo name:first')).toMatchObject({ ok: true, data: { blanket: 'first' } });
+    expect(faults).toEqual([]);
+  });
+});
+
 /** Every regular expression that stands in the sources, as it stands. What is typed reaches them with its long runs of blanks cut. */
 function expressions(): { readonly at: string; readonly regex: RegExp }[] {
   const root = new URL('../../', import.meta.url).pathname;

@@ -164,7 +164,9 @@ export function forecastEnd(asked: Asked, working: Working): Forecast {
       ? undefined
       : working.do(NEEDED_RATE, { to_come: toCome, days_left: daysLeft, days_a_week: DAYS_A_WEEK });
   const known = { rate, parcels, needed };
-  if (toCome === 0 || (said === 0 && came < 2)) return { ...known, ends: undefined, chance: undefined };
+  // Where nobody said her pace, that of the parcels needs two of them, and some time between.
+  if (toCome === 0 || (said === 0 && (came < 2 || sinceFirst <= 0)))
+    return { ...known, ends: undefined, chance: undefined };
 
   const each = done === 0 ? 1 : working.do(MOTIFS_EACH, { done, parcels });
   const counts = said > 0 ? SAID_COUNTS_AS : 0;

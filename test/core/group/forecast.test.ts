@@ -96,6 +96,8 @@ describe('the forecast', () => {
   it('knows nothing from one parcel alone, a little from what the makers said, and more from more', () => {
     expect(ask({ done: 1, came: 1, squares: 1, sinceFirst: 4 }).ends).toBeUndefined();
     expect(ask({ done: 0, came: 0, squares: 0, sinceFirst: 0 }).ends).toBeUndefined();
+    // Two parcels at this very moment tell no pace either.
+    expect(ask({ done: 2, came: 2, squares: 2, sinceFirst: 0 }).ends).toBeUndefined();
     const said = ask({ done: 0, came: 0, squares: 0, sinceFirst: 0, said: 7 }).ends!;
     // One parcel of one motif takes a day at seven a week: n = 1 in 1 day.
     expect(said.middle).toBeCloseTo((10 / 1.5) * findQuantileOfF(0.5, 20, 3), 9);
