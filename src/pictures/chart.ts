@@ -292,18 +292,19 @@ function symbolKey(plan: RowPlan, reader: Reader, top: number): string {
     },
     { drawn: { row: 0, kind: stitch, feet: [[12, foot]], head: [12, top] }, says: t(SYMBOL_WORDS[stitch]) },
   ];
-  if (together === 2)
+  // The falling rows take two together; the last row closes with three.
+  for (const many of together === 2 ? [2, 3] : [])
     entries.push({
       drawn: {
         row: 0,
         kind: stitch,
-        feet: [
-          [0, foot],
-          [24, foot],
-        ],
+        feet: Array.from({ length: many }, (_, index): readonly [number, number] => [
+          (24 * index) / (many - 1),
+          foot,
+        ]),
         head: [12, top],
       },
-      says: `${t(stitch)}2tog`,
+      says: `${t(stitch)}${many}tog`,
     });
   if (plan.worked === 'rounds')
     entries.push({

@@ -254,3 +254,12 @@ describe('/motif remove', () => {
     expect(await ask('/motif remove confirm:yes')).toMatchObject({ ok: false, option: 'name' });
   });
 });
+
+describe('/motif chart', () => {
+  it('says what every symbol stands for, the three that close a diagonal square among them', async () => {
+    const { ask, files } = asking();
+    await ask('/motif define name:s shape:diagonal size:3 stitch:sc');
+    await ask('/motif chart name:s');
+    for (const says of ['sc2tog', 'sc3tog']) expect(files.at(-1)!.content).toContain(says);
+  });
+});
