@@ -130,7 +130,7 @@ describe('/border even', () => {
       ...['15cm', '14.4cm', '13.2cm', '15.1cm', '16.4cm', '15cm'].map(
         (side) => `/together handin kind:furrow side:${side}`,
       ),
-      '/host accept motifs:1-6',
+      '/host accept motifs:1-6 confirm:yes',
     ])
       expect(await ask(line)).toMatchObject({ ok: true });
     const put = await ask('/host assemble');
