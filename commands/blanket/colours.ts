@@ -36,6 +36,7 @@ export const colours = question({
   before: SAVED,
   changes: true,
   asked: {
+    changesBy: ['ball', 'price', 'balls', 'hex', 'forget'],
     ways: [
       'colour blanket',
       'colour which',

@@ -29,6 +29,7 @@ export const kinds = question({
   before: SAVED,
   changes: true,
   asked: {
+    changesBy: ['add', 'drop'],
     ways: [
       'how-many kind',
       'kind blanket',

@@ -43,6 +43,7 @@ export const layout = question({
   before: SAVED,
   changes: true,
   asked: {
+    changesBy: ['arrange', 'setting', 'turnings', 'counts', 'map', 'seed', 'columns', 'rows'],
     ways: [
       'layout show',
       'layout which',

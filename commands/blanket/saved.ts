@@ -98,6 +98,7 @@ export const remove = question({
   before: SAVED,
   changes: true,
   asked: {
+    changesBy: ['confirm'],
     ways: ['remove blanket mine', 'remove @blanket', 'remove blanket saved'],
     also: 'mine saved all erase',
     not: 'border group motif restore colour join',

@@ -33,6 +33,7 @@ export const scale = question({
   before: SAVED,
   changes: true,
   asked: {
+    changesBy: ['keep'],
     ways: [
       'scale blanket',
       'scale @blanket',

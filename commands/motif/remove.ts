@@ -19,6 +19,7 @@ export const remove = question({
   before: [DEFINED],
   changes: true,
   asked: {
+    changesBy: ['confirm'],
     ways: ['remove motif', 'remove @motif'],
     also: 'saved mine all',
     not: 'blanket border group row restore data',

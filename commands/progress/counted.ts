@@ -31,6 +31,7 @@ export const counted = question({
   before: [DEFINED, '/progress at motif:"moss square" row:5'],
   changes: true,
   asked: {
+    changesBy: [],
     ways: [
       'count stitch',
       'stitch <count> row',

@@ -20,6 +20,7 @@ export const next = question({
   before: [DEFINED],
   changes: true,
   asked: {
+    looksLike: 'progress show',
     ways: ['next row|round', 'done row|round', 'row next', 'done row next', 'done row next which'],
     also: 'done next row round motif which mine',
     not: 'ripped where-am-i left how-many undo count <count> group',

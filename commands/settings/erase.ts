@@ -21,6 +21,7 @@ export const erase = question({
   changes: true,
   private: true,
   asked: {
+    changesBy: ['confirm'],
     ways: ['erase data', 'data erase'],
     also: 'mine all yours saved data remove',
     not: 'motif blanket border row group colour',

@@ -179,6 +179,7 @@ export const accept = question({
   refused: { line: 'motifs:99', option: 'motifs' },
   changes: true,
   asked: {
+    changesBy: ['motifs'],
     ways: ['accept', 'accept motif', 'accept <count|counts>', 'which accept'],
     also: 'motif which group show all place',
     not: 'send-back pattern terms parcel hand-in',

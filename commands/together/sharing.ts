@@ -44,6 +44,7 @@ export const shares = question({
   refused: { line: 'apply:perhaps', option: 'apply' },
   changes: true,
   asked: {
+    changesBy: ['apply'],
     ways: ['share', 'share left', 'share motif', 'share group', 'share open-for'],
     also: 'motif group left open-for who each evenly claim all blanket who',
     not: 'stitch row increase decrease yarn',

@@ -18,6 +18,7 @@ import { placeBareWords } from './bare.ts';
 import { daysIn } from './days.ts';
 import { fit, markOf, slotsOf } from './fit.ts';
 import { hear } from './heard.ts';
+import { inquires } from './inquiring.ts';
 import { aroundOf } from './known.ts';
 import { missingOf, understand, type Reading, type Understood } from './read.ts';
 
@@ -61,9 +62,38 @@ export async function answerWords(words: string, registry: Registry, context: Co
   await breathe();
   if (verdict.kind === 'unclear') throw notUnderstood(verdict.why, readings);
   const { reading } = verdict;
+  if (mustNotBeDone(reading, words)) return explain(reading, registry, context, words);
   const found = { path: reading.route.path, options: reading.options, assumed: reading.assumed };
   if (verdict.kind === 'missing') throw askFor(reading.route, found, verdict.option);
   return answerRead(reading.route, found, context, [otherwise(words)]);
+}
+
+/** Whether it would change something that was only asked about: “how do I leave the group”. */
+function mustNotBeDone({ route: { question }, options }: Reading, words: string): boolean {
+  const by = question.asked?.changesBy;
+  const changes =
+    question.changes === true && (by === undefined || by.some((name) => Object.hasOwn(options, name)));
+  return changes && inquires(words);
+}
+
+/** How a thing is done, instead of doing it. */
+async function explain(
+  { route, options }: Reading,
+  registry: Registry,
+  context: Context,
+  words: string,
+): Promise<Answer> {
+  const look = registry.get(route.question.asked?.looksLike ?? '');
+  if (look) {
+    const names = Object.entries(options).filter(([name]) => Object.hasOwn(look.question.options, name));
+    const found = { path: look.path, options: Object.fromEntries(names), assumed: [] };
+    return answerRead(look, found, context, [otherwise(words)]);
+  }
+  const help = registry.find(['help']);
+  const found = { path: help.path, options: { about: route.path }, assumed: [] };
+  const answer = await answerRead(help, found, context, [otherwise(words)]);
+  const line = readAsLine(route, options);
+  return { ...answer, lines: [`Nothing is done yet. This does it: ${line}`, ...(answer.lines ?? [])] };
 }
 
 /** The button that offers the next readings. */

@@ -48,6 +48,10 @@ export interface Asked {
   readonly not?: string;
   /** True where saying it is asking it: “I finished a square”. */
   readonly reports?: true;
+  /** Options of a question that changes something without which it only looks; none: it never changes what counts. */
+  readonly changesBy?: readonly string[];
+  /** The question that only looks, where this one is inquired after: “what is my next row”. */
+  readonly looksLike?: string;
   /** What must be saved for an answer to have sense. */
   readonly saved?: 'motif' | 'blanket' | 'group' | 'motif-removed' | 'blanket-removed';
   readonly marks?: Readonly<Record<string, Mark>>;

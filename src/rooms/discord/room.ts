@@ -501,7 +501,9 @@ export class DiscordRoom {
     try {
       const shown = await give();
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
-      if (shown.tells !== undefined) this.tell(shown.tells, context.place.channel);
+      // She knows what she has just done herself.
+      const tells = shown.tells?.filter((telling) => telling.maker !== context.maker.id) ?? [];
+      if (tells.length > 0) this.tell(tells, context.place.channel);
       // Plain words are shown as the question that they mean, and asked again as it.
       const { readAs } = shown;
       const meant = readAs && this.parts.registry.get(readAs.path);

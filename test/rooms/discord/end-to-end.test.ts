@@ -222,7 +222,16 @@ describe('over everything that was sent', () => {
   it('nothing mentions anybody, nothing was refused, and the log has neither tokens nor what was said', async () => {
     const { world, token } = harness.platform;
     expect(world.messages.size).toBeGreaterThan(registry.routes.length);
-    expect(mentions(world.messages.values())).toEqual([]);
+    // But for what somebody is told: it mentions her alone, and says nothing of what it is about.
+    const told = mentions(world.messages.values());
+    const [only] = told.map(({ allowedMentions }) => allowedMentions?.users ?? []);
+    expect(told.map(({ content, allowedMentions }) => ({ content, allowedMentions }))).toEqual(
+      told.map(() => ({
+        content: `<@${only?.[0] ?? ''}> There is something new about your motifs: /together mine tells you.`,
+        allowedMentions: { users: only },
+      })),
+    );
+    expect(told.length).toBeLessThanOrEqual(1);
     expect(world.complaints).toEqual([]);
     // The client counts its 50 requests a second from another moment than the platform, so that the end of one of its
     // seconds and the beginning of the next may lie in one of the platform's: told to wait, it asks again.

@@ -1,0 +1,83 @@
+/** What changes something is done on a wish, never on an inquiry. */
+import { describe, expect, it } from 'vitest';
+import { inquires } from '../../src/asked/inquiring.ts';
+import { asking, type Asking } from '../asking.ts';
+
+/** A blanket of a group in which rowan takes part and has handed something in. */
+async function group(): Promise<Asking> {
+  const room = asking();
+  for (const line of [
+    '/motif define name:fern shape:diagonal size:10 gauge:13x10',
+    '/blanket start name:garden kinds:fern columns:4 rows:5',
+    '/together open blanket:garden name:niece',
+    'rowan: /together join name:niece per_week:2',
+    'rowan: /together pledge kind:fern motifs:4',
+    'rowan: /together handin kind:fern motifs:2',
+  ])
+    expect(await room.ask(line), line).toMatchObject({ ok: true });
+  return room;
+}
+
+const everything = async (room: Asking) =>
+  JSON.stringify([
+    (await room.ask('/together history')).lines,
+    (await room.ask('/blanket show')).lines,
+    (await room.ask('/motif show')).lines,
+    (await room.ask('/progress show')).figures,
+    (await room.ask('/settings show')).headline,
+    (await room.ask('rowan: /settings show')).headline,
+  ]);
+
+describe('an inquiry', () => {
+  it.each([
+    'rowan: how do i leave the group',
+    'rowan: how do I hand in a fern',
+    'rowan: should i give back one fern?',
+    'rowan: what if i hand in 1 fern',
+    'rowan: should i pledge 2 ferns?',
+    'should i accept 1?',
+    'how do i accept 1 and 2',
+    'can i send back 1 because its too small?',
+    'how do i close the group',
+    'can i hand the blanket over to rowan?',
+    'i need to make 80 squares in 12 weeks how many a week',
+    'how many squares a week if i have 8 weeks for 60 squares',
+    'do i finish the square after row 20?',
+    'how do i say that i am at row 6',
+    'what happens if i swap 3 and 8',
+    'should i make the border sc hdc dc?',
+    'should i use uk terms',
+    'how do i show my answers only to me',
+    'is 14 g too much for a fern?',
+    'did i weigh my fern, 13 g?',
+    'what do i do when i finished a row',
+    'what is my next row',
+  ])('%s changes nothing', async (line) => {
+    const room = await group();
+    const before = await everything(room);
+    await room.ask(line);
+    expect(await everything(room)).toBe(before);
+    expect(room.faults).toEqual([]);
+  });
+
+  it('is answered with how the thing is done, and with the line that does it', async () => {
+    const room = await group();
+    const answer = await room.ask('rowan: how do i leave the group');
+    expect(answer).toMatchObject({ ok: true, read_as: '/help about:"together leave"' });
+    expect(answer.lines?.[0]).toContain('Nothing is done yet. This does it: /together leave');
+  });
+
+  it.each([
+    ['switch me to inches', false],
+    ['can you switch me to inches?', false],
+    ['could you please undo that', false],
+    ['can I have 4 of the furrow squares please', false],
+    ['done a row, what’s next?', false],
+    ['2 squares handed in, ok?', false],
+    ['I finished a square', false],
+    ['delete my blanket', false],
+    ['hi, how do I undo this', true],
+    ['could you tell me how to undo this', true],
+    ['another square done?', true],
+  ])('%j: %s', (words, is) => expect(inquires(words)).toBe(is));
+});
