@@ -65,7 +65,7 @@ export const finished = question({
       });
     });
     const { motif, made, counted, half, blanket, needed } = tell;
-    if (half) return askedFirst(motif, tell.row);
+    if (half) return askedFirst(motif, tell);
     const found = coming(motif, tell);
     const of = `${madeWords(made, needed)}${blanket === undefined ? '' : ` for ${blanket}`}`;
     const all = needed !== undefined && made >= needed;
@@ -92,13 +92,16 @@ export const finished = question({
 });
 
 /** Rows that were not counted, or a motif that is not finished: only she knows. */
-const askedFirst = (motif: Motif, row: number): Answer => ({
+const askedFirst = (
+  motif: Motif,
+  { row, made }: { readonly row: number; readonly made: number },
+): Answer => ({
   headline: `Only row ${row} of ${planOf(motif).rows.length} of ${motif.name} is counted as done. Count the motif as finished all the same?`,
   lines: ['Nothing is counted yet; confirm:yes counts it.'],
   figures: [figure('row', 'Row', row)],
   data: { counted: false },
   actions: [
-    action('It is finished', 'progress finished', { motif: motif.name, confirm: true }),
+    action('It is finished', 'progress finished', { motif: motif.name, from_made: made, confirm: true }),
     action('Where I am', 'progress show', { motif: motif.name }),
   ],
 });

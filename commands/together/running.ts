@@ -3,7 +3,7 @@ import { figure, type Answer, gather } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
-import { happeningWords, takenBackWords } from './words.ts';
+import { happeningWords } from './words.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num, when } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
@@ -101,8 +101,7 @@ export const undo = question({
     );
     const back = happened.flatMap((one) => {
       const event = one.did === 'undone' ? saved.events[one.event] : undefined;
-      if (event) return [happeningWords(event, after)];
-      return one.did === 'released' || one.did === 'returned' ? [takenBackWords(one, after)] : [];
+      return event ? [happeningWords(event, after)] : [];
     });
     const rest = back.slice(TOLD).length;
     return {

@@ -1,7 +1,7 @@
 /** What happened to a group blanket, and its motifs' numbers, in words. */
 import type { Place } from '../../src/chat/context.ts';
 import { count, when } from '../../src/core/base/reader.ts';
-import type { GroupEvent, Happening } from '../../src/core/group/events.ts';
+import type { GroupEvent } from '../../src/core/group/events.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
 
 /** Numbers of motifs, those in a row drawn together: `#1-3 #7`. */
@@ -70,12 +70,3 @@ export function happeningWords(event: GroupEvent, { names, plan }: GroupState): 
 /** What keeps the board from standing where it is asked for. */
 export const noBoardHere = ({ lacks = [] }: Pick<Place, 'lacks'>) =>
   `Its board cannot stand here yet: this bot lacks ${lacks.join(', ')} in this channel. Ask for the board again once it has ${lacks.length === 1 ? 'it' : 'them'}.`;
-
-/** What a maker took back of her own. */
-export const takenBackWords = (
-  one: Extract<Happening, { readonly did: 'released' | 'returned' }>,
-  { plan }: GroupState,
-): string =>
-  one.did === 'released'
-    ? `your pledge of ${count(one.motifs, 'motif')} of ${plan.kinds[one.kind]?.name ?? ''}`
-    : `your hand-in of ${numbered(one.pieces)}, pledged to you again`;

@@ -41,6 +41,18 @@ export function keepBefore(doc: MakerDoc, was: Blanket, since: string, now: Date
   doc.bin = doc.bin.filter((one) => !before.includes(one));
 }
 
+/** Lets go of what a blanket of this name was before: another one goes by it now. */
+export function dropBefore(doc: MakerDoc, name: string): void {
+  doc.bin = doc.bin.filter((one) => one.kind !== 'blanket-before' || !sameName(one.since, name));
+}
+
+/** What a blanket was before its changes goes with it where it gets another name. */
+export function renameBefore(doc: MakerDoc, called: string, name: string): void {
+  doc.bin = doc.bin.map((one) =>
+    one.kind === 'blanket-before' && sameName(one.since, called) ? { ...one, since: name } : one,
+  );
+}
+
 /** Takes out the latest that can be undone of blankets, of a name if one is given: one that was removed, or one as it was. */
 export function takeBackBlanket(
   doc: MakerDoc,

@@ -7,7 +7,7 @@ import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { count } from '../core/base/reader.ts';
 import type { Stitch } from '../standards/stitches.ts';
-import { emptyBin, keepBefore, takeBackBlanket, throwAway } from './bin.ts';
+import { dropBefore, emptyBin, keepBefore, renameBefore, takeBackBlanket, throwAway } from './bin.ts';
 import { findMotif } from './motifs.ts';
 import type { Blanket, MakerDoc, Motif } from './schema.ts';
 
@@ -101,7 +101,7 @@ export function readNames(text: string, option: string): string[] {
 }
 
 /** Keeps a new blanket and makes it the current one. Throws a Problem where the name is taken. */
-export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
+export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date, fresh = true): void {
   emptyBin(doc, now);
   const there = doc.blankets.find(({ name }) => sameName(name, blanket.name));
   if (there) {
@@ -117,6 +117,7 @@ export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date): void {
       facts: { most: MOST_BLANKETS },
     });
   }
+  if (fresh) dropBefore(doc, blanket.name);
   doc.blankets.push(blanket);
   doc.current.blanket = blanket.name;
 }
@@ -140,6 +141,7 @@ function replaceBlanket(doc: MakerDoc, called: string, blanket: Blanket): void {
     });
   }
   doc.blankets[at] = blanket;
+  if (blanket.name !== called) renameBefore(doc, called, blanket.name);
   if (blanket.name !== called)
     for (const progress of doc.progress) if (progress.blanket === called) progress.blanket = blanket.name;
   doc.current.blanket = blanket.name;
@@ -189,7 +191,7 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Restore
     });
   }
   if (taken.kind === 'blanket') {
-    addBlanket(doc, blanket, now);
+    addBlanket(doc, blanket, now, false);
     return { blanket, was: 'removed' };
   }
   replaceBlanket(doc, taken.since, blanket);

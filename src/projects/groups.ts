@@ -292,6 +292,9 @@ export class Groups implements Elsewhere {
     const left = await this.store.change<GroupDoc, GroupDoc>(GROUPS, id, (doc) => {
       if (!doc) throw gone();
       if ((doc.channel ?? doc.board?.channel) !== channel) return { keep: doc, tell: doc };
+      // Where it was to move there, it stays where it stands.
+      if (doc.board !== undefined && doc.board.channel !== channel)
+        return { keep: { ...doc, channel: doc.board.channel }, tell: { ...doc, channel: doc.board.channel } };
       const keep = { ...doc };
       delete keep.channel;
       delete keep.board;

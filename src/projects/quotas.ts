@@ -116,7 +116,9 @@ export function keepWithin(doc: MakerDoc, before: Saved | undefined): void {
     (['cells', 'stripes', 'colours'] as const).some((what) => saved[what] > MOST_OF_MAKER[what]);
   // The latest that was removed stays: it is what somebody wants back.
   while (isOver() && doc.bin.length > 1) {
-    doc.bin.shift();
+    // What was before a change goes before what was removed.
+    const before = doc.bin.findIndex(({ kind }) => kind === 'blanket-before');
+    doc.bin.splice(Math.max(0, before), 1);
     saved = savedOf(doc);
   }
   if (saved.history > MOST_OF_MAKER.history) trimHistory(doc, saved.history - MOST_OF_MAKER.history);

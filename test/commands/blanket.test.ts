@@ -110,6 +110,18 @@ describe('/blanket layout', () => {
     expect(await room.ask('/blanket undo')).toMatchObject({ ok: false, code: 'nothing-to-undo' });
   });
 
+  it('never takes back what another blanket of that name was before', async () => {
+    await room.ask('/blanket change name:"Bean rows" reserve:20');
+    await room.ask('/blanket change name:"Bean rows" new_name:Other');
+    await room.ask('/blanket remove name:Other confirm:yes');
+    await room.ask('/blanket start name:"Bean rows" kinds:furrow columns:7 rows:9');
+    const fresh = (await blankets()).find(({ name }) => name === 'Bean rows');
+    for (let time = 0; time < 3; time++) await room.ask('/blanket undo name:"Bean rows"');
+    expect((await blankets()).find(({ name }) => name === 'Bean rows')).toEqual(fresh);
+    expect((await room.ask('/blanket undo name:Other')).ok).toBe(true);
+    expect((await blankets()).some(({ name }) => name === 'Other')).toBe(true);
+  });
+
   it('says where a swap broke the setting', async () => {
     await room.ask('/blanket layout setting:pinwheel');
     expect((await room.ask('/blanket swap a:1 b:2')).lines?.[0]).toBe(

@@ -252,14 +252,14 @@ describe('a blanket made by a group', () => {
     expect(await board()).toMatchObject({ handed_in: { value: 0 }, pledged: { value: 2 } });
     await all(room, 'rowan: /together handin kind:furrow motifs:3 confirm:yes');
     expect(await board()).toMatchObject({ handed_in: { value: 3 }, pledged: { value: 0 } });
-    expect((await room.ask('rowan: /together undo')).headline).toContain('your hand-in of #1-3');
-    expect(await board()).toMatchObject({ handed_in: { value: 0 }, pledged: { value: 3 } });
-    // What she took back herself is pledged, and a pledge of hers can be taken back only as long as she holds it.
-    await all(room, 'rowan: /together pledge kind:trellis motifs:2');
     expect((await room.ask('rowan: /together undo')).headline).toContain(
-      'your pledge of 2 motifs of trellis',
+      'rowan handed in 3 motifs of furrow',
     );
-    expect(await room.ask('rowan: /together undo')).toMatchObject({ code: 'nothing-to-take-back' });
+    // All is as it was before that press, numbers that were given stay given.
+    expect(await board()).toMatchObject({ handed_in: { value: 0 }, pledged: { value: 2 } });
+    await all(room, 'rowan: /together pledge kind:trellis motifs:2');
+    expect((await room.ask('rowan: /together undo')).headline).toContain('rowan pledged 2 motifs of trellis');
+    expect(await board()).toMatchObject({ handed_in: { value: 0 }, pledged: { value: 2 } });
     expect(await room.ask('ash: /together undo')).toMatchObject({ code: 'not-taking-part' });
     await all(room, 'rowan: /together handin kind:furrow', 'ines: /host accept motifs:4');
     expect(await room.ask('rowan: /together undo')).toMatchObject({ code: 'accepted-already' });

@@ -471,33 +471,32 @@ export function answerOffer(state: GroupState, asker: Asker, yes: boolean): Happ
     : [{ did: 'declined', maker: asker.id }];
 }
 
-/** Why a motif is its maker's again where she asked for it back herself. */
-const HER_OWN_WISH = 'its maker took it back';
-
 /**
  * Takes back what a maker did last herself: a pledge that she still holds, or a hand-in of which nothing is accepted or sent
- * back yet. The motifs of a hand-in keep their numbers and are pledged again.
+ * back yet. The motifs of a hand-in keep their numbers.
  *
  * Throws Problem: nothing-to-take-back, accepted-already.
  */
 function takeBackOwn(state: GroupState, asker: Asker): Happening[] {
-  const last = state.standing.findLast(
+  const hers = state.standing.filter(
     ({ happened }) =>
-      happened.by === asker.id &&
-      (happened.did === 'pledged' || happened.did === 'handed-in' || happened.did === 'released'),
-  )?.happened;
-  if (last?.did === 'pledged' && (state.pledges.get(asker.id)?.[last.kind] ?? 0) >= last.motifs)
-    return [{ did: 'released', maker: asker.id, kind: last.kind, motifs: last.motifs }];
+      happened.by === asker.id && (happened.did === 'pledged' || happened.did === 'handed-in'),
+  );
+  const last = hers.at(-1)?.happened;
+  // All that came of one press goes together: what was handed in beyond a pledge was pledged by it.
+  const press = hers.filter(({ happened }) => happened.once === last?.once).map(({ event }) => event);
+  const back: Happening[] = press.map((event) => ({ did: 'undone', event }));
+  if (last?.did === 'pledged' && (state.pledges.get(asker.id)?.[last.kind] ?? 0) >= last.motifs) return back;
   if (last?.did === 'handed-in') {
-    const hers = state.pieces.filter(({ maker, kind }) => maker === asker.id && kind === last.kind);
-    const pieces = hers.slice(-last.motifs);
+    const pieces = state.pieces
+      .filter((piece) => piece.maker === asker.id && piece.kind === last.kind && piece.state !== 'taken-back')
+      .slice(-last.motifs);
     if (pieces.some((piece) => piece.state === 'accepted')) {
       throw new Problem('accepted-already', 'What you handed in last was accepted already.', {
         hint: askWho(state),
       });
     }
-    if (pieces.length > 0 && pieces.every((piece) => piece.state === 'handed-in'))
-      return [{ did: 'returned', pieces: pieces.map(({ piece }) => piece), reason: HER_OWN_WISH }];
+    if (pieces.length > 0 && pieces.every((piece) => piece.state === 'handed-in')) return back;
   }
   throw new Problem('nothing-to-take-back', 'You did nothing lately that could be taken back.', {
     hint: `A last pledge that you still hold can be, and a last hand-in until it is accepted. ${askWho(state)}`,

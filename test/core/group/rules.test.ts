@@ -437,11 +437,11 @@ describe('closing, handing over and taking back', () => {
   it('gives a maker back her own last pledge, while she holds it', () => {
     const RELEASED = { did: 'released', maker: 'm1', kind: 0 } as const;
     expect(undo(with2(pledged('m1', 0, 2), pledged('m2', 1, 1)), ROWAN)).toEqual([
-      { ...RELEASED, motifs: 2 },
+      { did: 'undone', event: 3 },
     ]);
     // Only the last of two; and of two of which the organiser gave one free, neither.
     expect(undo(with2(pledged('m1', 0, 2), pledged('m1', 0, 1)), ROWAN)).toEqual([
-      { ...RELEASED, motifs: 1 },
+      { did: 'undone', event: 4 },
     ]);
     const freed: Did = ['m0', 4, { ...RELEASED, motifs: 1 }];
     const nothing = refused('nothing-to-take-back', {
@@ -473,10 +473,8 @@ describe('closing, handing over and taking back', () => {
         handedIn('m1', 0, 2),
         ...more,
       );
-    expect(undo(handed(), ROWAN)).toEqual([
-      { did: 'returned', pieces: [4, 5], reason: 'its maker took it back' },
-    ]);
-    expect(undo(handed(), ASH)).toEqual([{ did: 'returned', pieces: [3], reason: 'its maker took it back' }]);
+    expect(undo(handed(), ROWAN)).toEqual([{ did: 'undone', event: 9 }]);
+    expect(undo(handed(), ASH)).toEqual([{ did: 'undone', event: 8 }]);
     expect(undo(handed(accepted(1, 2, 3)), ROWAN)).toHaveLength(1);
     expect(() => undo(handed(accepted(5)), ROWAN)).toThrow(
       refused('accepted-already', { hint: 'Ask Ines, who runs it.' }),
