@@ -52,6 +52,7 @@ export const board = question({
     name: nameOption,
     here: opt.yesno('Organiser: move the board into this channel').default(false),
   },
+  onceOnly: ['here'],
   example: '',
   before: [...OPENED, 'rowan: /together pledge kind:furrow motifs:2'],
   refused: { line: 'name:"No such blanket"', option: 'name' },

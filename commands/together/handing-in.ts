@@ -300,7 +300,8 @@ export const sentBack = question({
     return {
       tells: [...new Set(back.map(({ maker }) => maker))].map((maker) => ({
         maker,
-        words: `${numbered(back.filter((piece) => piece.maker === maker).map(({ piece }) => piece))} of yours came back from ${state.plan.name}: ${reason}. It is pledged to you again; /together mine has it.`,
+        words: `${numbered(back.filter((piece) => piece.maker === maker).map(({ piece }) => piece))} of yours came back from ${state.plan.name}: ${reason.replace(/[.\s]+$/, '')}. /together mine has it.`,
+        channel: doc.channel,
       })),
       // It is told to its maker, not to the channel.
       private: true,

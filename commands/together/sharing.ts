@@ -210,6 +210,7 @@ export const remind = question({
           tells: [
             {
               maker: who.maker,
+              channel: doc.channel,
               words: `${state.organiserName} asks whether your ${count(held, 'pledge')} for ${state.plan.name} still stand: /together mine. Either answer is welcome.`,
             },
           ],
@@ -219,6 +220,7 @@ export const remind = question({
           tells: [
             {
               maker: who.maker,
+              channel: doc.channel,
               words: `What you had pledged for ${state.plan.name} is open to everyone again; you are welcome to pledge anew.`,
             },
           ],

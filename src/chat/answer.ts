@@ -80,6 +80,8 @@ export interface Telling {
   readonly maker: string;
   /** For her alone. */
   readonly words: string;
+  /** The channel of the blanket that it is about. */
+  readonly channel?: string | undefined;
 }
 
 /** What leads on from an answer: one of these, said or chosen, is an option of a question. */
@@ -192,7 +194,7 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
     board: answer.board,
     ...(answer.tells === undefined
       ? {}
-      : { tells: answer.tells.map(({ maker, words }) => ({ maker, words: say(words) })) }),
+      : { tells: answer.tells.map((telling) => ({ ...telling, words: say(telling.words) })) }),
     private: answer.private ?? false,
     readAs: answer.readAs,
   });

@@ -17,6 +17,8 @@ export interface Question<O extends Options = Options, Name extends string | und
   readonly refused: { readonly line: string; readonly option?: string };
   /** True where the answer changes what is saved: such an answer is never given twice for one asking. */
   readonly changes?: boolean;
+  /** Options that do something once: they are left out where the question is asked again for its answer. */
+  readonly onceOnly?: readonly string[];
   /** True where only the asker may see the answer. */
   readonly private?: boolean;
   /** Lines asked before the example and the refusal, by the tests: what must have been saved. */

@@ -41,7 +41,7 @@ export class Projects {
   /** Units and terms of people of whom nothing is saved yet, the latest last; whether they were told of them. */
   private readonly first = new Map<string, { readonly ways: Ways; told: boolean }>();
 
-  /** When people of whom nothing is saved were last told something. */
+  /** When people were last told something, of whom nothing is saved among them. */
   private readonly toldNew = new Map<string, string>();
 
   constructor(readonly store: Store) {
@@ -143,24 +143,23 @@ export class Projects {
   async mayTell(id: string, now: Date): Promise<'here' | 'privately' | 'not'> {
     const kept = await this.keptOf(id);
     if (kept instanceof Unreadable) return 'not';
-    const how = kept?.settings.tell ?? 'here';
-    if (how === 'not') return how;
-    const lately = (told: string | undefined) =>
-      told !== undefined && now.getTime() - Date.parse(told) < DAY_MS;
-    if (kept === undefined) {
-      // A document of her own begins with her own ways, which are known when she asks something.
-      if (lately(this.toldNew.get(id))) return 'not';
-      this.toldNew.delete(id);
-      this.toldNew.set(id, now.toISOString());
-      const [oldest] = this.toldNew.keys();
-      if (this.toldNew.size > MOST_NEW && oldest !== undefined) this.toldNew.delete(oldest);
-      return how;
-    }
-    return this.changeMaker(id, kept.name, (doc) => {
-      if (lately(doc.told) || lately(this.toldNew.get(id))) return 'not' as const;
-      doc.told = now.toISOString();
-      return how;
-    });
+    const lately = [kept?.told, this.toldNew.get(id)].some(
+      (told) => told !== undefined && now.getTime() - Date.parse(told) < DAY_MS,
+    );
+    return lately ? 'not' : (kept?.settings.tell ?? 'here');
+  }
+
+  /** Notes that somebody was told something. Nothing is made of her where nothing is kept, or where she erased it meanwhile. */
+  async noteTold(id: string, now: Date): Promise<void> {
+    this.toldNew.delete(id);
+    this.toldNew.set(id, now.toISOString());
+    const [oldest] = this.toldNew.keys();
+    if (this.toldNew.size > MOST_NEW && oldest !== undefined) this.toldNew.delete(oldest);
+    if (!(await this.knows(id))) return;
+    await this.store.change(MAKERS, id, (doc) => ({
+      keep: doc && { ...doc, told: now.toISOString() },
+      tell: undefined,
+    }));
   }
 
   /** What is kept of a maker outside her own document, in words. */

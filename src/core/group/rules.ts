@@ -261,7 +261,7 @@ export function accept(state: GroupState, asker: Asker, pieces: readonly number[
 /**
  * Sends motifs back with a reason; each is pledged again by its maker, to be mended or made anew.
  *
- * Throws Problem: not-waiting, no-such-motif, organisers-only, organiser-gone.
+ * Throws Problem: not-waiting, no-such-motif, reason-missing, organisers-only, organiser-gone.
  */
 export function sendBack(
   state: GroupState,
@@ -270,6 +270,12 @@ export function sendBack(
   reason: string,
 ): Happening[] {
   mustOrganise(state, asker);
+  if (endless(reason) === '') {
+    throw new Problem('reason-missing', 'No reason is given.', {
+      option: 'reason',
+      hint: 'Say in a friendly sentence what is to be mended.',
+    });
+  }
   return [{ did: 'returned', pieces: waiting(state, pieces).map(({ piece }) => piece), reason }];
 }
 

@@ -154,7 +154,10 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   const keeper = new Keeper(setting);
   const again = keeper.again();
   const { asker, serial } = setting;
-  const several = shown.menu && asker !== undefined ? menuRow(shown.menu, { asker, serial }) : undefined;
+  const several =
+    shown.menu && asker !== undefined
+      ? menuRow(shown.menu, { asker, serial, keep: (label, meant) => keeper.keep(label, meant) })
+      : undefined;
   const listed = actionButtons(
     shown.actions,
     setting,

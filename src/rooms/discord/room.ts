@@ -50,8 +50,8 @@ export interface RoomParts {
   readonly deferAfter?: number | undefined;
   /** The moment of asking; the real clock if not given. */
   readonly now?: (() => Date) | undefined;
-  /** Tells others what concerns them, in the channel where it was asked. */
-  readonly tell?: ((tellings: readonly Telling[], channel: string | undefined) => Promise<void>) | undefined;
+  /** Tells others what concerns them. */
+  readonly tell?: ((tellings: readonly Telling[]) => Promise<void>) | undefined;
   /** Told of each group blanket whose board is to be shown anew. */
   readonly boardChanged?: ((board: string) => void) | undefined;
   /** Whether an interaction comes out of a thread. */
@@ -91,7 +91,7 @@ export class DiscordRoom {
   private readonly arrived = new Recent(REMEMBERED);
   private readonly pressed = new Recent(REMEMBERED);
   private readonly unfoldable = new Latest<Answered>(ANSWERS_REMEMBERED);
-  private readonly telling = new Set<Promise<void>>();
+  private telling: Promise<unknown> = Promise.resolve();
   private readonly running = new Set<Promise<void>>();
   private readonly pictures = new Turns();
   private closing = false;
@@ -126,7 +126,7 @@ export class DiscordRoom {
 
   /** Resolves when everybody is told what was to be told. */
   async told(): Promise<void> {
-    await Promise.all([...this.telling]);
+    await this.telling;
   }
 
   /** Takes nothing more; resolves when the running answers are out, after `patience` milliseconds at the latest. */
@@ -136,7 +136,7 @@ export class DiscordRoom {
     const enough = new Promise<void>((done) => {
       timer = setTimeout(done, patience);
     });
-    await Promise.race([Promise.allSettled([...this.running, ...this.telling]), enough]);
+    await Promise.race([Promise.allSettled([...this.running, this.telling]), enough]);
     clearTimeout(timer);
   }
 
@@ -222,7 +222,7 @@ export class DiscordRoom {
     const asked = await this.asked(registry.find(['ask']), { words }, context);
     if (!isAlone(heard) && isOwn(asked)) {
       throw asked.found.question.changes === true
-        ? new Problem('answer-for-one', 'That is done, and its answer is for you alone.', {
+        ? new Problem('answer-for-one', 'The answer to that is for you alone.', {
             hint: 'See how things stand with a command.',
           })
         : forHerAlone('That answer is for you alone.');
@@ -362,7 +362,7 @@ export class DiscordRoom {
   /** Asks what was chosen in a menu, where it stands; the same choice that arrives twice is made once. */
   private choose(interaction: StringSelectMenuInteraction, button: Button, reply: Reply): Promise<boolean> {
     if (button.owner !== coded(interaction.user.id)) throw notYours();
-    const meant = reallyKept(chosenIn(button, interaction.values));
+    const meant = reallyKept(chosenIn(button, interaction.values, this.keptIn(interaction)));
     const found = this.parts.registry.find(meant.question.split(' '));
     const key = pressKey(interaction);
     const hidden = isEphemeral(interaction);
@@ -433,7 +433,7 @@ export class DiscordRoom {
     reply: Reply,
   ): Promise<boolean> {
     if (!own) throw notYours();
-    const asked = this.unfoldable.get(payload);
+    const asked = this.unfoldable.get(`${coded(interaction.user.id)} ${payload}`);
     if (!asked) {
       throw new Problem('answer-not-remembered', 'The working of that change is not at hand any more.', {
         hint: 'The change itself is kept; ask what it came to.',
@@ -503,7 +503,7 @@ export class DiscordRoom {
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
       // She knows what she has just done herself.
       const tells = shown.tells?.filter((telling) => telling.maker !== context.maker.id) ?? [];
-      if (tells.length > 0) this.tell(tells, context.place.channel);
+      if (tells.length > 0) this.tell(tells);
       // Plain words are shown as the question that they mean, and asked again as it.
       const { readAs } = shown;
       const meant = readAs && this.parts.registry.get(readAs.path);
@@ -517,14 +517,13 @@ export class DiscordRoom {
     }
   }
 
-  /** Nobody waits for what others are told. */
-  private tell(tellings: readonly Telling[], channel: string | undefined): void {
-    const told = this.parts.tell?.(tellings, channel).catch((error: unknown) => {
-      this.parts.fault(error);
-    });
-    if (!told) return;
-    this.telling.add(told);
-    void told.then(() => this.telling.delete(told));
+  /** Nobody waits for what others are told; one telling waits for the one before. */
+  private tell(tellings: readonly Telling[]): void {
+    this.telling = this.telling
+      .then(() => this.parts.tell?.(tellings))
+      .catch((error: unknown) => {
+        this.parts.fault(error);
+      });
   }
 
   /** Asks again what changes nothing. */
@@ -642,7 +641,11 @@ export class DiscordRoom {
     const { found, shown, again } = asked;
     const kept = again === undefined ? (asked.kept ?? rememberedAs(interaction.id)) : undefined;
     if (kept !== undefined && asked.kept === undefined)
-      this.unfoldable.put(kept, { ...asked, kept, shown: { ...shown, files: [] } });
+      this.unfoldable.put(`${coded(interaction.user.id)} ${kept}`, {
+        ...asked,
+        kept,
+        shown: { ...shown, files: [] },
+      });
     return render(shown, {
       again,
       kept,
@@ -661,7 +664,7 @@ export class DiscordRoom {
   }
 
   /** What a message keeps, if this very bot wrote it: anybody can write an embed, but not as somebody else. */
-  private keptIn({ message, client }: ButtonInteraction) {
+  private keptIn({ message, client }: ButtonInteraction | StringSelectMenuInteraction) {
     return message.author.id === client.user.id ? keptIn(message.embeds) : [];
   }
 

@@ -163,8 +163,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     attachmentHosts,
     now,
     boardChanged: (board) => boards.changed(board),
-    tell: (tellings, channel) =>
-      tell(tellings, channel, now?.() ?? new Date(), { rest: client.rest, projects, log }),
+    tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest: client.rest, projects, log }),
     inThread: watchThreads(client),
   });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));

@@ -23,31 +23,39 @@ const LONGEST = 600;
 /** Platform ids are numbers; whoever was forgotten or comes from elsewhere has none. */
 const isPerson = (maker: string) => /^\d{15,20}$/.test(maker);
 
-/** Tells each of them; `channel` is where they would be mentioned. Never rejects for what the platform refuses. */
+/**
+ * Tells each of them. Never rejects for what the platform refuses. Callers wait for one call before the next: two at once
+ * might tell somebody twice.
+ */
 export async function tell(
   tellings: readonly Telling[],
-  channel: string | undefined,
   now: Date,
   { rest, projects, log }: TellingParts,
 ): Promise<void> {
-  for (const { maker, words } of tellings) {
+  for (const { maker, words, channel } of tellings) {
     if (!isPerson(maker)) continue;
     const send = (where: string, content: string) =>
       rest.post(Routes.channelMessages(where), { body: { content, allowed_mentions: { users: [maker] } } });
+    const privately = async () => {
+      const { id } = (await rest.post(Routes.userChannels(), { body: { recipient_id: maker } })) as {
+        id: string;
+      };
+      await send(id, fit(words, LONGEST, escaped));
+    };
+    // What it is about is hers to know: the channel hears only that there is something.
+    const here = (where: string) =>
+      send(where, `<@${maker}> There is something new about your motifs: /together mine tells you.`);
     try {
       const how = await projects.mayTell(maker, now);
-      if (how === 'privately') {
-        const { id } = (await rest.post(Routes.userChannels(), { body: { recipient_id: maker } })) as {
-          id: string;
-        };
-        await send(id, fit(words, LONGEST, escaped));
-      } else if (how === 'here' && channel !== undefined) {
-        // What it is about is hers to know: the channel hears only that there is something.
-        await send(
-          channel,
-          `<@${maker}> There is something new about your motifs: /together mine tells you.`,
-        );
-      }
+      if (how === 'not' || (how === 'here' && channel === undefined)) continue;
+      if (how === 'privately')
+        await privately().catch((error: unknown) => {
+          // Whoever takes no messages of strangers is told where the blanket is made.
+          if (channel === undefined) throw error;
+          return here(channel);
+        });
+      else if (channel !== undefined) await here(channel);
+      await projects.noteTold(maker, now);
     } catch (error) {
       log.warn(refusalFacts(error), 'somebody could not be told');
     }

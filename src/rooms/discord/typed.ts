@@ -57,7 +57,7 @@ export function askedAgain({ question, path }: Route, typed: RawOptions, reader:
   if (question.changes) return undefined;
   const options: Record<string, string> = {};
   for (const [name, schema] of Object.entries(question.options)) {
-    if (!Object.hasOwn(typed, name)) continue;
+    if (!Object.hasOwn(typed, name) || question.onceOnly?.includes(name)) continue;
     const { kind } = metaOf(schema);
     if (kind === 'file') return undefined;
     options[name] = inOwnUnits(kind, typed[name] ?? '', reader);
