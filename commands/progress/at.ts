@@ -46,7 +46,7 @@ export const at = question({
       'done motif row <number>',
     ],
     also: 'done row round motif i-am-on next mine change place getting',
-    not: 'how-many how-much stitch where-am-i count mistake left ripped weigh group border increase evenly pattern hook',
+    not: 'how-many how-much stitch where-am-i count mistake mean left ripped weigh group border increase evenly pattern hook',
     reports: true,
     saved: 'motif',
     marks: {

@@ -96,6 +96,12 @@ async function explain(
   return { ...answer, lines: [`Nothing is done yet. This does it: ${line}`, ...(answer.lines ?? [])] };
 }
 
+/** Words in which a value is said and nothing else: “15 cm each”. */
+const A_FEW = 3;
+/** Speaks of what was asked for: “they are about 6 inches each”. */
+const OF_IT =
+  /^\W*(?:they|it|its|mine|each|all|about|around|roughly|approx\w*|maybe|one|a|the|that|those|these|my (?:squares?|motifs?|blocks?|grann\w+|swatch|hook|yarn|ball|gauge)|i (?:have|get|use|think|make|want))\b/iu;
+
 /** The button that offers the next readings. */
 export const otherwise = (words: string): Action => ({
   label: 'Not what I meant',
@@ -264,6 +270,10 @@ export async function completed(
   const { verdict } = understand(words, registry, { ...around, days: await daysIn(words, context.now) });
   // A topic of the help is a word like any other: “ends” would be looked up.
   if (verdict.kind === 'answer' && waiting.path !== 'help') return undefined;
+  // Whoever asks another thing, or talks of one, is not answering what she was asked.
+  const many = words.trim().split(/\s+/).length > A_FEW;
+  const talk = verdict.kind === 'unclear' && verdict.why === 'chat' && !OF_IT.test(words);
+  if (waiting.path !== 'help' && many && (talk || inquires(words))) return undefined;
   const { kind } = metaOf(schema);
   const bare = words.trim().replace(/[.!]$/, '');
   const named = new RegExp(`^${waiting.option}\\s*[:=]\\s*`, 'i');

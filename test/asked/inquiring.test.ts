@@ -81,3 +81,16 @@ describe('an inquiry', () => {
     ['another square done?', true],
   ])('%j: %s', (words, is) => expect(inquires(words)).toBe(is));
 });
+
+describe('what is asked back', () => {
+  it.each([
+    ['how wide is a 9 x 11 blanket of 5.5 inch squares with a 3 inch border', false],
+    ['my new kitten is 15 cm long now', false],
+    ['6 in', true],
+    ['they are about 6 inches each', true],
+  ])('is answered by %j: %s', async (words, is) => {
+    const { ask } = asking();
+    await ask('how many squares for a 4 by 5 foot blanket');
+    expect((await ask(words)).ok).toBe(is);
+  });
+});
