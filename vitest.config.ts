@@ -4,10 +4,31 @@ import { pageModules } from './test/developers-page.ts';
 export default defineConfig({
   plugins: [pageModules()],
   test: {
-    include: ['test/**/*.test.ts'],
     setupFiles: ['test/seed.ts'],
     maxWorkers: 2,
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'answers',
+          include: [
+            'test/{core,outside,commands,asked,chat,pictures}/**/*.test.ts',
+            'test/{bad-input,figures,sweep}.test.ts',
+          ],
+          // What these test keeps nothing between two answers, and loading it anew for each file takes longer than testing it.
+          isolate: false,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'rooms',
+          include: ['test/{attack,projects,rooms,tools}/**/*.test.ts', 'test/*.test.ts'],
+          exclude: ['test/{bad-input,figures,sweep}.test.ts'],
+        },
+      },
+    ],
   },
 });

@@ -300,12 +300,12 @@ export const sentBack = question({
     return {
       tells: [...new Set(back.map(({ maker }) => maker))].map((maker) => ({
         maker,
-        words: `${numbered(back.filter((piece) => piece.maker === maker).map(({ piece }) => piece))} of yours came back from ${state.plan.name}: ${reason.replace(/[.\s]+$/, '')}. /together mine has it.`,
+        words: `${numbered(back.filter((piece) => piece.maker === maker).map(({ piece }) => piece))} of yours came back from ${state.plan.name}: ${rules.endless(reason)}. /together mine has it.`,
         channel: doc.channel,
       })),
       // It is told to its maker, not to the channel.
       private: true,
-      headline: `Sent back ${numbered(motifs)} to ${[...makers].join(', ')}: ${reason.replace(/(?<![.\s])[.\s]+$/, '')}.`,
+      headline: `Sent back ${numbered(motifs)} to ${[...makers].join(', ')}: ${rules.endless(reason)}.`,
       data: { returned: motifs },
       board: doc.id,
     };

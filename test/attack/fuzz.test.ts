@@ -33,9 +33,9 @@ describe('what hostile lines found', () => {
       '/blanket change name:second new_name:third',
     ])
       expect(await ask(line), line).toMatchObject({ ok: true });
-    expect(await ask('/blanket undo name:first')).toMatchObject({ ok: false, code: 'nothing-to-undo' });
-    expect(await ask('/blanket undo')).toMatchObject({ ok: true, data: { blanket: 'second' } });
+    // What it was goes with it through its names; another blanket of an old name has nothing of it.
     expect(await ask('/blanket undo name:first')).toMatchObject({ ok: true, data: { blanket: 'first' } });
+    expect(await ask('/blanket undo name:third')).toMatchObject({ ok: false, code: 'nothing-to-undo' });
     expect(faults).toEqual([]);
   });
 });

@@ -67,7 +67,7 @@ function mustNotBeBarred(state: GroupState, maker: string): void {
 }
 
 /** A reason without its full stop, for the middle of a sentence. */
-const endless = (reason: string) => reason.replace(/(?<![.\s])[.\s]+$/, '');
+export const endless = (reason: string) => reason.replace(/(?<![.\s])[.\s]+$/, '');
 
 function mustBeOpen(state: GroupState): void {
   if (!state.open) {
