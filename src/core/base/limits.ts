@@ -33,3 +33,5 @@ export const LONGEST_CM = 10_000;
 export const HEAVIEST_G = 100_000;
 /** Characters of a question in plain words: a long message, and not so long that reading it keeps the others waiting. */
 export const LONGEST_WORDS = 1000;
+/** Numbers that a group gives to motifs handed in, those sent or taken back among them: four times the largest blanket. */
+export const MOST_NUMBERED = 10_000;

@@ -5,7 +5,7 @@
 import { defined } from '../base/defined.ts';
 import { findKindCalled, letter } from '../blanket/by-kind.ts';
 import { sortByNearness } from '../base/nearest-name.ts';
-import { LONGEST_NAME } from '../base/limits.ts';
+import { LONGEST_NAME, MOST_NUMBERED } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
@@ -205,7 +205,7 @@ export function release(state: GroupState, maker: string, kind: number, motifs: 
  * Hands in finished motifs, pledging those that were not while there is room: their `side` in cm, and the `weight` in g of all of
  * them together, as far as they were measured and weighed.
  *
- * Throws Problem: too-few-open, and those of a pledge.
+ * Throws Problem: too-few-open, too-many-numbered, and those of a pledge.
  */
 export function handIn(
   state: GroupState,
@@ -216,6 +216,17 @@ export function handIn(
 ): Happening[] {
   const held = state.pledges.get(asker.id)?.[kind] ?? 0;
   const more = countBeyondPledge(state, asker.id, kind, motifs);
+  if (state.pieces.length + motifs > MOST_NUMBERED) {
+    throw new Problem(
+      'too-many-numbered',
+      `${num(MOST_NUMBERED)} motifs have numbers in this blanket already.`,
+      {
+        option: 'motifs',
+        hint: 'Those that were taken back count as well; the organiser can go on in a new blanket.',
+        facts: { most: MOST_NUMBERED, given: motifs },
+      },
+    );
+  }
   if (held > 0 && state.open && more > openFor(state, kind)) {
     const most = held + openFor(state, kind);
     throw new Problem(

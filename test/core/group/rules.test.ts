@@ -461,6 +461,12 @@ describe('closing, handing over and taking back', () => {
     expect(() => undo(with2(), NEW)).toThrow(refused('not-taking-part'));
     expect(() => undo(with2(barred('m1')), ROWAN)).toThrow(refused('kept-out'));
   });
+  it('gives out no more numbers than the largest blanket could ever need', () => {
+    const state = with2(pledged('m1', 0, 1));
+    const full = { ...state, pieces: Array.from({ length: 10_000 }, () => state.pieces[0]!) };
+    expect(() => handIn(full, ROWAN, 0, 1, {})).toThrow(refused('too-many-numbered'));
+    expect(handIn({ ...full, pieces: full.pieces.slice(1) }, ROWAN, 0, 1, {})).toHaveLength(1);
+  });
   it('gives her back her own last hand-in until something of it is looked over', () => {
     const handed = (...more: Did[]) =>
       with2(
