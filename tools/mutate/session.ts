@@ -19,7 +19,11 @@ const vitest = await startVitest(
   'test',
   [...tests],
   {
+    // The projects of the settings' file would run with a runner and an isolation of their own.
+    config: false,
     watch: false,
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
     isolate: false,
     fileParallelism: false,
     maxWorkers: 1,
