@@ -7,6 +7,7 @@ import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
 import type { Log } from '../../../src/rooms/discord/platform.ts';
 import { openDiscordRoom, type DiscordParts, type OpenRoom } from '../../../src/rooms/discord/run.ts';
+import { Published, schemaFile } from './published.ts';
 import {
   openStandIn,
   type As,
@@ -27,6 +28,8 @@ export interface Harness {
   readonly platform: StandIn;
   readonly log: readonly LogLine[];
   readonly faults: readonly unknown[];
+  /** Requests that the platform’s published schema does not describe, as far as it is at hand. */
+  readonly unfit: readonly string[];
   room: OpenRoom;
   readonly projects: Projects;
   /** Whether a slash command got an answer of its question's, not a refusal. */
@@ -35,8 +38,21 @@ export interface Harness {
   readonly line: (line: string, as: As, mention?: (name: string) => string) => Promise<Outcome>;
   /** Closes the room and opens a new one on the same store, as a restart does. */
   readonly restart: (parts?: Partial<DiscordParts>) => Promise<void>;
+  /** Rejects where a request was one that the platform does not describe. */
   close(): Promise<void>;
 }
+
+/** Read once for all rooms of a test. */
+let published: Published | undefined;
+const checking = (unfit: string[]) => {
+  const file = schemaFile();
+  if (file === undefined) return undefined;
+  const schema = (published ??= new Published(file));
+  return (request: Parameters<Published['fault']>[0]) => {
+    const fault = schema.fault(request);
+    if (fault !== undefined) unfit.push(fault);
+  };
+};
 
 /** A picture of nothing: drawing is tested elsewhere, and would be most of the time here. */
 const BLANK = Buffer.from(
@@ -54,7 +70,9 @@ export async function openHarness({
   projects?: Projects;
   platform?: StandInOptions;
 } & Partial<Omit<DiscordParts, 'registry' | 'projects'>> = {}): Promise<Harness> {
-  const platform = await openStandIn(options);
+  const unfit: string[] = [];
+  const hears = checking(unfit);
+  const platform = await openStandIn({ ...options, ...(hears ? { hears } : {}) });
   const log: LogLine[] = [];
   const faults: unknown[] = [];
   const at = (level: LogLine['level']) => (facts: object, says: string) =>
@@ -93,6 +111,7 @@ export async function openHarness({
     platform,
     log,
     faults,
+    unfit,
     projects,
     room: await open(),
     answered: ({ interaction }) => answered.has(interaction.id),
@@ -112,6 +131,8 @@ export async function openHarness({
     async close() {
       await harness.room.close();
       await platform.close();
+      if (unfit.length > 0)
+        throw new Error(`not as the platform describes it:\n${[...new Set(unfit)].join('\n')}`);
     },
   };
   return harness;

@@ -25,7 +25,15 @@ import { Driver, type As, type Given, type GivenFile } from './driver.ts';
 import { Gateway } from './gateway.ts';
 import { LIMITS } from './limits.ts';
 import { Rest } from './rest.ts';
-import { World, type Channel, type Guild, type Message, type Mishap, type Person } from './world.ts';
+import {
+  World,
+  type Channel,
+  type Guild,
+  type Message,
+  type Heard,
+  type Mishap,
+  type Person,
+} from './world.ts';
 
 export {
   CannotAsk,
@@ -38,7 +46,7 @@ export {
   type Outcome,
 } from './driver.ts';
 export { LIMITS } from './limits.ts';
-export type { Channel, Guild, Interaction, Message, Mishap, Person } from './world.ts';
+export type { Channel, Guild, Heard, Interaction, Message, Mishap, Person } from './world.ts';
 
 export interface StandInOptions {
   readonly token?: string;
@@ -50,6 +58,8 @@ export interface StandInOptions {
   readonly remember?: number;
   /** 0 for any free port. */
   readonly port?: number;
+  /** Handed every request as it came. */
+  readonly hears?: (request: Heard) => void;
 }
 
 export type StandIn = Awaited<ReturnType<typeof openStandIn>>;
@@ -61,8 +71,9 @@ export async function openStandIn({
   heartbeat,
   remember = 50_000,
   port = 0,
+  hears,
 }: StandInOptions = {}) {
-  const world = new World(token, now, remember);
+  const world = new World(token, now, remember, hears);
   const server = createServer({ keepAliveTimeout: 60_000 });
   let origin = '';
   const host = () => `127.0.0.1:${origin}`;

@@ -178,6 +178,7 @@ export class Rest {
     let reply: Reply;
     try {
       const body = await readBody(request);
+      this.world.hears({ method, path, json: body.json, files: body.uploads.length });
       const mishap = this.mishap(method, path);
       if (mishap && mishap.applied !== true) {
         this.befall(mishap, request, finish);

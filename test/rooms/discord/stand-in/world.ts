@@ -135,6 +135,15 @@ export interface Call {
   readonly ms: number;
 }
 
+/** One request as it came: its JSON, and how many files came with it. */
+export interface Heard {
+  readonly method: string;
+  /** Without `/api/v10`. */
+  readonly path: string;
+  readonly json: unknown;
+  readonly files: number;
+}
+
 /** A fault to answer with, for the next requests that fit. */
 export interface Mishap {
   readonly method?: string;
@@ -195,6 +204,8 @@ export class World {
     /** ms; the platform's own clock. */
     readonly now: () => number,
     private readonly remember: number,
+    /** Handed every request before it is looked at. */
+    readonly hears: (request: Heard) => void = () => undefined,
   ) {
     this.messages = new Latest(remember);
     this.nonces = new Latest(remember);
