@@ -4,7 +4,7 @@ import { isRequired } from '../chat/options.ts';
 import type { Route } from '../chat/registry.ts';
 import { fit, leads, slotsOf, takes, type Slot } from './fit.ts';
 import { hear, type Heard } from './heard.ts';
-import type { KnownName, Piece } from './pieces.ts';
+import type { KnownName, Piece } from './pieces/piece.ts';
 
 /** Whether two options of a kind took their numbers against the order in which both are declared, and no word said so. */
 function outOfOrder(

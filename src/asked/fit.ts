@@ -5,7 +5,7 @@ import type { Route } from '../chat/registry.ts';
 import { ALL_TERM_WORDS, lookUpTerm } from '../core/lookup/term.ts';
 import type { Heard } from './heard.ts';
 import { COMMON } from './marks.ts';
-import type { KnownName, Piece } from './pieces.ts';
+import type { KnownName, Piece } from './pieces/piece.ts';
 import { UNIT_OF_LENGTH } from './tables.ts';
 import { tokensOf } from './tokens.ts';
 import { SENSES, type SenseName } from './words.ts';

@@ -2,7 +2,8 @@
 import type { DayFound } from './days.ts';
 import { mended, type Said } from './lexicon.ts';
 import { moodOf, type Mood } from './mood.ts';
-import { piecesOf, type KnownName, type Piece } from './pieces.ts';
+import { piecesOf } from './pieces.ts';
+import type { KnownName, Piece } from './pieces/piece.ts';
 import { tokensOf, type Token } from './tokens.ts';
 import { SENSES, type SenseName } from './words.ts';
 

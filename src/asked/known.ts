@@ -2,7 +2,7 @@
 import type { Context } from '../chat/context.ts';
 import { cm, count, g, m, t, num } from '../core/base/reader.ts';
 import type { MakerDoc } from '../projects/schema.ts';
-import type { KnownName } from './pieces.ts';
+import type { KnownName } from './pieces/piece.ts';
 import type { Around, Fill } from './read.ts';
 import { tokensOf } from './tokens.ts';
 

@@ -121,7 +121,7 @@ export function nearestTradeWord(word: string): string | undefined {
   return best;
 }
 
-const singular = (word: string) =>
+export const singular = (word: string) =>
   word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : undefined;
 
 function listedUnder(word: string) {

@@ -9,7 +9,7 @@ import type { DayFound } from './days.ts';
 import { fit, slotsOf, termIn, type Fitted, type Slot } from './fit.ts';
 import { hear, weightOf, type Heard } from './heard.ts';
 import type { Said } from './lexicon.ts';
-import type { KnownName } from './pieces.ts';
+import type { KnownName } from './pieces/piece.ts';
 import { SENSES, type SenseName } from './words.ts';
 
 type Part =

@@ -1,0 +1,22 @@
+/** Each recogniser reads its own example; each joiner puts its own together. */
+import { describe, expect, it } from 'vitest';
+import { mended } from '../../src/asked/lexicon.ts';
+import { JOINERS, PASSES, piecesOf } from '../../src/asked/pieces.ts';
+import { tokensOf } from '../../src/asked/tokens.ts';
+
+const piecesIn = (phrase: string, passes = PASSES) => {
+  const tokens = tokensOf(phrase);
+  return piecesOf(tokens, mended(tokens), [], [], passes).pieces.map(({ kind, text }) => `${kind}:${text}`);
+};
+
+describe('what an option could take', () => {
+  it.each([...PASSES.flat(), ...JOINERS])('$example', ({ example: [phrase, piece] }) => {
+    expect(piecesIn(phrase)).toContain(piece);
+  });
+
+  it.each(PASSES.flat())('$example is read by none but its own', (recogniser) => {
+    const others = PASSES.map((pass) => pass.filter((one) => one !== recogniser));
+    const [phrase] = recogniser.example;
+    expect(piecesIn(phrase, others)).not.toEqual(piecesIn(phrase));
+  });
+});
