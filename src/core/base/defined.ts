@@ -11,3 +11,12 @@ export type Defined<T> = { [K in keyof T as undefined extends T[K] ? never : K]:
  */
 export const defined = <const T extends object>(parts: T): Defined<T> =>
   Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined)) as Defined<T>;
+
+/**
+ * Leaves out of a list what is undefined.
+ *
+ * @example
+ * keepDefined(['moss', undefined, 'sand']) // → ['moss', 'sand']
+ */
+export const keepDefined = <T>(parts: readonly (T | undefined)[]): T[] =>
+  parts.filter((part) => part !== undefined);

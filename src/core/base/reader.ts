@@ -5,6 +5,7 @@
  */
 import { TERMS, type Term } from '../../standards/terms.ts';
 import { CM_PER_INCH, G_PER_OUNCE, M_PER_YARD } from '../../standards/units.ts';
+import { keepDefined } from './defined.ts';
 
 export type Units = 'metric' | 'imperial';
 export type Terms = 'US' | 'UK';
@@ -135,7 +136,7 @@ export function forReader(text: string, reader: Reader): string {
       const units = second === undefined ? reader.typed?.get(`${first} ${unit ?? ''}`) : undefined;
       if (units !== undefined && units !== reader.units)
         return forReader(whole, { units, terms: reader.terms });
-      const amounts = [first, ...(second === undefined ? [] : [second])].map(
+      const amounts = keepDefined([first, second]).map(
         (value) => Number(value) * toOwn(unit as ShownUnit, reader),
       );
       // Both sides of a size are rounded alike: 91 × 122, not 91.2 × 122.

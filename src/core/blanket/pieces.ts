@@ -1,6 +1,6 @@
 /** The pieces of a blanket, whatever its extent: its motifs' yarn, its seam, the rounds of its border. */
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
-import { defined } from '../base/defined.ts';
+import { defined, keepDefined } from '../base/defined.ts';
 import { firstOfEach } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import type { Ball } from '../base/quantity.ts';
@@ -228,9 +228,9 @@ function coloursOf(
 /** What is taken for granted of the motifs, the joining and the border. */
 function assumptionsOf({ blanket, motifs, seamColour }: Basket): string[] {
   const [firstRound] = blanket.border.rounds;
-  return [
+  return keepDefined([
     ...motifs.flatMap((motif) => motif.assumptions),
-    ...(blanket.joining.colour === undefined ? [`Joined with ${seamColour}.`] : []),
-    ...(firstRound && firstRound.colour === undefined ? [`The border begins in ${seamColour}.`] : []),
-  ];
+    blanket.joining.colour === undefined ? `Joined with ${seamColour}.` : undefined,
+    firstRound && firstRound.colour === undefined ? `The border begins in ${seamColour}.` : undefined,
+  ]);
 }

@@ -150,24 +150,42 @@ class Board {
 export const touchesOf = (kinds: readonly number[], columns: number): number =>
   new Board(Int16Array.from(kinds), columns).touches();
 
+/** The same kind so many times. */
+const many = (kind: number, times: number): number[] => Array.from({ length: times }, () => kind);
+
 /** A layout with the fewest touches, built as the proof above says. */
 function built(columns: number, rows: number, quotas: readonly number[], chance: Chance): Int16Array {
-  const kinds = new Int16Array(columns * rows);
-  const many = (kind: number, times: number) => Array.from({ length: times }, () => kind);
   const { crowded } = findFewestTouches(columns, rows, quotas);
-  if (crowded !== undefined) {
-    const others = shuffle(
-      quotas.flatMap((quota, kind) => (kind === crowded ? [] : many(kind, quota))),
-      chance,
-    );
-    const best = farthest(columns, rows, others.length).odd;
-    const places = shuffle(colour(columns, rows, best), chance)
-      .sort((a, b) => neighbours(b, columns, rows) - neighbours(a, columns, rows))
-      .slice(0, others.length);
-    kinds.fill(crowded);
-    places.forEach((place, index) => (kinds[place] = others[index] ?? crowded));
-    return kinds;
-  }
+  return crowded === undefined
+    ? builtApart(columns, rows, quotas, chance)
+    : builtCrowded(columns, rows, quotas, crowded, chance);
+}
+
+/** One kind fills the board, but for the others, which lie far apart from each other. */
+function builtCrowded(
+  columns: number,
+  rows: number,
+  quotas: readonly number[],
+  crowded: number,
+  chance: Chance,
+): Int16Array {
+  const kinds = new Int16Array(columns * rows);
+  const others = shuffle(
+    quotas.flatMap((quota, kind) => (kind === crowded ? [] : many(kind, quota))),
+    chance,
+  );
+  const best = farthest(columns, rows, others.length).odd;
+  const places = shuffle(colour(columns, rows, best), chance)
+    .sort((a, b) => neighbours(b, columns, rows) - neighbours(a, columns, rows))
+    .slice(0, others.length);
+  kinds.fill(crowded);
+  places.forEach((place, index) => (kinds[place] = others[index] ?? crowded));
+  return kinds;
+}
+
+/** Every kind on the dark or on the light places, as on a board of draughts, one of them on both, far apart. */
+function builtApart(columns: number, rows: number, quotas: readonly number[], chance: Chance): Int16Array {
+  const kinds = new Int16Array(columns * rows);
   // The walk goes along the shorter side, so that places far apart in it are no neighbours.
   const across = Math.min(columns, rows);
   const walk = Array.from({ length: columns * rows }, (_, step) => {
@@ -180,27 +198,33 @@ function built(columns: number, rows: number, quotas: readonly number[], chance:
   });
   const dark = walk.filter(({ odd }) => odd === 0).map(({ place }) => place);
   const light = walk.filter(({ odd }) => odd === 1).map(({ place }) => place);
+  const { onDark, onLight, both } = shareColours(quotas, dark.length);
+  const put = (places: readonly number[], what: readonly number[]) =>
+    places.forEach((place, index) => (kinds[place] = what[index] ?? 0));
+  put(dark, [...many(both.kind, both.dark), ...shuffle(onDark, chance)]);
+  put(light, [...shuffle(onLight, chance), ...many(both.kind, both.light)]);
+  return kinds;
+}
+
+/** Which kinds go on the dark places, so many of them, which on the light ones, and the one that goes on both. */
+function shareColours(quotas: readonly number[], dark: number) {
   const [first = 0, second, ...rest] = quotas
     .map((quota, kind) => ({ quota, kind }))
     .sort((a, b) => b.quota - a.quota || a.kind - b.kind)
     .map(({ kind }) => kind);
   const onDark = many(first, quotas[first] ?? 0);
   const onLight = second === undefined ? [] : many(second, quotas[second] ?? 0);
-  const both: { kind: number; dark: number; light: number } = { kind: 0, dark: 0, light: 0 };
-  let room = dark.length - onDark.length;
+  let both = { kind: 0, dark: 0, light: 0 };
+  let room = dark - onDark.length;
   for (const kind of rest) {
     const quota = quotas[kind] ?? 0;
     const fits = Math.min(room, quota);
     room -= fits;
     if (fits === quota) onDark.push(...many(kind, quota));
     else if (fits === 0) onLight.push(...many(kind, quota));
-    else Object.assign(both, { kind, dark: fits, light: quota - fits });
+    else both = { kind, dark: fits, light: quota - fits };
   }
-  const put = (places: readonly number[], what: readonly number[]) =>
-    places.forEach((place, index) => (kinds[place] = what[index] ?? 0));
-  put(dark, [...many(both.kind, both.dark), ...shuffle(onDark, chance)]);
-  put(light, [...shuffle(onLight, chance), ...many(both.kind, both.light)]);
-  return kinds;
+  return { onDark, onLight, both };
 }
 
 /** Chance gives up after so many tries a place, and a built layout is stirred by as many. */
@@ -217,7 +241,7 @@ export function scatter(columns: number, rows: number, quotas: readonly number[]
     throw new Error('quotas do not fill the board');
   const { fewest } = findFewestTouches(columns, rows, quotas);
   const thrown = shuffle(
-    quotas.flatMap((quota, kind) => Array.from({ length: quota }, () => kind)),
+    quotas.flatMap((quota, kind) => many(kind, quota)),
     chance,
   );
   const board = new Board(Int16Array.from(thrown), columns);

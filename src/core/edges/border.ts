@@ -77,56 +77,33 @@ export interface BorderSpacing {
   readonly working: Working;
 }
 
+interface BorderAsked {
+  readonly width: number;
+  readonly height: number;
+  readonly gauge: Gauge;
+  readonly corner: number;
+  readonly multiple: number;
+  readonly plus: number;
+  readonly columns?: number | undefined;
+  readonly rows?: number | undefined;
+}
+
 /**
  * The first round of a border on an edge of `width` × `height` cm: the counts nearest to side × gauge among those that leave
  * `plus` over the `multiple`, ties to the fewer, at least the smallest positive one.
  *
  * Throws Problem: too-few-stitches, where a side has fewer than motifs to share them.
  */
-export function spaceBorder(asked: {
-  width: number;
-  height: number;
-  gauge: Gauge;
-  corner: number;
-  multiple: number;
-  plus: number;
-  columns?: number | undefined;
-  rows?: number | undefined;
-}): BorderSpacing {
-  const { gauge, corner, multiple, plus, columns, rows } = asked;
+export function spaceBorder(asked: BorderAsked): BorderSpacing {
+  const { corner, multiple, plus, columns, rows } = asked;
   const working = new Working();
   // Without a repeat every count suits, and the step would say nothing.
   const fewest = multiple === 1 ? 1 : working.do(FEWEST, { plus, multiple });
-  const strained: { side: 'width' | 'height'; percent: number }[] = [];
-  const along = (length: number, side: 'width' | 'height') => {
-    const exact = working.do(
-      STITCHES_WANTED,
-      { width: length, stitches: gauge.stitches, over: gauge.over },
-      `Stitches that would lie flat along the ${side}`,
-    );
-    const counted = working.do(
-      NEAREST_SUITING,
-      { fewest, multiple, exact, plus },
-      `Along the ${side}: the nearest count that suits, of two as near the fewer`,
-    );
-    if (isOffBy(counted, exact, EDGES_FORGIVE))
-      strained.push({ side, percent: working.do(FROM_FLAT, { counted, exact }) });
-    const motifs = side === 'width' ? columns : rows;
-    if (motifs !== undefined && motifs > counted) {
-      throw new Problem(
-        'too-few-stitches',
-        `${num(counted)} stitches along the ${side} cannot be shared by ${num(motifs)} motifs.`,
-        {
-          option: side === 'width' ? 'columns' : 'rows',
-          hint: `At most ${num(counted)} motifs, or a longer side.`,
-          facts: { needed: motifs, given: counted },
-        },
-      );
-    }
-    return counted;
-  };
-  const across = along(asked.width, 'width');
-  const down = along(asked.height, 'height');
+  const sides = [
+    spaceSide('width', asked, fewest, working),
+    spaceSide('height', asked, fewest, working),
+  ] as const;
+  const [across, down] = [sides[0].counted, sides[1].counted];
   const total = working.do(ROUND_TOTAL, { across, down, corner });
   return defined({
     across,
@@ -134,9 +111,40 @@ export function spaceBorder(asked: {
     total,
     perMotifAcross: columns === undefined ? undefined : shareEvenly(across, columns),
     perMotifDown: rows === undefined ? undefined : shareEvenly(down, rows),
-    strained,
+    strained: sides.flatMap(({ side, percent }) => (percent === undefined ? [] : [{ side, percent }])),
     working,
   });
+}
+
+/** What one side takes, and by how many per cent that is off lying flat, where it is far. Throws Problem: too-few-stitches. */
+function spaceSide(side: 'width' | 'height', asked: BorderAsked, fewest: number, working: Working) {
+  const { gauge, multiple, plus } = asked;
+  const exact = working.do(
+    STITCHES_WANTED,
+    { width: asked[side], stitches: gauge.stitches, over: gauge.over },
+    `Stitches that would lie flat along the ${side}`,
+  );
+  const counted = working.do(
+    NEAREST_SUITING,
+    { fewest, multiple, exact, plus },
+    `Along the ${side}: the nearest count that suits, of two as near the fewer`,
+  );
+  const percent = isOffBy(counted, exact, EDGES_FORGIVE)
+    ? working.do(FROM_FLAT, { counted, exact })
+    : undefined;
+  const option = side === 'width' ? 'columns' : 'rows';
+  const motifs = asked[option];
+  if (motifs !== undefined && motifs > counted)
+    throw new Problem(
+      'too-few-stitches',
+      `${num(counted)} stitches along the ${side} cannot be shared by ${num(motifs)} motifs.`,
+      {
+        option,
+        hint: `At most ${num(counted)} motifs, or a longer side.`,
+        facts: { needed: motifs, given: counted },
+      },
+    );
+  return { side, counted, percent };
 }
 
 export interface BorderRound {

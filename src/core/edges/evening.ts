@@ -4,6 +4,7 @@
  */
 import type { Stitch } from '../../standards/stitches.ts';
 import { BLOCKING_MENDS, SEAMS_FORGIVE } from '../../standards/tolerances.ts';
+import { defined } from '../base/defined.ts';
 import { isOffBy } from '../base/percent-off.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { sum } from '../base/sum.ts';
@@ -77,10 +78,24 @@ export interface Evening {
   };
 }
 
-interface Option {
+/** What the edge is worked with: its gauge where it is known, hook in mm, wraps per inch where it is not. */
+interface Edge {
+  readonly gauge?: Pick<Gauge, 'stitches' | 'over'> | undefined;
+  readonly hook?: number | undefined;
+  readonly wpi: number;
+}
+
+/** A stitch that an edging may be of: cm that a round of it is high, and metres in one. */
+interface EdgingStitch {
   readonly stitch: Stitch;
+  readonly height: number;
+  readonly metres: number;
+}
+
+interface Option {
+  readonly of: EdgingStitch;
   readonly rounds: number;
-  /** cm that it adds to a side, and metres that it takes for every cm of side and beside that. */
+  /** cm that it adds to a side, and metres that it takes for every stitch of the edge. */
   readonly adds: number;
   readonly metres: number;
 }
@@ -117,51 +132,16 @@ function planFor(side: number, meant: number, options: readonly Option[]): Plan 
  */
 export function evenUp(
   sides: readonly number[],
-  {
-    meant,
-    gauge,
-    hook,
-    wpi,
-  }: {
-    meant?: number | undefined;
-    gauge?: Pick<Gauge, 'stitches' | 'over'> | undefined;
-    hook?: number | undefined;
-    wpi: number;
-  },
+  { meant, ...edge }: Edge & { meant?: number | undefined },
   working: Working,
 ): Evening {
-  const edge = gauge && { stitches: gauge.stitches, over: gauge.over };
-  const width = reckonStitchWidth({ stitch: 'sc', gauge: edge, hook }, wpi, working);
-  const known = EDGING_STITCH.map((stitch) => ({
-    stitch,
-    height: reckonTaller(stitch, width, working),
-    metres: reckonStitchMetres(working, { stitch, gauge: edge, hook, wpi }).stitch,
-  }));
-  const options = known
-    .flatMap(({ stitch, height, metres }) =>
-      Array.from({ length: MOST_ROUNDS }, (_, index): Option => {
-        const rounds = index + 1;
-        return { stitch, rounds, adds: 2 * rounds * height, metres: rounds * metres };
-      }),
-    )
-    .sort((a, b) => a.metres - b.metres);
+  const { width, options } = reckonEdgings(edge, working);
   const plansFor = (target: number) => sides.map((side) => planFor(side, target, options));
   const side = meant ?? findSide(sides, plansFor);
-  const heights = new Map(known.map((one) => [one.stitch, one]));
   const motifs = plansFor(side).map(({ option, pin, leave }, index): Evened => {
     const own = sides[index] ?? 0;
-    const one = option && heights.get(option.stitch);
-    if (!option || !one) return { index, side: own, pin, leave };
-    const { stitch, rounds } = option;
-    const label = (says: string) => `${says}, motif ${index + 1}`;
-    const edged = working.do(EDGED_SIDE, { side: own, rounds, height: one.height }, label(EDGED_SIDE.label));
-    const stitches = working.do(
-      EDGING_STITCHES,
-      { rounds, side: own, stitch_width: width, corner: CORNER },
-      label(EDGING_STITCHES.label),
-    );
-    const yarn = working.do(EDGING_YARN, { stitches, stitch_yarn: one.metres }, label(EDGING_YARN.label));
-    return { index, side: own, pin, leave, edging: { stitch, rounds, stitches, yarn, side: edged } };
+    const edging = option && reckonEdging(option, width, own, working, `motif ${index + 1}`);
+    return defined({ index, side: own, pin, leave, edging });
   });
   const many = (is: (one: Evened) => boolean) => motifs.filter(is).length;
   return {
@@ -175,6 +155,44 @@ export function evenUp(
       leftOut: many(({ leave }) => leave),
     },
   };
+}
+
+/** The width of a stitch of the edge (cm), and every edging that may be worked there, the one with the least yarn first. */
+function reckonEdgings({ gauge, hook, wpi }: Edge, working: Working): { width: number; options: Option[] } {
+  // Its rows are those of the motif's own stitch.
+  const edge = gauge && { stitches: gauge.stitches, over: gauge.over };
+  const width = reckonStitchWidth({ stitch: 'sc', gauge: edge, hook }, wpi, working);
+  const stitches = EDGING_STITCH.map((stitch) => ({
+    stitch,
+    height: reckonTaller(stitch, width, working),
+    metres: reckonStitchMetres(working, { stitch, gauge: edge, hook, wpi }).stitch,
+  }));
+  const options = stitches.flatMap((of) =>
+    Array.from({ length: MOST_ROUNDS }, (_, index): Option => {
+      const rounds = index + 1;
+      return { of, rounds, adds: 2 * rounds * of.height, metres: rounds * of.metres };
+    }),
+  );
+  return { width, options: options.sort((a, b) => a.metres - b.metres) };
+}
+
+/** The edging of one motif with a side in cm, its stitches so wide (cm). The motif is named in the working. */
+function reckonEdging(
+  { of: { stitch, height, metres }, rounds }: Option,
+  width: number,
+  side: number,
+  working: Working,
+  motif: string,
+): Edging {
+  const label = ({ label: says }: { readonly label: string }) => `${says}, ${motif}`;
+  const edged = working.do(EDGED_SIDE, { side, rounds, height }, label(EDGED_SIDE));
+  const stitches = working.do(
+    EDGING_STITCHES,
+    { rounds, side, stitch_width: width, corner: CORNER },
+    label(EDGING_STITCHES),
+  );
+  const yarn = working.do(EDGING_YARN, { stitches, stitch_yarn: metres }, label(EDGING_YARN));
+  return { stitch, rounds, stitches, yarn, side: edged };
 }
 
 /** The side of one of them in which most meet; of those the one that takes the least edging, then the least pinning. */

@@ -199,19 +199,7 @@ export function joinMotifs(asked: {
   const yarn = working.do(SEAM_YARN, { seam: seamLength, ratio });
   const seams = working.do(SEAMS, { rows, columns });
   const tails = working.do(SEAM_TAILS, { seams, tail: TAIL });
-  const strandsIn = (many: number, seam: number, label: string) =>
-    many === 0
-      ? 0
-      : working.do(
-          SEWING_STRANDS,
-          { seams: many, seam, ratio, cm_per_m: CM_PER_M, strand: SEWING_STRAND, tail: TAIL },
-          label,
-        );
-  const strands =
-    asked.method === 'whip'
-      ? strandsIn(rows * (columns - 1), side, 'Strands for the short seams') +
-        strandsIn(rows - 1, columns * side, 'Strands for the long seams')
-      : undefined;
+  const strands = asked.method === 'whip' ? countStrands(asked, ratio, working) : undefined;
   return defined({
     seamLength,
     yarn,
@@ -228,4 +216,24 @@ export function joinMotifs(asked: {
     height: rows * side,
     working,
   });
+}
+
+/** The strands to sew with, a seam begun with a new one: those of the short seams, then those of the long ones between the strips. */
+function countStrands(
+  { columns, rows, side }: { columns: number; rows: number; side: number },
+  ratio: number,
+  working: Working,
+): number {
+  const strandsIn = (seams: number, seam: number, label: string) =>
+    seams === 0
+      ? 0
+      : working.do(
+          SEWING_STRANDS,
+          { seams, seam, ratio, cm_per_m: CM_PER_M, strand: SEWING_STRAND, tail: TAIL },
+          label,
+        );
+  return (
+    strandsIn(rows * (columns - 1), side, 'Strands for the short seams') +
+    strandsIn(rows - 1, columns * side, 'Strands for the long seams')
+  );
 }

@@ -3,6 +3,7 @@
  * sides of different length puckers. What is made least is the sum, over all pairs of touching cells, of the squared
  * difference of their sides.
  */
+import { keepDefined } from '../base/defined.ts';
 import type { Chance } from '../base/chance.ts';
 
 export interface MotifToPlace {
@@ -16,12 +17,12 @@ export interface MotifToPlace {
 export function listTouching(columns: number, rows: number): readonly (readonly number[])[] {
   return Array.from({ length: columns * rows }, (_, cell) => {
     const column = cell % columns;
-    return [
-      ...(column > 0 ? [cell - 1] : []),
-      ...(column < columns - 1 ? [cell + 1] : []),
-      ...(cell >= columns ? [cell - columns] : []),
-      ...(cell < columns * (rows - 1) ? [cell + columns] : []),
-    ];
+    return keepDefined([
+      column > 0 ? cell - 1 : undefined,
+      column < columns - 1 ? cell + 1 : undefined,
+      cell >= columns ? cell - columns : undefined,
+      cell < columns * (rows - 1) ? cell + columns : undefined,
+    ]);
   });
 }
 
@@ -91,16 +92,7 @@ export function* assembling(
   const touches = listTouching(columns, rows);
   const cellsOf = new Map<number, number[]>();
   layout.forEach((kind, cell) => cellsOf.set(kind, [...(cellsOf.get(kind) ?? []), cell]));
-  const usable = new Map(
-    [...cellsOf].map(([kind, cells]) => [
-      kind,
-      motifs
-        .filter((motif) => motif.kind === kind)
-        .sort((a, b) => Math.abs(a.side - wanted) - Math.abs(b.side - wanted) || a.piece - b.piece)
-        .slice(0, cells.length)
-        .sort((a, b) => a.side - b.side || a.piece - b.piece),
-    ]),
-  );
+  const usable = pickUsable(motifs, cellsOf, wanted);
 
   let best: (MotifToPlace | undefined)[] = [];
   let least = Infinity;
@@ -108,14 +100,7 @@ export function* assembling(
   const beginnings = listBeginnings(columns, rows);
   const budget = Math.floor(most / (beginnings.length + starts));
   function* tryFrom(ranks: readonly number[]): Generator<void> {
-    const placed: (MotifToPlace | undefined)[] = layout.map(() => undefined);
-    for (const [kind, cells] of cellsOf) {
-      const ordered = [...cells].sort((a, b) => (ranks[a] ?? 0) - (ranks[b] ?? 0));
-      (usable.get(kind) ?? []).forEach((motif, index) => {
-        const cell = ordered[index];
-        if (cell !== undefined) placed[cell] = motif;
-      });
-    }
+    const placed = placeByRank(usable, cellsOf, ranks);
     whole = (yield* settling(placed, cellsOf, touches, budget)) && whole;
     const found = measureStrain(
       placed.map((motif) => motif?.side),
@@ -131,10 +116,46 @@ export function* assembling(
   return { placed: best, whole };
 }
 
+type ByKind<T> = ReadonlyMap<number, readonly T[]>;
+
+/** By kind: as many motifs as it has cells, those farthest from `wanted` (cm) left over, the smallest first. */
+const pickUsable = (
+  motifs: readonly MotifToPlace[],
+  cellsOf: ByKind<number>,
+  wanted: number,
+): ByKind<MotifToPlace> =>
+  new Map(
+    [...cellsOf].map(([kind, cells]) => [
+      kind,
+      motifs
+        .filter((motif) => motif.kind === kind)
+        .sort((a, b) => Math.abs(a.side - wanted) - Math.abs(b.side - wanted) || a.piece - b.piece)
+        .slice(0, cells.length)
+        .sort((a, b) => a.side - b.side || a.piece - b.piece),
+    ]),
+  );
+
+/** The motifs of every kind in its cells, from the cell of the lowest rank (a number for each cell) on; undefined where none is left. */
+function placeByRank(
+  usable: ByKind<MotifToPlace>,
+  cellsOf: ByKind<number>,
+  ranks: readonly number[],
+): (MotifToPlace | undefined)[] {
+  const placed: (MotifToPlace | undefined)[] = ranks.map(() => undefined);
+  for (const [kind, cells] of cellsOf) {
+    const ordered = [...cells].sort((a, b) => (ranks[a] ?? 0) - (ranks[b] ?? 0));
+    (usable.get(kind) ?? []).forEach((motif, index) => {
+      const cell = ordered[index];
+      if (cell !== undefined) placed[cell] = motif;
+    });
+  }
+  return placed;
+}
+
 /** Exchanges two cells of the same kind as long as that lessens the strain; false where the budget ended it. */
 function* settling(
   placed: (MotifToPlace | undefined)[],
-  cellsOf: ReadonlyMap<number, readonly number[]>,
+  cellsOf: ByKind<number>,
   touches: readonly (readonly number[])[],
   budget: number,
 ): Generator<void, boolean> {

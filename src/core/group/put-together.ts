@@ -1,14 +1,16 @@
 /** Putting a group's motifs together: where each goes, what the seams and the border take. */
 import type { Chance } from '../base/chance.ts';
 import { reckonMaterials } from '../blanket/materials.ts';
-import { piecesOf } from '../blanket/pieces.ts';
+import { piecesOf, type Pieces } from '../blanket/pieces.ts';
 import { Problem } from '../base/problem.ts';
+import { sum } from '../base/sum.ts';
 import { formula, Working } from '../base/working.ts';
 import { assembling, measureStrain, listTouching, type MotifToPlace } from './assemble.ts';
 import { evenUp, type Evening } from '../edges/evening.ts';
 import { wpiOf } from '../yarn/thickness.ts';
 import { yarnOf } from '../yarn/motif.ts';
-import type { GroupState } from './state.ts';
+import type { GroupPlan } from './events.ts';
+import type { GroupState, Piece } from './state.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 
 export const MEAN_GAP = formula({
@@ -20,17 +22,8 @@ export const MEAN_GAP = formula({
   source: 'derived: squared differences of touching sides, averaged, and the root of it',
 });
 
-export interface PutTogether {
-  /** By cell, row by row. */
-  readonly placed: readonly (MotifToPlace | undefined)[];
-  /** Whether every exchange of two that helps was found; otherwise it was looked for long enough. */
-  readonly whole: boolean;
-  /** Numbers of the accepted motifs that are left over. */
-  readonly over: readonly number[];
-  readonly missing: number;
-  /** cm */
-  readonly meanGap: number;
-  readonly arrivalGap: number;
+/** What joins the motifs and goes round them. */
+interface Edges {
   /** m */
   readonly seamLength: number;
   readonly seamYarn: number;
@@ -46,6 +39,19 @@ export interface PutTogether {
   /** cm, finished. */
   readonly width: number;
   readonly height: number;
+}
+
+export interface PutTogether extends Edges {
+  /** By cell, row by row. */
+  readonly placed: readonly (MotifToPlace | undefined)[];
+  /** Whether every exchange of two that helps was found; otherwise it was looked for long enough. */
+  readonly whole: boolean;
+  /** Numbers of the accepted motifs that are left over. */
+  readonly over: readonly number[];
+  readonly missing: number;
+  /** cm */
+  readonly meanGap: number;
+  readonly arrivalGap: number;
   /** What becomes of the motifs that were measured, so that all meet in the wanted side, each with its number. */
   readonly evening: Evening;
   readonly numbers: readonly number[];
@@ -77,23 +83,9 @@ export function* putTogether(state: GroupState, chance: Chance): Generator<void,
   const arrivalGap = reckonGap(inOrder(motifs, layout), touches, working, 'The same, in order of arrival');
 
   const pieces = { ...piecesOf(plan, working), side: plan.side };
-  const need = reckonMaterials(
-    pieces,
-    { columns: plan.columns, rows: plan.rows, counts: plan.kinds.map(({ quota }) => quota) },
-    working,
-  );
+  const edges = reckonEdges(plan, pieces, working);
   const used = new Set(placed.map((motif) => motif?.piece));
   const measured = accepted.filter(({ piece, side }) => side !== undefined && used.has(piece));
-  const evening = evenUp(
-    measured.map(({ side = plan.side }) => side),
-    {
-      meant: plan.side,
-      gauge: plan.kinds[0]?.gauge,
-      hook: plan.kinds[0]?.hook,
-      wpi: wpiOf(yarnOf(plan.yarns, pieces.seam.colour)?.ball ?? plan.kinds[0]?.ball),
-    },
-    working,
-  );
   return {
     placed,
     whole,
@@ -101,10 +93,27 @@ export function* putTogether(state: GroupState, chance: Chance): Generator<void,
     missing: placed.filter((motif) => motif === undefined).length,
     meanGap,
     arrivalGap,
+    ...edges,
+    evening: evenMotifs(measured, plan, pieces.seam.colour, working),
+    numbers: measured.map(({ piece }) => piece),
+    unmeasured: accepted.filter((piece) => piece.side === undefined).length,
+    assumptions: pieces.assumptions,
+    working,
+  };
+}
+
+/** What the seams and the border take, and how large it is with them. */
+function reckonEdges(plan: GroupPlan, pieces: Pieces & { side: number }, working: Working): Edges {
+  const need = reckonMaterials(
+    pieces,
+    { columns: plan.columns, rows: plan.rows, counts: plan.kinds.map(({ quota }) => quota) },
+    working,
+  );
+  return {
     seamLength: need.seamLength,
-    seamYarn: need.colours.reduce((sum, { seams }) => sum + seams, 0),
+    seamYarn: sum(need.colours.map(({ seams }) => seams)),
     seamColour: pieces.seam.colour,
-    borderYarn: need.border.reduce((sum, { metres }) => sum + metres, 0),
+    borderYarn: sum(need.border.map(({ metres }) => metres)),
     border: need.border.map(({ stitch, colour, across, down, stitches: total }) => ({
       stitch,
       colour,
@@ -114,12 +123,27 @@ export function* putTogether(state: GroupState, chance: Chance): Generator<void,
     })),
     width: need.width,
     height: need.height,
-    evening,
-    numbers: measured.map(({ piece }) => piece),
-    unmeasured: accepted.filter((piece) => piece.side === undefined).length,
-    assumptions: pieces.assumptions,
-    working,
   };
+}
+
+/** What makes the measured motifs meet in the wanted side, edged in the yarn of the seams. */
+function evenMotifs(
+  measured: readonly Pick<Piece, 'side'>[],
+  plan: GroupPlan,
+  seamColour: string,
+  working: Working,
+): Evening {
+  const [first] = plan.kinds;
+  return evenUp(
+    measured.map(({ side = plan.side }) => side),
+    {
+      meant: plan.side,
+      gauge: first?.gauge,
+      hook: first?.hook,
+      wpi: wpiOf(yarnOf(plan.yarns, seamColour)?.ball ?? first?.ball),
+    },
+    working,
+  );
 }
 
 /** By how much neighbours differ (cm, root mean square); 0 where no two touch. */

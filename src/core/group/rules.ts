@@ -239,10 +239,8 @@ export function handIn(
       },
     );
   }
-  return [
-    ...(more > 0 ? pledge(state, asker, kind, more) : []),
-    defined({ did: 'handed-in', maker: asker.id, kind, motifs, side, weight }),
-  ];
+  const pledged = more > 0 ? pledge(state, asker, kind, more) : [];
+  return [...pledged, defined({ did: 'handed-in', maker: asker.id, kind, motifs, side, weight })];
 }
 
 /** The motifs of these numbers that wait for the organiser. Throws Problem: not-waiting, no-such-motif. */

@@ -1,5 +1,6 @@
 /** Stitch counts that suit a pattern repeat: the neighbours of a wish, the chain to begin with, the widths they make. */
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
+import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { cm } from '../base/reader.ts';
@@ -59,6 +60,14 @@ export interface Repeat {
   readonly working: Working;
 }
 
+interface RepeatAsked {
+  readonly multiple: number;
+  readonly plus: number;
+  readonly near?: number | undefined;
+  readonly width?: number | undefined;
+  readonly gauge?: Gauge | undefined;
+}
+
 /**
  * The counts `multiple · k + plus` around a wished count, or around the count that makes a wished width. `nearest`
  * has at least one repeat; of two equally near the wider is taken.
@@ -68,44 +77,21 @@ export interface Repeat {
  * @example
  * findRepeat({ multiple: 15, plus: 1, near: 100, stitch: 'sc' }).nearest // → { stitches: 106, repeats: 7 }
  */
-export function findRepeat(asked: {
-  multiple: number;
-  plus: number;
-  near?: number | undefined;
-  width?: number | undefined;
-  gauge?: Gauge | undefined;
-  stitch: Stitch;
-}): Repeat {
+export function findRepeat(asked: RepeatAsked & { stitch: Stitch }): Repeat {
   const { multiple, plus, gauge, stitch } = asked;
   const working = new Working();
   const near = wished(asked, working);
-  if (near < plus) {
-    throw new Problem(
-      'too-few-stitches',
-      `The plus alone is ${plus} stitches, more than the ${Math.round(near * 10) / 10} wished for.`,
-      {
-        option: asked.near === undefined ? 'width' : 'near',
-        hint:
-          asked.near === undefined && gauge
-            ? `One repeat is the least: width:${Math.ceil(((plus + multiple) * gauge.over) / gauge.stitches)}cm or more.`
-            : `One repeat is the least: near:${plus + multiple} or more.`,
-        facts: { needed: plus + multiple, given: near },
-      },
-    );
-  }
-  const widthOf = (stitches: number, label: string) =>
-    gauge === undefined
-      ? {}
-      : {
-          width: working.do(
-            WIDTH_MADE,
-            { count: stitches, over: gauge.over, stitches: gauge.stitches },
-            label,
-          ),
-        };
+  refuseBelowPlus(asked, near);
   const neighbour = (repeats: number, called: string): RepeatNeighbour => {
     const stitches = working.do(REPEATED, { repeats, multiple, plus }, called);
-    return { stitches, repeats, ...widthOf(stitches, `Width of ${stitches}`) };
+    const width =
+      gauge &&
+      working.do(
+        WIDTH_MADE,
+        { count: stitches, over: gauge.over, stitches: gauge.stitches },
+        `Width of ${stitches}`,
+      );
+    return defined({ stitches, repeats, width });
   };
   const fit = working.do(REPEATS_BELOW, { near, plus, multiple });
   const below = neighbour(fit, 'Stitches, at or below');
@@ -124,14 +110,26 @@ export function findRepeat(asked: {
   return { near, below, above, nearest, tied, foundationChain, firstInto, working };
 }
 
-function wished(
-  {
-    near,
-    width,
-    gauge,
-  }: { near?: number | undefined; width?: number | undefined; gauge?: Gauge | undefined },
-  working: Working,
-): number {
+/** Refuses a wish that not even the plus fits into. Throws Problem: too-few-stitches. */
+function refuseBelowPlus(asked: RepeatAsked, near: number): void {
+  const { multiple, plus, gauge } = asked;
+  if (near >= plus) return;
+  throw new Problem(
+    'too-few-stitches',
+    `The plus alone is ${plus} stitches, more than the ${Math.round(near * 10) / 10} wished for.`,
+    {
+      option: asked.near === undefined ? 'width' : 'near',
+      hint:
+        asked.near === undefined && gauge
+          ? `One repeat is the least: width:${Math.ceil(((plus + multiple) * gauge.over) / gauge.stitches)}cm or more.`
+          : `One repeat is the least: near:${plus + multiple} or more.`,
+      facts: { needed: plus + multiple, given: near },
+    },
+  );
+}
+
+/** The count that is wished for, itself or by its width. Throws Problem: wish-missing, wish-given-twice, gauge-missing. */
+function wished({ near, width, gauge }: RepeatAsked, working: Working): number {
   if (near !== undefined && width !== undefined)
     throw new Problem('wish-given-twice', 'Both a count and a width are wished for.', {
       option: 'width',

@@ -1,5 +1,5 @@
 /** Which row a count belongs to, read back off a shape's plan. */
-import { defined } from '../base/defined.ts';
+import { defined, keepDefined } from '../base/defined.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 import { Problem } from '../base/problem.ts';
 import { count, t } from '../base/reader.ts';
@@ -25,45 +25,31 @@ export interface WhichRow {
 /** Shapes that shrink again: without their size nobody knows where. */
 const TURNS: ReadonlySet<Shape> = new Set(['diagonal', 'blocks']);
 
+interface RowAsked {
+  readonly shape: Shape;
+  readonly size?: number | undefined;
+  readonly stitches: number;
+  readonly otherSize?: number | undefined;
+  readonly stitch?: Stitch | undefined;
+}
+
 /**
- * The rows that have so many stitches (or blocks). A piece that is worked in rounds only grows and needs no size. Throws a Problem
- * where a shape that shrinks again comes without its size, and for a flat piece, whose rows are all alike.
+ * The rows that have so many stitches (or blocks). A piece that is worked in rounds only grows and needs no size. Throws
+ * Problem: size-missing, where a shape that shrinks again comes without its size; rows-all-alike, for a flat piece.
  */
-export function findRow(asked: {
-  shape: Shape;
-  size?: number | undefined;
-  stitches: number;
-  otherSize?: number | undefined;
-  stitch?: Stitch | undefined;
-}): WhichRow {
+export function findRow(asked: RowAsked): WhichRow {
   const { shape, stitches } = asked;
-  if (shape === 'flat')
-    throw new Problem(
-      'rows-all-alike',
-      'Every row of a flat piece has the same count: it tells no row from another.',
-      {
-        option: 'shape',
-        hint: 'Count the rows themselves, from the foundation up.',
-      },
-    );
-  if (asked.size === undefined && TURNS.has(shape)) {
-    const rising = rowsOf(planRows(shape, { size: MOST_ROWS, stitch: asked.stitch }), stitches)[0];
-    throw new Problem('size-missing', 'This shape grows and then shrinks: its size says where it turns.', {
-      option: 'size',
-      hint: `${rising === undefined || rising > MOST_ROWS ? '' : `While it still grows this is row ${rising}. `}Give ${shape === 'diagonal' ? 'its rising rows' : 'its blocks along a side'}, like size:12.`,
-      facts: { stitches },
-    });
-  }
+  refuseUntold(asked);
   const plan = planRows(shape, {
     size: asked.size ?? MOST_ROWS,
     otherSize: asked.otherSize,
     stitch: asked.stitch,
   });
   const working = new Working();
-  const assumptions = [
-    ...(asked.stitch === undefined ? [`Worked in ${t(plan.stitch)}, as no stitch was named.`] : []),
-    ...(plan.counted === 'blocks' ? ['What was counted are blocks.'] : []),
-  ];
+  const assumptions = keepDefined([
+    asked.stitch === undefined ? `Worked in ${t(plan.stitch)}, as no stitch was named.` : undefined,
+    plan.counted === 'blocks' ? 'What was counted are blocks.' : undefined,
+  ]);
   const rows = rowsOf(plan, stitches);
   const check = (row: number) => {
     const { formula, values } = plan.countFormula(row);
@@ -85,6 +71,26 @@ export function findRow(asked: {
 
 const rowsOf = (plan: RowPlan, stitches: number): number[] =>
   plan.rows.filter((one) => one.count === stitches).map(({ row }) => row);
+
+/** Refuses what a count alone does not tell. Throws Problem: rows-all-alike, size-missing. */
+function refuseUntold({ shape, size, stitches, stitch }: RowAsked): void {
+  if (shape === 'flat')
+    throw new Problem(
+      'rows-all-alike',
+      'Every row of a flat piece has the same count: it tells no row from another.',
+      {
+        option: 'shape',
+        hint: 'Count the rows themselves, from the foundation up.',
+      },
+    );
+  if (size !== undefined || !TURNS.has(shape)) return;
+  const rising = rowsOf(planRows(shape, { size: MOST_ROWS, stitch }), stitches)[0];
+  throw new Problem('size-missing', 'This shape grows and then shrinks: its size says where it turns.', {
+    option: 'size',
+    hint: `${rising === undefined || rising > MOST_ROWS ? '' : `While it still grows this is row ${rising}. `}Give ${shape === 'diagonal' ? 'its rising rows' : 'its blocks along a side'}, like size:12.`,
+    facts: { stitches },
+  });
+}
 
 /** The first row with the count that is nearest on one side of what was counted. */
 function nearest(

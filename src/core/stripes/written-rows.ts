@@ -10,6 +10,7 @@ import { listSpans, type ColourRun } from './colour-runs.ts';
 import { CIRCLE_GROWTH, HEXAGON_GROWTH, CORNER_FOR } from '../../standards/growth.ts';
 import { countFoundationChain, countLosingChain } from '../rows/chains.ts';
 import type { RowPlan, Shape } from '../rows/plan.ts';
+import { defined, keepDefined } from '../base/defined.ts';
 import { cm, count, t } from '../base/reader.ts';
 
 /** What a row says: fixed words, and numbers that may differ from row to row. */
@@ -57,12 +58,12 @@ function diagonalRow(plan: RowPlan, row: number): Body {
   }
   if (row <= plan.size) {
     const { parts, eaten } = opening(stitch, 1);
-    return [
+    return keepDefined([
       ...parts,
-      ...(eaten ? [] : [`2 ${t(stitch)} in the first stitch`]),
+      eaten ? undefined : `2 ${t(stitch)} in the first stitch`,
       `1 ${t(stitch)} in each stitch to the last`,
       `2 ${t(stitch)} in the last stitch`,
-    ];
+    ]);
   }
   const chain = `${t('ch')} ${countLosingChain(stitch)} (does not count)`;
   if (before === 3) return [chain, `${t(stitch)}3tog over the 3 stitches`];
@@ -349,14 +350,14 @@ const LONG: Readonly<Record<Stitch, Parameters<typeof t>[0]>> = {
 function short(plan: RowPlan): string {
   const { stitch, shape } = plan;
   const needsSlip = plan.worked === 'rounds' || shape === 'blocks';
-  return [
+  return keepDefined([
     `${t('ch')}: ${t('chain')}`,
-    ...(needsSlip ? [`${t('sl st')}: ${t('slip stitch')}`] : []),
+    needsSlip ? `${t('sl st')}: ${t('slip stitch')}` : undefined,
     `${t(stitch)}: ${t(LONG[stitch])}`,
-    ...(shape === 'diagonal'
-      ? [`${t(stitch)}2tog, ${t(stitch)}3tog: two, three of them closed together as one`]
-      : []),
-  ].join('; ');
+    shape === 'diagonal'
+      ? `${t(stitch)}2tog, ${t(stitch)}3tog: two, three of them closed together as one`
+      : undefined,
+  ]).join('; ');
 }
 
 export interface Words {
@@ -385,12 +386,11 @@ export function writeRow(
   const at = all.findIndex(({ from }) => from === row);
   const dropped = all[at - 1];
   const taken = all[at];
-  return {
+  return defined({
     text: `${body.join(', ')}.`,
-    ...(dropped && taken
-      ? { change: change(plan, cutLengths(plan, runs), row, taken.colour, dropped.colour) }
-      : {}),
-  };
+    change:
+      dropped && taken ? change(plan, cutLengths(plan, runs), row, taken.colour, dropped.colour) : undefined,
+  });
 }
 
 /** The instructions of a piece, with its colours where it has any. Every text carries tokens for terms and lengths. */
