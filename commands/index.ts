@@ -39,8 +39,10 @@ const every = [...commands, help(commands)] as const;
 export type Commands = (typeof every)[number];
 
 /** Questions that were part of another command once: buttons of old messages and people's habits still say so. */
-const MOVED = new Map(
-  host.questions.map(({ name }) => [`${together.name} ${name}`, `${host.name} ${name}`] as const),
-);
+const MOVED = new Map<string, string>([
+  ...host.questions.map(({ name }) => [`${together.name} ${name}`, `${host.name} ${name}`] as const),
+  // Giving back what was pledged; the parts of a make-along are what is released.
+  ['together release', 'together giveback'],
+]);
 
 export const registry: Registry = new Registry(every, MOVED);

@@ -100,7 +100,7 @@ export const STORY: readonly Scene[] = [
   ask('fern: /together pledge kind:furrow motifs:4'),
   ask('sorrel: /together pledge kind:trellis motifs:4'),
   ask('fern: /together handin kind:furrow motifs:4 side:15.2cm'),
-  ask('sorrel: /together release kind:trellis motifs:1'),
+  ask('sorrel: /together giveback kind:trellis motifs:1'),
   ask('sorrel: /together handin kind:trellis motifs:6 side:15.2cm'),
   ask('willow: /host accept motifs:"12-21"'),
   ask('willow: /host assemble'),

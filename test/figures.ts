@@ -779,7 +779,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   'together leave': NONE,
   'host invite': NONE,
   'together pledge': [{ figures: { pledged: 2, open: 7 - 2 } }],
-  'together release': [{ figures: { pledged: 2 - 1 } }],
+  'together giveback': [{ figures: { pledged: 2 - 1 } }],
   'together mine': [{ figures: { pledged: 2, handed_in: 0, accepted: 0 } }],
   'together keep': [{ figures: { pledged: 2 } }],
   'together handin': [

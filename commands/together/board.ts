@@ -71,7 +71,7 @@ export const board = question({
       'which open-for',
     ],
     also: 'motif group left claim open-for show blanket how-far how-many done kind which board',
-    not: 'mine weigh release hand-in per-week',
+    not: 'mine weigh give-back hand-in per-week',
     saved: 'group',
     marks: { name: { takes: 'saved-group' } },
     phrases: ['how many squares are left to claim', 'how is the group blanket doing'],

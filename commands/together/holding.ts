@@ -34,7 +34,7 @@ export const mine = question({
       'left group',
     ],
     also: 'motif mine group claim which done left need still kind',
-    not: 'open-for yarn ball release weigh parcel how-many @kind',
+    not: 'open-for yarn ball give-back weigh parcel how-many @kind',
     saved: 'group',
     marks: { name: { takes: 'saved-group' } },
     phrases: ['what have I pledged', 'which squares am I down for'],
@@ -89,7 +89,7 @@ export const mine = question({
           .slice(0, 8)
           .flatMap(({ kind }) => [
             action(`Hand in one ${kind}`, 'together handin', { kind, name: state.plan.name }),
-            action(`Give back one ${kind}`, 'together release', { kind, name: state.plan.name }),
+            action(`Give back one ${kind}`, 'together giveback', { kind, name: state.plan.name }),
           ]),
       ),
     };

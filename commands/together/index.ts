@@ -6,7 +6,7 @@ import { handin } from './handing-in.ts';
 import { mine, yarn } from './holding.ts';
 import { handover } from './keeping-order.ts';
 import { open } from './open.ts';
-import { pledge, release } from './pledging.ts';
+import { giveback, pledge } from './pledging.ts';
 import { history, list, undo } from './running.ts';
 import { pace } from './pace.ts';
 import { join, keep, leave } from './taking-part.ts';
@@ -21,7 +21,7 @@ export const together = command({
     join,
     leave,
     pledge,
-    release,
+    giveback,
     mine,
     keep,
     handin,

@@ -87,7 +87,7 @@ export const pledge = question({
   asked: {
     ways: ['claim @kind', 'claim motif', 'claim <count>', 'claim @kind motif'],
     also: 'motif claim group kind need each',
-    not: 'left open-for which release still hand-in how-much yarn row weigh per-week where where-am-i how-many saved',
+    not: 'left open-for which give-back still hand-in how-much yarn row weigh per-week where where-am-i how-many saved',
     reports: true,
     saved: 'group',
     marks: {
@@ -125,15 +125,15 @@ export const pledge = question({
       lines: [`Still open: ${rules.stillOpen(after)}.`],
       actions: [
         action('Hand one in', 'together handin', { kind: called, name: after.plan.name }),
-        action('Give one back', 'together release', { kind: called, name: after.plan.name }),
+        action('Give one back', 'together giveback', { kind: called, name: after.plan.name }),
       ],
       board: doc.id,
     };
   },
 });
 
-export const release = question({
-  name: 'release',
+export const giveback = question({
+  name: 'giveback',
   says: 'Give back motifs you pledged and will not make',
   options: { kind: kindOption.optional(), motifs: motifsOption, name: nameOption },
   example: 'kind:furrow',
@@ -141,7 +141,7 @@ export const release = question({
   refused: { line: 'kind:furrow motifs:9', option: 'motifs' },
   changes: true,
   asked: {
-    ways: ['release @kind', 'release motif', 'release claim'],
+    ways: ['give-back @kind', 'give-back motif', 'give-back claim'],
     also: 'motif claim group mine kind left done',
     not: 'how-many row hand-in show new picture undo',
     reports: true,
@@ -160,14 +160,14 @@ export const release = question({
     if (meant === undefined)
       return chooseKind(state, {
         verb: 'give back',
-        typed: '/together release',
+        typed: '/together giveback',
         motifs: manyOf(motifs),
         left: hers,
-        ask: (label, options) => action(label, 'together release', options),
+        ask: (label, options) => action(label, 'together giveback', options),
       });
     const which = rules.findKindNamed(state, meant);
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      rules.release(now, context.maker.id, which, manyOf(motifs, hers(which))),
+      rules.giveBack(now, context.maker.id, which, manyOf(motifs, hers(which))),
     );
     const left = pledgedOf(after, context.maker.id, which);
     return {

@@ -205,7 +205,7 @@ export const remind = question({
           headline: `Noted that you asked ${who.name}. If nothing is heard in ${count(rules.NOTICE_DAYS, 'day')}, her ${count(held, 'pledge')} can be offered again.`,
           lines: [
             `${who.name} is told, and sees the question in /together mine, where either answer can be given.`,
-            `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? Say so with /together keep; if it has become too much, give some back with /together release, no harm done.”`,
+            `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? Say so with /together keep; if it has become too much, give some back with /together giveback, no harm done.”`,
           ],
           tells: [
             {

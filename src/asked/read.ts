@@ -150,7 +150,7 @@ const NEUTRAL = new Set<SenseName>([
   'settings',
   'claim',
   'enough',
-  'release',
+  'give-back',
 ]);
 
 /** A question that may be meant, with what the phrase says of its options. */

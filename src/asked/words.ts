@@ -331,7 +331,7 @@ export const SENSES = {
     1.8,
     'left to claim, still open, up for grabs, still available, available, not taken, still free, unclaimed, still to claim, left to take, still needed, are open, is open, still going, to be claimed',
   ),
-  release: sense(
+  'give-back': sense(
     2,
     "release, give back, can't make, cannot make, won't make, can't do, won't manage, let go of, hand back, unpledge, cancel, won't be able, can't manage, give up, can not make, not going to make, too many pledged, after all, unclaim, put back",
   ),

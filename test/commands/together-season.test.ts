@@ -98,7 +98,7 @@ describe('a season', () => {
             expect(said.hint).toMatch(/^Still open: /);
           }
         } else if (held[kind]! > 0 && chance() < 0.2)
-          await must(`${maker}: /together release kind:${KINDS[kind]!}`);
+          await must(`${maker}: /together giveback kind:${KINDS[kind]!}`);
       }
       now += 7 * DAY - MAKERS.length * 60_000;
       room.at(new Date(now));

@@ -235,8 +235,16 @@ describe('a blanket made by a group', () => {
     expect(await refusal(room, 'rowan: /together handin kind:furrow motifs:7')).toContain(
       'Hand in at most 6.',
     );
-    expect(await refusal(room, 'rowan: /together release kind:trellis')).toContain('No trellis is pledged');
-    expect(await refusal(room, 'rowan: /together release kind:furrow motifs:7')).toContain('at most 6');
+    expect(await refusal(room, 'rowan: /together giveback kind:trellis')).toContain('No trellis is pledged');
+    expect(await refusal(room, 'rowan: /together giveback kind:furrow motifs:7')).toContain('at most 6');
+  });
+
+  it('still answers to what giving back was called before', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /together pledge kind:furrow motifs:3');
+    const back = await room.ask('rowan: /together release kind:furrow');
+    expect(back.ok).toBe(true);
+    expect(back.figures['pledged']?.value).toBe(2);
   });
 
   it('asks before more is handed in than was pledged, and gives a maker her last step back', async () => {
@@ -270,7 +278,7 @@ describe('a blanket made by a group', () => {
     await all(room, 'rowan: /together pledge kind:furrow motifs:2', 'ines: /host close');
     for (const line of ['join per_week:2', 'pledge kind:furrow', 'handin kind:trellis'])
       expect(await refusal(room, `rowan: /together ${line}`), line).toContain('/host reopen');
-    await all(room, 'rowan: /together handin kind:furrow', 'rowan: /together release kind:furrow');
+    await all(room, 'rowan: /together handin kind:furrow', 'rowan: /together giveback kind:furrow');
     expect((await room.ask('/together board')).headline).toContain('; closed.');
     await all(room, 'ines: /host reopen closes:2026-06-30', 'rowan: /together pledge kind:furrow');
     expect((await room.ask('/together list')).lines).toEqual([
@@ -491,7 +499,7 @@ describe('a blanket made by a group', () => {
       '/together join per_week:2',
       '/together pledge kind:furrow motifs:3',
       '/together handin kind:furrow motifs:2',
-      '/together release kind:furrow',
+      '/together giveback kind:furrow',
       '/host accept motifs:1',
       '/host return motifs:2 reason:loose',
       '/host shares apply:yes',

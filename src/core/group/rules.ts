@@ -181,7 +181,7 @@ export function pledge(state: GroupState, asker: Asker, kind: number, motifs: nu
 }
 
 /** Gives back so many of a kind that are pledged and not made. Throws Problem: kept-out, nothing-pledged, too-few-pledged. */
-export function release(state: GroupState, maker: string, kind: number, motifs: number): Happening[] {
+export function giveBack(state: GroupState, maker: string, kind: number, motifs: number): Happening[] {
   mustNotBeBarred(state, maker);
   const held = state.pledges.get(maker)?.[kind] ?? 0;
   const name = state.plan.kinds[kind]?.name ?? '';

@@ -17,7 +17,7 @@ import {
   offerOver,
   pledge,
   readmit,
-  release,
+  giveBack,
   remind,
   reopen,
   sendBack,
@@ -127,7 +127,7 @@ describe('taking part', () => {
     ['leaving', (state) => leave(state, ROWAN)],
     ['keeping', (state) => keep(state, ROWAN)],
     ['pledging', (state) => pledge(state, ROWAN, 0, 1)],
-    ['giving back', (state) => release(state, 'm1', 0, 1)],
+    ['giving back', (state) => giveBack(state, 'm1', 0, 1)],
     ['answering', (state) => answerOffer(state, ROWAN, true)],
   ])('ends for %s where she is kept out, and she is told why', (_, rule) => {
     expect(() => rule(with2(barred('m1', 'pledges and never makes')))).toThrow(
@@ -200,8 +200,8 @@ describe('pledging', () => {
   });
   it('is given back up to what she holds', () => {
     const held = with2(pledged('m1', 0, 2), pledged('m2', 0, 1));
-    expect(release(held, 'm1', 0, 2)).toEqual([{ did: 'released', maker: 'm1', kind: 0, motifs: 2 }]);
-    expect(() => release(held, 'm1', 0, 3)).toThrow(
+    expect(giveBack(held, 'm1', 0, 2)).toEqual([{ did: 'released', maker: 'm1', kind: 0, motifs: 2 }]);
+    expect(() => giveBack(held, 'm1', 0, 3)).toThrow(
       refused('too-few-pledged', {
         message: 'Only 2 of furrow are pledged there.',
         option: 'motifs',
@@ -209,13 +209,13 @@ describe('pledging', () => {
         facts: { needed: 3, given: 2 },
       }),
     );
-    expect(() => release(held, 'm2', 0, 2)).toThrow(
+    expect(() => giveBack(held, 'm2', 0, 2)).toThrow(
       refused('too-few-pledged', {
         message: 'Only 1 of furrow is pledged there.',
         hint: 'Give back at most 1.',
       }),
     );
-    expect(() => release(held, 'm2', 1, 1)).toThrow(
+    expect(() => giveBack(held, 'm2', 1, 1)).toThrow(
       refused('nothing-pledged', {
         message: 'No trellis is pledged there.',
         hint: 'Look at what you hold.',

@@ -19,7 +19,7 @@ import {
   offerOver,
   pledge,
   readmit,
-  release,
+  giveBack,
   remind,
   reopen,
   sendBack,
@@ -77,7 +77,7 @@ const rules: fc.Arbitrary<Rule> = fc.oneof(
     arbitrary: fc.tuple(kind, motifs).map(
       ([one, some]): Rule =>
         (state, asker) =>
-          release(state, asker.id, one, some),
+          giveBack(state, asker.id, one, some),
     ),
   },
   {
