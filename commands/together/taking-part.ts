@@ -3,7 +3,7 @@ import { figure, type Answer, gather } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
-import { SOMEBODY } from '../../src/core/group/events.ts';
+import { SOMEBODY } from '../../src/core/base/history.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { countPledged } from '../../src/core/group/totals.ts';

@@ -2,7 +2,7 @@
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
-import { isStranger } from '../../src/core/group/events.ts';
+import { isStranger } from '../../src/core/base/history.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { looksLike, sortByNearness } from '../../src/core/base/nearest-name.ts';

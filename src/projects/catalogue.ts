@@ -1,11 +1,11 @@
 /**
- * Which group blankets there are and whom each names, without reading them: one small entry for each. An entry names every
- * maker whom its blanket names, perhaps more: it is written before a new one turns up there and after one is taken out. It
- * is made anew from the blanket where it is missing or damaged.
+ * Which group blankets (or make-alongs) there are and whom each names, without reading them: one small entry for each. An entry names every
+ * maker whom its document names, perhaps more: it is written before a new one turns up there and after one is taken out. It
+ * is made anew from the document where it is missing or damaged.
  */
 import * as z from 'zod';
-import { idsIn } from './group-forgetting.ts';
-import { GROUPS, type GroupDoc } from './group-schema.ts';
+import type { Stamp } from '../core/base/history.ts';
+import type { EventDoc } from './chronicles.ts';
 import { NotSaved, Unreadable } from './not-saved.ts';
 import type { Kind, Store } from './store.ts';
 
@@ -22,33 +22,43 @@ const entrySchema = z.object({
 });
 export type Entry = z.infer<typeof entrySchema>;
 
-export const ENTRIES: Kind<Entry> = {
-  folder: 'catalogue',
-  called: 'The entry of a group blanket',
+/** The entries of one kind of documents, in a folder of their own. */
+export const entriesIn = (folder: string, called: string): Kind<Entry> => ({
+  folder,
+  called: `The entry of a ${called}`,
   version: 1,
   schema: entrySchema,
   migrations: {},
   builtBeside: true,
   derived: true,
-};
+});
+
+/** What the catalogue must know of the documents that it is of. */
+export interface Catalogued<Doc> {
+  readonly docs: Kind<Doc>;
+  readonly entries: Kind<Entry>;
+  nameOf(doc: Doc): string | undefined;
+  /** The makers whom an event names. */
+  readonly idsIn: (event: never) => readonly string[];
+}
 
 /** So many entries are read at once. */
 const AT_ONCE = 32;
 
-/** Everybody whom a group's events name. */
-export const makersIn = (doc: GroupDoc): Set<string> => new Set(doc.events.flatMap(idsIn));
+export class Catalogue<Doc extends EventDoc<Stamp>> {
+  constructor(
+    private readonly store: Store,
+    private readonly kind: Catalogued<Doc>,
+  ) {}
 
-export class Catalogue {
-  constructor(private readonly store: Store) {}
-
-  /** The entry of a blanket; made anew where there is none. Undefined where there is no blanket, or it cannot be read. */
+  /** The entry of a document; made anew where there is none. Undefined where there is no document, or it cannot be read. */
   async entry(id: string): Promise<Entry | undefined> {
-    return (await this.store.read(ENTRIES, id)) ?? (await this.madeAnew(id));
+    return (await this.store.read(this.kind.entries, id)) ?? (await this.madeAnew(id));
   }
 
-  /** Entries of all blankets whose ids begin so, those that cannot be read among them where an entry is left. */
+  /** Entries of all documents whose ids begin so, those that cannot be read among them where an entry is left. */
   async entries(prefix = ''): Promise<Entry[]> {
-    const ids = await this.store.ids(GROUPS, prefix);
+    const ids = await this.store.ids(this.kind.docs, prefix);
     const found: Entry[] = [];
     for (let from = 0; from < ids.length; from += AT_ONCE) {
       const some = await Promise.all(ids.slice(from, from + AT_ONCE).map((id) => this.entry(id)));
@@ -57,24 +67,24 @@ export class Catalogue {
     return found;
   }
 
-  /** Entries of the blankets that name a maker. */
+  /** Entries of the documents that name a maker. */
   async naming(maker: string): Promise<Entry[]> {
     return (await this.entries()).filter(({ makers }) => makers.includes(maker));
   }
 
-  /** Sees to it that an entry names so many makers, before the blanket does. Returns all that it names. */
-  async note(doc: GroupDoc, makers: Iterable<string>): Promise<ReadonlySet<string>> {
-    return this.store.change(ENTRIES, doc.id, (entry) => {
+  /** Sees to it that an entry names so many makers, before the document does. Returns all that it names. */
+  async note(doc: Doc, makers: Iterable<string>): Promise<ReadonlySet<string>> {
+    return this.store.change(this.kind.entries, doc.id, (entry) => {
       const all = new Set([...(entry?.makers ?? []), ...makers]);
       const stays = entry && all.size === entry.makers.length && entry.channel === doc.channel;
-      const keep = stays ? entry : { ...entryOf(doc), makers: [...all] };
+      const keep = stays ? entry : { ...this.entryOf(doc), makers: [...all] };
       return { keep, tell: all };
     });
   }
 
-  /** Takes a maker out of an entry, after she was taken out of the blanket. */
+  /** Takes a maker out of an entry, after she was taken out of the document. */
   async forget(id: string, maker: string): Promise<void> {
-    await this.store.change(ENTRIES, id, (entry) => {
+    await this.store.change(this.kind.entries, id, (entry) => {
       if (!entry?.makers.includes(maker)) return { keep: undefined, tell: undefined };
       const { opener, ...rest } = entry;
       const keep = {
@@ -87,33 +97,33 @@ export class Catalogue {
   }
 
   private async madeAnew(id: string): Promise<Entry | undefined> {
-    let doc: GroupDoc | undefined;
+    let doc: Doc | undefined;
     try {
-      doc = await this.store.read(GROUPS, id);
+      doc = await this.store.read(this.kind.docs, id);
     } catch (error) {
       // Whom it names is not known then; it stops nobody else.
       if (error instanceof Unreadable) return undefined;
       throw error;
     }
     if (!doc) return undefined;
-    const makers = makersIn(doc);
+    const makers = new Set(doc.events.flatMap(this.kind.idsIn as (event: Stamp) => readonly string[]));
     // Where another process holds the folder it does without being written.
     await this.note(doc, makers).catch((error: unknown) => {
       if (!(error instanceof NotSaved)) throw error;
     });
-    return { ...entryOf(doc), makers: [...makers] };
+    return { ...this.entryOf(doc), makers: [...makers] };
   }
-}
 
-function entryOf(doc: GroupDoc): Omit<Entry, 'makers'> {
-  const [first] = doc.events;
-  return {
-    version: 1,
-    id: doc.id,
-    name: first?.did === 'opened' ? first.plan.name : doc.id,
-    ...(doc.server === undefined ? {} : { server: doc.server }),
-    ...(doc.channel === undefined ? {} : { channel: doc.channel }),
-    ...(first === undefined ? {} : { opener: first.by }),
-    opened: first?.at ?? new Date(0).toISOString(),
-  };
+  private entryOf(doc: Doc): Omit<Entry, 'makers'> {
+    const [first] = doc.events;
+    return {
+      version: 1,
+      id: doc.id,
+      name: this.kind.nameOf(doc) ?? doc.id,
+      ...(doc.server === undefined ? {} : { server: doc.server }),
+      ...(doc.channel === undefined ? {} : { channel: doc.channel }),
+      ...(first === undefined ? {} : { opener: first.by }),
+      opened: first?.at ?? new Date(0).toISOString(),
+    };
+  }
 }

@@ -1,5 +1,6 @@
 /** Taking a maker out of the events of a group blanket: what she made and pledged stays counted, as "a maker". */
-import { SOMEBODY, strangerId, type GroupEvent } from '../core/group/events.ts';
+import { SOMEBODY, strangerId } from '../core/base/history.ts';
+import type { GroupEvent } from '../core/group/events.ts';
 import type { GroupState } from '../core/group/state.ts';
 import type { GroupDoc } from './group-schema.ts';
 

@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import { LONGEST_NAME, MOST_KINDS, MOST_PLACES } from '../core/base/limits.ts';
 import type { GroupEvent, GroupPlan } from '../core/group/events.ts';
+import { entriesIn } from './catalogue.ts';
 import { blanketParts, motifSchema } from './schema.ts';
 import { SAFE_ID, type Kind } from './store.ts';
 
@@ -114,6 +115,8 @@ export const groupSchema = z.object({
   events: eventsSchema,
 });
 export type GroupDoc = z.infer<typeof groupSchema>;
+
+export const GROUP_ENTRIES = entriesIn('catalogue', 'group blanket');
 
 export const GROUPS: Kind<GroupDoc> = {
   folder: 'groups',

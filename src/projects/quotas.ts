@@ -6,10 +6,7 @@
 import { looksLike } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
 import { count, num } from '../core/base/reader.ts';
-import type { Happening } from '../core/group/events.ts';
-import type { GroupState } from '../core/group/state.ts';
 import type { Entry } from './catalogue.ts';
-import type { GroupDoc } from './group-schema.ts';
 import type { MakerDoc } from './schema.ts';
 
 /** What a maker may keep in all her blankets and motifs together, the removed ones that can still come back among them. */
@@ -176,17 +173,42 @@ export const tooMuchSaved = (size: number): Problem =>
     { hint: HINT, facts: { most: MOST_OF_MAKER.size, asked: size } },
   );
 
-/** Throws a Problem where a server has too many group blankets, one of a name that looks the same, or one maker opened too many of late. */
+/** How much of one kind may be opened and may happen, and how it is called. */
+export interface Limits {
+  /** As people say it: `group blanket`. */
+  readonly called: string;
+  /** Said of one that is at hand: `blanket`. */
+  readonly short: string;
+  readonly code: string;
+  readonly members: number;
+  readonly events: number;
+  /** The last of them, kept for whoever runs it. */
+  readonly kept: number;
+  readonly eventsOfMaker: number;
+}
+
+export const OF_GROUPS: Limits = {
+  called: 'group blanket',
+  short: 'blanket',
+  code: 'group',
+  members: MOST_MEMBERS,
+  events: MOST_EVENTS,
+  kept: KEPT_FOR_ORGANISER,
+  eventsOfMaker: MOST_EVENTS_OF_MAKER,
+};
+
+/** Throws a Problem where a server has too many of them, one of a name that looks the same, or one maker opened too many of late. */
 export function mayOpen(
   entries: readonly Entry[],
-  { by, at, called }: { readonly by: string; readonly at: Date; readonly called: string },
+  { by, at, called: name }: { readonly by: string; readonly at: Date; readonly called: string },
+  { called, code }: Pick<Limits, 'called' | 'code'>,
 ): void {
   // Pledges meant for one would land in the other.
-  const alike = entries.find(({ name }) => looksLike(name, called));
+  const alike = entries.find((entry) => looksLike(entry.name, name));
   if (alike)
     throw new Problem(
-      'group-name-looks-taken',
-      `There is a group blanket here whose name looks the same, ${alike.name}.`,
+      `${code}-name-looks-taken`,
+      `There is a ${called} here whose name looks the same, ${alike.name}.`,
       {
         option: 'name',
         hint: 'Give this one a name that nobody takes for the other.',
@@ -194,16 +216,16 @@ export function mayOpen(
     );
   if (entries.length >= MOST_OF_SERVER)
     throw new Problem(
-      'too-many-groups',
-      `There are ${num(entries.length)} group blankets here, and no more can be kept.`,
+      `too-many-${code}s`,
+      `There are ${num(entries.length)} ${called}s here, and no more can be kept.`,
       { hint: 'Go on with one of those there are.', facts: { most: MOST_OF_SERVER } },
     );
   const since = at.getTime() - OPENED_WITHIN_DAYS * MS_PER_DAY;
   const hers = entries.filter(({ opener, opened }) => opener === by && Date.parse(opened) > since);
   if (hers.length >= MOST_OPENED)
     throw new Problem(
-      'opened-too-many-groups',
-      `You have opened ${count(hers.length, 'group blanket')} within ${count(OPENED_WITHIN_DAYS, 'day')}, as many as one maker can.`,
+      `opened-too-many-${code}s`,
+      `You have opened ${count(hers.length, called)} within ${count(OPENED_WITHIN_DAYS, 'day')}, as many as one maker can.`,
       {
         hint: 'Go on with one of those, or let somebody else open it.',
         facts: { most: MOST_OPENED, days: OPENED_WITHIN_DAYS },
@@ -211,35 +233,45 @@ export function mayOpen(
     );
 }
 
-/** Throws a Problem where too many would take part in a group blanket, or it has had too many events, or too many by one maker. */
+/** What is to happen, and to what. */
+export interface Happens {
+  readonly events: readonly { readonly by: string }[];
+  /** How many events more. */
+  readonly happens: number;
+  /** Who take part, and how many more would. */
+  readonly members: number;
+  readonly joins: number;
+  /** Whether whoever does it runs it. */
+  readonly runs: boolean;
+  readonly by: string;
+}
+
+/** Throws a Problem where too many would take part, or it has had too many events, or too many by one maker. */
 export function mayHappen(
-  doc: GroupDoc,
-  state: GroupState,
-  happened: readonly Happening[],
-  { by }: { readonly by: string },
+  { events: before, happens, members, joins, runs, by }: Happens,
+  { short, ...limits }: Limits,
 ): void {
-  const joins = happened.filter((one) => one.did === 'joined' && !state.members.has(one.maker)).length;
-  if (joins > 0 && state.members.size + joins > MOST_MEMBERS)
+  if (joins > 0 && members + joins > limits.members)
     throw new Problem(
       'too-many-members',
-      `${count(state.members.size, 'maker')} take part in this blanket, as many as can.`,
-      { hint: 'Somebody who leaves makes room.', facts: { most: MOST_MEMBERS } },
+      `${count(members, 'maker')} take part in this ${short}, as many as can.`,
+      { hint: 'Somebody who leaves makes room.', facts: { most: limits.members } },
     );
-  const events = doc.events.length + happened.length;
-  const most = MOST_EVENTS - (by === state.organiser ? 0 : KEPT_FOR_ORGANISER);
+  const events = before.length + happens;
+  const most = limits.events - (runs ? 0 : limits.kept);
   if (events > most)
     throw new Problem(
       'too-many-events',
-      `So much has happened to this blanket (${count(doc.events.length, 'thing')}) that no more can be kept of it.`,
+      `So much has happened to this ${short} (${count(before.length, 'thing')}) that no more can be kept of it.`,
       { hint: 'Whoever runs it can close it and open another one for what is left.', facts: { most } },
     );
   // Only counted where it can matter: nobody has done more than everybody together.
-  if (by === state.organiser || events <= MOST_EVENTS_OF_MAKER) return;
-  const hers = doc.events.reduce((sum, event) => sum + Number(event.by === by), happened.length);
-  if (hers > MOST_EVENTS_OF_MAKER)
+  if (runs || events <= limits.eventsOfMaker) return;
+  const hers = before.reduce((sum, event) => sum + Number(event.by === by), happens);
+  if (hers > limits.eventsOfMaker)
     throw new Problem(
       'too-many-events-of-maker',
-      `You have changed this blanket ${count(MOST_EVENTS_OF_MAKER, 'time')}, as often as one maker can.`,
-      { hint: 'Whoever runs it can go on for you.', facts: { most: MOST_EVENTS_OF_MAKER } },
+      `You have changed this ${short} ${count(limits.eventsOfMaker, 'time')}, as often as one maker can.`,
+      { hint: 'Whoever runs it can go on for you.', facts: { most: limits.eventsOfMaker } },
     );
 }

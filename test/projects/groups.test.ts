@@ -14,6 +14,7 @@ import {
   MOST_MEMBERS,
   MOST_OF_SERVER,
   MOST_OPENED,
+  OF_GROUPS,
   OPENED_WITHIN_DAYS,
 } from '../../src/projects/quotas.ts';
 import { groupPlan } from '../core/group/plan.ts';
@@ -85,7 +86,7 @@ describe('the quotas of group blankets', () => {
     const there = [
       { version: 1 as const, id: '7.x', name: 'Bean row throw', opened: at.toISOString(), makers: [] },
     ];
-    const open = (called: string) => () => mayOpen(there, { by: 'mal', at, called });
+    const open = (called: string) => () => mayOpen(there, { by: 'mal', at, called }, OF_GROUPS);
     for (const called of [
       'Bеan row throw',
       'Bean\u200b row throw',
@@ -108,13 +109,17 @@ describe('the quotas of group blankets', () => {
       makers: [opener],
     });
     const hers = Array.from({ length: MOST_OPENED }, (_, n) => entry(n, 'ines'));
-    expect(() => mayOpen(hers.slice(1), { by: 'ines', at, called: 'new' })).not.toThrow();
-    expect(() => mayOpen(hers, { by: 'other', at, called: 'new' })).not.toThrow();
-    expect(() => mayOpen(hers, { by: 'ines', at, called: 'new' })).toThrow(code('opened-too-many-groups'));
+    expect(() => mayOpen(hers.slice(1), { by: 'ines', at, called: 'new' }, OF_GROUPS)).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'other', at, called: 'new' }, OF_GROUPS)).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'ines', at, called: 'new' }, OF_GROUPS)).toThrow(
+      code('opened-too-many-groups'),
+    );
     const later = new Date(at.getTime() + (OPENED_WITHIN_DAYS + 1) * 86_400_000);
-    expect(() => mayOpen(hers, { by: 'ines', at: later, called: 'new' })).not.toThrow();
+    expect(() => mayOpen(hers, { by: 'ines', at: later, called: 'new' }, OF_GROUPS)).not.toThrow();
     const many = Array.from({ length: MOST_OF_SERVER }, (_, n) => entry(n, `m${n}`));
-    expect(() => mayOpen(many, { by: 'other', at, called: 'new' })).toThrow(code('too-many-groups'));
+    expect(() => mayOpen(many, { by: 'other', at, called: 'new' }, OF_GROUPS)).toThrow(
+      code('too-many-groups'),
+    );
   });
 });
 

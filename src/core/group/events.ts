@@ -1,4 +1,5 @@
 /** What can happen to a blanket that a group makes. The list of events is the truth; everything else is read off it. */
+import type { Stamp } from '../base/history.ts';
 import type { BlanketSpec } from '../blanket/pieces.ts';
 import type { MotifSpec, Yarn } from '../yarn/motif.ts';
 
@@ -76,18 +77,4 @@ export type Happening =
   /** Event number `event` (counted from 0) no longer counts. */
   | { readonly did: 'undone'; readonly event: number };
 
-export type GroupEvent = Happening & {
-  /** Who did it; the maker's id. */
-  readonly by: string;
-  /** ISO moment, UTC. */
-  readonly at: string;
-  /** The press or line it came from: what arrives twice is done once. */
-  readonly once: string;
-};
-
-/** What a person who erased her data is called in the events that stay. */
-export const SOMEBODY = 'a maker';
-
-/** An id in place of one that was erased; no room makes ids that look so. */
-export const strangerId = (number: number) => `somebody.${number}`;
-export const isStranger = (maker: string) => /^somebody\.\d+$/.test(maker);
+export type GroupEvent = Happening & Stamp;

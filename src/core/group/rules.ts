@@ -9,7 +9,8 @@ import { LONGEST_NAME, MOST_NUMBERED } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
-import { isStranger, type Happening } from './events.ts';
+import { isStranger } from '../base/history.ts';
+import type { Happening } from './events.ts';
 import { openFor, type GroupState, type Piece } from './state.ts';
 import { countBeyondPledge } from './totals.ts';
 

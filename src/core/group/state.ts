@@ -1,5 +1,6 @@
 /** The state of a group blanket, replayed from its events. Pure: the same events give the same state. */
 import { defined } from '../base/defined.ts';
+import { BrokenHistory } from '../base/history.ts';
 import type { GroupEvent, GroupPlan, Member } from './events.ts';
 
 export interface Piece {
@@ -83,9 +84,6 @@ interface Draft {
   clearedAt: Map<string, string>;
   standing: { event: number; happened: GroupEvent }[];
 }
-
-/** A history that breaks its own rules: an undo that would take the ground from under something later. */
-export class BrokenHistory extends Error {}
 
 /** Replays events into a state. Throws BrokenHistory where an event does not follow from those before it. */
 export function replay(events: readonly GroupEvent[]): GroupState {

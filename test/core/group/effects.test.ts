@@ -1,14 +1,10 @@
 /** What each happening does to a group blanket, and which histories cannot be. */
 import { describe, expect, it } from 'vitest';
-import { isStranger, strangerId, type Happening } from '../../../src/core/group/events.ts';
+import { isStranger, strangerId } from '../../../src/core/base/history.ts';
+import type { Happening } from '../../../src/core/group/events.ts';
 import { listHoldings, parcelsOf } from '../../../src/core/group/holdings.ts';
-import {
-  BrokenHistory,
-  continueState,
-  openFor,
-  replay,
-  countSpokenFor,
-} from '../../../src/core/group/state.ts';
+import { BrokenHistory } from '../../../src/core/base/history.ts';
+import { continueState, openFor, replay, countSpokenFor } from '../../../src/core/group/state.ts';
 import { accepted, at, barred, events, handedIn, history, joined, pledged, type Did } from './history.ts';
 import { groupPlan } from './plan.ts';
 

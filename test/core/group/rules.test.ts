@@ -1,6 +1,7 @@
 /** Every rule of a group blanket: what follows where it holds, and what is said where it does not. */
 import { describe, expect, it } from 'vitest';
-import { strangerId, type Happening } from '../../../src/core/group/events.ts';
+import { strangerId } from '../../../src/core/base/history.ts';
+import type { Happening } from '../../../src/core/group/events.ts';
 import {
   accept,
   answerOffer,

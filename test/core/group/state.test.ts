@@ -1,7 +1,8 @@
 /** Random histories: whatever is pressed in whatever order, no motif is spoken for twice and the sums agree. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { strangerId, type GroupEvent, type Happening } from '../../../src/core/group/events.ts';
+import { strangerId } from '../../../src/core/base/history.ts';
+import type { GroupEvent, Happening } from '../../../src/core/group/events.ts';
 import { proposeShares } from '../../../src/core/group/proposal.ts';
 import {
   accept,
@@ -26,14 +27,8 @@ import {
   undo,
   type Asker,
 } from '../../../src/core/group/rules.ts';
-import {
-  BrokenHistory,
-  continueState,
-  openFor,
-  replay,
-  countSpokenFor,
-  type GroupState,
-} from '../../../src/core/group/state.ts';
+import { BrokenHistory } from '../../../src/core/base/history.ts';
+import { continueState, openFor, replay, countSpokenFor, type GroupState } from '../../../src/core/group/state.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { groupPlan } from './plan.ts';

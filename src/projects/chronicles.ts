@@ -1,0 +1,400 @@
+/**
+ * Documents that are lists of events: opened, changed by what happens to them, found, and cleared of a maker who asks for it. What a
+ * group makes is such a thing, and what a class makes along with its teacher is another.
+ */
+import { createHash } from 'node:crypto';
+import { BrokenHistory, type Stamp } from '../core/base/history.ts';
+import { Problem } from '../core/base/problem.ts';
+import { Catalogue, type Entry } from './catalogue.ts';
+import type { Elsewhere, Forgotten } from './elsewhere.ts';
+import { Unreadable } from './not-saved.ts';
+import type { Kind, Store } from './store.ts';
+
+/** Who does something, when, and the press it came from. */
+export interface Doing {
+  readonly by: string;
+  readonly at: Date;
+  readonly once: string;
+}
+
+/** Such a document. */
+export interface EventDoc<Event extends Stamp> {
+  readonly id: string;
+  /** The server it belongs to, and the channel whose default it is; unset in the terminal. */
+  readonly server?: string;
+  readonly channel?: string;
+  /** How often somebody was forgotten: but for that, events are only ever added. */
+  readonly edition: number;
+  readonly events: readonly Event[];
+}
+
+export interface Happened<Doc, Happening, State> {
+  readonly id: string;
+  /** The document as it is on the disk then. */
+  readonly doc: Doc;
+  readonly state: State;
+  /** Empty where the same press had been done before. */
+  readonly happened: readonly Happening[];
+  readonly again: boolean;
+}
+
+/** What one kind of such documents is, and by what rules its events follow from one another. */
+export interface Chronicle<Doc extends EventDoc<Happening & Stamp>, Happening extends object, State> {
+  readonly docs: Kind<Doc>;
+  readonly entries: Kind<Entry>;
+  /** As people say it: `group blanket`. */
+  readonly called: string;
+  /** The codes of what is wrong with it are made of this: `group` makes `no-such-group`. */
+  readonly code: string;
+  /** What is exported of it stands under this name. */
+  readonly exported: string;
+  nameOf(doc: Doc): string | undefined;
+  /** The makers whom an event names. */
+  readonly idsIn: (event: Happening & Stamp) => readonly string[];
+  replay(events: readonly (Happening & Stamp)[]): State;
+  /** The state after more events, the first `known` of which are in `before`. */
+  continueState(before: State, known: number, events: readonly (Happening & Stamp)[]): State;
+  /** Throws a Problem where no more may be opened. */
+  mayOpen(entries: readonly Entry[], who: Doing & { readonly called: string }): void;
+  /** Throws a Problem where so much may not happen to it any more. */
+  mayHappen(doc: Doc, state: State, happened: readonly Happening[], doing: Doing): void;
+  /** The document without her id, her name, and what was written of her. */
+  withoutMaker(doc: Doc, state: State, maker: string): Doc;
+  /** What a maker has in it, in a few words. */
+  partOf(name: string, state: State, maker: string): string;
+}
+
+/** States that are remembered: those of the documents that are busy just now. */
+const KEPT_STATES = 200;
+
+/** The longest part of an id that a name becomes. */
+const LONGEST_SLUG = 60;
+
+/** Thrown out of a change that names somebody whom the catalogue does not name yet. */
+class Unlisted<Doc> extends Error {
+  constructor(
+    readonly doc: Doc,
+    readonly makers: readonly string[],
+  ) {
+    super('not in the catalogue yet');
+  }
+}
+
+interface Known<Doc, State> {
+  readonly doc: Doc;
+  readonly state: State;
+  readonly makers: ReadonlySet<string>;
+}
+
+/** The id of a thing of this name of this server (or in the terminal). Names that differ by more than capitals and marks never share one. */
+export function idOf(server: string | undefined, name: string): string {
+  const simple = name.trim().toLowerCase().normalize('NFKC');
+  const slug = simple.replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
+  // A name in other letters than these gets its code points, with a dot, which the others never have.
+  const safe =
+    slug !== '' && /^[\x20-\x7e]*$/.test(simple) ? slug : `x.${Buffer.from(simple).toString('hex')}`;
+  const short =
+    safe.length <= LONGEST_SLUG
+      ? safe
+      : createHash('sha256').update(simple).digest('hex').slice(0, LONGEST_SLUG);
+  return `${server ?? 'here'}.${short}`;
+}
+
+/** Where documents of one kind are kept. */
+export class Chronicles<
+  Doc extends EventDoc<Happening & Stamp>,
+  Happening extends object,
+  State,
+> implements Elsewhere {
+  protected readonly catalogue: Catalogue<Doc>;
+
+  constructor(
+    protected readonly store: Store,
+    protected readonly kind: Chronicle<Doc, Happening, State>,
+  ) {
+    this.catalogue = new Catalogue(store, kind);
+  }
+
+  /** The latest states that were needed, so that a press replays what is new and not the whole season. */
+  private readonly states = new Map<string, Known<Doc, State>>();
+
+  /** The state of a document. Throws BrokenHistory where its events do not follow from one another. */
+  stateOf(doc: Doc): State {
+    return this.known(doc).state;
+  }
+
+  protected known(doc: Doc): Known<Doc, State> {
+    const { id, edition, events } = doc;
+    const before = this.states.get(id);
+    // A document that was never written after all may have been seen as well: every event is compared.
+    const goesOn =
+      before?.doc.edition === edition &&
+      before.doc.events.length <= events.length &&
+      before.doc.events.every((event, index) => isSame(event, events[index]));
+    if (goesOn && before.doc.events.length === events.length) return before;
+    const known: Known<Doc, State> = goesOn
+      ? {
+          doc,
+          state: this.kind.continueState(before.state, before.doc.events.length, events),
+          makers: new Set([
+            ...before.makers,
+            ...events.slice(before.doc.events.length).flatMap(this.kind.idsIn),
+          ]),
+        }
+      : { doc, state: this.kind.replay(events), makers: new Set(events.flatMap(this.kind.idsIn)) };
+    this.states.delete(id);
+    this.states.set(id, known);
+    for (const [oldest] of this.states) {
+      if (this.states.size <= KEPT_STATES) break;
+      this.states.delete(oldest);
+    }
+    return known;
+  }
+
+  async read(id: string): Promise<Doc | undefined> {
+    return this.store.read(this.kind.docs, id);
+  }
+
+  /** A document with its state. Throws Unreadable where its events do not follow from one another. */
+  protected withState(doc: Doc): { doc: Doc; state: State } {
+    try {
+      return { doc, state: this.stateOf(doc) };
+    } catch (error) {
+      if (!(error instanceof BrokenHistory)) throw error;
+      throw new Unreadable(
+        'history-broken',
+        `The history of this ${this.kind.called} does not follow from itself. Nothing was changed.`,
+        'Whoever runs this has the file.',
+        error,
+      );
+    }
+  }
+
+  /** The one of this name of this server (or in the terminal). Throws Unreadable where it is there and cannot be read. */
+  async named(server: string | undefined, name: string): Promise<{ doc: Doc; state: State } | undefined> {
+    const doc = await this.read(idOf(server, name));
+    return doc && this.withState(doc);
+  }
+
+  /** Those of these ids that can be read; what cannot concerns only whom it names. */
+  async these(ids: readonly string[]): Promise<{ doc: Doc; state: State }[]> {
+    const found = await Promise.all(
+      ids.map(async (id) => {
+        try {
+          const doc = await this.read(id);
+          return doc && this.withState(doc);
+        } catch (error) {
+          if (error instanceof Unreadable) return undefined;
+          throw error;
+        }
+      }),
+    );
+    return found.flatMap((one) => one ?? []);
+  }
+
+  /** Every one of a server that can be read, the latest opened last. */
+  async of(server: string | undefined): Promise<{ doc: Doc; state: State }[]> {
+    const found = await this.these(await this.store.ids(this.kind.docs, `${server ?? 'here'}.`));
+    return found.sort((a, b) => (a.doc.events[0]?.at ?? '').localeCompare(b.doc.events[0]?.at ?? ''));
+  }
+
+  /** What those of a server are called and where they belong, without reading them, the latest opened last. */
+  async listed(server: string | undefined): Promise<readonly Entry[]> {
+    const entries = await this.catalogue.entries(`${server ?? 'here'}.`);
+    return entries.sort((a, b) => a.opened.localeCompare(b.opened));
+  }
+
+  /**
+   * Opens one, `fresh` with its first event. Throws a Problem where one of that name is there already, readable or not, and where there are
+   * too many.
+   */
+  protected async begin(name: string, fresh: Doc, doing: Doing): Promise<Happened<Doc, Happening, State>> {
+    const { id, server } = fresh;
+    const [opened] = fresh.events;
+    if (!(await this.isThere(id, name))) {
+      this.kind.mayOpen(await this.listed(server), { ...doing, called: name });
+      await this.catalogue.note(fresh, [doing.by]);
+    }
+    return this.store.change<Doc, Happened<Doc, Happening, State>>(this.kind.docs, id, (doc) => {
+      if (doc?.events[0]?.once === doing.once)
+        return { keep: doc, tell: { id, doc, state: this.stateOf(doc), happened: [], again: true } };
+      if (doc) throw this.nameTaken(this.kind.nameOf(doc) ?? name);
+      return {
+        keep: fresh,
+        tell: {
+          id,
+          doc: fresh,
+          state: this.stateOf(fresh),
+          happened: opened === undefined ? [] : [opened],
+          again: false,
+        },
+      };
+    });
+  }
+
+  /** Whether one is there. Throws a Problem where one is there that cannot be read: its name is not free. */
+  private async isThere(id: string, name: string): Promise<boolean> {
+    try {
+      return (await this.read(id)) !== undefined;
+    } catch (error) {
+      if (!(error instanceof Unreadable)) throw error;
+      throw this.nameTaken(name, error);
+    }
+  }
+
+  /**
+   * Lets something happen: `rule` sees the state as it is at its turn and gives the events that follow, or throws a
+   * Problem; it may be asked twice. When this resolves they are on the disk. A press that arrives twice changes nothing
+   * the second time.
+   */
+  async happen(
+    id: string,
+    doing: Doing,
+    rule: (state: State, doc: Doc) => readonly Happening[],
+  ): Promise<Happened<Doc, Happening, State>> {
+    for (let listed: ReadonlySet<string> = new Set((await this.catalogue.entry(id))?.makers); ;) {
+      try {
+        return await this.happens(id, doing, rule, listed);
+      } catch (error) {
+        if (!(error instanceof Unlisted)) throw error;
+        listed = await this.catalogue.note((error as Unlisted<Doc>).doc, error.makers);
+      }
+    }
+  }
+
+  private happens(
+    id: string,
+    doing: Doing,
+    rule: (state: State, doc: Doc) => readonly Happening[],
+    listed: ReadonlySet<string>,
+  ): Promise<Happened<Doc, Happening, State>> {
+    return this.store.change<Doc, Happened<Doc, Happening, State>>(this.kind.docs, id, (doc) => {
+      if (!doc) throw this.gone();
+      const { state } = this.withState(doc);
+      if (doc.events.some((event) => event.once === doing.once)) {
+        return { keep: doc, tell: { id, doc, state, happened: [], again: true } };
+      }
+      const happened = rule(state, doc);
+      if (happened.length === 0) return { keep: doc, tell: { id, doc, state, happened, again: false } };
+      this.kind.mayHappen(doc, state, happened, doing);
+      const keep: Doc = { ...doc, events: [...doc.events, ...happened.map((one) => stamp(one, doing))] };
+      const after = stands(() => this.known(keep));
+      const unlisted = [...after.makers].filter((maker) => !listed.has(maker));
+      if (unlisted.length > 0) throw new Unlisted(doc, unlisted);
+      return { keep, tell: { id, doc: keep, state: after.state, happened, again: false } };
+    });
+  }
+
+  async says(maker: string): Promise<readonly string[]> {
+    const { found, unreadable } = await this.with(maker);
+    return [
+      ...found.map((doc) => this.partOf(doc, maker)),
+      ...unreadable.map(({ name }) => `a part in the ${this.kind.called} ${name}, which cannot be read now`),
+    ];
+  }
+
+  async collect(maker: string): Promise<Readonly<Record<string, unknown>> | undefined> {
+    const { found, unreadable } = await this.with(maker);
+    if (found.length + unreadable.length === 0) return undefined;
+    return {
+      [this.kind.exported]: [
+        ...found.map((doc) => ({
+          id: doc.id,
+          events: doc.events.filter((event) => this.kind.idsIn(event).includes(maker)),
+        })),
+        ...unreadable.map(({ id, problem }) => ({ id, unreadable: problem.message })),
+      ],
+    };
+  }
+
+  /** Her id and name leave the events; what she made and pledged stays counted, as "a maker". */
+  async forget(maker: string): Promise<Forgotten> {
+    const { found, unreadable } = await this.with(maker);
+    const removed: string[] = [];
+    for (const { id } of found) {
+      const said = await this.store.change<Doc, string | undefined>(this.kind.docs, id, (doc) => {
+        if (!doc) return { keep: undefined, tell: undefined };
+        const { state } = this.withState(doc);
+        return {
+          keep: this.kind.withoutMaker(doc, state, maker),
+          tell: this.partOf(doc, maker),
+          forgets: true,
+        };
+      });
+      await this.catalogue.forget(id, maker);
+      if (said !== undefined) removed.push(said);
+    }
+    return {
+      removed,
+      left: unreadable.map(
+        ({ name }) =>
+          `a part in the ${this.kind.called} ${name}, which cannot be read now; whoever runs this has the file`,
+      ),
+    };
+  }
+
+  /** Those that name a maker, and those that may and cannot be read. */
+  private async with(maker: string): Promise<{
+    found: Doc[];
+    unreadable: { id: string; name: string; problem: Unreadable }[];
+  }> {
+    const found: Doc[] = [];
+    const unreadable: { id: string; name: string; problem: Unreadable }[] = [];
+    for (const { id, name } of await this.catalogue.naming(maker)) {
+      try {
+        const doc = await this.read(id);
+        if (!doc || !this.known(this.withState(doc).doc).makers.has(maker)) continue;
+        found.push(doc);
+      } catch (problem) {
+        if (!(problem instanceof Unreadable)) throw problem;
+        unreadable.push({ id, name, problem });
+      }
+    }
+    return { found, unreadable };
+  }
+
+  private partOf(doc: Doc, maker: string): string {
+    return this.kind.partOf(this.kind.nameOf(doc) ?? doc.id, this.stateOf(doc), maker);
+  }
+
+  private nameTaken(name: string, unreadable?: Unreadable): Problem {
+    const { called, code } = this.kind;
+    return new Problem(
+      `${code}-name-taken`,
+      `There is a ${called} called ${name} already${unreadable ? ', which cannot be read now' : ''}.`,
+      { option: 'name', hint: 'Give this one another name.' },
+    );
+  }
+
+  protected gone(): Problem {
+    const { called, code } = this.kind;
+    return new Problem(`no-such-${code}`, `There is no such ${called}.`, {
+      option: 'name',
+      hint: `The list of ${called}s shows those there are.`,
+    });
+  }
+}
+
+/** Whether two events are one and the same: of the same press, by the same maker, at the same moment. */
+const isSame = (a: Stamp & { did?: unknown }, b: (Stamp & { did?: unknown }) | undefined) =>
+  a === b || (a.once === b?.once && a.at === b.at && a.by === b.by && a.did === b.did);
+
+/** What happened, with who did it and when. */
+export const stamp = <H extends object>(happening: H, { by, at, once }: Doing): H & Stamp => ({
+  ...happening,
+  by,
+  at: at.toISOString(),
+  once,
+});
+
+/** Turns a history that cannot be into a sentence: somebody undid what something later stands on. */
+function stands<T>(state: () => T): T {
+  try {
+    return state();
+  } catch (error) {
+    if (!(error instanceof BrokenHistory)) throw error;
+    throw new Problem('later-stands-on-it', 'That cannot be taken back: something later stands on it.', {
+      hint: 'Take back the later one first.',
+    });
+  }
+}
