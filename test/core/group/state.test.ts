@@ -28,7 +28,13 @@ import {
   type Asker,
 } from '../../../src/core/group/rules.ts';
 import { BrokenHistory } from '../../../src/core/base/history.ts';
-import { continueState, openFor, replay, countSpokenFor, type GroupState } from '../../../src/core/group/state.ts';
+import {
+  continueState,
+  openFor,
+  replay,
+  countSpokenFor,
+  type GroupState,
+} from '../../../src/core/group/state.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { groupPlan } from './plan.ts';
