@@ -1,6 +1,7 @@
 /** How fast motifs come in, when it will be done, and how likely that is by the closing day. */
 import { figure, gather, type Answer, type Figure } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
+import { START_DAYS } from '../../src/core/group/at-work.ts';
 import { FEW_PARCELS, reckonGroupPace, type GroupPace, findDayAfter } from '../../src/core/group/pace.ts';
 import { mayOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
@@ -9,6 +10,9 @@ import { drawPace } from '../../src/pictures/pace.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { JOINED } from './example.ts';
 import { askerOf, nameOption, whichBlanket } from './which.ts';
+
+/** Fewer a week than this is no number that anybody would say. */
+const LEAST_SAID = 0.1;
 
 const saidDay = (day: string | undefined) =>
   day === undefined ? 'some day more than ten years away' : when(day);
@@ -24,7 +28,7 @@ function headline({ plan, closes }: GroupState, pace: GroupPace, likely: string 
       ? ''
       : needed > rate
         ? `; ${num(needed, 1)} a week would be needed for ${goal}`
-        : `; ${num(needed, 1)} a week would do for ${goal}`;
+        : `; ${needed < LEAST_SAID ? `less than ${num(LEAST_SAID)}` : num(needed, 1)} a week would do for ${goal}`;
   const odds = chance === undefined || needed === undefined ? '' : ` (${num(chance, 0)} % likely)`;
   if (done === 0) return `Nothing is handed in yet; ${count(toCome, 'motif')} to come${wanted}${odds}.`;
   const end = ends === undefined ? '' : `, done about ${saidDay(likely)}`;
@@ -84,7 +88,7 @@ export const pace = question({
         toCome === 0
           ? []
           : [
-              'Parcels are taken to go on coming at one rate, by chance sooner or later; if people slow down, the end moves out. What one maker hands in on one day is one parcel.',
+              `Everybody is taken to go on as she has since she began, by chance sooner or later, and who has not begun to begin; from ${count(START_DAYS, 'day')} after joining, silence counts. If people slow down, the end moves out. What one maker hands in on one day is one parcel.`,
             ],
       data: {
         soonest,

@@ -316,6 +316,17 @@ describe('a blanket made by a group', () => {
     expect((await room.ask('ines: /together undo')).headline).toContain('rowan pledged 1 motif of furrow');
   });
 
+  it('says less than a tenth a week rather than none, where the closing day is far away', async () => {
+    const room = await opened();
+    await all(
+      room,
+      'rowan: /together pledge kind:furrow motifs:2',
+      'rowan: /together handin kind:furrow motifs:2 side:15cm',
+      'ines: /host reopen closes:2099-12-31',
+    );
+    expect((await room.ask('/together pace')).headline).toContain('; less than 0.1 a week would do for');
+  });
+
   it('asks the quiet ones kindly, and first', async () => {
     const room = await opened();
     await all(room, 'rowan: /together pledge kind:furrow motifs:2', 'ash: /together pledge kind:trellis');

@@ -397,11 +397,16 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [days, more, parcels, f_value] = [real(1, 90), real(1, 40), whole(1, 40), real(0.2, 4)];
     return [{ days, more, parcels, f_value }, f_value * (more / ((parcels + 0.5) / days))];
   },
+  DAYS_AT_WORK: ({ real }) => {
+    // Two makers of the same pace, one of whom has not begun: half the days of the other.
+    const [said, days] = [real(1, 20), real(1, 90)];
+    return [{ said_days: said * days, said: 2 * said }, days / 2];
+  },
   DAYS_TOLD: ({ real }) => {
-    const [since_first, said_counts, each, said] = [real(1, 90), real(1, 9), real(1, 4), real(1, 20)];
+    const [at_work, said_counts, each, said] = [real(1, 90), real(1, 9), real(1, 4), real(1, 20)];
     return [
-      { since_first, said_counts, each, days_a_week: 7, said },
-      since_first + ((said_counts * each) / said) * 7,
+      { at_work, said_counts, each, days_a_week: 7, said },
+      at_work + ((said_counts * each) / said) * 7,
     ];
   },
   MOTIFS_EACH: ({ real, whole }) => {
@@ -423,7 +428,11 @@ const SECOND: Readonly<Record<string, Trial>> = {
   },
   PARCELS_TOLD: ({ whole, real }) => {
     const [came, parcels, said_counts] = [whole(1, 30), real(1, 30), real(1, 6)];
-    return [{ parcels, came, said_counts }, parcels - parcels / came + said_counts];
+    const starts = whole(0, came);
+    return [
+      { parcels, counted: came - starts, came, said_counts },
+      parcels - (starts * parcels) / came + said_counts,
+    ];
   },
   PARCELS_TO_COME: ({ real }) => {
     const [to_come, each] = [real(1, 90), real(1, 6)];
@@ -435,13 +444,8 @@ const SECOND: Readonly<Record<string, Trial>> = {
     return [{ done: rate * weeks, days: weeks * 7, days_a_week: 7 }, rate];
   },
   WEEKS_SCATTER: ({ real }) => {
-    const [weeks_squared, in_weeks, weeks] = [real(1, 200), real(5, 60), real(3, 20)];
-    const [done, parcels, chance_alone] = [real(5, 60), real(2, 20), real(0.7, 1)];
-    const expected = (in_weeks / weeks) * (done / parcels);
-    return [
-      { weeks_squared, in_weeks, weeks, done, parcels, chance_alone },
-      Math.max(1, weeks_squared / (expected * chance_alone)),
-    ];
+    const [off, done, parcels, chance_alone] = [real(1, 200), real(5, 60), real(2, 20), real(0.7, 30)];
+    return [{ off, done, parcels, chance_alone }, Math.max(1, (off * parcels) / (done * chance_alone))];
   },
   WANTED_OF_KIND: ({ whole }) => {
     const [cells, spares] = [whole(1, 90), whole(0, 9)];

@@ -4,11 +4,17 @@
  * not known of the rate and by chance together. Ten motifs in one parcel say less than ten parcels, so they count as so
  * many equal parcels as would scatter alike.
  *
+ * Everybody begins at her own time, and a group whose makers are still buying yarn is slower than it will be. So each maker's
+ * clock starts with her first parcel, or when she had time enough to start; what tells of the rate is how much came of what they
+ * said, and the rate to come is that of all who take part.
+ *
  * With Jeffreys' prior the rate after n arrivals in time T is gamma of shape n + ½ and rate T; the time to the next m
  * arrivals is then T · m ÷ (n + ½) · F(2m, 2n + 1), a ratio of two gamma variables (derived). The tests hold the end dates
  * of whole simulated seasons to it.
  */
+import type { Work } from './at-work.ts';
 import { cumulateF, findQuantileOfChiSquare, findQuantileOfF } from './distributions.ts';
+import { sum } from '../base/sum.ts';
 import { formula, type Working } from '../base/working.ts';
 
 const DAYS_A_WEEK = 7;
@@ -35,11 +41,11 @@ export const PARCELS = formula({
 });
 export const WEEKS_SCATTER = formula({
   label: 'How many times as much the weeks scatter as such parcels would',
-  formula: 'max(1, weeks_squared / (in_weeks / weeks * done / parcels) / chance_alone)',
-  given: { weeks_squared: '', in_weeks: '', weeks: '', done: '', parcels: '', chance_alone: '' },
+  formula: 'max(1, off / (done / parcels) / chance_alone)',
+  given: { off: '', done: '', parcels: '', chance_alone: '' },
   unit: '',
   source:
-    'index of dispersion of the weeks’ counts, held to the chi-square value that chance alone passes one time in five; derived',
+    'index of dispersion of the weeks’ counts about what the makers at work would bring evenly, held to the chi-square value that chance alone passes one time in five; derived',
 });
 export const PARCELS_ALIKE = formula({
   label: 'Equal parcels that would say as much, busy and quiet weeks allowed for',
@@ -56,20 +62,28 @@ export const MOTIFS_EACH = formula({
   source: 'derived',
 });
 export const PARCELS_TOLD = formula({
-  label: 'Parcels that tell of the rate: those after the first, and what the makers said',
-  formula: 'parcels * (came - 1) / came + said_counts',
-  given: { parcels: '', came: '', said_counts: '' },
+  label: 'Parcels that tell of the rate: those after each maker’s start, and what the makers said',
+  formula: 'parcels * counted / came + said_counts',
+  given: { parcels: '', counted: '', came: '', said_counts: '' },
   unit: '',
   source:
-    'derived: the first parcel only starts the clock, since everybody’s first motif takes its time; what was said counts as one parcel',
+    'derived: a maker’s first parcel only starts her clock, since everybody’s first motif takes its time; what was said counts as one parcel',
+});
+export const DAYS_AT_WORK = formula({
+  label: 'Days that all together have been at it, each maker counted by what she said',
+  formula: 'said_days / said',
+  given: { said_days: '', said: '' },
+  unit: '',
+  source:
+    'derived: days since each maker’s start times the motifs a week that she said, summed, over the motifs a week of all who take part',
 });
 export const DAYS_TOLD = formula({
   label: 'Days that they stand for',
-  formula: 'since_first + said_counts * each * days_a_week / said',
-  given: { since_first: '', said_counts: '', each: '', days_a_week: '', said: '' },
+  formula: 'at_work + said_counts * each * days_a_week / said',
+  given: { at_work: '', said_counts: '', each: '', days_a_week: '', said: '' },
   unit: '',
   source:
-    'derived: the days since the first parcel, and the days one parcel takes at the pace that the makers said',
+    'derived: the days that the makers have been at it, and the days one parcel takes at the pace that they said',
 });
 export const PARCELS_TO_COME = formula({
   label: 'Parcels to come',
@@ -101,18 +115,15 @@ export const CHANCE_F = formula({
   source: 'derived: the days to go, solved for the f value',
 });
 
-export interface Asked {
+/** What the makers' work tells; where nobody said anything, `saidDays` are the days since the first parcel. */
+export interface Asked extends Work {
   readonly done: number;
   /** Parcels that came: what one maker handed in on one day is one. */
   readonly came: number;
   /** The squares of their motifs, summed. */
   readonly squares: number;
-  /** Motifs of each whole week since the first parcel, in order. */
-  readonly weeks: readonly number[];
   /** Days since the opening; less than one counts as one. */
   readonly days: number;
-  /** Days since the first parcel; 0 while nothing came. */
-  readonly sinceFirst: number;
   readonly toCome: number;
   /** Days to the closing day; unset without one. */
   readonly daysLeft: number | undefined;
@@ -140,13 +151,15 @@ const BY_CHANCE = 0.8;
 
 /** Parcels that come in bursts say less than so many that come evenly. */
 function allowForBursts({ weeks, done }: Asked, parcels: number, working: Working): number {
-  const inWeeks = weeks.reduce((sum, motifs) => sum + motifs, 0);
-  if (weeks.length < FEWEST_WEEKS || inWeeks === 0) return parcels;
-  const mean = inWeeks / weeks.length;
+  const inWeeks = sum(weeks.map(({ motifs }) => motifs));
+  const saidDays = sum(weeks.map((week) => week.saidDays));
+  if (weeks.length < FEWEST_WEEKS || inWeeks === 0 || saidDays === 0) return parcels;
+  const off = weeks.map(({ motifs, saidDays: part }) => {
+    const evenly = (inWeeks * part) / saidDays;
+    return evenly === 0 ? 0 : (motifs - evenly) ** 2 / evenly;
+  });
   const scatter = working.do(WEEKS_SCATTER, {
-    weeks_squared: weeks.reduce((sum, motifs) => sum + (motifs - mean) ** 2, 0),
-    in_weeks: inWeeks,
-    weeks: weeks.length,
+    off: sum(off),
     done,
     parcels,
     chance_alone: findQuantileOfChiSquare(BY_CHANCE, weeks.length - 1),
@@ -156,7 +169,7 @@ function allowForBursts({ weeks, done }: Asked, parcels: number, working: Workin
 
 /** Reckons when the rest will be in. Rates are motifs a week, times days. The steps are added to the working. */
 export function forecastEnd(asked: Asked, working: Working): Forecast {
-  const { done, came, squares, sinceFirst, toCome, daysLeft, said } = asked;
+  const { done, came, squares, counted, saidDays, toCome, daysLeft, said } = asked;
   const rate = working.do(RATE, { done, days: Math.max(1, asked.days), days_a_week: DAYS_A_WEEK });
   const parcels = done === 0 ? 0 : allowForBursts(asked, working.do(PARCELS, { done, squares }), working);
   const needed =
@@ -164,18 +177,19 @@ export function forecastEnd(asked: Asked, working: Working): Forecast {
       ? undefined
       : working.do(NEEDED_RATE, { to_come: toCome, days_left: daysLeft, days_a_week: DAYS_A_WEEK });
   const known = { rate, parcels, needed };
-  // Where nobody said her pace, that of the parcels needs two of them, and some time between.
-  if (toCome === 0 || (said === 0 && (came < 2 || sinceFirst <= 0)))
+  // Where nobody said her pace, that of the parcels needs one after the first, and some time between.
+  if (toCome === 0 || (said === 0 && (counted < 1 || saidDays <= 0)))
     return { ...known, ends: undefined, chance: undefined };
 
   const each = done === 0 ? 1 : working.do(MOTIFS_EACH, { done, parcels });
   const counts = said > 0 ? SAID_COUNTS_AS : 0;
-  const told = came === 0 ? counts : working.do(PARCELS_TOLD, { parcels, came, said_counts: counts });
+  const told =
+    came === 0 ? counts : working.do(PARCELS_TOLD, { parcels, counted, came, said_counts: counts });
   const days =
     counts === 0
-      ? sinceFirst
+      ? saidDays
       : working.do(DAYS_TOLD, {
-          since_first: sinceFirst,
+          at_work: working.do(DAYS_AT_WORK, { said_days: saidDays, said }),
           said_counts: counts,
           each,
           days_a_week: DAYS_A_WEEK,

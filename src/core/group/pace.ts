@@ -1,5 +1,7 @@
 /** How a group blanket comes along: what is in, what is needed, when it will be done, who has gone quiet. */
+import { sum } from '../base/sum.ts';
 import { Working } from '../base/working.ts';
+import { countWork, type TakesPart } from './at-work.ts';
 import { forecastEnd, type Forecast } from './forecast.ts';
 import { countDaysUntil } from './proposal.ts';
 import { MS_PER_DAY } from './rules.ts';
@@ -10,7 +12,6 @@ import { countPledged } from './totals.ts';
 export const QUIET_DAYS = 14;
 /** Fewer parcels than this say little about the end. */
 export const FEW_PARCELS = 5;
-const DAYS_A_WEEK = 7;
 
 export interface Quiet {
   readonly maker: string;
@@ -54,15 +55,22 @@ export function findDayAfter(now: Date, days: number | undefined): string | unde
 
 const daysBetween = (from: string, to: Date) => (to.getTime() - Date.parse(from)) / MS_PER_DAY;
 
+interface Parcel {
+  readonly maker: string;
+  /** The moment of its first motif, ISO. */
+  readonly at: string;
+  motifs: number;
+}
+
 /** What one maker handed in on one day, in order of time: its moment, and how many motifs. */
-function parcelsOf(state: GroupState): { at: string; motifs: number }[] {
-  const parcels = new Map<string, { at: string; motifs: number }>();
+function parcelsOf(state: GroupState): Parcel[] {
+  const parcels = new Map<string, Parcel>();
   for (const { maker, handedInAt, state: stands } of state.pieces) {
     if (stands !== 'handed-in' && stands !== 'accepted') continue;
     const key = `${maker} ${handedInAt.slice(0, 10)}`;
     const parcel = parcels.get(key);
     if (parcel) parcel.motifs++;
-    else parcels.set(key, { at: handedInAt, motifs: 1 });
+    else parcels.set(key, { maker, at: handedInAt, motifs: 1 });
   }
   return [...parcels.values()].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
 }
@@ -78,42 +86,48 @@ function quietMakers(state: GroupState, opened: string, now: Date): Quiet[] {
   });
 }
 
+/** Everybody who takes part, with her parcels; all parcels as one maker's where nobody does any more. */
+function listMakers({ members }: GroupState, parcels: readonly Parcel[], now: Date): TakesPart[] {
+  const all = parcels.map(({ maker, at, motifs }) => ({ maker, ago: daysBetween(at, now), motifs }));
+  return members.size === 0
+    ? [{ said: 1, joined: 0, parcels: all }]
+    : [...members.values()].map((member) => ({
+        said: member.perWeek,
+        joined: daysBetween(member.since, now),
+        parcels: all.filter(({ maker }) => maker === member.maker),
+      }));
+}
+
 /** Reads pace and forecast off the state at a moment. */
 export function reckonGroupPace(state: GroupState, now: Date): GroupPace {
   const working = new Working();
   const opened = state.standing[0]?.happened.at ?? now.toISOString();
   const parcels = parcelsOf(state);
-  const first = parcels[0]?.at;
-  const sinceFirst = first === undefined ? 0 : daysBetween(first, now);
-  const weeks = Array.from({ length: Math.max(0, Math.floor(sinceFirst / DAYS_A_WEEK)) }, () => 0);
-  for (const { at, motifs } of parcels) {
-    const week = Math.floor(daysBetween(first ?? at, new Date(at)) / DAYS_A_WEEK);
-    if (week < weeks.length) weeks[week] = (weeks[week] ?? 0) + motifs;
-  }
-  const done = parcels.reduce((sum, { motifs }) => sum + motifs, 0);
-  const toCome = state.plan.kinds.reduce((sum, { quota }, kind) => {
-    const { handedIn = 0, accepted = 0 } = state.tally[kind] ?? {};
-    return sum + Math.max(0, quota - handedIn - accepted);
-  }, 0);
+  const done = sum(parcels.map(({ motifs }) => motifs));
+  const toCome = sum(
+    state.plan.kinds.map(({ quota }, kind) => {
+      const { handedIn = 0, accepted = 0 } = state.tally[kind] ?? {};
+      return Math.max(0, quota - handedIn - accepted);
+    }),
+  );
   const days = daysBetween(opened, now);
   const daysLeft = state.closes === undefined ? undefined : countDaysUntil(state.closes, now);
   const forecast = forecastEnd(
     {
       done,
       came: parcels.length,
-      squares: parcels.reduce((sum, { motifs }) => sum + motifs ** 2, 0),
-      weeks,
+      squares: sum(parcels.map(({ motifs }) => motifs ** 2)),
       days,
-      sinceFirst,
+      ...countWork(listMakers(state, parcels, now)),
       toCome,
       daysLeft,
-      said: [...state.members.values()].reduce((sum, { perWeek }) => sum + perWeek, 0),
+      said: sum([...state.members.values()].map(({ perWeek }) => perWeek)),
     },
     working,
   );
   return {
     done,
-    waiting: state.tally.reduce((sum, { handedIn }) => sum + handedIn, 0),
+    waiting: sum(state.tally.map(({ handedIn }) => handedIn)),
     toCome,
     motifs: done + toCome,
     daysLeft,

@@ -41,52 +41,54 @@ describe('the pace of a group', () => {
     ]);
   });
 
-  it('forecasts from parcels, the weeks since the first of them, and what was said', () => {
-    // 23 days since the first parcel are three whole weeks: days 3 to 10, to 17, to 24.
+  it('forecasts from parcels, from how long each maker has been at it, and from what was said', () => {
+    // Rowan began on day 3 and Ash on day 10, by their first parcels; Rowan's of day 12 alone is counted. Rowan says two a week.
     const asked = {
       done: 6,
       came: 3,
       squares: 9 + 4 + 1,
-      weeks: [3, 3, 0],
       days: 26,
-      sinceFirst: 23,
+      counted: 1,
+      saidDays: 2 * 23 + 16,
+      // Days 3 to 10, to 17, to 24: Rowan's alone, then both.
+      weeks: [
+        { motifs: 0, saidDays: 14 },
+        { motifs: 1, saidDays: 21 },
+        { motifs: 0, saidDays: 21 },
+      ],
       toCome: 9,
       daysLeft: countDaysUntil('2026-04-30', day(26)),
       said: 3,
     };
-    expect(pace.forecast).toEqual(forecastEnd(asked, new Working()));
+    const found = pace.forecast;
+    const wanted = forecastEnd(asked, new Working());
+    expect(found.ends?.late).toBeCloseTo(wanted.ends!.late, 6);
+    expect(found).toMatchObject({ rate: wanted.rate, parcels: wanted.parcels });
+    expect(found.chance).toBeCloseTo(wanted.chance!, 6);
   });
 
-  it('counts the weeks since the first parcel, the one that is not over left out', () => {
-    // Twenty in the first week, one in the second, none in the third, one in the fourth, one on the day before now.
-    const busy: Did[] = [
-      ...MAKERS,
-      pledged('m1', 0, 23),
-      ...(
-        [
-          [10, 1],
-          [10, 2],
-          [1, 9],
-          [1, 23],
-          [1, 29.5],
-        ] as const
-      ).map(([motifs, on]) => handedIn('m1', 0, motifs, on)),
+  it('is no later because most have only just begun', () => {
+    // Twelve say one a week. One has brought one a week for three weeks; the others joined a week ago, or began with her.
+    const others = Array.from({ length: 11 }, (_, index) => `o${index}`);
+    const hers = [
+      joined('m1', 'Rowan'),
+      pledged('m1', 0, 20),
+      ...[0, 7, 14, 21].map((on) => handedIn('m1', 0, 1, on + 1)),
     ];
-    const asked = {
-      done: 23,
-      came: 5,
-      squares: 203,
-      weeks: [20, 1, 0, 1],
-      days: 30,
-      sinceFirst: 29,
-      toCome: 22,
-      daysLeft: undefined,
-      said: 3,
-    };
-    const found = reckonGroupPace(history(busy, groupPlan({ quotas: [40, 5] })), day(30)).forecast;
-    expect(found).toEqual(forecastEnd(asked, new Working()));
-    // Such weeks say less than as many parcels that come evenly.
-    expect(found.parcels).toBeLessThan(forecastEnd({ ...asked, weeks: [6, 5, 6, 5] }, new Working()).parcels);
+    const late = history(
+      [...hers, ...others.map((maker) => joined(maker, maker, 15))],
+      groupPlan({ quotas: [40, 5] }),
+    );
+    const silent = history(
+      [...hers, ...others.map((maker) => joined(maker, maker))],
+      groupPlan({ quotas: [40, 5] }),
+    );
+    const of = (state: typeof late, days: number) => reckonGroupPace(state, day(days)).forecast.ends!;
+    // Of the new ones nothing is known but what they said: the group will be about twelve times as quick as she alone.
+    expect(of(late, 22).middle).toBeLessThan((41 * 7) / 6);
+    // After two weeks without a word it begins to count; after eight the group is as slow as it has been.
+    expect(of(silent, 22).middle).toBeGreaterThan(of(late, 22).middle);
+    expect(of(silent, 70).middle).toBeGreaterThan(4 * of(late, 22).middle);
   });
 
   it('counts nothing that was sent back or taken back, nor more than the quota', () => {
