@@ -1,8 +1,8 @@
 /** Where pace, a rough estimate and a swatch draw their lines. */
 import { describe, expect, it } from 'vitest';
-import { Working } from '../../../src/core/base/working.ts';
+import { evaluate, Working } from '../../../src/core/base/working.ts';
 import { paceOf } from '../../../src/core/yarn/pace.ts';
-import { reckonLeft } from '../../../src/core/yarn/left.ts';
+import { MORE_MOTIFS, reckonLeft } from '../../../src/core/yarn/left.ts';
 import { estimateYarn } from '../../../src/core/yarn/rough.ts';
 import { reckonOtherStitch, reckonStitchMetres } from '../../../src/core/yarn/stitch-yarn.ts';
 import { reckonSwatchYarn } from '../../../src/core/yarn/swatch-yarn.ts';
@@ -46,6 +46,17 @@ describe('pace', () => {
     // The middle goes by stitches, not by rows: the long row, five times as slow, is where half of them lie.
     const uneven = [row(5, 1), row(5, 1), row(5, 1), row(100, 100)];
     expect(paceOf(uneven)!.rows).toBe(4);
+    // An eighth of a minute a stitch; three eighths, to the last digit, are not yet a break.
+    const eight = [row(8, 1), row(8, 1), row(8, 1)];
+    expect(paceOf([...eight, row(8, 3)])!.rows).toBe(4);
+  });
+  it('finds the middle in whatever order the rows came', () => {
+    // 0.1, 0.4, 0.1, 0.1 minutes a stitch: the slow row lies in the middle of the list, and is four times the middle time.
+    const came = [row(10, 1), row(20, 8), row(10, 1), row(11, 1.1)];
+    expect(paceOf(came)).toEqual({ perMinute: 31 / 3.1, rows: 3, minutes: 3.1 });
+    // Exactly half of the stitches took a tenth: that is the middle, and 0.35 is beyond three times it.
+    const half = [row(10, 3.5), row(10, 2.5), row(10, 1), row(10, 1)];
+    expect(paceOf(half)).toEqual({ perMinute: 30 / 4.5, rows: 3, minutes: 4.5 });
   });
 });
 
@@ -131,6 +142,19 @@ describe('what is left', () => {
     expect(labels(all)).toContain('Stitches done, to row 20');
     expect(labels(all).filter((label) => label.includes('out of reach'))).toEqual([]);
     expect(all).toMatchObject({ lastRow: 24, more: 0 });
+    // Eleven rising rows: 3 + 5 + … + 23.
+    const beyond = found.working.steps.find(({ label }) => label.includes('out of reach'));
+    expect(beyond!.result).toBe(143);
+  });
+  it('is as many more as come out even on paper, and none for a second tail', () => {
+    const more = (spare: number, motif_yarn: number) =>
+      evaluate(MORE_MOTIFS.formula, { spare, tail: 0.15, motif_yarn });
+    // 15 cm, and two of 3.8 m with 15 cm each, which a machine divides to 1.9999999999999998.
+    expect(more(8.05, 3.8)).toBe(2);
+    expect(more(8.049999999999999, 3.8)).toBe(2);
+    // One centimetre short of one more and its tail, where the tail kept back is not counted twice.
+    expect(more(10.29, 10)).toBe(0);
+    expect(more(10.3, 10)).toBe(1);
   });
   it('counts blocks as blocks, and says nothing of a turn where there is none', () => {
     const found = left(5, 0, { shape: 'blocks', size: 5 });
@@ -189,6 +213,11 @@ describe('a yarn', () => {
     expect([wpiOf(BALL), wpiOf(undefined)]).toEqual([10.5, 10.5]);
     expect(wpiOf({ m: 800, g: 50 })).toBeGreaterThan(15);
     expect(wpiOf({ m: 30, g: 100 })).toBeLessThan(8);
+    // Its lines are yards in a pound; each belongs to the thinner yarn.
+    const yardsInPound = (yards: number) => wpiOf({ m: yards * 0.9144, g: 453.59237 });
+    expect([2401, 2400, 1901, 1201, 1200, 901, 601, 600, 401, 400].map(yardsInPound)).toEqual([
+      18, 17, 17, 14.5, 12.5, 12.5, 10.5, 8.5, 8.5, 7,
+    ]);
   });
   it('has a usual hook by its category, or by the wraps it is nearest to', () => {
     expect(findUsualHook({ wpi: 3, category: 4 })).toEqual(findUsualHook({ wpi: 10.5 }));

@@ -77,6 +77,14 @@ describe('how large it is', () => {
     // Eight rounds of 1 cm on both sides of the middle; 26 stitches of 10/13 cm by 20 rows of 1 cm.
     expect(side({ shape: 'clusters', size: 8 })).toEqual({ side: 16, how: 'reckoned' });
     expect(side({ shape: 'flat', size: 26, otherSize: 20 }).side).toBeCloseTo(20, 9);
+    const shown = new Working();
+    reckonSide({ ...square, gauge: GAUGE, shape: 'flat', size: 26, otherSize: 20 }, shown);
+    expect(shown.steps.map(({ label }) => label)).toEqual([
+      'Height of a row',
+      'Width of a stitch',
+      'Width of the piece',
+      'Height of the piece',
+    ]);
     expect(side({ shape: 'blocks', side: 18 })).toEqual({ side: 18, how: 'measured' });
     // A row of one stitch 0.77 cm wide is 23 % off its height.
     expect(() => side({ shape: 'flat', size: 1 })).toThrow(refused('motif-not-square'));
@@ -128,6 +136,10 @@ describe('how large it is', () => {
     expect(sayNotSquare({ ...flat, side: 20, otherSize: 20 })).toBeUndefined();
   });
   it('says how many rows would make it square', () => {
+    // 20 cm wide, of rows half a centimetre high.
+    expect(() => side({ shape: 'flat', size: 26, otherSize: 10, gauge: { ...GAUGE, rows: 20 } })).toThrow(
+      refused('motif-not-square', { hint: 'About 40 rows would make it one.' }),
+    );
     expect(() => side({ shape: 'flat', size: 26, otherSize: 10 })).toThrow(
       refused('motif-not-square', {
         hint: 'About 20 rows would make it one.',

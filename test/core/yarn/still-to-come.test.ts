@@ -9,6 +9,7 @@ import { countByColour, type MotifSpec } from '../../../src/core/yarn/motif.ts';
 import {
   reckonPercentDone,
   findRowsWith,
+  isTooClose,
   reckonSpareWeight,
   listStripes,
   reckonToCome,
@@ -98,6 +99,9 @@ describe('what is still to come', () => {
     expect(alone.how).toBe('rough');
     expect(alone.weight).toBeCloseTo(31.2 + 14.4, 9);
     expect(alone.colours[1]!.weight).toBeCloseTo(10 + 2.8, 9);
+    // Its metres are an estimate by hook and yarn; its grams are as sure as one reading of the scale.
+    expect(alone.band).toBe(25);
+    expect(alone.weightBand).toBeCloseTo((100 * 2 * Math.sqrt((0.04 * 31.2) ** 2 + 1 / 12)) / 31.2, 9);
     const rough = reckonToCome({ motif: striped, yarns: [], motifs: 2, row: 12 }, new Working());
     expect(rough.weight).toBeUndefined();
     expect(rough.metres).toBeCloseTo(alone.metres, 9);
@@ -109,8 +113,16 @@ describe('what is still to come', () => {
     expect(reckonSpareWeight(5, 7.5, new Working())).toBe(-2.5);
   });
 
+  it('is too close to call within what the weight to come may be off', () => {
+    // A tenth of 50 g.
+    expect([4.9, -4.9, 0].map((spare) => isTooClose(spare, 50, 10))).toEqual([true, true, true]);
+    expect([5, -5, 12].map((spare) => isTooClose(spare, 50, 10))).toEqual([false, false, false]);
+  });
+
   it('finds the other rows of a count, the nearest first', () => {
     expect(findRowsWith(plan, 11, 4)).toEqual([5, 19]);
+    expect(findRowsWith(plan, 11, 18)).toEqual([19, 5]);
+    expect(findRowsWith(plan, 11, 5)).toEqual([19]);
     expect(findRowsWith(plan, 10, 4)).toEqual([]);
   });
 });

@@ -46,6 +46,12 @@ describe('what the scale tells', () => {
     expect(read(...coarse).error).toBeGreaterThan(read(...apart).error);
   });
 
+  it('takes off of several weighed at once what one step leaves of each of them', () => {
+    // 40 g and 60 g of four each, in steps of 5 g: each four are 4 × 2.5² off the mean of 12.5 g, and a step is shared by them.
+    const spread = Math.sqrt((8 * 0.5 ** 2 + 2 * 4 * 2.5 ** 2 - (2 * (25 / 12)) / 4) / (8 + 1));
+    expect(read(on(40, 4, 5), on(60, 4, 5)).spread).toBeCloseTo(spread, 12);
+  });
+
   it('is surer with every motif, with a finer scale, and at once rather than one by one', () => {
     const bands = [1, 2, 4, 8, 16].map((many) => read(...Array.from({ length: many }, () => on(12))).band);
     expect(bands).toEqual([...bands].sort((a, b) => b - a));
