@@ -914,6 +914,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   // ─── settings and help ───
   'settings show': NONE,
   'settings change': NONE,
+  'settings server': NONE,
   'settings export': NONE,
   'settings import': NONE,
   'settings erase': NONE,

@@ -17,7 +17,7 @@ import { swap } from './swap.ts';
 export const blanket = command({
   name: 'blanket',
   says: 'A blanket of your own: its layout, what it takes, how far your yarn goes, another size',
-  own: true,
+  about: 'own',
   questions: [
     start,
     show,

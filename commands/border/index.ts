@@ -9,5 +9,6 @@ export const border = command({
   name: 'border',
   says: 'A border that lies flat: stitches along each side, and round by round',
   advice: ADVICE,
+  about: 'craft',
   questions: [spacing, rounds, even],
 });

@@ -7,5 +7,6 @@ import { size } from './size.ts';
 export const gauge = command({
   name: 'gauge',
   says: 'Your own stitch and row against the pattern’s',
+  about: 'craft',
   questions: [compare, shape, size],
 });

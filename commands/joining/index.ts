@@ -23,6 +23,7 @@ const CALLED: Readonly<Record<SeamMethod, string>> = {
 export const joining = command({
   name: 'joining',
   says: 'How long the seams are, how much yarn they take, and in which order to join',
+  about: 'craft',
   questions: [
     question({
       says: 'How long the seams are, how much yarn they take, and in which order to join',

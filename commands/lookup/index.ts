@@ -9,5 +9,6 @@ import { yarn } from './yarn.ts';
 export const lookup = command({
   name: 'lookup',
   says: 'Published tables: terms, hooks, yarn weights, usual sizes, and what to take care of',
+  about: 'craft',
   questions: [term, hook, yarn, size, care],
 });

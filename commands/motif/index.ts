@@ -14,7 +14,7 @@ import { weigh } from './weigh.ts';
 export const motif = command({
   name: 'motif',
   says: 'Motifs of your own: saved, in words, drawn, weighed',
-  own: true,
+  about: 'own',
   questions: [define, show, list, choose, words, chart, weigh, remove, undo],
   advice: ADVICE,
 });

@@ -12,7 +12,7 @@ import { undo } from './undo.ts';
 export const progress = command({
   name: 'progress',
   says: 'Where you are: rows, motifs, what comes next, what is still to come',
-  own: true,
+  about: 'own',
   questions: [next, back, at, counted, finished, show, undo],
   advice: ADVICE,
 });

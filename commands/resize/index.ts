@@ -19,6 +19,7 @@ const TOLD = 6;
 export const resize = command({
   name: 'resize',
   says: 'How many motifs, and how large, make a blanket of a wished size or number',
+  about: 'craft',
   questions: [
     question({
       says: 'How many motifs, and how large, make a blanket of a wished size or number',

@@ -39,6 +39,7 @@ export const change = question({
         [
           { value: 'everyone', label: 'everyone', also: ['all', 'everybody', 'public'] },
           { value: 'me', label: 'only me', also: ['private', 'just me', 'myself'] },
+          { value: 'usual', label: 'as is usual there', also: ['default', 'normal'] },
         ],
         'me',
       )
@@ -98,7 +99,11 @@ export const change = question({
       });
     }
     const settings = await projects.changeMaker(maker.id, maker.name, (doc) => {
-      doc.settings = { ...doc.settings, ...defined({ units, terms, answers, tell }) };
+      const { answers: before, ...others } = doc.settings;
+      doc.settings = {
+        ...others,
+        ...defined({ units, terms, tell, answers: answers === 'usual' ? undefined : (answers ?? before) }),
+      };
       return doc.settings;
     });
     return {

@@ -9,5 +9,6 @@ import { which } from './which.ts';
 export const stitches = command({
   name: 'stitches',
   says: 'Stitch counts: a row, which row you are on, a check of your counts, even spacing, repeats',
+  about: 'craft',
   questions: [row, which, check, spread, repeat],
 });

@@ -9,5 +9,6 @@ import { weighed } from './weighed.ts';
 export const yardage = command({
   name: 'yardage',
   says: 'How much yarn: from a weighed motif or swatch, a rough guess, what is left, another yarn',
+  about: 'craft',
   questions: [weighed, swatch, rough, left, swap],
 });

@@ -4,6 +4,7 @@ import type { Answer } from './answer.ts';
 import type { Asked } from './asked.ts';
 import type { Context } from './context.ts';
 import type { Options, Parsed } from './options.ts';
+import type { About } from '../projects/servers.ts';
 
 export interface Question<O extends Options = Options, Name extends string | undefined = string | undefined> {
   /** One word, lower case; undefined where the command is the question itself. */
@@ -45,8 +46,11 @@ export interface Command<
   /** One line, at most 100 characters. */
   readonly says: string;
   readonly questions: Questions;
-  /** True where its answers are about what is the asker's own: they are hers to see unless she shows them. */
-  readonly own?: true;
+  /**
+   * What its answers are about, where that says who sees them in a server: of the craft, which others learn from, or what is
+   * the asker's own, hers to see unless she shows it.
+   */
+  readonly about?: About;
   /** Hints in place of those that the problems bring along. */
   readonly advice?: Advice;
 }

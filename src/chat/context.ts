@@ -9,10 +9,19 @@ export interface Maker {
   readonly name: string;
 }
 
+/** Begins the id of a conversation outside of servers, which is a place of its own. */
+export const TALK = 'talk';
+
+/** The server of a place; undefined in a conversation outside of servers and in the terminal. */
+export const serverOf = ({ server }: Place): string | undefined =>
+  server?.startsWith(TALK) === true ? undefined : server;
+
 /** Where a question is asked. Unset ids: a direct message, or the terminal. */
 export interface Place {
   readonly server?: string;
   readonly channel?: string;
+  /** The channel that the channel is a thread of. */
+  readonly within?: string;
   /** Who keeps a message of ours from standing in the channel: the asker, or this bot, who may not write there. */
   readonly mute?: 'asker' | 'bot';
   /** What this bot may not do there and a board needs, in the platform's own words. */

@@ -9,9 +9,11 @@ import {
   MAKER_VERSION,
   makerSchema,
   newMaker,
+  unchosen,
   type MakerDoc,
   type Settings,
 } from './schema.ts';
+import { Servers } from './servers.ts';
 import type { Kind, Store } from './store.ts';
 
 export const MAKERS: Kind<MakerDoc> = {
@@ -19,7 +21,7 @@ export const MAKERS: Kind<MakerDoc> = {
   called: 'What is saved of you',
   version: MAKER_VERSION,
   schema: makerSchema,
-  migrations: { 1: keepReadings },
+  migrations: { 1: keepReadings, 2: unchosen },
   most: { characters: MOST_OF_MAKER.size, refuse: tooMuchSaved },
 };
 
@@ -38,6 +40,9 @@ export class Projects {
   /** Blankets that groups make. */
   readonly groups: Groups;
 
+  /** What the managers of servers chose for them. */
+  readonly servers: Servers;
+
   /** Units and terms of people of whom nothing is saved yet, the latest last; whether they were told of them. */
   private readonly first = new Map<string, { readonly ways: Ways; told: boolean }>();
 
@@ -46,6 +51,7 @@ export class Projects {
 
   constructor(readonly store: Store) {
     this.groups = new Groups(store);
+    this.servers = new Servers(store);
     this.keepElsewhere(this.groups);
   }
 
@@ -82,7 +88,7 @@ export class Projects {
     return (await this.store.read(MAKERS, id)) ?? this.begun(id, name);
   }
 
-  /** Her units, her terms, who sees her answers; the usual ones where nothing is saved of her, or it cannot be read. */
+  /** Her units, her terms, who sees her answers if she chose it; the usual ones where nothing is saved of her, or it cannot be read. */
   async settings(id: string): Promise<Settings> {
     const kept = await this.keptOf(id);
     return kept === undefined || kept instanceof Unreadable

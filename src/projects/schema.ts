@@ -30,13 +30,13 @@ const moment = z.iso.datetime();
 export const settingsSchema = z.object({
   units: z.enum(['metric', 'imperial']),
   terms: z.enum(['US', 'UK']),
-  /** Who sees answers to her questions in a server. */
-  answers: z.enum(['everyone', 'me']),
+  /** Who sees answers to her questions in a server; as is usual there if not set. */
+  answers: z.enum(['everyone', 'me']).exactOptional(),
   /** How she hears of what concerns her in a group blanket; in its channel if not set. */
   tell: z.enum(['here', 'privately', 'not']).exactOptional(),
 });
 export type Settings = z.infer<typeof settingsSchema>;
-export const DEFAULT_SETTINGS: Settings = { units: 'metric', terms: 'US', answers: 'everyone' };
+export const DEFAULT_SETTINGS: Settings = { units: 'metric', terms: 'US' };
 
 export const gaugeSchema = z.object({
   stitches: positive,
@@ -173,8 +173,11 @@ export const binSchema = z.union([
   z.object({ at: moment, kind: z.literal('blanket-before'), thing: blanketSchema, since: nameText }),
 ]);
 
-/** 2: every reading of the scale is kept, where there was only the weight of one. */
-export const MAKER_VERSION = 2;
+/**
+ * 2: every reading of the scale is kept, where there was only the weight of one. 3: who sees her answers is unset until she
+ * chooses it herself.
+ */
+export const MAKER_VERSION = 3;
 export const makerSchema = z.object({
   version: z.literal(MAKER_VERSION),
   id: z.string(),
@@ -204,6 +207,14 @@ export const newMaker = (id: string, name: string): MakerDoc => ({
   bin: [],
   done: [],
 });
+
+/** Version 3 of a document of version 2: “everyone” stood there for all who never chose, and meant what is usual. */
+export function unchosen(older: Record<string, unknown>): Record<string, unknown> {
+  const { settings } = older;
+  if (typeof settings !== 'object' || settings === null) return older;
+  const { answers, ...others } = settings as { answers?: unknown };
+  return { ...older, settings: answers === 'everyone' ? others : settings };
+}
 
 /** Version 2 of a document of version 1: what a motif weighs was read once, in whole grams as far as anybody knows. */
 export function keepReadings(older: Record<string, unknown>): Record<string, unknown> {

@@ -37,7 +37,6 @@ describe('/settings change', () => {
     expect((await room.ask('rowan: /settings show')).data.settings).toEqual({
       units: 'imperial',
       terms: 'US',
-      answers: 'everyone',
     });
     // Another maker's ways are her own.
     expect((await room.ask('hazel: /settings show')).data.settings.units).toBe('metric');
@@ -48,8 +47,32 @@ describe('/settings change', () => {
     });
   });
 
+  it('leaves who sees her answers unset until she says it, and again when she says so', async () => {
+    const room = asking();
+    const seen = async () => (await room.ask('/settings show')).data.settings.answers as unknown;
+    expect((await room.ask('/settings change terms:UK')).headline).toContain('answers seen as is usual');
+    expect(await seen()).toBeUndefined();
+    await room.ask('/settings change answers:everyone');
+    expect(await seen()).toBe('everyone');
+    await room.ask('/settings change units:imperial');
+    expect(await seen()).toBe('everyone');
+    await room.ask('/settings change answers:usual');
+    expect(await seen()).toBeUndefined();
+  });
+
   it('asks what to change where nothing is named', async () => {
     expect(await asking().ask('/settings change')).toMatchObject({ ok: false });
+  });
+});
+
+describe('/settings server', () => {
+  it('says in a terminal that there is no server, and keeps nothing', async () => {
+    const room = asking();
+    expect((await room.ask('/settings server')).headline).toContain('no server here');
+    expect(await room.ask('/settings server craft:asker')).toMatchObject({
+      ok: false,
+      code: 'no-server-here',
+    });
   });
 });
 

@@ -7,6 +7,7 @@ import { realDisk, type Disk } from '../../src/projects/disk.ts';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { Projects } from '../../src/projects/projects.ts';
+import { newMaker } from '../../src/projects/schema.ts';
 import { groupPlan } from '../core/group/plan.ts';
 import { newFolder, tree } from './kinds.ts';
 import { refused } from '../refused.ts';
@@ -235,12 +236,35 @@ it('a maker’s document of the earlier version is read whole', async () => {
   writeFileSync(join(folder, 'makers/ines.json'), old);
   const projects = await projectsIn(folder);
   // What a motif weighs was read once, in whole grams as far as anybody knows.
-  const { motifs, ...rest } = JSON.parse(old) as { motifs: { weight?: number }[] };
+  const { motifs, settings, ...rest } = JSON.parse(old) as {
+    motifs: { weight?: number }[];
+    settings: { answers: string };
+  };
   const weighed = motifs.map((motif) =>
     motif.weight === undefined
       ? motif
       : { ...motif, weighings: [{ weight: motif.weight, motifs: 1, step: 1 }] },
   );
   expect(weighed.filter((motif) => 'weighings' in motif)).toHaveLength(1);
-  expect(await projects.maker('ines', 'Ines')).toEqual({ ...rest, version: 2, motifs: weighed });
+  // “Everyone” stood there for all who had not chosen.
+  expect(settings.answers).toBe('everyone');
+  expect(await projects.maker('ines', 'Ines')).toEqual({
+    ...rest,
+    version: 3,
+    settings: { units: 'imperial', terms: 'UK' },
+    motifs: weighed,
+  });
+});
+
+it('a maker’s document of version 2 keeps that she alone sees her answers', async () => {
+  const folder = newFolder();
+  mkdirSync(join(folder, 'makers'));
+  const old = {
+    ...newMaker('ines', 'Ines'),
+    version: 2,
+    settings: { units: 'metric', terms: 'US', answers: 'me' },
+  };
+  writeFileSync(join(folder, 'makers/ines.json'), JSON.stringify(old));
+  const projects = await projectsIn(folder);
+  expect(await projects.settings('ines')).toEqual({ units: 'metric', terms: 'US', answers: 'me' });
 });

@@ -15,10 +15,6 @@ export class Recent {
     return true;
   }
 
-  has(key: string): boolean {
-    return this.seen.has(key);
-  }
-
   forget(key: string): void {
     this.seen.delete(key);
   }

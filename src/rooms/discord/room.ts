@@ -14,7 +14,7 @@ import { answerWaiting, otherwise, readAsLine, readWords } from '../../asked/ans
 import { AskedBack } from '../../asked/asked-back.ts';
 import type { RenderedAnswer, Telling } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
-import type { Context, Maker, Place } from '../../chat/context.ts';
+import { serverOf, type Context, type Maker, type Place } from '../../chat/context.ts';
 import { waysOf } from '../../chat/first-ways.ts';
 import { readLine, type RawOptions } from '../../chat/line.ts';
 import { metaOf } from '../../chat/options.ts';
@@ -22,6 +22,8 @@ import { exampleLine } from '../../chat/reference.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';
 import type { Projects } from '../../projects/projects.ts';
+import type { Settings } from '../../projects/schema.ts';
+import { USUALLY, type About, type Seen } from '../../projects/servers.ts';
 import type { Asked } from './asked.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
 import { attachedText, outgoing, sent, type ToPng } from './files.ts';
@@ -36,6 +38,7 @@ import { Latest, Recent } from './recent.ts';
 import { keptIn, lineOf, render, saysReadAs, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
 import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text.ts';
+import type { Thread } from './threads.ts';
 import { Turns } from './turns.ts';
 import { askedAgain, isAlone, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
 
@@ -54,8 +57,8 @@ export interface RoomParts {
   readonly tell?: ((tellings: readonly Telling[]) => Promise<void>) | undefined;
   /** Told of each group blanket whose board is to be shown anew. */
   readonly boardChanged?: ((board: string) => void) | undefined;
-  /** Whether an interaction comes out of a thread. */
-  readonly inThread?: ((interaction: BaseInteraction) => boolean) | undefined;
+  /** The thread that an interaction comes out of; undefined for none. */
+  readonly inThread?: ((interaction: BaseInteraction) => Thread | undefined) | undefined;
   /** Where attachments may be fetched from. */
   readonly attachmentHosts?: readonly string[] | undefined;
   /** The id under which the platform knows a command, once it is registered. */
@@ -77,6 +80,14 @@ interface Answered {
   readonly again: Asked | undefined;
   /** What it is remembered by, where it was. */
   readonly kept?: string;
+}
+
+/** Who sees answers, as far as it was chosen. */
+interface Ways {
+  /** By the asker, for all of hers. */
+  readonly answers: Settings['answers'];
+  /** For the place; undefined outside of servers. */
+  readonly seen: Readonly<Record<About, Seen>> | undefined;
 }
 
 /** What an answer is drawn for. */
@@ -212,12 +223,17 @@ export class DiscordRoom {
         hint: 'Something like: how many 6 inch squares for a 4 by 5 foot blanket? Or /help.',
       });
     }
-    const { context, answers } = await this.contextFor(maker, place, heard.id);
+    const { context, ways } = await this.contextFor(maker, place, heard.id);
     if (!isAlone(heard)) {
-      if (answers === 'me') throw forHerAlone('Your answers are set to be seen by you alone.');
+      if (ways.answers === 'me') throw forHerAlone('Your answers are set to be seen by you alone.');
       const { verdict } = await readWords(words, registry, context);
-      if (verdict.kind !== 'unclear' && verdict.reading.route.question.private === true)
-        throw forHerAlone('That answer is for you alone.');
+      if (verdict.kind !== 'unclear') {
+        const { question, command } = verdict.reading.route;
+        if (question.private === true) throw forHerAlone('That answer is for you alone.');
+        const seen = command.about && ways.seen?.[command.about];
+        if (ways.answers === undefined && seen?.chosen !== undefined && seen.by === 'asker')
+          throw forHerAlone('Answers of that kind are seen by the asker alone here.');
+      }
     }
     const asked = await this.asked(registry.find(['ask']), { words }, context);
     if (!isAlone(heard) && isOwn(asked)) {
@@ -250,8 +266,8 @@ export class DiscordRoom {
   private async question(interaction: ChatInputCommandInteraction, reply: Reply): Promise<boolean> {
     const { words, typed, attached, seenBy } = readCommand(interaction.commandName, interaction.options.data);
     const found = this.parts.registry.find(words);
-    const { context, answers } = await this.contextOf(interaction, interaction.id);
-    const hidden = isHidden(interaction, found, seenBy, answers);
+    const { context, ways } = await this.contextOf(interaction, interaction.id);
+    const hidden = isHidden(interaction, found, seenBy, ways);
     reply.expect('new', hidden);
     const texts = await Promise.all(
       attached.map(async ([option, file]) => [
@@ -261,7 +277,9 @@ export class DiscordRoom {
     );
     const all: RawOptions = { ...typed, ...(Object.fromEntries(texts) as RawOptions) };
     const asked = await this.asked(found, all, context);
-    return this.give(interaction, reply, asked, { where: 'new', hidden, open: false });
+    // Plain words are answered to whom the question that they mean is answered.
+    const alone = hidden || isHidden(interaction, asked.found, seenBy, ways);
+    return this.give(interaction, reply, asked, { where: 'new', hidden: alone, open: false });
   }
 
   /** Answers the words of somebody’s message, for the one who asks alone. Nothing is changed by what somebody else wrote. */
@@ -481,8 +499,8 @@ export class DiscordRoom {
     // A counter or a confirmation goes on where it stands; another question gets an answer of its own.
     const stays = own && found.question.changes === true;
     const act = async () => {
-      const { context, answers } = await this.contextOf(interaction, key);
-      const hidden = anyone || ephemeral || isHidden(interaction, found, undefined, answers);
+      const { context, ways } = await this.contextOf(interaction, key);
+      const hidden = anyone || ephemeral || isHidden(interaction, found, undefined, ways);
       reply.expect(stays ? 'same' : 'new', hidden);
       const asked = await this.asked(found, meant.options, context);
       const same = stays && (ephemeral || !asked.shown.private);
@@ -588,7 +606,9 @@ export class DiscordRoom {
       projects,
       ...(ways ? { greets: () => (untold?.() === true ? ways.says : undefined) } : {}),
     };
-    return { context, answers: settings.answers };
+    const server = serverOf(place);
+    const seen = server === undefined ? undefined : await projects.servers.seen({ ...place, server });
+    return { context, ways: { answers: settings.answers, seen } satisfies Ways };
   }
 
   private async give(
@@ -791,16 +811,18 @@ const notYours = (line?: string) =>
     hint: line === undefined ? 'Ask the question yourself.' : `Ask it yourself: ${line}`,
   });
 
-/** Whether only the asker is to see an answer: what is private always, otherwise as chosen, as set, as is usual for the command. */
+/** Whether only the asker is to see an answer: what is private always, otherwise as chosen, as she set it, as is set there. */
 function isHidden(
   interaction: BaseInteraction,
-  { question, command }: Route,
+  { question, command: { about } }: Route,
   seenBy: string | undefined,
-  answers: 'everyone' | 'me',
+  { answers, seen }: Ways,
 ): boolean {
   if (question.private) return true;
   if (seenBy !== undefined) return seenBy === 'me';
-  return (answers === 'me' || command.own === true) && !isAlone(interaction);
+  if (isAlone(interaction)) return false;
+  if (answers !== undefined) return answers === 'me';
+  return about !== undefined && (seen?.[about].by ?? USUALLY[about]) === 'asker';
 }
 
 /** Her own data; and a look at a board, which itself stands in its channel: there are never two. */

@@ -7,7 +7,7 @@ import {
   type BaseInteraction,
   type CommandInteractionOption,
 } from 'discord.js';
-import type { Maker, Place } from '../../chat/context.ts';
+import { TALK, type Maker, type Place } from '../../chat/context.ts';
 import type { RawOptions } from '../../chat/line.ts';
 import { inOwnUnits, metaOf } from '../../chat/options.ts';
 import type { Route } from '../../chat/registry.ts';
@@ -15,6 +15,7 @@ import { plain, type Reader } from '../../core/base/reader.ts';
 import type { Asked } from './asked.ts';
 import { SEEN_BY } from './declare.ts';
 import type { Attached } from './files.ts';
+import type { Thread } from './threads.ts';
 import { oneLine, unquoted } from './text.ts';
 
 export interface Pressed {
@@ -99,9 +100,10 @@ export const BOARD_PERMISSIONS = [...FOR_BOARDS.keys()];
  * Where she asks; the permission is what the platform says of this very interaction. A conversation outside of servers
  * is a place of its own: what people share there stays among them.
  */
-export function placeOf(interaction: BaseInteraction, inThread = false): Place {
+export function placeOf(interaction: BaseInteraction, thread?: Thread): Place {
   const { guildId, channelId, memberPermissions, appPermissions } = interaction;
-  const server = guildId ?? (channelId === null ? undefined : `talk${channelId}`);
+  const server = guildId ?? (channelId === null ? undefined : `${TALK}${channelId}`);
+  const inThread = thread !== undefined;
   const writing = inThread ? PermissionFlagsBits.SendMessagesInThreads : PermissionFlagsBits.SendMessages;
   const written = inThread ? 'Send Messages in Threads' : 'Send Messages';
   const lacks =
@@ -124,6 +126,7 @@ export function placeOf(interaction: BaseInteraction, inThread = false): Place {
     ...(lacks.length === 0 ? {} : { lacks }),
     // Where only she installed the app, nothing of ours can stand in the channel.
     ...(channelId === null || !isMember(interaction) ? {} : { channel: channelId }),
+    ...(thread?.within === undefined ? {} : { within: thread.within }),
     manager: guildId !== null && (memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false),
   };
 }

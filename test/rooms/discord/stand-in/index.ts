@@ -137,8 +137,9 @@ export async function openStandIn({
       if (withBot) gateway.join(guild);
       return guild;
     },
-    channel(guild: Guild, name: string, type: 0 | 11 = 0): Channel {
-      const channel: Channel = { id: world.id(), type, name, guild };
+    /** A channel of a server, or a thread of one of its channels. */
+    channel(guild: Guild, name: string, type: 0 | 11 = 0, parent?: Channel): Channel {
+      const channel: Channel = { id: world.id(), type, name, guild, ...(parent ? { parent } : {}) };
       world.channels.set(channel.id, channel);
       return channel;
     },

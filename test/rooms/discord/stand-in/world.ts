@@ -29,6 +29,8 @@ export interface Channel {
   readonly name: string;
   readonly guild?: Guild;
   readonly person?: Person;
+  /** The channel that a thread belongs to. */
+  readonly parent?: Channel;
   /** A thread that nobody wrote in for a while: a message wakes it, an edit is refused. */
   archived?: boolean;
 }
@@ -247,10 +249,17 @@ export const personJson = ({ id, username, global_name, bot }: Person) => ({
   public_flags: 0,
 });
 
-export const channelJson = ({ id, type, name, guild, person }: Channel) => ({
+export const channelJson = ({ id, type, name, guild, person, parent }: Channel) => ({
   id,
   type,
-  ...(type === 11 ? { name, guild_id: guild?.id, thread_metadata: { archived: false, locked: false } } : {}),
+  ...(type === 11
+    ? {
+        name,
+        guild_id: guild?.id,
+        parent_id: parent?.id ?? null,
+        thread_metadata: { archived: false, locked: false },
+      }
+    : {}),
   ...(type === 0
     ? { name, guild_id: guild?.id, position: 0, permission_overwrites: [], parent_id: null }
     : {}),
