@@ -16,7 +16,8 @@ import { NotSaved } from '../projects/not-saved.ts';
 import { AskedBack, type Waiting } from './asked-back.ts';
 import { placeBareWords } from './bare.ts';
 import { daysIn } from './days.ts';
-import { fit, markOf, slotsOf } from './fit.ts';
+import { fit } from './fit.ts';
+import { markOf, slotsOf } from './fit/slots.ts';
 import { hear } from './heard.ts';
 import { inquires } from './inquiring.ts';
 import { aroundOf } from './known.ts';
@@ -299,14 +300,12 @@ export async function completed(
   );
   const alone = fit(
     heard,
-    route,
     asked,
     eager.filter(({ name }) => name === waiting.option),
   );
   if (Object.hasOwn(alone.options, waiting.option) && alone.unplaced.length === 0) return put(alone.options);
   const fitted = fit(
     heard,
-    route,
     asked,
     eager.filter(({ name }) => !Object.hasOwn(waiting.options, name)),
   );

@@ -2,7 +2,10 @@
 import type { RawOptions } from '../chat/line.ts';
 import { isRequired } from '../chat/options.ts';
 import type { Route } from '../chat/registry.ts';
-import { fit, leads, slotsOf, takes, type Slot } from './fit.ts';
+import { fit } from './fit.ts';
+import { leads } from './fit/near.ts';
+import { slotsOf, type Slot } from './fit/slots.ts';
+import { takes } from './fit/takes.ts';
 import { hear, type Heard } from './heard.ts';
 import type { KnownName, Piece } from './pieces/piece.ts';
 
@@ -39,7 +42,7 @@ export function placeBareWords(
   const slots = slotsOf({ question, ...route }, asked).filter(({ name }) => !Object.hasOwn(typed, name));
   const leading = new Set(slots.flatMap(({ name, mark }) => [name, ...(mark.lead?.split(/[ _]/) ?? [])]));
   if (heard.strangers.some((word) => !leading.has(word))) return undefined;
-  const fitted = fit(heard, { question, ...route }, asked, slots);
+  const fitted = fit(heard, asked, slots);
   if (fitted.unnamed > 0) return undefined;
   const found = new Map(Object.entries({ ...typed, ...fitted.options }));
   let left: readonly Piece[] = fitted.unplaced.flatMap((piece) =>

@@ -6,11 +6,13 @@ import type { Asked } from '../chat/asked.ts';
 import { isRequired } from '../chat/options.ts';
 import type { Registry, Route } from '../chat/registry.ts';
 import type { DayFound } from './days.ts';
-import { fit, slotsOf, termIn, type Fitted, type Slot } from './fit.ts';
+import { fit, type Fitted } from './fit.ts';
+import { senseNames, slotsOf, type Slot } from './fit/slots.ts';
 import { hear, weightOf, type Heard } from './heard.ts';
 import type { Said } from './lexicon.ts';
 import type { KnownName } from './pieces/piece.ts';
-import { SENSES, type SenseName } from './words.ts';
+import { termIn } from './terms.ts';
+import type { SenseName } from './words.ts';
 
 type Part =
   | { readonly kind: 'sense'; readonly any: readonly SenseName[] }
@@ -28,12 +30,6 @@ interface Grammar {
   readonly notPieces: readonly Part[];
   readonly slots: readonly Slot[];
 }
-
-const senseNames = (text: string): SenseName[] =>
-  text.split('|').map((name) => {
-    if (!Object.hasOwn(SENSES, name)) throw new Error(`no sense is called ${name}`);
-    return name as SenseName;
-  });
 
 function readWay(way: string): Part[] {
   return way.split(' ').map((part): Part => {
@@ -54,10 +50,7 @@ function grammarOf(route: Route): Grammar | undefined {
     asked,
     ways,
     also: new Set([
-      ...(asked.also ?? '')
-        .split(' ')
-        .filter((name) => name !== '')
-        .flatMap(senseNames),
+      ...senseNames(asked.also),
       ...ways.flat().flatMap((part) => (part.kind === 'piece' || part.kind === 'name' ? [] : part.any)),
       ...slots.flatMap(({ nouns, near, choices }) => [
         ...nouns,
@@ -332,7 +325,7 @@ export function understand(phrase: string, registry: Registry, around: Around = 
     const stated = !heard.mood.asks && asked.reports !== true;
     if (stated && !heard.mood.states) continue;
     if (!(heard.mood.asks || heard.mood.reports)) continue;
-    const fitted = fit(heard, route, asked, slots);
+    const fitted = fit(heard, asked, slots);
     let options: Readonly<Record<string, string>> = fitted.options;
     if (asked.settle) options = asked.settle(options, fitted.extras);
     const assumed = [...fitted.assumed];
