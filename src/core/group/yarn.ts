@@ -274,31 +274,34 @@ function buy(
   });
   const needs = bought.map(({ need }) => need);
   if (needs.length === 0) return { needs };
-  const expected = sum(bought.map((one) => one.expected));
-  const metres = sum(needs.map((one) => one.metres));
-  // All colours at once: what is not known of her hand is the same in each.
-  const { open } = buying(who, new Working());
-  const { reserve } = plan;
+  const all = {
+    metres: sum(needs.map((one) => one.metres)),
+    expected: sum(bought.map((one) => one.expected)),
+    // All colours at once: what is not known of her hand is the same in each.
+    open: buying(who, new Working()).open,
+  };
+  return { needs, sure: reckonSureness(all, plan.reserve, { who, working }) };
+}
+
+/** How sure a list is of so many metres to buy, with so many expected and so many left open; `flat` in per cent. */
+function reckonSureness(
+  { metres, expected, open }: { metres: number; expected: number; open: number },
+  flat: number,
+  { who, working }: Told,
+): Sureness {
   return {
-    needs,
-    sure: {
-      metres,
-      flat: working.do(
-        YARN_WITH_RESERVE,
-        { each: expected, motifs: 1, reserve },
-        `${who}: what is expected, with a flat reserve`,
-      ),
-      reserve: working.do(
-        RESERVE,
-        { to_buy: metres, expected },
-        `${who}: the reserve that this is, per cent`,
-      ),
-      band: working.do(
-        BUYING_BAND,
-        { limits: LIMITS_95, open, expected },
-        `${who}: what it takes is right to about, per cent either way`,
-      ),
-    },
+    metres,
+    flat: working.do(
+      YARN_WITH_RESERVE,
+      { each: expected, motifs: 1, reserve: flat },
+      `${who}: what is expected, with a flat reserve`,
+    ),
+    reserve: working.do(RESERVE, { to_buy: metres, expected }, `${who}: the reserve that this is, per cent`),
+    band: working.do(
+      BUYING_BAND,
+      { limits: LIMITS_95, open, expected },
+      `${who}: what it takes is right to about, per cent either way`,
+    ),
   };
 }
 

@@ -1,6 +1,7 @@
 /** What one motif takes of each colour: worked row by row, its tails, and what is carried up its side. */
 import { GAUGED_BAND, OTHER_STITCH_BAND, ROUGH_BAND, TAIL } from '../../standards/consumption.ts';
 import type { Stitch } from '../../standards/stitches.ts';
+import { keepDefined } from '../base/defined.ts';
 import type { Ball } from '../base/quantity.ts';
 import { g, mm, num } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
@@ -275,19 +276,11 @@ function estimate(open: LaidOpen, working: Working): Reckoned {
   const beside = countBesideByColour(plan, runsOf(motif, plan));
   const colours = [...stitches].map(([colour, many]): ColourPart => {
     const part = carrying.byColour.get(colour) ?? { lengths: 1, carriedOver: 0 };
-    const { stitch, chain, upright, bySize } = yarnIn(colour);
-    const { chains, together } = beside.get(colour) ?? { chains: 0, together: 0 };
-    const label = of(`${colour} worked in one`);
+    const counted = { stitches: many, ...(beside.get(colour) ?? { chains: 0, together: 0 }) };
     return {
       colour,
       stitches: many,
-      worked: bySize
-        ? working.do(
-            YARN_WORKED_WHOLE,
-            { stitches: many, stitch_yarn: stitch, chains, chain_yarn: chain, together, upright },
-            label,
-          )
-        : working.do(YARN_WORKED, { stitches: many, stitch_yarn: stitch }, label),
+      worked: reckonWorked(counted, yarnIn(colour), working, of(`${colour} worked in one`)),
       tails: working.do(
         TAILS,
         { lengths: part.lengths, tail: TAIL },
@@ -306,6 +299,21 @@ function estimate(open: LaidOpen, working: Working): Reckoned {
   };
 }
 
+/** The yarn (m) in so many stitches; chains and second uprights count where the gauge tells what is in them. */
+const reckonWorked = (
+  { stitches, chains, together }: { stitches: number; chains: number; together: number },
+  { stitch, chain, upright, bySize }: StitchYarn,
+  working: Working,
+  label: string,
+): number =>
+  bySize
+    ? working.do(
+        YARN_WORKED_WHOLE,
+        { stitches, stitch_yarn: stitch, chains, chain_yarn: chain, together, upright },
+        label,
+      )
+    : working.do(YARN_WORKED, { stitches, stitch_yarn: stitch }, label);
+
 /** Blocks lie slanting, so that a gauge does not tell their stitches' size. */
 const workedAs = ({ shape, stitch, hook, gauge }: MotifSpec): Worked => ({
   stitch,
@@ -318,21 +326,21 @@ function assumptionsOf({ motif, stitches, ballOf }: LaidOpen, bySize: boolean): 
   const { name, weight, hook } = motif;
   const [first = ''] = stitches.keys();
   const ball = ballOf(first);
-  return [
-    ...(weight === undefined
-      ? []
-      : [
-          `${name} was weighed, but no ball of its own yarn is known: its metres are the estimate, its weight is ${g(weight)} each.`,
-        ]),
-    ...(bySize
-      ? [`${name}: its yarn is estimated from its gauge, right to about ${num(GAUGED_BAND)} %.`]
-      : [
-          ...(hook === undefined
-            ? [
-                `${name}: a hook of ${mm(findUsualHook({ wpi: wpiOf(ball) }).mm)}, usual for its yarn, as none was given.`,
-              ]
-            : []),
-          ...(ball ? [] : [`${name}: medium yarn, as no ball was given.`]),
-        ]),
-  ];
+  const weighed =
+    weight === undefined
+      ? undefined
+      : `${name} was weighed, but no ball of its own yarn is known: its metres are the estimate, its weight is ${g(weight)} each.`;
+  if (bySize)
+    return keepDefined([
+      weighed,
+      `${name}: its yarn is estimated from its gauge, right to about ${num(GAUGED_BAND)} %.`,
+    ]);
+  const usual = hook === undefined ? findUsualHook({ wpi: wpiOf(ball) }).mm : undefined;
+  return keepDefined([
+    weighed,
+    usual === undefined
+      ? undefined
+      : `${name}: a hook of ${mm(usual)}, usual for its yarn, as none was given.`,
+    ball ? undefined : `${name}: medium yarn, as no ball was given.`,
+  ]);
 }

@@ -1,5 +1,5 @@
 /** What is still to come of a motif, alone or as often as a blanket has it: stitches, and yarn by colour. */
-import { defined } from '../base/defined.ts';
+import { defined, keepDefined } from '../base/defined.ts';
 import type { Ball } from '../base/quantity.ts';
 import { sum } from '../base/sum.ts';
 import { formula, type Working } from '../base/working.ts';
@@ -97,37 +97,29 @@ export function reckonToCome(
   },
   working: Working,
 ): ToCome {
-  const { motif, beside = [motif], yarns, motifs, row } = asked;
+  const { motif, beside = [], yarns, motifs, row } = asked;
   const plan = planOf(motif);
-  const runs = runsOf(motif, plan);
   const stitches = working.do(STITCHES_TO_COME, {
     motifs_to_come: motifs,
     in_one: sumCounts(plan),
     done_of_one: motifs === 0 ? 0 : sumCounts(plan, row),
   });
   const yarn = reckonMotifYarn(motif, yarns, working, readWeighedStitches(beside, yarns, working));
-  const left = countByColour(plan, runs, row);
-  const colours = [...countByColour(plan, runs)].map(([colour, inOne]) => {
-    const toCome = motifs === 0 ? 0 : (motifs - 1) * inOne + (left.get(colour) ?? 0);
-    const part = yarn.colours.find((one) => one.colour === colour);
-    const each = part ? part.worked + part.tails + part.carried : 0;
-    const metres = working.do(
-      YARN_TO_COME,
-      { each, to_come: toCome, in_one: inOne },
-      `${motif.name}: ${colour} still to come`,
-    );
-    return { colour, stitches: toCome, metres };
+  const lengths = reckonLengths(asked, plan, yarn, working);
+  const weighedAlone = yarn.how === 'weighed' ? undefined : motif.weight;
+  const colours = lengths.map((length) => {
+    const label = `Weight of the ${length.colour} to come`;
+    const weight =
+      weighedAlone === undefined
+        ? reckonWeight(findBall(motif, yarns, length.colour), length.metres, working, label)
+        : working.do(
+            WEIGHT_TO_COME,
+            { weight: weighedAlone, to_come: length.stitches, in_one: sumCounts(plan) },
+            label,
+          );
+    return defined({ ...length, weight });
   });
-  const weighedAlone = yarn.how !== 'weighed' && motif.weight !== undefined ? motif.weight : undefined;
-  const weights = colours.map(({ colour, stitches: toCome, metres }) =>
-    weighedAlone === undefined
-      ? reckonWeight(findBall(motif, yarns, colour), metres, working, `Weight of the ${colour} to come`)
-      : working.do(
-          WEIGHT_TO_COME,
-          { weight: weighedAlone, to_come: toCome, in_one: sumCounts(plan) },
-          `Weight of the ${colour} to come`,
-        ),
-  );
+  const weights = keepDefined(colours.map(({ weight }) => weight));
   return defined({
     stitches,
     how: yarn.how,
@@ -137,9 +129,31 @@ export function reckonToCome(
         ? yarn.band
         : readWeighings(weighingsOf(motif), working, (label) => `${motif.name}: ${label}`).band,
     metres: sum(colours.map(({ metres }) => metres)),
-    weight: weights.every((weight) => weight !== undefined) ? sum(weights) : undefined,
-    colours: colours.map((colour, index) => defined({ ...colour, weight: weights[index] })),
+    weight: weights.length === colours.length ? sum(weights) : undefined,
+    colours,
     assumptions: yarn.assumptions,
+  });
+}
+
+/** What is still to come of every colour: of the motif on the hook from the row after `row` on, of the others the whole. */
+function reckonLengths(
+  { motif, motifs, row }: { motif: MotifSpec; motifs: number; row: number },
+  plan: RowPlan,
+  yarn: MotifYarn,
+  working: Working,
+): Omit<ColourToCome, 'weight'>[] {
+  const runs = runsOf(motif, plan);
+  const left = countByColour(plan, runs, row);
+  return [...countByColour(plan, runs)].map(([colour, inOne]) => {
+    const stitches = motifs === 0 ? 0 : (motifs - 1) * inOne + (left.get(colour) ?? 0);
+    const part = yarn.colours.find((one) => one.colour === colour);
+    const each = part ? part.worked + part.tails + part.carried : 0;
+    const metres = working.do(
+      YARN_TO_COME,
+      { each, to_come: stitches, in_one: inOne },
+      `${motif.name}: ${colour} still to come`,
+    );
+    return { colour, stitches, metres };
   });
 }
 

@@ -182,6 +182,11 @@ describe('put together', () => {
     // The unmeasured one is taken to be of the wanted side; the one of 18 cm is farthest off.
     expect(full).toMatchObject({ over: [2], missing: 0, unmeasured: 1 });
     expect(full.meanGap).toBeCloseTo(0.2, 9);
+    // What was not measured, or is left over, is not evened up.
+    expect(full.numbers).toEqual([1]);
+    expect(full.evening.motifs.map(({ side, pin, leave }) => [side, pin, leave])).toEqual([
+      [15.2, false, false],
+    ]);
     const half = of([15.2, 18], pair, 2);
     expect(half).toMatchObject({ over: [], missing: 1, unmeasured: 0, meanGap: 0, arrivalGap: 0 });
   });
@@ -206,6 +211,24 @@ describe('put together', () => {
     expect(round!.total).toBe(2 * (round!.across + round!.down) + 12);
     expect(bordered.borderYarn).toBeGreaterThan(0);
     expect(bordered.width).toBeGreaterThan(30);
+  });
+
+  it('evens motifs up in the yarn of the seams, or in the one that was said at the scale', () => {
+    const [lace, rope] = [
+      { m: 400, g: 50 },
+      { m: 50, g: 100 },
+    ];
+    const edging = (yarns: GroupPlan['yarns'], ball?: typeof lace) => {
+      const plan = groupPlan({ quotas: [2], columns: 2, yarns });
+      const kinds = plan.kinds.map((kind) => ({ ...kind, side: 15, ...(ball ? { ball } : {}) }));
+      return of([13], { ...plan, kinds }, 1).evening.motifs[0]!.edging!;
+    };
+    const inLace = edging([{ colour: 'moss', ball: lace }]);
+    // Thin yarn has narrow stitches, so that more of them go round.
+    expect(inLace.stitches / inLace.rounds).toBeGreaterThan(60);
+    expect(edging([{ colour: 'moss', ball: lace }], rope)).toEqual(inLace);
+    expect(edging([], lace)).toEqual(inLace);
+    expect(edging([], rope)).not.toEqual(inLace);
   });
 
   it('needs a motif that is accepted', () => {

@@ -223,5 +223,7 @@ describe('a yarn', () => {
     expect(findUsualHook({ wpi: 3, category: 4 })).toEqual(findUsualHook({ wpi: 10.5 }));
     expect(findUsualHook({ wpi: 10.5 }).name).toBe('medium');
     expect(findUsualHook({ wpi: 10.5, category: 99 }).name).toBe('medium');
+    // 14 wraps lie in the middle between 12–18 and 11–15, 9 between 9–12 and 6–9: the thinner yarn, the smaller hook.
+    expect([14, 9].map((wpi) => findUsualHook({ wpi }).name)).toEqual(['fine', 'medium']);
   });
 });
