@@ -7,9 +7,9 @@ import {
   lookUpSize,
   SIZE_NAMES,
 } from '../../../src/core/lookup/size.ts';
-import { lookUpTerm, TERM_WORDS } from '../../../src/core/lookup/term.ts';
+import { ALL_TERM_WORDS, lookUpTerm, TERM_WORDS } from '../../../src/core/lookup/term.ts';
 import { lookUpYarn, simplifyYarn, YARN_WORDS } from '../../../src/core/lookup/yarn.ts';
-import { ABBREVIATIONS, STITCH_NAMES } from '../../../src/standards/abbreviations.ts';
+import { ABBREVIATIONS, CRAFT_WORDS, STITCH_NAMES } from '../../../src/standards/abbreviations.ts';
 import { HOOKS, STEEL_HOOKS } from '../../../src/standards/hooks.ts';
 import { SIZES } from '../../../src/standards/sizes.ts';
 import { YARN_WEIGHTS } from '../../../src/standards/yarn-weights.ts';
@@ -37,6 +37,7 @@ describe('a hook', () => {
     ['K-10 1/2', ['US 6.5']],
     ['10 1/2', ['US 6.5']],
     ['S', ['US 19']],
+    ['bus 7', []],
     ['P', ['US 10', 'US 11.5', 'US 15']],
     ['P/Q', ['US 15']],
     ['Q', ['US 15', 'US 15.75', 'US 16']],
@@ -265,11 +266,24 @@ describe('a term', () => {
       'htr, in the pattern’s own terms, at the back post: round the stem, from behind',
     ]);
     expect(how('fsc')[0]).toMatch(/^foundation sc, in the pattern’s own terms/);
-    for (const none of ['fpx', 'fch', 'ftog']) expect(how(none)).toEqual([]);
+    for (const none of ['fpx', 'fch', 'ftog', 'xfpdc', 'fpdcx', 'fp.dc', 'xfdc', 'fdcx'])
+      expect(how(none)).toEqual([]);
     for (const none of ['ch-1200', 'ch5', 'xch 5', 'ch 5x', 'ch-']) expect(how(none)).toEqual([]);
   });
 
+  it('by a German name is worked as the stitch is, where it is one', () => {
+    const how = (typed: string) => lookUpTerm(typed).map((one) => one.how);
+    expect(how('feste Masche')).toEqual([`a German name; ${how('sc')[0]}`]);
+    expect(how('stb')).toEqual([`a German name; ${how('US dc')[0]}`]);
+    expect(how('dreifstb')).toEqual([`a German name; ${how('US dtr')[0]}`]);
+    // A ring is no stitch that is counted.
+    expect(how('Fadenring')).toEqual(['a German name']);
+  });
+
   it('is offered by all names', () => {
+    expect(ALL_TERM_WORDS).toEqual(expect.arrayContaining([...TERM_WORDS, 'feste masche', 'fadenring']));
+    for (const { names } of CRAFT_WORDS) expect(ALL_TERM_WORDS).toEqual(expect.arrayContaining([...names]));
+    for (const word of ALL_TERM_WORDS) expect(lookUpTerm(word), word).not.toEqual([]);
     expect(TERM_WORDS).toEqual([...new Set(TERM_WORDS)]);
     for (const { US, UK } of STITCH_NAMES)
       for (const name of [...US, ...UK]) expect(TERM_WORDS).toContain(name);
