@@ -7,6 +7,7 @@ import { numbered } from './words.ts';
 import { reckonGroupYarn, type GroupYarn, type YarnNeed } from '../../src/core/group/yarn.ts';
 import { count, m, num, when } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
+import { SPREAD_COUNTS } from '../../src/standards/consumption.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { parcelsCsv } from './parcels-csv.ts';
@@ -223,10 +224,14 @@ export const yarn = question({
       working: needs.working.steps,
       assumptions: gather(
         needs.assumptions,
-        needs.sureTogether && [
-          `Makers differ by about ${num(needs.weighed.differ, 0)} %, one maker’s motifs by about ${num(needs.weighed.spread, 0)} %: what is usual, corrected by what was weighed.`,
-          'What a maker weighed tells of her other kinds and colours as well.',
-        ],
+        needs.sureTogether &&
+          gather(
+            `Makers differ by about ${num(needs.weighed.differ, 0)} %, one maker’s motifs by about ${num(needs.weighed.spread, 0)} %: what is usual, corrected by what was weighed.`,
+            'What a maker weighed tells of her other kinds and colours as well.',
+            needs.weighed.motifs > 0 &&
+              needs.weighed.again < FEW_AGAIN &&
+              'How much one maker’s motifs differ is known only where she weighs at more than one hand-in: until several have, the usual is taken, and lists run out oftener where hers differ more.',
+          ),
       ),
       cautions: [caution('dye-lot')],
       data: {
@@ -268,6 +273,9 @@ function sureLines({ sure, sureTogether, weighed }: GroupYarn, flat: number): st
 
 /** Fewer than these, and weighing is asked for. */
 const FEW_WEIGHED = 10;
+
+/** Fewer second readings than these say little of how one maker's motifs differ. */
+const FEW_AGAIN = SPREAD_COUNTS;
 
 function yarnHeadline(name: string, { mine: hers, makers, each, together = 0, metres }: GroupYarn): string {
   if (hers.length > 0) return `For what you pledged: ${hers.map(need).join('; ')}.`;

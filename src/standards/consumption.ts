@@ -38,14 +38,14 @@ export const SCALE_STEP = 1;
  * counts for beside what she weighs.
  */
 export const USUAL_SPREAD = 4;
-export const SPREAD_COUNTS = 8;
+export const SPREAD_COUNTS = 4;
 
 /**
  * Per cent by which makers differ in the yarn that the same motif takes them, as a standard deviation (common practice: hands
  * differ; no measurement is published, the number is our own choice), and how many makers it counts for beside those who weighed.
  */
 export const MAKERS_DIFFER = 12;
-export const DIFFER_COUNTS = 6;
+export const DIFFER_COUNTS = 4;
 
 /** The share of shopping lists that are to be enough, where yarn is bought by what is left open. */
 export const SURE_SHARE = 0.95;

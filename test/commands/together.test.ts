@@ -416,6 +416,10 @@ describe('a blanket made by a group', () => {
     const weighed = await lists();
     expect(weighed.lines!.join(' ')).toContain('Weighed: 2 motifs by 1 maker');
     expect(weighed.data.weighed).toEqual({ motifs: 2, makers: 1 });
+    // Nobody weighed twice: how much one hand's motifs differ is not known, and that is said.
+    const said = (of: typeof weighed) => of.assumptions!.join(' ');
+    expect(said(weighed)).toContain('is known only where she weighs at more than one hand-in');
+    expect(said(rough)).not.toContain('more than one hand-in');
     // 25 g are more than the gauge says, and so hers; a little of it is said of Ash as well.
     expect(weighed.value('reserve')).toBeLessThan(rough.value('reserve') / 2);
     expect(weighed.value('band')).toBeLessThan(rough.value('band') / 2);

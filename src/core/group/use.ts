@@ -107,6 +107,8 @@ export interface GroupUse {
   /** Motifs that were weighed, and makers who did. */
   readonly motifs: number;
   readonly makers: number;
+  /** Readings beyond each maker's first: what tells of how much one maker's motifs differ. */
+  readonly again: number;
 }
 
 /** Her readings together, in per cent. */
@@ -128,6 +130,11 @@ const ratioOf = ({ weight, motifs, reckoned }: Reading) => (IN_PERCENT * weight)
 /**
  * What the readings tell of every maker's use, in per cent of what was reckoned. `reckonedOpen` is what is left open of the
  * reckoning itself, in per cent as a standard deviation. The steps for the group are added to the working.
+ *
+ * What the tests' simulated seasons hold of it, 40 makers of whom three in four weigh: lists run out 5 % ± 2 of the time with the
+ * usual spreads, and with 6, 20 and 25 % between makers and 8, 5 and 12 % within them where makers weigh more than once; 3 % of the
+ * time with 3 and 3 %. Where nobody weighs twice, how much one hand's motifs differ cannot be told: lists of makers whose motifs
+ * differ by 8 % instead of 4 then run out about one time in seven.
  */
 export function reckonUse(readings: readonly Reading[], reckonedOpen: number, working: Working): GroupUse {
   const byMaker = new Map<string, Reading[]>();
@@ -150,6 +157,7 @@ export function reckonUse(readings: readonly Reading[], reckonedOpen: number, wo
     spread,
     motifs: sum(readings.map(({ motifs }) => motifs)),
     makers: byMaker.size,
+    again: readings.length - byMaker.size,
   };
 }
 

@@ -67,7 +67,7 @@ export interface GroupYarn {
   readonly sure?: Sureness;
   readonly sureTogether?: Sureness;
   /** How much was weighed, and by how many makers; by how many per cent makers and their motifs differ. */
-  readonly weighed: Pick<GroupUse, 'motifs' | 'makers' | 'differ' | 'spread'>;
+  readonly weighed: Pick<GroupUse, 'motifs' | 'makers' | 'again' | 'differ' | 'spread'>;
   /** What the yarn of its motifs takes for granted. */
   readonly assumptions: readonly string[];
   readonly working: Working;

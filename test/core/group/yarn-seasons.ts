@@ -19,34 +19,44 @@ export interface Habits {
   readonly between?: number;
   readonly within?: number;
   readonly reckoning?: number;
-  /** The chance that a maker has weighed something, and the most motifs that she has. */
+  /** The chance that a maker has weighed something, the most times that she did, and the most motifs at a time. */
   readonly weighing?: number;
+  readonly times?: number;
   readonly most?: number;
 }
 
 /** Motifs reckoned to 12 g and 20 m each, weighed together at hand-in on a scale of whole grams. */
 export function yarnSeason(
   roll: Chance,
-  { makers = 40, between = 12, within = 4, reckoning = 7.5, weighing = 0.75, most = 4 }: Habits = {},
+  {
+    makers = 40,
+    between = 12,
+    within = 4,
+    reckoning = 7.5,
+    weighing = 0.75,
+    times = 1,
+    most = 4,
+  }: Habits = {},
 ): YarnSeason {
   const scatter = (percent: number) => 1 + (percent / 100) * normal(roll);
   const level = scatter(reckoning);
   const all = Array.from({ length: makers }, (_, index) => {
     const hand = level * scatter(between);
     const motifs = (many: number) => Array.from({ length: many }, () => hand * scatter(within));
-    const weighed = roll() < weighing ? 1 + Math.floor(roll() * most) : 0;
-    return { maker: `m${index}`, weighed: motifs(weighed), toCome: motifs(3 + Math.floor(roll() * 10)) };
+    const handIns = roll() < weighing ? (times === 1 ? 1 : 1 + Math.floor(roll() * times)) : 0;
+    const weighed = Array.from({ length: handIns }, () => motifs(1 + Math.floor(roll() * most)));
+    return { maker: `m${index}`, weighed, toCome: motifs(3 + Math.floor(roll() * 10)) };
   });
   const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0);
-  const readings: Reading[] = all
-    .filter(({ weighed }) => weighed.length > 0)
-    .map(({ maker, weighed }) => ({
+  const readings: Reading[] = all.flatMap(({ maker, weighed }) =>
+    weighed.map((together) => ({
       maker,
-      motifs: weighed.length,
-      weight: Math.round(12 * sum(weighed)),
+      motifs: together.length,
+      weight: Math.round(12 * sum(together)),
       step: 1,
       reckoned: 12,
-    }));
+    })),
+  );
   const working = new Working();
   const use = reckonUse(readings, 7.5, working);
   const uses = new Map(all.map(({ maker }) => [maker, use.of(maker, working)]));

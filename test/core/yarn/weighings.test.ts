@@ -37,12 +37,12 @@ describe('what the scale tells', () => {
   });
 
   it('knows the spread better the more it sees, from what is usual to what hers is', () => {
-    // 11 g and 13 g by turns on a fine scale: 1 g apart from the mean, sixteen times, and the usual 4 % counted eight times.
+    // 11 g and 13 g by turns on a fine scale: 1 g apart from the mean, sixteen times, and the usual 4 % counted four times.
     const apart = Array.from({ length: 16 }, (_, index) => on(index % 2 === 0 ? 11 : 13, 1, 0.001));
-    expect(read(...apart).spread).toBeCloseTo(Math.sqrt((8 * 0.48 ** 2 + 16) / (8 + 15)), 5);
+    expect(read(...apart).spread).toBeCloseTo(Math.sqrt((4 * 0.48 ** 2 + 16) / (4 + 15)), 5);
     // The scale's own step is no spread of the motifs.
     const coarse = apart.map((one) => ({ ...one, step: 5 }));
-    expect(read(...coarse).spread).toBeCloseTo(Math.sqrt((8 * 0.48 ** 2) / (8 + 15)), 9);
+    expect(read(...coarse).spread).toBeCloseTo(Math.sqrt((4 * 0.48 ** 2) / (4 + 15)), 9);
     expect(read(...coarse).error).toBeGreaterThan(read(...apart).error);
   });
 
