@@ -26,6 +26,8 @@ describe('evening up', () => {
     expect(one(17, 20)).toMatchObject({ pin: false, edging: { stitch: 'hdc', rounds: 1, side: 20 } });
     expect(one(16, 20)).toMatchObject({ edging: { stitch: 'dc', rounds: 1, side: 20 } });
     expect(one(14, 20)).toMatchObject({ edging: { stitch: 'tr', rounds: 1, side: 20 } });
+    // Of large ones more than one edging would do: 59 cm with hdc is near enough to 60, for less yarn than dc.
+    expect(one(56, 60)).toMatchObject({ pin: false, edging: { stitch: 'hdc', rounds: 1, side: 59 } });
     // 15.1 cm: 19.1 with dc is pinned to 20; hdc twice is 21.1, too large.
     expect(one(15.1, 20)).toMatchObject({ pin: true, edging: { stitch: 'dc', rounds: 1 } });
   });
@@ -35,6 +37,13 @@ describe('evening up', () => {
     // Four sides of 18 and four corners of three; 2.32 × 1 cm and 7.52 × 1 cm in a stitch (standards, fitted).
     expect(edging!.stitches).toBe(4 * (18 + 3));
     expect(edging!.yarn).toBeCloseTo((84 * (2.32 + 7.52)) / 100, 9);
+    // As many as lie nearest to flat: 19 on 18.6 cm.
+    expect(one(18.6, 20.6).edging!.stitches).toBe(4 * (19 + 3));
+    const working = new Working();
+    even([20, 18], 20, working);
+    expect(working.steps.map(({ label }) => label)).toContain(
+      'Stitches of the edging round one motif, motif 2',
+    );
     const twice = one(12, 20).edging!;
     // 8 cm: two rounds of dc; the second has two more on each side.
     expect(twice).toMatchObject({ stitch: 'dc', rounds: 2, stitches: 4 * (12 + 3) + 4 * (14 + 3), side: 20 });
@@ -53,6 +62,10 @@ describe('evening up', () => {
       counts: { leftOut: 0, edged: 3, asTheyAre: 1 },
     });
     expect(even([15, 15.2, 15.4])).toMatchObject({ side: 15, yarn: 0, counts: { asTheyAre: 3, pinned: 0 } });
+    // In whatever order they lie, of several that are as good the smallest.
+    expect(even([15.4, 15.2, 15]).side).toBe(15);
+    // In 8 cm, 8.24 and 8.45 one is left out; only in 8.24 nothing is edged, for 5.7 cm is what is left out there.
+    expect(even([5.7, 8, 8.24, 8.45])).toMatchObject({ side: 8.24, yarn: 0, counts: { leftOut: 1 } });
     // 14.6 beside 15.2 is 4 % off: in 15 both are within 3 %.
     expect(even([14.6, 15, 15.2]).side).toBe(15);
     expect(even([]).motifs).toEqual([]);
