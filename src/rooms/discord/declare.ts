@@ -6,12 +6,14 @@ import {
   InteractionContextType,
   type APIApplicationCommandBasicOption,
   type APIApplicationCommandSubcommandOption,
+  type LocalizationMap,
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
   type RESTPostAPIContextMenuApplicationCommandsJSONBody,
 } from 'discord.js';
 import type { z } from 'zod';
 import type { Command, Question } from '../../chat/command.ts';
 import { isRequired, metaOf, type OptionMeta } from '../../chat/options.ts';
+import { sum } from '../../core/base/sum.ts';
 import { COMMAND } from './limits.ts';
 import { fit } from './text.ts';
 
@@ -134,20 +136,23 @@ function declare({ name, says, questions }: Command): Declared {
   };
 }
 
-/** How much of `COMMAND.total` a command takes: its names, descriptions and values. */
-export function declaredSize(declared: Declared): number {
-  const sizes = (options: readonly object[] = []): number =>
-    options.reduce((sum, each) => {
-      const { name, description, choices, options: inner } = each as Partial<Measured>;
-      const chosen = (choices ?? []).reduce((n, choice) => n + choice.name.length + choice.value.length, 0);
-      return sum + (name?.length ?? 0) + (description?.length ?? 0) + chosen + sizes(inner);
-    }, 0);
-  return declared.name.length + declared.description.length + sizes(declared.options);
+/** How much of `COMMAND.total` a command takes: its names, descriptions and values, each in the language where it is longest. */
+export function declaredSize(declared: object): number {
+  const { name, description, choices, options, ...rest } = declared as Measured;
+  const longest = (text: string | undefined, said: Measured['name_localizations']) =>
+    Math.max(text?.length ?? 0, ...Object.values(said ?? {}).map((one) => one?.length ?? 0));
+  const own = longest(name, rest.name_localizations) + longest(description, rest.description_localizations);
+  const chosen = (choices ?? []).map(
+    (one) => longest(one.name, one.name_localizations) + (one.value?.length ?? 0),
+  );
+  return sum([own, ...chosen, ...(options ?? []).map(declaredSize)]);
 }
 
 interface Measured {
-  name: string;
-  description: string;
-  choices: { name: string; value: string }[];
-  options: object[];
+  readonly name?: string;
+  readonly name_localizations?: LocalizationMap | null;
+  readonly description?: string;
+  readonly description_localizations?: LocalizationMap | null;
+  readonly choices?: readonly (Measured & { readonly value?: string })[];
+  readonly options?: readonly object[];
 }

@@ -1,13 +1,10 @@
 /** Registers the commands, and only when what is registered differs from what is declared. */
 import { Routes, type RESTGetAPIApplicationCommandsResult } from 'discord.js';
-import type { Declared, WORK_THIS_OUT } from './declare.ts';
-
-/** Whatever is registered: slash commands, and what stands in the menu of a message. */
-type Registered = Declared | typeof WORK_THIS_OUT;
+import type { Registered } from './localise.ts';
 
 /** The part of the client's REST that is used here. */
 export interface Rest {
-  get(route: `/${string}`): Promise<unknown>;
+  get(route: `/${string}`, options?: { query: URLSearchParams }): Promise<unknown>;
   put(route: `/${string}`, options: { body: unknown }): Promise<unknown>;
 }
 
@@ -44,13 +41,21 @@ const COMPARED = [
 
 type Plain = Readonly<Record<string, unknown>>;
 
+/** Words by language, in one order; none where there are none. */
+const byLanguage = (words: unknown) => Object.entries(words ?? {}).sort(([a], [b]) => (a < b ? -1 : 1));
+const inLanguages = (given: Plain) => [
+  byLanguage(given['name_localizations']),
+  byLanguage(given['description_localizations']),
+];
+
 const listed = (value: unknown) => (Array.isArray(value) ? (value as Plain[]) : []);
 
 /** A command or option as it is compared: known fields in one order, absent ones as what they mean. */
 function normal(given: Plain, top: boolean): unknown {
   return [
     ...COMPARED.map((key) => given[key] ?? DEFAULTS[key] ?? null),
-    listed(given['choices']).map(({ name, value }) => [name, value]),
+    inLanguages(given),
+    listed(given['choices']).map((choice) => [choice['name'], choice['value'], inLanguages(choice)]),
     listed(given['options']).map((inner) => normal(inner, false)),
     // Only a command has these, and their order means nothing.
     ...(top
@@ -100,7 +105,9 @@ export async function register(
     learn(new Map(named));
   };
   const route = Routes.applicationCommands(application);
-  const registered = (await rest.get(route)) as RESTGetAPIApplicationCommandsResult;
+  // Without this, the platform leaves out what it has in other languages, and all would seem changed.
+  const query = new URLSearchParams({ with_localizations: 'true' });
+  const registered = (await rest.get(route, { query })) as RESTGetAPIApplicationCommandsResult;
   const changes = difference(registered, declared);
   known(isNothing(changes) ? registered : await rest.put(route, { body: declared }));
   return changes;

@@ -16,6 +16,7 @@ import { declaration, WORK_THIS_OUT } from './declare.ts';
 import type { ToPng } from './files.ts';
 import { GroupBoards } from './group-boards.ts';
 import { heardIn, HEARING, replyTo } from './heard.ts';
+import { inTongues } from './localise.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
@@ -142,7 +143,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
   const toPng = parts.toPng ?? drawPng;
   await loadDays();
-  const declared = [...registry.commands.map(declaration), WORK_THIS_OUT];
+  const declared = [...registry.commands.map(declaration), WORK_THIS_OUT].map((one) => inTongues(one));
   const client = await login(parts).catch((error: unknown) => {
     if (hopeless(error)) throw new Error('The platform does not take this DISCORD_TOKEN.');
     throw error;

@@ -3,11 +3,12 @@ import nock from 'nock';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { declaration } from '../../../src/rooms/discord/declare.ts';
+import { inTongues } from '../../../src/rooms/discord/localise.ts';
 import { difference, isNothing, register } from '../../../src/rooms/discord/register.ts';
 
 const APP = '100000000000000001';
 const PATH = `/api/v10/applications/${APP}/commands`;
-const declared = registry.commands.map(declaration);
+const declared = registry.commands.map((one) => inTongues(declaration(one)));
 
 /** What the platform sends back: more fields, other defaults, another order of what has none. */
 const registered = () =>
@@ -37,7 +38,7 @@ describe('registration', () => {
 
   it('puts everything where there is nothing', async () => {
     let body: unknown;
-    server().get(PATH).reply(200, []);
+    server().get(PATH).query({ with_localizations: 'true' }).reply(200, []);
     server()
       .put(PATH, (given) => {
         body = given;
@@ -50,14 +51,14 @@ describe('registration', () => {
   });
 
   it('puts nothing where all is as declared', async () => {
-    server().get(PATH).reply(200, registered());
+    server().get(PATH).query({ with_localizations: 'true' }).reply(200, registered());
     expect(isNothing(await register(rest, APP, declared))).toBe(true);
   });
 
   it('puts when one description changed', async () => {
     const there = registered();
     there[0]!.options![0]!.description = 'Something else';
-    server().get(PATH).reply(200, there);
+    server().get(PATH).query({ with_localizations: 'true' }).reply(200, there);
     server().put(PATH).reply(200, []);
     expect(await register(rest, APP, declared)).toEqual({
       added: [],
@@ -66,8 +67,17 @@ describe('registration', () => {
     });
   });
 
+  it('puts when a choice is called otherwise in one language', async () => {
+    const there = JSON.parse(
+      JSON.stringify(registered()).replace('"de":"nur ich"', '"de":"bloß ich"'),
+    ) as ReturnType<typeof registered>;
+    server().get(PATH).query({ with_localizations: 'true' }).reply(200, there);
+    server().put(PATH).reply(200, []);
+    expect((await register(rest, APP, declared)).changed).toHaveLength(1);
+  });
+
   it('rejects when the platform is in trouble, for whoever asked to try again', async () => {
-    server().get(PATH).reply(503, {});
+    server().get(PATH).query({ with_localizations: 'true' }).reply(503, {});
     await expect(register(rest, APP, declared)).rejects.toMatchObject({ status: 503 });
   });
 });
@@ -85,6 +95,23 @@ describe('what registering would change', () => {
       'a permission',
       with_({ default_member_permissions: '32' }),
       { added: [], changed: [first.name], removed: [] },
+    ],
+    [
+      'a name in another language',
+      with_({ name_localizations: { ...first.name_localizations, de: 'anders' } }),
+      { added: [], changed: [first.name], removed: [] },
+    ],
+    [
+      'a language fewer',
+      with_({ description_localizations: null }),
+      { added: [], changed: [first.name], removed: [] },
+    ],
+    [
+      'nothing but the order of languages',
+      with_({
+        name_localizations: Object.fromEntries(Object.entries(first.name_localizations ?? {}).reverse()),
+      }),
+      { added: [], changed: [], removed: [] },
     ],
     ['nothing', with_({ id: '9', version: '77' }), { added: [], changed: [], removed: [] }],
   ])('%s', (_, there, expected) => {

@@ -19,13 +19,19 @@ export const OptionType = {
 
 export interface Choice {
   readonly name: string;
+  readonly name_localizations?: Words;
   readonly value: string | number;
 }
+
+/** Words by language. */
+type Words = Readonly<Record<string, string>> | null | undefined;
 
 export interface CommandOption {
   readonly type: number;
   readonly name: string;
+  readonly name_localizations?: Words;
   readonly description: string;
+  readonly description_localizations?: Words;
   readonly required?: boolean | undefined;
   readonly options?: readonly CommandOption[] | undefined;
   readonly choices?: readonly Choice[] | undefined;
@@ -43,7 +49,9 @@ export interface Command {
   readonly version: string;
   readonly type: 1 | 2 | 3 | 4;
   readonly name: string;
+  readonly name_localizations?: Words;
   readonly description: string;
+  readonly description_localizations?: Words;
   readonly options?: readonly CommandOption[] | undefined;
   readonly contexts?: readonly number[] | null | undefined;
   readonly integration_types?: readonly number[] | undefined;
@@ -59,7 +67,11 @@ const chatName = z
     message: 'Command name is invalid',
     params: { code: 'APPLICATION_COMMAND_INVALID_NAME' },
   });
-const localised = z.record(z.string(), z.string().min(1).max(LIMITS.description)).nullish();
+const locale = z.enum(LIMITS.locales);
+const inLanguages = (words: z.ZodString | typeof chatName) =>
+  z.partialRecord(locale, words).nullish() as z.ZodType<Words>;
+const namesInLanguages = inLanguages(chatName);
+const localised = inLanguages(z.string().min(1).max(LIMITS.description));
 const choice = z.object({
   name: z.string().min(1).max(LIMITS.choice),
   name_localizations: localised,
@@ -71,7 +83,7 @@ const option: z.ZodType<CommandOption> = z.lazy(() =>
     .object({
       type: z.int().min(1).max(11),
       name: chatName,
-      name_localizations: localised,
+      name_localizations: namesInLanguages,
       description: z.string().min(1).max(LIMITS.description),
       description_localizations: localised,
       required: z.boolean().optional(),
@@ -136,6 +148,17 @@ function levelFaults(
         message: 'Option name already exists',
       });
     seen.add(given.name);
+    // interactions/application-commands.mdx:1080–1088
+    for (const [language, word] of Object.entries(given.name_localizations ?? {})) {
+      const said = `${language} ${word}`;
+      if (seen.has(said))
+        faults.push({
+          path: [...at, 'name_localizations', language],
+          code: 'APPLICATION_COMMAND_OPTIONS_NAME_ALREADY_EXISTS',
+          message: `Option name already exists: ${word}`,
+        });
+      seen.add(said);
+    }
     // interactions/application-commands.mdx:65
     if (given.required === true && optional)
       faults.push({
@@ -160,15 +183,13 @@ function levelFaults(
   return faults;
 }
 
-const longest = (text: string, localised: Record<string, string> | null | undefined) =>
+const longest = (text: string, localised: Words) =>
   Math.max(text.length, ...Object.values(localised ?? {}).map((said) => said.length));
 
 interface Sized extends Omit<CommandOption, 'options' | 'choices' | 'description'> {
   description?: string;
-  name_localizations?: Record<string, string> | null;
-  description_localizations?: Record<string, string> | null;
   options?: readonly Sized[];
-  choices?: readonly (Choice & { name_localizations?: Record<string, string> | null })[];
+  choices?: readonly Choice[];
 }
 
 /** Characters of all names, descriptions and values. interactions/application-commands.mdx:450 */
@@ -196,6 +217,7 @@ const schemas = {
     ...base,
     type: z.literal(1).default(1),
     name: chatName,
+    name_localizations: namesInLanguages,
     description: z.string().min(1).max(LIMITS.description),
     options: z.array(option).max(LIMITS.options).optional(),
   }),
@@ -207,6 +229,12 @@ const schemas = {
     description: z.string().max(0).default(''),
   }),
 };
+
+/** A command as it is told to whoever does not ask for its languages. */
+export const withoutLanguages = <C extends object>(command: C): C =>
+  JSON.parse(
+    JSON.stringify(command, (key, value: unknown) => (key.endsWith('_localizations') ? undefined : value)),
+  ) as C;
 
 export type NewCommand = Omit<Command, 'id' | 'application_id' | 'version'>;
 

@@ -1,6 +1,6 @@
 /** The HTTP side: routes as the platform has them, under /api/v10. */
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { checkCommand, checkCommands, type Command, type NewCommand } from './commands.ts';
+import { checkCommand, checkCommands, withoutLanguages, type Command, type NewCommand } from './commands.ts';
 import { ApiError, invalidForm, refusals } from './errors.ts';
 import { LIMITS } from './limits.ts';
 import { checkChoices, checkMessage, checkModal, Flag, keptFiles } from './messages.ts';
@@ -100,7 +100,11 @@ export class Rest {
         return ok(channelJson(this.direct(person.id)));
       }),
 
-      route('GET', `${app}/commands`, () => ok(world.commands.get('') ?? [])),
+      // interactions/application-commands.mdx, get global application commands: languages only if they are asked for
+      route('GET', `${app}/commands`, ({ query }) => {
+        const commands = world.commands.get('') ?? [];
+        return ok(query.get('with_localizations') === 'true' ? commands : commands.map(withoutLanguages));
+      }),
       route('PUT', `${app}/commands`, ({ body }) => this.replaceCommands('', body)),
       route('POST', `${app}/commands`, ({ body }) => this.addCommand('', body)),
       route('PATCH', `${app}/commands/:id`, ({ parts, body }) => this.editCommand('', parts[1], body)),

@@ -1,0 +1,733 @@
+/**
+ * German. Trade words as they are usual among those who crochet and read patterns in German (common practice): Maschenprobe for gauge,
+ * spannen for blocking, Rapport for a repeat. Names of quilt settings stay English, as quilters say them.
+ */
+import type { Tongue } from './tongue.ts';
+
+export const de: Tongue = {
+  locales: ['de'],
+  commands: {
+    ask: 'fragen',
+    stitches: 'maschen',
+    gauge: 'maschenprobe',
+    yardage: 'garnmenge',
+    resize: 'deckengröße',
+    border: 'rand',
+    joining: 'verbinden',
+    motif: 'motiv',
+    blanket: 'decke',
+    progress: 'fortschritt',
+    settings: 'einstellungen',
+    lookup: 'nachschlagen',
+    together: 'gemeinsam',
+    host: 'leitung',
+    help: 'hilfe',
+  },
+  questions: {
+    row: 'reihe',
+    which: 'welche',
+    check: 'prüfen',
+    spread: 'verteilen',
+    repeat: 'rapport',
+    compare: 'vergleichen',
+    shape: 'form',
+    size: 'größe',
+    weighed: 'gewogen',
+    swatch: 'probestück',
+    rough: 'geschätzt',
+    left: 'übrig',
+    swap: 'tauschen',
+    spacing: 'verteilung',
+    rounds: 'runden',
+    even: 'angleichen',
+    define: 'anlegen',
+    show: 'zeigen',
+    list: 'liste',
+    choose: 'wählen',
+    words: 'anleitung',
+    chart: 'häkelschrift',
+    weigh: 'wiegen',
+    remove: 'entfernen',
+    undo: 'rückgängig',
+    start: 'beginnen',
+    kinds: 'sorten',
+    layout: 'anordnung',
+    colours: 'farben',
+    change: 'ändern',
+    materials: 'material',
+    fit: 'vorrat',
+    scale: 'andere_größe',
+    picture: 'bild',
+    next: 'weiter',
+    back: 'zurück',
+    at: 'stand',
+    counted: 'gezählt',
+    finished: 'fertig',
+    server: 'server',
+    export: 'exportieren',
+    import: 'importieren',
+    erase: 'löschen',
+    term: 'begriff',
+    hook: 'nadel',
+    yarn: 'garn',
+    care: 'vorsicht',
+    open: 'eröffnen',
+    board: 'tafel',
+    join: 'mitmachen',
+    leave: 'aufhören',
+    pledge: 'zusagen',
+    giveback: 'zurückgeben',
+    mine: 'meine',
+    keep: 'behalten',
+    handin: 'abgeben',
+    pace: 'tempo',
+    handover: 'übergeben',
+    history: 'verlauf',
+    accept: 'annehmen',
+    return: 'zurückschicken',
+    invite: 'einladen',
+    shares: 'anteile',
+    remind: 'erinnern',
+    parcels: 'pakete',
+    assemble: 'zusammensetzen',
+    close: 'schließen',
+    reopen: 'wieder_öffnen',
+    bar: 'ausschließen',
+  },
+  options: {
+    words: 'worte',
+    other: 'anderes',
+    seen_by: 'sichtbar_für',
+    shape: 'form',
+    size: 'größe',
+    row: 'reihe',
+    other_size: 'andere_größe',
+    stitch: 'masche',
+    stitches: 'maschen',
+    counts: 'zahlen',
+    from_row: 'ab_reihe',
+    from: 'von',
+    to: 'auf',
+    worked: 'arbeitsweise',
+    multiple: 'teiler',
+    plus: 'plus',
+    near: 'nahe',
+    width: 'breite',
+    gauge: 'maschenprobe',
+    have: 'meine',
+    want: 'anleitung',
+    hook: 'nadel',
+    side: 'seite',
+    motif: 'motiv',
+    ball: 'knäuel',
+    motifs: 'motive',
+    reserve: 'reserve',
+    swatch_width: 'probe_breite',
+    swatch_height: 'probe_höhe',
+    weight: 'gewicht',
+    height: 'höhe',
+    for: 'zweck',
+    yarn: 'garn',
+    left: 'übrig',
+    each: 'je_motiv',
+    done_row: 'fertige_reihe',
+    balls: 'knäuelzahl',
+    new_ball: 'neues_knäuel',
+    border: 'rand',
+    row_step: 'reihenschritt',
+    ends: 'fadenenden',
+    corner: 'ecke',
+    columns: 'spalten',
+    rows: 'reihen',
+    across: 'entlang_breite',
+    down: 'entlang_höhe',
+    rounds: 'runden',
+    sides: 'seiten',
+    wanted: 'wunsch',
+    method: 'methode',
+    name: 'name',
+    colours: 'farben',
+    blocked: 'gespannt',
+    keep: 'behalten',
+    replace: 'ersetzen',
+    step: 'schritt',
+    confirm: 'bestätigen',
+    kinds: 'sorten',
+    arrange: 'verteilung',
+    setting: 'muster',
+    map: 'plan',
+    seed: 'zufallszahl',
+    joining: 'verbinden',
+    join_colour: 'verbindfarbe',
+    border_colours: 'randfarben',
+    add: 'dazu',
+    drop: 'weg',
+    turnings: 'drehungen',
+    a: 'a',
+    b: 'b',
+    colour: 'farbe',
+    price: 'preis',
+    hex: 'hex',
+    forget: 'vergessen',
+    new_name: 'neuer_name',
+    no_border: 'ohne_rand',
+    minutes: 'minuten',
+    stretch: 'spielraum',
+    made: 'fertig',
+    from_made: 'bisher_fertig',
+    minutes_each: 'minuten_je_motiv',
+    units: 'einheiten',
+    terms: 'begriffe',
+    answers: 'antworten',
+    tell: 'mitteilen',
+    craft: 'handwerk',
+    own: 'eigenes',
+    where: 'wo',
+    file: 'datei',
+    term: 'begriff',
+    topic: 'thema',
+    blanket: 'decke',
+    spares: 'ersatz',
+    closes: 'schluss',
+    tolerance: 'toleranz',
+    who: 'wer',
+    here: 'hier',
+    per_week: 'je_woche',
+    kind: 'sorte',
+    maker: 'person',
+    answer: 'antwort',
+    last: 'letzte',
+    reason: 'grund',
+    apply: 'anwenden',
+    shown: 'gezeigt',
+    do: 'tun',
+    try: 'versuch',
+    about: 'worüber',
+  },
+  menus: {
+    'Work this out': 'Ausrechnen',
+  },
+  choices: {
+    everyone: 'alle',
+    'only me': 'nur ich',
+    diagonal: 'diagonal',
+    blocks: 'Blöcke',
+    clusters: 'Gruppen',
+    'solid-square': 'volles Quadrat',
+    circle: 'Kreis',
+    hexagon: 'Sechseck',
+    flat: 'flach',
+    'US sc (UK dc)': 'feste Masche (US sc, UK dc)',
+    'US hdc (UK htr)': 'halbes Stäbchen (US hdc, UK htr)',
+    'US dc (UK tr)': 'Stäbchen (US dc, UK tr)',
+    'US tr (UK dtr)': 'Doppelstäbchen (US tr, UK dtr)',
+    round: 'in der Runde',
+    whip: 'überwendlich',
+    'slip-stitch': 'Kettmaschen',
+    'single-crochet': 'feste Maschen',
+    'plain: one kind everywhere': 'einfach: überall eine Sorte',
+    'checked: kinds in turn, along every row and column': 'kariert: Sorten im Wechsel, je Reihe und Spalte',
+    'stripes: a kind a row, in turn': 'Streifen: je Reihe eine Sorte',
+    'scattered: as few alike side by side as can be': 'verstreut: möglichst wenig Gleiche beieinander',
+    Upright: 'Upright',
+    'Barn Raising': 'Barn Raising',
+    'Straight Furrow': 'Straight Furrow',
+    'Streak of Lightning': 'Streak of Lightning',
+    'Light and Dark': 'Light and Dark',
+    Pinwheel: 'Pinwheel',
+    'Broken Dishes': 'Broken Dishes',
+    Zigzag: 'Zigzag',
+    'Flying Geese': 'Flying Geese',
+    'metric (cm, m, g)': 'metrisch (cm, m, g)',
+    'imperial (in, yd, oz)': 'angloamerikanisch (in, yd, oz)',
+    US: 'US',
+    UK: 'UK',
+    'as is usual there': 'wie dort üblich',
+    'by a mention in its channel': 'durch Erwähnung in ihrem Kanal',
+    'by a direct message': 'per Direktnachricht',
+    'not at all': 'gar nicht',
+    'everyone in the channel': 'alle im Kanal',
+    'only whoever asks': 'nur wer fragt',
+    'as is usual': 'wie üblich',
+    'in the whole server': 'im ganzen Server',
+    'in this channel only': 'nur in diesem Kanal',
+    babies: 'Babys',
+    hands: 'Hände',
+    heat: 'Hitze',
+    'small parts': 'Kleinteile',
+    selling: 'Verkauf',
+    'dye lots': 'Farbpartien',
+    'rough estimates': 'grobe Schätzungen',
+    anyone: 'alle',
+    'only whom the organiser names': 'nur wen die Leitung nennt',
+    'US terms': 'US-Begriffe',
+    'UK terms': 'UK-Begriffe',
+    'yes, I will run it': 'ja, ich leite sie',
+    'no, thank you': 'nein, danke',
+    'ask her': 'nachfragen',
+    'offer her pledges again': 'Zusagen wieder anbieten',
+    'keep her out': 'ausschließen',
+    'let her in again': 'wieder zulassen',
+  },
+  says: {
+    'Ask in plain words, as you would ask a friend who crochets':
+      'In eigenen Worten fragen, wie man jemanden fragt, der häkelt',
+    'What you would like to know, in your own words': 'Was du wissen möchtest, in deinen eigenen Worten',
+    'yes offers what else those words may mean': 'ja zeigt, was die Worte noch bedeuten können',
+    'Who sees the answer; your setting if not given': 'Wer die Antwort sieht; ohne Angabe deine Einstellung',
+    'Stitch counts: a row, which row you are on, a check of your counts, even spacing, repeats':
+      'Maschenzahlen: eine Reihe, welche Reihe du hast, Zählfehler, gleichmäßig verteilen, Rapporte',
+    'How many stitches a row has, how far along that is, and the total':
+      'Wie viele Maschen eine Reihe hat, wie weit das ist, und die Summe',
+    'The motif’s shape': 'Die Form des Motivs',
+    'Rising rows of a diagonal square, blocks along a side, rounds, or stitches of a flat piece':
+      'Zunahmereihen des diagonalen Quadrats, Blöcke einer Seite, Runden, oder Maschen eines flachen Teils',
+    'The row or round; the last one if not given': 'Die Reihe oder Runde; ohne Angabe die letzte',
+    'Blocks along the other side, or rows of a flat piece':
+      'Blöcke der anderen Seite, oder Reihen eines flachen Teils',
+    'The stitch': 'Die Masche',
+    'Which row you are on, from the stitches that you counted in it':
+      'In welcher Reihe du bist, nach den Maschen, die du darin gezählt hast',
+    'Stitches counted in the row, or blocks': 'In der Reihe gezählte Maschen oder Blöcke',
+    'Rising rows of a diagonal square or blocks along a side; shapes in rounds need none':
+      'Zunahmereihen eines diagonalen Quadrats oder Blöcke einer Seite; in Runden nicht nötig',
+    'Blocks along the other side of a rectangle': 'Blöcke der anderen Seite eines Rechtecks',
+    'Where your counts leave the pattern, what probably happened, and how to mend it':
+      'Wo deine Zahlen vom Muster abweichen, was wohl geschah und wie man es behebt',
+    'What you counted, row by row, like 3 5 7 8': 'Was du gezählt hast, Reihe für Reihe, wie 3 5 7 8',
+    'The row of the first count; 1 if not given': 'Die Reihe der ersten Zahl; ohne Angabe 1',
+    'Increases or decreases spread evenly over a row or round, as an instruction to work':
+      'Zu- oder Abnahmen gleichmäßig auf eine Reihe oder Runde verteilt, als Anleitung',
+    'Stitches there are': 'Maschen, die da sind',
+    'Stitches there should be': 'Maschen, die da sein sollen',
+    'Flat in rows, or in the round; flat if not given':
+      'Flach in Reihen oder in der Runde; ohne Angabe flach',
+    'The stitch counts that suit a pattern repeat near a wish, and the chain to begin with':
+      'Maschenzahlen, die zu einem Rapport nahe am Wunsch passen, und die Anschlagkette',
+    'Stitches in one repeat: the 8 of “multiple of 8 plus 2”':
+      'Maschen eines Rapports: die 8 in „teilbar durch 8 plus 2“',
+    'What is added once: the 2 of “multiple of 8 plus 2”; 0 if not given':
+      'Was einmal dazukommt: die 2 in „teilbar durch 8 plus 2“; ohne Angabe 0',
+    'The count you have in mind; or give width and gauge':
+      'Die Zahl, an die du denkst; oder Breite und Maschenprobe',
+    'The width you have in mind, with gauge': 'Die Breite, an die du denkst, mit Maschenprobe',
+    'Stitches x rows over 10 cm, like 13x10, or 13x10 over 4in':
+      'Maschen x Reihen auf 10 cm, wie 13x10, oder 13x10 over 4in',
+    'The stitch of the first row': 'Die Masche der ersten Reihe',
+    'Your own stitch and row against the pattern’s': 'Deine eigene Maschenprobe gegen die der Anleitung',
+    'How far off a piece would be with your own gauge, which way, and the hook to try':
+      'Wie weit ein Teil mit deiner Maschenprobe abwiche, wohin, und welche Nadel zu versuchen ist',
+    'Your swatch: stitches x rows over 10 cm, like 14x10, or 14x10 over 4in':
+      'Dein Probestück: Maschen x Reihen auf 10 cm, wie 14x10, oder 14x10 over 4in',
+    'The pattern’s: stitches x rows over 10 cm, like 13x10':
+      'Die der Anleitung: Maschen x Reihen auf 10 cm, wie 13x10',
+    'The hook the swatch was worked with: 5mm, or a US size like H-8':
+      'Die Nadel des Probestücks: 5mm, oder eine US-Größe wie H-8',
+    'The width the pattern means, like 120cm or 48in': 'Die Breite nach Anleitung, wie 120cm oder 48in',
+    'Why a diagonal square comes off the hook as a diamond, what it blocks to, how to make it square':
+      'Warum ein diagonales Quadrat zur Raute wird, was Spannen ergibt, wie es quadratisch wird',
+    'Rising rows of the diagonal square': 'Zunahmereihen des diagonalen Quadrats',
+    'Which size of diagonal square comes out at the side you wish, at your own gauge':
+      'Welche Größe des diagonalen Quadrats bei deiner Maschenprobe die gewünschte Seite hat',
+    'Your own: stitches x rows over 10 cm, like 13x10, or 13x10 over 4in':
+      'Deine eigene: Maschen x Reihen auf 10 cm, wie 13x10, oder 13x10 over 4in',
+    'The side that one blocked motif should have': 'Die Seite, die ein gespanntes Motiv haben soll',
+    'The pattern’s own size in rising rows, to compare':
+      'Die Größe der Anleitung in Zunahmereihen, zum Vergleich',
+    'How much yarn: from a weighed motif or swatch, a rough guess, what is left, another yarn':
+      'Wie viel Garn: nach Gewicht, Probestück, grob geschätzt, was übrig ist, anderes Garn',
+    'How much yarn and how many balls, from one finished motif on the scale':
+      'Wie viel Garn und wie viele Knäuel, nach einem fertigen Motiv auf der Waage',
+    'What one finished motif weighs': 'Was ein fertiges Motiv wiegt',
+    'Length and weight of a ball, like 170m/100g or 364yd/198g':
+      'Länge und Gewicht eines Knäuels, wie 170m/100g oder 364yd/198g',
+    'How many motifs, or all of the current blanket; one if not given':
+      'Wie viele Motive, oder alle der aktuellen Decke; ohne Angabe eins',
+    'Per cent to buy beyond the sum; 10 if not given': 'Prozent über den Bedarf hinaus; ohne Angabe 10',
+    'How much yarn a whole blanket takes, from a weighed swatch, before any motif is made':
+      'Wie viel Garn eine ganze Decke braucht, nach einem gewogenen Probestück, vor dem ersten Motiv',
+    'How wide the swatch is': 'Wie breit das Probestück ist',
+    'How high the swatch is': 'Wie hoch das Probestück ist',
+    'What the swatch weighs': 'Was das Probestück wiegt',
+    'How wide the blanket is to be; or give for': 'Wie breit die Decke werden soll; oder zweck angeben',
+    'How high the blanket is to be': 'Wie hoch die Decke werden soll',
+    'What it is for, instead of width and height: throw, queen, crib, UK king':
+      'Wofür, statt Breite und Höhe: throw, queen, crib, UK king',
+    'A rough guess at the yarn, from the stitches, the hook and the thickness of the yarn':
+      'Garn grob geschätzt, nach Maschen, Nadel und Stärke des Garns',
+    'The hook: 5mm, or a US size like H-8; a usual one for the yarn if not given':
+      'Die Nadel: 5mm, oder US-Größe wie H-8; ohne Angabe eine übliche zum Garn',
+    'Your gauge, like 13x10: much surer than hook and yarn':
+      'Deine Maschenprobe, wie 13x10: viel sicherer als Nadel und Garn',
+    'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi; else read off the ball':
+      'Wie dick: Kategorie 0 bis 7, ihr Name, oder Wicklungen wie 11wpi; sonst nach dem Knäuel',
+    'How far the yarn that is left will go: the last row that can be finished':
+      'Wie weit das übrige Garn reicht: die letzte Reihe, die fertig wird',
+    'What the yarn left weighs': 'Was das übrige Garn wiegt',
+    'The last row already finished; 0, nothing yet, if not given':
+      'Die letzte fertige Reihe; ohne Angabe 0, noch nichts',
+    'How many balls of another yarn, by length': 'Wie viele Knäuel eines anderen Garns, nach der Länge',
+    'Balls that the pattern asks for': 'Knäuel, die die Anleitung verlangt',
+    'The pattern’s ball, like 170m/100g or 364yd/198g':
+      'Das Knäuel der Anleitung, wie 170m/100g oder 364yd/198g',
+    'The new yarn’s ball, like 125m/50g': 'Das Knäuel des neuen Garns, wie 125m/50g',
+    'How many motifs, and how large, make a blanket of a wished size or number':
+      'Wie viele Motive, wie groß, für eine Decke der gewünschten Größe oder Zahl',
+    'The width you wish for': 'Die gewünschte Breite',
+    'The height you wish for': 'Die gewünschte Höhe',
+    'A number of motifs, in place of a size or beside it':
+      'Eine Zahl von Motiven, statt einer Größe oder dazu',
+    'The side of one finished motif, or give gauge and size':
+      'Die Seite eines fertigen Motivs, oder Maschenprobe und Größe',
+    'With size: stitches x rows over 10 cm, like 13x10': 'Mit Größe: Maschen x Reihen auf 10 cm, wie 13x10',
+    'With gauge: rising rows of the diagonal square':
+      'Mit Maschenprobe: Zunahmereihen des diagonalen Quadrats',
+    'How wide the border is': 'Wie breit der Rand ist',
+    'With size: rows by which the motif may grow or shrink, like a stripe':
+      'Mit Größe: Reihen, um die das Motiv wachsen oder schrumpfen darf, wie ein Streifen',
+    'With gauge and size: the motif’s shape; only diagonal is reckoned from rows':
+      'Mit Maschenprobe und Größe: die Form; nur diagonale werden nach Reihen berechnet',
+    'Ends of yarn that each motif leaves; 2 if not given': 'Fadenenden, die jedes Motiv lässt; ohne Angabe 2',
+    'A border that lies flat: stitches along each side, and round by round':
+      'Ein Rand, der flach liegt: Maschen je Seite, und Runde für Runde',
+    'How many border stitches each side takes, shared evenly over the motifs':
+      'Wie viele Randmaschen jede Seite braucht, gleichmäßig auf die Motive verteilt',
+    'The width of the edge, before the border': 'Die Breite der Kante, vor dem Rand',
+    'The height of the edge, before the border': 'Die Höhe der Kante, vor dem Rand',
+    'The border’s stitches over 10 cm, like 14, or 14 over 4in':
+      'Randmaschen auf 10 cm, wie 14, oder 14 over 4in',
+    'Stitches in each corner; 3 if not given': 'Maschen in jeder Ecke; ohne Angabe 3',
+    'The border pattern’s multiple; 1 if not given': 'Teiler des Randmusters; ohne Angabe 1',
+    'The border pattern’s plus; 0 if not given': 'Was im Randmuster dazukommt; ohne Angabe 0',
+    'Motifs along the width, to share the stitches over': 'Motive entlang der Breite, auf die verteilt wird',
+    'Motifs along the height': 'Motive entlang der Höhe',
+    'The motif’s shape, with size: what its edges take from its rows':
+      'Die Form, mit Größe: was die Kanten nach ihren Reihen brauchen',
+    'The stitch of the motif': 'Die Masche des Motivs',
+    'A saved motif, instead of shape and size': 'Ein gespeichertes Motiv, statt Form und Größe',
+    'How the border grows, round by round, and whether its corners will lie flat':
+      'Wie der Rand wächst, Runde für Runde, und ob die Ecken flach liegen',
+    'Stitches along the width in the first round, between corners':
+      'Maschen der ersten Runde entlang der Breite, zwischen den Ecken',
+    'Stitches along the height in the first round, between corners':
+      'Maschen der ersten Runde entlang der Höhe, zwischen den Ecken',
+    'One stitch a round, like hdc dc hdc': 'Eine Masche je Runde, wie hdc dc hdc',
+    'Motifs of different size made to meet: which to pin out, which to edge, which to leave out':
+      'Ungleich große Motive angleichen: welche spannen, welche umhäkeln, welche weglassen',
+    'The measured side of every motif, like 14.2 15 15 15.6cm':
+      'Die gemessene Seite jedes Motivs, wie 14.2 15 15 15.6cm',
+    'The side that all are to have; one of theirs, where most of them meet, if not given':
+      'Die Seite, die alle haben sollen; ohne Angabe die, bei der sich die meisten treffen',
+    'The edge’s stitches over 10 cm, like 13': 'Kantenmaschen auf 10 cm, wie 13',
+    'The hook for the edging': 'Die Nadel für die Kante',
+    'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi':
+      'Wie dick: Kategorie 0 bis 7, ihr Name, oder Wicklungen wie 11wpi',
+    'How long the seams are, how much yarn they take, and in which order to join':
+      'Wie lang die Nähte sind, wie viel Garn sie brauchen, in welcher Folge man verbindet',
+    'Motifs side by side': 'Motive nebeneinander',
+    'Motifs under each other': 'Motive untereinander',
+    'The side of one finished motif': 'Die Seite eines fertigen Motivs',
+    'How they are joined': 'Wie sie verbunden werden',
+    'The hook: 5mm, or a US size like H-8': 'Die Nadel: 5mm, oder eine US-Größe wie H-8',
+    'Motifs of your own: saved, in words, drawn, weighed':
+      'Deine Motive: gespeichert, in Worten, gezeichnet, gewogen',
+    'Saves a motif of your own: its shape, size, stitch, gauge and colours':
+      'Speichert ein eigenes Motiv: Form, Größe, Masche, Maschenprobe und Farben',
+    'What you call it': 'Wie du es nennst',
+    'The colours by row, like: 4 rows moss, 2 rows sand, three times, then 6 rows moss':
+      'Farben nach Reihen (englisch): 4 rows moss, 2 rows sand, three times, then 6 rows moss',
+    'Whether the gauge was counted on a blocked piece':
+      'Ob die Maschenprobe an einem gespannten Stück gezählt ist',
+    'no only shows how it would be; it is kept if not given':
+      'nein zeigt nur, wie es wäre; sonst wird gespeichert',
+    'yes replaces a motif of the same name': 'ja ersetzt ein Motiv gleichen Namens',
+    'Everything that is kept of a motif: its rows, colours, ends, weight and side':
+      'Alles, was von einem Motiv gespeichert ist: Reihen, Farben, Fäden, Gewicht und Seite',
+    'The motif’s name; the current one if not given': 'Der Name des Motivs; ohne Angabe das aktuelle',
+    'Your saved motifs, and which one is current': 'Deine gespeicherten Motive, und welches das aktuelle ist',
+    'Makes a saved motif the current one, which all questions mean if none is named':
+      'Macht ein gespeichertes Motiv zum aktuellen, das ohne Namen immer gemeint ist',
+    'The motif’s name': 'Der Name des Motivs',
+    'The instructions row by row, in your own terms, with the count at the end of each row':
+      'Die Anleitung Reihe für Reihe, in deinen Begriffen, mit der Zahl am Ende jeder Reihe',
+    'Draws the motif: stitch by stitch while that can be read, else row by row with its counts':
+      'Zeichnet das Motiv: Masche für Masche, solange lesbar, sonst Reihe für Reihe mit Zahlen',
+    'Keeps what a finished motif weighs and measures, and what that says of yarn and size':
+      'Merkt, was ein fertiges Motiv wiegt und misst, und was das für Garn und Größe heißt',
+    'What lies on the scale weighs: one finished motif, or several together':
+      'Was auf der Waage liegt, wiegt: ein fertiges Motiv, oder mehrere zusammen',
+    'How many finished motifs lie on the scale together':
+      'Wie viele fertige Motive zusammen auf der Waage liegen',
+    'The steps that the scale shows; whole grams if not given':
+      'Die Schritte der Waage; ohne Angabe ganze Gramm',
+    'Forget what was weighed of it before': 'Vergessen, was davor gewogen wurde',
+    'How long a side of it is': 'Wie lang eine Seite davon ist',
+    'The hook it was worked with': 'Die Nadel, mit der es gehäkelt ist',
+    'Removes a saved motif; asks first, and it can be undone for a day':
+      'Entfernt ein gespeichertes Motiv; fragt zuerst, einen Tag lang umkehrbar',
+    'yes removes it; without it you are asked': 'ja entfernt es; sonst wirst du gefragt',
+    'Brings back a motif that was removed or replaced within the last day':
+      'Holt ein Motiv zurück, das binnen eines Tages entfernt oder ersetzt wurde',
+    'Its name; the last one removed if not given': 'Sein Name; ohne Angabe das zuletzt entfernte',
+    'A blanket of your own: its layout, what it takes, how far your yarn goes, another size':
+      'Deine Decke: Anordnung, was sie braucht, wie weit das Garn reicht, andere Größe',
+    'Starts a blanket from saved motifs: its kinds, columns and rows, layout, joining, border':
+      'Beginnt eine Decke aus gespeicherten Motiven: Sorten, Maße, Anordnung, Verbinden, Rand',
+    'Saved motifs, commas between; the first is A, the next B':
+      'Gespeicherte Motive, mit Kommas; das erste ist A, das nächste B',
+    'Instead of columns and rows: about how wide': 'Statt Spalten und Reihen: etwa wie breit',
+    'Instead of columns and rows: about how high': 'Statt Spalten und Reihen: etwa wie hoch',
+    'How kinds are spread over the places': 'Wie die Sorten auf die Plätze kommen',
+    'How motifs are turned; for squares split corner to corner':
+      'Wie Motive gedreht sind; für diagonal geteilte Quadrate',
+    'How many of each kind, scattered: A 12, B 8': 'Wie viele je Sorte, verstreut: A 12, B 8',
+    'A map of your own: letters, rows parted by /; a digit turns: A0B1/B2A3':
+      'Ein eigener Plan: Buchstaben, Reihen mit /; eine Ziffer dreht: A0B1/B2A3',
+    'Another number scatters kinds another way': 'Eine andere Zahl verstreut die Sorten anders',
+    'How motifs are joined; whip if not given': 'Wie Motive verbunden werden; ohne Angabe überwendlich',
+    'The colour they are joined with': 'Die Farbe, mit der verbunden wird',
+    'The border, one stitch a round from the inside': 'Der Rand, eine Masche je Runde, von innen',
+    'One colour for the whole border, or one a round': 'Eine Farbe für den ganzen Rand, oder eine je Runde',
+    'Stitches in each corner of the border; 3 if not given': 'Maschen in jeder Ecke des Rands; ohne Angabe 3',
+    'Yarn to buy beyond what the sum says; 10 % if not given':
+      'Garn über den Bedarf hinaus; ohne Angabe 10 %',
+    'Everything that is kept of a blanket: kinds, layout, size, border, colours, how far it is':
+      'Alles, was von einer Decke gespeichert ist: Sorten, Plan, Größe, Rand, Farben, Stand',
+    'The blanket’s name; the current one if not given': 'Der Name der Decke; ohne Angabe die aktuelle',
+    'The kinds of motif in a blanket and how many of each to make; adds or drops one':
+      'Die Motivsorten einer Decke und wie viele von jeder; fügt eine hinzu oder nimmt sie weg',
+    'Saved motifs to add, commas between': 'Motive, die dazukommen, mit Kommas',
+    'Kinds to take out, commas between': 'Sorten, die wegfallen, mit Kommas',
+    'Lays the motifs: which kind where, and how it is turned; shows the layout if nothing is asked':
+      'Legt die Motive: welche Sorte wohin, wie gedreht; zeigt sonst die Anordnung',
+    'Instead of a setting: quarter turns by kind, A 0, B 1, C 2; or random, with seed':
+      'Statt eines Musters: Vierteldrehungen je Sorte, A 0, B 1, C 2; oder random, mit zufallszahl',
+    'Another number of columns': 'Eine andere Zahl von Spalten',
+    'Another number of rows': 'Eine andere Zahl von Reihen',
+    'yes lays a map of another size; without it you are asked':
+      'ja legt einen Plan anderer Größe; sonst wirst du gefragt',
+    'Changes two places of the layout about, by their numbers':
+      'Tauscht zwei Plätze der Anordnung, nach ihren Nummern',
+    'The one place; numbered row by row from the top left':
+      'Der eine Platz; reihenweise nummeriert, von oben links',
+    'The other place': 'Der andere Platz',
+    'The colours of a blanket: how each looks, its ball, price, and how many are at hand':
+      'Die Farben einer Decke: Aussehen, Knäuel, Preis, und wie viele da sind',
+    'The colour to say something of; all are shown if not given': 'Um welche Farbe es geht; ohne Angabe alle',
+    'Price of one ball, in your own money, like 4.50': 'Preis eines Knäuels, in deinem Geld, wie 4.50',
+    'Balls at hand; a part of a ball counts as a part': 'Vorhandene Knäuel; ein Teil zählt als Teil',
+    'How it looks, as #rrggbb': 'Wie sie aussieht, als #rrggbb',
+    'yes forgets ball, price, balls and look of this colour':
+      'ja vergisst Knäuel, Preis, Vorrat und Aussehen der Farbe',
+    'Changes a blanket’s name, joining, border or reserve':
+      'Ändert Namen, Verbinden, Rand oder Reserve einer Decke',
+    'Another name for it': 'Ein anderer Name',
+    'yes takes the border away': 'ja nimmt den Rand weg',
+    'What a blanket takes, colour by colour: yarn, balls to buy, weight, cost, ends, hours':
+      'Was eine Decke braucht, je Farbe: Garn, Knäuel, Gewicht, Kosten, Fäden, Stunden',
+    'Another reserve than the blanket’s own': 'Eine andere Reserve als die der Decke',
+    'Minutes that one motif of the first kind takes you, for the hours':
+      'Minuten für ein Motiv der ersten Sorte, für die Stunden',
+    'The largest blanket that the yarn at hand makes, and which colour runs out first':
+      'Die größte Decke aus dem vorhandenen Garn, und welche Farbe zuerst ausgeht',
+    'How far its proportions may change, per cent': 'Um wie viel Prozent sich die Maße verschieben dürfen',
+    'yes counts motifs alone, without seams and border': 'ja zählt Motive allein, ohne Nähte und Rand',
+    'The same blanket at another size: setting continued, make-counts, border, yarn, before and after':
+      'Dieselbe Decke in anderer Größe: Muster, Stückzahlen, Rand, Garn, vorher und nachher',
+    'The new number of motifs side by side': 'Die neue Zahl von Motiven nebeneinander',
+    'The new number of motifs under each other': 'Die neue Zahl von Motiven untereinander',
+    'Or about how wide it should be': 'Oder etwa wie breit sie sein soll',
+    'Or about how high it should be': 'Oder etwa wie hoch sie sein soll',
+    'yes keeps the new size': 'ja behält die neue Größe',
+    'Draws the blanket: colours, turnings, numbers, border, legend, size; what is made filled in':
+      'Zeichnet die Decke: Farben, Drehungen, Nummern, Rand, Legende, Größe; Fertiges gefüllt',
+    'no draws the plan even where motifs are made': 'nein zeichnet den Plan, auch wo Motive fertig sind',
+    'All the blankets you saved, and which is the current one':
+      'Alle deine gespeicherten Decken, und welche die aktuelle ist',
+    'Makes a saved blanket the current one, which all questions mean if none is named':
+      'Macht eine gespeicherte Decke zur aktuellen, die ohne Namen immer gemeint ist',
+    'The blanket’s name': 'Der Name der Decke',
+    'Removes a saved blanket; asks first, and it can be undone for a day':
+      'Entfernt eine gespeicherte Decke; fragt zuerst, einen Tag lang umkehrbar',
+    'Takes back the last change of a blanket, its removal among them, within a day':
+      'Nimmt die letzte Änderung einer Decke zurück, auch ihr Entfernen, binnen eines Tages',
+    'Its name, if it was not the last one': 'Ihr Name, wenn es nicht die letzte war',
+    'Where you are: rows, motifs, what comes next, what is still to come':
+      'Wo du bist: Reihen, Motive, was als Nächstes kommt, was noch bleibt',
+    'One more row is done: counts it, and says what the coming row is':
+      'Noch eine Reihe ist fertig: zählt sie und sagt, wie die nächste geht',
+    'Only if this is the last row done: so that nothing is counted twice':
+      'Nur wenn dies die letzte fertige Reihe ist: damit nichts doppelt zählt',
+    'One row fewer is done: it was ripped back, or counted too soon':
+      'Eine Reihe weniger: aufgeribbelt, oder zu früh gezählt',
+    'Sets where you are: the last row done, and how many motifs are made':
+      'Setzt, wo du bist: die letzte fertige Reihe und wie viele Motive fertig sind',
+    'The last row that is done; 0 before the first': 'Die letzte fertige Reihe; 0 vor der ersten',
+    'How many of this motif are made; as before if not given':
+      'Wie viele dieses Motivs fertig sind; ohne Angabe wie bisher',
+    'Holds what you counted against the row you are at, and says what to do where it differs':
+      'Hält deine Zählung gegen die Reihe, bei der du bist, und sagt, was bei Abweichung hilft',
+    'The count of the last row done, or of several, the last row last':
+      'Die Zahl der letzten fertigen Reihe, oder mehrerer, die letzte zuletzt',
+    'A motif is finished: one more is made, and the next begins with its first row':
+      'Ein Motiv ist fertig: eines mehr, und das nächste beginnt mit seiner ersten Reihe',
+    'Only if so many were made before: so that nothing is counted twice':
+      'Nur wenn vorher so viele fertig waren: damit nichts doppelt zählt',
+    'yes counts one that is only half made by its rows; without it you are asked':
+      'ja zählt eines, das nach seinen Reihen halb fertig ist; sonst wirst du gefragt',
+    'How far you are, how much yarn is still to come, and whether what is left will do':
+      'Wie weit du bist, wie viel Garn noch kommt, und ob der Rest reicht',
+    'What the yarn that is left weighs': 'Was das übrige Garn wiegt',
+    'Which colour that is, where there are several': 'Welche Farbe das ist, wo es mehrere gibt',
+    'Minutes that one motif takes you; from your own rows if not given':
+      'Minuten für ein Motiv; ohne Angabe nach deinen Reihen',
+    'Takes back the last thing that was counted of a motif':
+      'Nimmt zurück, was von einem Motiv zuletzt gezählt wurde',
+    'Your units and terms, and everything that is kept about you':
+      'Deine Einheiten und Begriffe, und alles, was von dir gespeichert ist',
+    'Your units, your terms, who sees your answers, and what is kept of you':
+      'Deine Einheiten, Begriffe, wer Antworten sieht, und was von dir gespeichert ist',
+    'Sets your units, your terms, or who sees your answers':
+      'Setzt deine Einheiten, deine Begriffe, oder wer deine Antworten sieht',
+    'Centimetres, metres and grams, or inches, yards and ounces':
+      'Zentimeter, Meter und Gramm, oder inches, yards und ounces',
+    'Whose names of stitches you read and type': 'Wessen Maschennamen du liest und schreibst',
+    'Who sees answers to you in a server': 'Wer in einem Server deine Antworten sieht',
+    'How you hear of what concerns you in a group blanket, at most once a day':
+      'Wie du erfährst, was dich in einer Gruppendecke angeht, höchstens einmal am Tag',
+    'Manager of a server: who sees answers there, in all of it or in one channel':
+      'Serververwaltung: wer dort Antworten sieht, im ganzen Server oder in einem Kanal',
+    'Who sees answers about the craft: stitches, gauge, yarn, sizes':
+      'Wer Antworten über das Handwerk sieht: Maschen, Maschenprobe, Garn, Größen',
+    'Who sees answers about what is the asker’s own: motifs, blankets, progress':
+      'Wer Antworten über Eigenes sieht: Motive, Decken, Fortschritt',
+    'Where it is to be so; in the whole server if not given':
+      'Wo es so sein soll; ohne Angabe im ganzen Server',
+    'Everything that is kept about you, as one file': 'Alles, was von dir gespeichert ist, als eine Datei',
+    'Takes back a file that /settings export made, in place of what is kept':
+      'Nimmt eine Datei von /settings export zurück, statt des Gespeicherten',
+    'The file that /settings export made': 'Die Datei, die /settings export gemacht hat',
+    'Whether to replace what is kept of you now': 'Ob sie ersetzt, was jetzt von dir gespeichert ist',
+    'Erases everything that is kept about you; asks first':
+      'Löscht alles, was von dir gespeichert ist; fragt zuerst',
+    'Whether to erase it now; without it you see what would go':
+      'Ob jetzt gelöscht wird; sonst siehst du, was wegfiele',
+    'Published tables: terms, hooks, yarn weights, usual sizes, and what to take care of':
+      'Veröffentlichte Tabellen: Begriffe, Nadeln, Garnstärken, übliche Größen, und Vorsicht',
+    'What a stitch name or abbreviation means, US to UK and back':
+      'Was ein Maschenname oder eine Abkürzung heißt, US nach UK und zurück',
+    'A name or abbreviation: dc, UK tr, blo': 'Ein Name oder eine Abkürzung: dc, UK tr, blo',
+    'Hook sizes in millimetres, US letters and numbers, old UK numbers and steel, both ways':
+      'Nadelstärken in Millimetern, US-Buchstaben und -Nummern, alte UK-Nummern und Stahl',
+    'A size in any system: 5mm, H-8, 7, UK 6, steel 7':
+      'Eine Stärke in jedem System: 5mm, H-8, 7, UK 6, steel 7',
+    'Yarn weight categories 0 to 7: stitches, hooks, wraps; by number, name, wraps or ball band':
+      'Garnkategorien 0 bis 7: Maschen, Nadeln, Wicklungen; nach Nummer, Name, wpi oder Banderole',
+    'A category 0 to 7, a name, wraps like 12wpi, or a ball like 170m/100g; all if left out':
+      'Kategorie 0 bis 7, ein Name, Wicklungen wie 12wpi, oder ein Knäuel wie 170m/100g; sonst alle',
+    'Sizes that beds, cribs and blankets usually have, each with who says so':
+      'Übliche Größen von Betten, Gitterbetten und Decken, je mit Quelle',
+    'What it is for: queen, crib, lap, throw, UK king; the list of names if left out':
+      'Wofür: queen, crib, lap, throw, UK king; ohne Angabe die Liste',
+    'What to take care of: babies, hands, heat, small parts, selling, dye lots, rough estimates':
+      'Worauf zu achten ist: Babys, Hände, Hitze, Kleinteile, Verkauf, Partien, grobe Schätzung',
+    'What it is about; everything if left out': 'Worum es geht; ohne Angabe alles',
+    'A blanket made by a group: quotas, pledges, hand-ins, a board that is never wrong':
+      'Eine Decke, die eine Gruppe macht: Sollzahlen, Zusagen, Abgaben, eine Tafel, die stimmt',
+    'Opens a group blanket from a saved one: quotas by kind, spares, a closing day; posts the board':
+      'Eröffnet eine Gruppendecke aus einer gespeicherten: Sollzahlen, Ersatz, Schlusstag; mit Tafel',
+    'A blanket you saved; the current one if not given': 'Eine deiner Decken; ohne Angabe die aktuelle',
+    'What the group blanket is called; the saved one’s name if not given':
+      'Wie die Gruppendecke heißt; ohne Angabe wie die gespeicherte',
+    'Motifs of each kind beyond what the layout needs':
+      'Motive jeder Sorte, die über den Bedarf hinaus gemacht werden',
+    'The day by which motifs are wanted': 'Der Tag, bis zu dem Motive gewünscht sind',
+    'What one motif should measure; reckoned from the motif if not given':
+      'Was ein Motiv messen soll; ohne Angabe aus dem Motiv berechnet',
+    'How far off a side may be before it is flagged':
+      'Wie weit eine Seite abweichen darf, bevor es angemerkt wird',
+    'Who may join': 'Wer mitmachen darf',
+    'How far the group blanket is: a picture, and made, pledged and open by kind':
+      'Wie weit die Gruppendecke ist: ein Bild, je Sorte fertig, zugesagt und offen',
+    'Which group blanket; this channel’s if not given': 'Welche Gruppendecke; ohne Angabe die dieses Kanals',
+    'Organiser: move the board into this channel': 'Leitung: die Tafel in diesen Kanal holen',
+    'The group blankets of this server': 'Die Gruppendecken dieses Servers',
+    'Take part, or change what you said: motifs a week, colours at hand, terms':
+      'Mitmachen, oder deine Angaben ändern: Motive je Woche, Farben, Begriffe',
+    'How many motifs a week you can make': 'Wie viele Motive du je Woche schaffst',
+    'Colours you have, with commas between; all of them if not given':
+      'Farben, die du hast, mit Kommas; ohne Angabe alle',
+    'Whose stitch names you read': 'Wessen Maschennamen du liest',
+    'Leave; what you pledged and have not made is open to others again':
+      'Aufhören; was du zugesagt und nicht gemacht hast, wird wieder frei',
+    'Promise motifs of a kind; they are yours to make and nobody else’s':
+      'Motive einer Sorte zusagen; du machst sie und sonst niemand',
+    'Which kind of motif': 'Welche Sorte',
+    'How many; all of that kind are meant by all': 'Wie viele; all meint alle dieser Sorte',
+    'Give back motifs you pledged and will not make': 'Zugesagte Motive zurückgeben, die du nicht machst',
+    'What you hold: pledged, handed in, accepted, sent back':
+      'Was du hast: zugesagt, abgegeben, angenommen, zurückgekommen',
+    'Say that what you pledged still stands': 'Sagen, dass deine Zusage weiter gilt',
+    'Hand in finished motifs, with their measured side': 'Fertige Motive abgeben, mit gemessener Seite',
+    'Their measured side, blocked if you blocked them':
+      'Ihre gemessene Seite, gespannt, wenn du sie gespannt hast',
+    'What they weigh, all of them together on the scale': 'Was sie wiegen, alle zusammen auf der Waage',
+    'The hook you used, to be told which to try': 'Deine Nadel, damit du erfährst, welche zu versuchen ist',
+    'yes hands in more than you pledged; without it you are asked':
+      'ja gibt mehr ab als zugesagt; sonst wirst du gefragt',
+    'How fast motifs come in, what the closing day needs, and when it will be done':
+      'Wie schnell Motive kommen, was der Schlusstag verlangt, und wann es fertig ist',
+    'Shopping lists: your pledges, and the whole group’s, bought by each or together':
+      'Einkaufslisten: für deine Zusagen und für die ganze Gruppe, einzeln oder zusammen',
+    'Organiser: ask somebody to run the blanket; she says yes or no with answer':
+      'Leitung: jemanden bitten, die Decke zu leiten; die Antwort kommt mit antwort',
+    'Whom; she takes part or was named': 'Wen; die Person macht mit oder ist genannt',
+    'Your answer, where you were asked to run it': 'Deine Antwort, wenn du gebeten wurdest, sie zu leiten',
+    'Takes back your last pledge or hand-in; for the organiser, the latest thing that happened':
+      'Nimmt deine letzte Zusage oder Abgabe zurück; für die Leitung das Letzte, was geschah',
+    'What happened to the blanket, the latest first': 'Was mit der Decke geschah, das Letzte zuerst',
+    'How many': 'Wie viele',
+    'For whoever runs a group blanket: accept motifs, share out, remind, put together':
+      'Für die Leitung einer Gruppendecke: annehmen, aufteilen, erinnern, zusammensetzen',
+    'Organiser: accept motifs that were handed in; without numbers, lists those that wait':
+      'Leitung: abgegebene Motive annehmen; ohne Nummern eine Liste der wartenden',
+    'Their numbers, like 3 5 7-9, or all that wait': 'Ihre Nummern, wie 3 5 7-9, oder all für alle wartenden',
+    'yes accepts those too whose side is off; without it you are asked':
+      'ja nimmt auch an, was im Maß abweicht; sonst wirst du gefragt',
+    'Organiser: send motifs back with a reason; they are their makers’ again':
+      'Leitung: Motive mit Grund zurückschicken; sie gehören wieder ihren Machern',
+    'Their numbers, like 3 5 7-9': 'Ihre Nummern, wie 3 5 7-9',
+    'Why, in a friendly sentence': 'Warum, in einem freundlichen Satz',
+    'Organiser: name somebody who may join': 'Leitung: jemanden nennen, der mitmachen darf',
+    'Whom: mention her with @; in the terminal, her name': 'Wen: mit @ erwähnen; im Terminal der Name',
+    'A fair split of what is still open, by what each can make by the day; shown first, then applied':
+      'Teilt Offenes gerecht auf, nach dem, was jeder bis zum Tag schafft; erst gezeigt, dann vergeben',
+    'Organiser: pledge these shares now': 'Leitung: diese Anteile jetzt zusagen',
+    'Share out the spares as well': 'Auch den Ersatz aufteilen',
+    'The number under the shares that were shown: apply those, or none':
+      'Die Nummer unter den gezeigten Anteilen: diese vergeben, oder keine',
+    'Organiser: ask a quiet maker whether her pledges stand; a week later offer them again':
+      'Leitung: fragen, ob Zusagen noch gelten; eine Woche später wieder anbieten',
+    Whom: 'Wen',
+    'Ask her, or offer her pledges to others once the week is over':
+      'Nachfragen, oder nach der Woche die Zusagen anderen anbieten',
+    'Who holds what and what has arrived: a list for posting day, and as a CSV file':
+      'Wer was hat und was angekommen ist: Liste für den Posttag, auch als CSV-Datei',
+    'Which motif goes where so that neighbours fit, the joining, and the border’s counts':
+      'Welches Motiv wohin, damit Nachbarn passen, das Verbinden, und die Zahlen des Rands',
+    'Another number gives another arrangement': 'Eine andere Zahl ergibt eine andere Anordnung',
+    'Organiser: close the blanket to new pledges; what is pledged can still be handed in':
+      'Leitung: keine neuen Zusagen mehr; Zugesagtes kann noch abgegeben werden',
+    'Organiser: open a closed blanket again, or move its closing day':
+      'Leitung: eine geschlossene Decke wieder öffnen, oder den Schlusstag verlegen',
+    'The new closing day': 'Der neue Schlusstag',
+    'Organiser: give back all that a maker holds and keep her out, or let her in again':
+      'Leitung: alles zurückgeben, was jemand hat, und ausschließen, oder wieder zulassen',
+    'Why, in a friendly sentence; she sees it, and so does whoever reads the history':
+      'Warum, freundlich; die Person sieht es, und alle, die den Verlauf lesen',
+    'Keep her from taking part, or let her in again': 'Vom Mitmachen ausschließen, oder wieder zulassen',
+    'What can be asked here, and how': 'Was man hier fragen kann, und wie',
+    'A word for what you want to know, like yarn, or a question, like stitches row':
+      'Ein Wort für das, was du suchst, wie yarn, oder eine Frage, wie stitches row',
+  },
+};
