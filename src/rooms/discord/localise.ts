@@ -33,7 +33,7 @@ function localised(said: Said, part: Part, say: Say): object {
     ...(descriptions && { description_localizations: descriptions }),
     ...(options && {
       options: options.map((one) =>
-        localised(one, one.type === Type.Subcommand ? 'questions' : 'options', say),
+        localised(one, one.type === (Type.Subcommand as number) ? 'questions' : 'options', say),
       ),
     }),
     ...(choices && { choices: choices.map((one) => localised(one, 'choices', say)) }),

@@ -59,7 +59,7 @@ describe('what is registered', () => {
   const stitches = declared.find(({ name }) => name === 'stitches')!;
 
   it('names what a language lacks, and is English there', () => {
-    const { row: _, ...questions } = de!.questions;
+    const questions = Object.fromEntries(Object.entries(de!.questions).filter(([name]) => name !== 'row'));
     const [lacking] = spoilt({ questions });
     expect(missingIn(lacking!, stitches)).toEqual([{ part: 'questions', text: 'row' }]);
     const [row] = (inTongues(stitches, [lacking!]) as { options: object[] }).options;

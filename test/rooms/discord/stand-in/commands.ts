@@ -68,8 +68,7 @@ const chatName = z
     params: { code: 'APPLICATION_COMMAND_INVALID_NAME' },
   });
 const locale = z.enum(LIMITS.locales);
-const inLanguages = (words: z.ZodString | typeof chatName) =>
-  z.partialRecord(locale, words).nullish() as z.ZodType<Words>;
+const inLanguages = (words: z.ZodString) => z.partialRecord(locale, words).nullish() as z.ZodType<Words>;
 const namesInLanguages = inLanguages(chatName);
 const localised = inLanguages(z.string().min(1).max(LIMITS.description));
 const choice = z.object({
