@@ -7,6 +7,7 @@ import { gauge } from './gauge/index.ts';
 import { help } from './help/index.ts';
 import { host } from './together/host.ts';
 import { joining } from './joining/index.ts';
+import { lesson } from './lesson/index.ts';
 import { motif } from './motif/index.ts';
 import { progress } from './progress/index.ts';
 import { resize } from './resize/index.ts';
@@ -31,6 +32,7 @@ const commands = [
   lookup,
   together,
   host,
+  lesson,
 ] as const;
 
 const every = [...commands, help(commands)] as const;

@@ -13,6 +13,7 @@ import {
   MOST_ROWS_WORKED,
   MOST_WEIGHINGS,
 } from '../core/base/limits.ts';
+import { MOST_SEED } from '../core/base/chance.ts';
 import { SEAM_METHODS } from '../core/edges/seams.ts';
 import { SHAPES } from '../core/rows/plan.ts';
 import { weighingsOf } from '../core/yarn/weighings.ts';
@@ -173,6 +174,29 @@ export const binSchema = z.union([
   z.object({ at: moment, kind: z.literal('blanket-before'), thing: blanketSchema, since: nameText }),
 ]);
 
+/** A lesson that was begun: the box it lies in, and what the task that is open was drawn from. */
+export const lessonSchema = z.object({
+  lesson: z.string().trim().min(1).max(40),
+  box: z.int().min(0).max(9),
+  /** When it comes back. */
+  due: moment.exactOptional(),
+  /** Tasks that were drawn so far. */
+  tasks: z.int().min(0).max(1_000_000),
+  open: z
+    .object({
+      seed: z.int().min(1).max(MOST_SEED),
+      units: z.enum(['metric', 'imperial']),
+      terms: z.enum(['US', 'UK']),
+      /** Rising rows of her own square at that time. */
+      size: z.int().min(1).max(MOST_ROWS).exactOptional(),
+      /** Wrong answers, and hints, so far. */
+      wrong: z.int().min(0).max(9),
+      hints: z.int().min(0).max(9),
+    })
+    .exactOptional(),
+});
+export type LessonKept = z.infer<typeof lessonSchema>;
+
 /**
  * 2: every reading of the scale is kept, where there was only the weight of one. 3: who sees her answers is unset until she
  * chooses it herself.
@@ -188,6 +212,8 @@ export const makerSchema = z.object({
   current: z.object({ motif: nameText.exactOptional(), blanket: nameText.exactOptional() }),
   progress: listOf(progressSchema, 500),
   bin: listOf(binSchema, 50),
+  /** Lessons that she has begun, the latest last. */
+  lessons: listOf(lessonSchema, 100).exactOptional(),
   /** When she was last told something. */
   told: moment.exactOptional(),
   /** Keys of the latest changes, each with what was answered: a press that arrives twice is done once. */

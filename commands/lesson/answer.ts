@@ -1,0 +1,63 @@
+/** An answer to the task that is open: right, or which slip gives just that. */
+import { gather, type Answer } from '../../src/chat/answer.ts';
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { count } from '../../src/core/base/reader.ts';
+import { judge } from '../../src/lessons/lesson.ts';
+import { readAnswer, sayAnswer } from '../../src/lessons/typed-answer.ts';
+import { note, openTask } from '../../src/projects/lessons.ts';
+import { lessonNamed } from '../../src/lessons/index.ts';
+import { action } from '../shared/actions.ts';
+import { noTask, returnWords, taskActions } from './words.ts';
+
+export const answer = question({
+  name: 'answer',
+  bare: 'answer',
+  says: 'Your answer to the task: whether it is right, and if not, what probably happened',
+  options: {
+    answer: opt.text('What you found, a number or a stitch: 19, 18.3cm, dc', { max: 60, example: '19' }),
+  },
+  example: 'answer:19',
+  refused: { line: 'answer:soon', option: 'answer' },
+  before: ['/lesson start lesson:growing'],
+  changes: true,
+  async answer({ answer: typed }, { maker, projects, reader, now, once }): Promise<Answer> {
+    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      const task = openTask(doc);
+      if (!task) throw noTask();
+      const value = readAnswer(task.lesson.practice.asks(task.given), typed, reader);
+      const { right, slip } = judge(task.lesson, task.given, value);
+      return {
+        lesson: task.lesson.name,
+        given: task.given,
+        right,
+        slip: slip?.key ?? null,
+        ...note(doc, task, right, now),
+      };
+    });
+    const lesson = lessonNamed(tell.lesson);
+    if (!lesson) throw noTask();
+    const { practice } = lesson;
+    const { given, right, triesLeft } = tell;
+    const over = right || triesLeft === 0;
+    const solved = practice.solve(given);
+    const result = sayAnswer(practice.asks(given), solved.value);
+    const slip = practice.slips.find(({ key }) => key === tell.slip);
+    const what = slip?.says(given) ?? `Not that. Check first: ${practice.first(given)}`;
+    return {
+      headline: right ? `Right: ${result}.` : over ? `It is ${result}. ${slip?.says(given) ?? ''}`.trim() : what,
+      lines: gather(
+        over ? returnWords(tell.kept) : `${count(triesLeft, 'try', 'tries')} left: ${practice.says(given)}`,
+      ),
+      data: { right, slip: tell.slip, tries_left: triesLeft },
+      working: over ? solved.working : [],
+      actions: over
+        ? [
+            action('Another like it', 'lesson start', { lesson: lesson.name, practice: true }),
+            action('Next lesson', 'lesson next', {}),
+          ]
+        : taskActions(),
+      private: true,
+    };
+  },
+});

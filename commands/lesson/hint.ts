@@ -1,0 +1,43 @@
+/** A hint: the first step, then the formula; never the result. */
+import type { Answer } from '../../src/chat/answer.ts';
+import { question } from '../../src/chat/command.ts';
+import { formulaText } from '../../src/core/base/working.ts';
+import { noteHint, openTask } from '../../src/projects/lessons.ts';
+import { noTask, taskActions, taskData, taskLines } from './words.ts';
+
+export const hint = question({
+  name: 'hint',
+  says: 'A hint for the task that is open: the first step, then the formula',
+  options: {},
+  example: '',
+  refused: { line: 'more:yes', option: 'more' },
+  before: ['/lesson start lesson:growing'],
+  changes: true,
+  asked: {
+    ways: ['hint', 'hint lesson', 'hint need'],
+    also: 'lesson need mine',
+    not: 'motif border yarn',
+    reports: true,
+    phrases: ['give me a hint'],
+  },
+  async answer(_options, { maker, projects, reader, once }): Promise<Answer> {
+    const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (changed) => {
+      const task = openTask(changed);
+      if (!task) throw noTask();
+      noteHint(changed, task);
+      return { hints: task.hints };
+    });
+    const task = openTask(doc);
+    if (!task) throw noTask();
+    const { practice } = task.lesson;
+    const steps = practice.solve(task.given).working;
+    const formulas = steps.map((step) => `${step.label}: ${formulaText(step, reader)}`);
+    return {
+      headline: `Begin here: ${practice.first(task.given)}`,
+      lines: [...(tell.hints > 0 ? formulas : []), ...taskLines(task)],
+      data: { task: taskData(task) },
+      actions: taskActions(),
+      private: true,
+    };
+  },
+});

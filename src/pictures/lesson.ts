@@ -1,0 +1,185 @@
+/** Small drawings of the lessons: what one looks at in the hand. Nothing in them is told by colour alone. */
+import type { Drawn } from '../lessons/lesson.ts';
+import { planRows } from '../core/rows/index.ts';
+import { drawChart } from './chart.ts';
+import {
+  altText,
+  CLOTH,
+  INK,
+  n,
+  outline,
+  page,
+  PAGE,
+  PALE_INK,
+  rect,
+  SMALL,
+  text,
+  type Drawing,
+} from './drawing.ts';
+
+const line = (x1: number, y1: number, x2: number, y2: number, width = 4, dash = '') =>
+  `<line x1="${n(x1)}" y1="${n(y1)}" x2="${n(x2)}" y2="${n(y2)}" stroke="${INK}" stroke-width="${width}"${dash === '' ? '' : ` stroke-dasharray="${dash}"`} stroke-linecap="round"/>`;
+
+const label = (x: number, y: number, words: string, anchor: 'start' | 'middle' | 'end' = 'middle') =>
+  text(x, y, words, { size: SMALL, anchor });
+
+/** The size of the square that is drawn stitch by stitch. */
+const SMALL_SQUARE = 5;
+
+function drawSquare(): Drawing {
+  return drawChart(planRows('diagonal', { size: SMALL_SQUARE }), [], {
+    title: `A square of ${SMALL_SQUARE} rising rows`,
+    reader: { units: 'metric', terms: 'US' },
+    colours: {},
+  });
+}
+
+/** Vs along the top edge of a row, its turning chain at the right. */
+function drawEdge(): Drawing {
+  const vs = 9;
+  const room = 66;
+  const left = 70;
+  const top = 120;
+  const v = (at: number) => {
+    const x = left + at * room;
+    return `<path d="M${n(x)} ${n(top)}l${room / 2 - 6} 44l${room / 2 - 6} -44" fill="none" stroke="${INK}" stroke-width="7" stroke-linejoin="round"/>`;
+  };
+  const chainX = left + vs * room + 24;
+  const chain = Array.from(
+    { length: 3 },
+    (_, at) =>
+      `<ellipse cx="${chainX}" cy="${178 - at * 32}" rx="11" ry="16" fill="none" stroke="${INK}" stroke-width="5"/>`,
+  ).join('');
+  const body =
+    label(PAGE / 2, 48, 'The top edge of a row, seen from above') +
+    rect(left - 8, top + 54, vs * room - 4, 70, `fill="${CLOTH}" stroke="${PALE_INK}" stroke-width="2"`) +
+    Array.from({ length: vs }, (_, at) => v(at)).join('') +
+    Array.from({ length: vs }, (_, at) => label(left + at * room + room / 2 - 6, top - 16, String(vs - at))).join('') +
+    chain +
+    label(chainX, 232, 'turning') +
+    label(chainX, 258, 'chain');
+  return page(
+    { width: PAGE, height: 280 },
+    altText([
+      `The top edge of a row seen from above: ${vs} Vs side by side, each one stitch, numbered from the turning chain at the right.`,
+      'The turning chain stands upright beside the last V.',
+    ]),
+    '',
+    body,
+  );
+}
+
+/** A square standing on its corner with its two diagonals. */
+function drawDiagonals(): Drawing {
+  const middle = { x: PAGE / 2, y: 250 };
+  const half = { across: 190, along: 150 };
+  const corners = [
+    [middle.x, middle.y - half.along],
+    [middle.x + half.across, middle.y],
+    [middle.x, middle.y + half.along],
+    [middle.x - half.across, middle.y],
+  ] as const;
+  const body =
+    label(PAGE / 2, 48, 'Off the hook: a diamond, its edges as long as the square’s sides') +
+    `<path d="${outline(corners)}" fill="${CLOTH}" stroke="${INK}" stroke-width="6"/>` +
+    line(middle.x - half.across, middle.y, middle.x + half.across, middle.y, 4, '14 10') +
+    line(middle.x, middle.y - half.along, middle.x, middle.y + half.along, 4, '14 10') +
+    label(middle.x + 96, middle.y - 12, 'half the widest row') +
+    label(middle.x - 14, middle.y + 96, 'half the way', 'end') +
+    label(middle.x + half.across / 2 + 40, middle.y + half.along / 2 + 34, 'the side', 'start');
+  return page(
+    { width: PAGE, height: 440 },
+    altText([
+      'A diamond with its two diagonals dashed: the widest row from left to right, and the way from the first corner to the last.',
+      'Half of each and one edge make a right-angled triangle; the edge is its longest side.',
+    ]),
+    '',
+    body,
+  );
+}
+
+/** Squares in strips: short seams in a strip, long seams between strips. */
+function drawStrips(): Drawing {
+  const columns = 4;
+  const rows = 3;
+  const side = 96;
+  const gap = 34;
+  const left = 150;
+  const top = 84;
+  const at = (column: number) => left + column * (side + gap);
+  const squares = Array.from({ length: columns }, (_, column) =>
+    Array.from({ length: rows }, (_, row) =>
+      rect(at(column), top + row * side, side, side, `fill="${CLOTH}" stroke="${INK}" stroke-width="3"`),
+    ).join(''),
+  ).join('');
+  const short = Array.from({ length: columns }, (_, column) =>
+    Array.from({ length: rows - 1 }, (_, row) =>
+      line(at(column) + 8, top + (row + 1) * side, at(column) + side - 8, top + (row + 1) * side, 9),
+    ).join(''),
+  ).join('');
+  const long = Array.from({ length: columns - 1 }, (_, column) =>
+    line(at(column) + side + gap / 2, top, at(column) + side + gap / 2, top + rows * side, 6, '4 14'),
+  ).join('');
+  const body =
+    label(PAGE / 2, 48, 'First the thick seams inside each strip, then the dotted ones between strips') +
+    squares +
+    short +
+    long;
+  return page(
+    { width: PAGE, height: top + rows * side + 40 },
+    altText([
+      `${columns} strips of ${rows} squares, a little apart. Thick lines: the ${rows - 1} seams inside each strip.`,
+      `Dotted lines: the ${columns - 1} long seams between the strips. The outer edges have none.`,
+    ]),
+    '',
+    body,
+  );
+}
+
+/** A corner of a border: three stitches into one. */
+function drawCorner(): Drawing {
+  const corner = { x: 250, y: 150 };
+  const step = 62;
+  const along = Array.from({ length: 7 }, (_, at) => {
+    const x = corner.x + (at + 1) * step;
+    return line(x, corner.y - 8, x, corner.y - 62, 6) + line(x - 16, corner.y - 62, x + 16, corner.y - 62, 6);
+  }).join('');
+  const down = Array.from({ length: 3 }, (_, at) => {
+    const y = corner.y + (at + 1) * step;
+    return line(corner.x - 8, y, corner.x - 62, y, 6) + line(corner.x - 62, y - 16, corner.x - 62, y + 16, 6);
+  }).join('');
+  const fan = [
+    [0, -62],
+    [-44, -44],
+    [-62, 0],
+  ]
+    .map(([x = 0, y = 0]) => line(corner.x - 4, corner.y - 4, corner.x + x, corner.y + y, 6))
+    .join('');
+  const body =
+    label(PAGE / 2, 48, 'A corner: 3 stitches go into one, so that it has 2 more than it used up') +
+    rect(corner.x, corner.y, 500, 220, `fill="${CLOTH}" stroke="${INK}" stroke-width="4"`) +
+    along +
+    down +
+    fan +
+    label(corner.x - 120, corner.y - 40, '3 into 1', 'middle');
+  return page(
+    { width: PAGE, height: 400 },
+    altText([
+      'A corner of a blanket with one round of a border: stitches stand side by side along both edges.',
+      'Three stitches spread from the one place in the corner.',
+    ]),
+    '',
+    body,
+  );
+}
+
+const DRAWINGS: Readonly<Record<Drawn, () => Drawing>> = {
+  square: drawSquare,
+  edge: drawEdge,
+  diagonals: drawDiagonals,
+  strips: drawStrips,
+  corner: drawCorner,
+};
+
+/** The drawing of a lesson. */
+export const drawLesson = (drawn: Drawn): Drawing => DRAWINGS[drawn]();
