@@ -6,9 +6,16 @@ import { count } from '../../src/core/base/reader.ts';
 import { judge } from '../../src/lessons/lesson.ts';
 import { readAnswer, sayAnswer } from '../../src/lessons/typed-answer.ts';
 import { note, openTask } from '../../src/projects/lessons.ts';
+import type { MakerDoc } from '../../src/projects/schema.ts';
 import { lessonNamed } from '../../src/lessons/index.ts';
 import { action } from '../shared/actions.ts';
 import { noTask, returnWords, taskActions } from './words.ts';
+
+/** Where she came from: the motif that is on her hook. */
+const backToRow = ({ current, progress }: Pick<MakerDoc, 'current' | 'progress'>) =>
+  current.motif !== undefined && progress.some(({ motif, row }) => motif === current.motif && row > 0)
+    ? [action('Back to my row', 'progress show', { motif: current.motif })]
+    : [];
 
 export const answer = question({
   name: 'answer',
@@ -22,7 +29,7 @@ export const answer = question({
   before: ['/lesson start lesson:growing'],
   changes: true,
   async answer({ answer: typed }, { maker, projects, reader, now, once }): Promise<Answer> {
-    const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+    const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const task = openTask(doc);
       if (!task) throw noTask();
       const value = readAnswer(task.lesson.practice.asks(task.given), typed, reader);
@@ -45,7 +52,11 @@ export const answer = question({
     const slip = practice.slips.find(({ key }) => key === tell.slip);
     const what = slip?.says(given) ?? `Not that. Check first: ${practice.first(given)}`;
     return {
-      headline: right ? `Right: ${result}.` : over ? `It is ${result}. ${slip?.says(given) ?? ''}`.trim() : what,
+      headline: right
+        ? `Right: ${result}.`
+        : over
+          ? `It is ${result}. ${slip?.says(given) ?? ''}`.trim()
+          : what,
       lines: gather(
         over ? returnWords(tell.kept) : `${count(triesLeft, 'try', 'tries')} left: ${practice.says(given)}`,
       ),
@@ -55,6 +66,7 @@ export const answer = question({
         ? [
             action('Another like it', 'lesson start', { lesson: lesson.name, practice: true }),
             action('Next lesson', 'lesson next', {}),
+            ...backToRow(doc),
           ]
         : taskActions(),
       private: true,

@@ -14,9 +14,9 @@ export const hint = question({
   before: ['/lesson start lesson:growing'],
   changes: true,
   asked: {
-    ways: ['hint', 'hint lesson', 'hint need'],
-    also: 'lesson need mine',
-    not: 'motif border yarn',
+    ways: ['hint', 'need hint'],
+    also: 'need mine lesson',
+    not: 'motif border ball row',
     reports: true,
     phrases: ['give me a hint'],
   },

@@ -14,9 +14,9 @@ export const list = question({
   example: '',
   refused: { line: 'lesson:all', option: 'lesson' },
   asked: {
-    ways: ['lesson', 'lesson which', 'lesson show', 'lesson all', 'lesson list', 'lesson mine'],
-    also: 'which show all mine list crochet learn what',
-    not: 'motif border yarn gauge start next undo stop',
+    ways: ['which lesson', 'lesson', 'show lesson', 'list lesson'],
+    also: 'which show mine list all',
+    not: 'motif border ball gauge new next set-down row round yours',
     phrases: ['which lessons are there', 'show me the lessons'],
   },
   async answer(_options, { maker, projects, now }): Promise<Answer> {

@@ -15,11 +15,11 @@ export const next = question({
   refused: { line: 'lesson:first', option: 'lesson' },
   changes: true,
   asked: {
-    ways: ['next lesson', 'teach', 'lesson next', 'learn', 'learn next', 'teach something'],
-    also: 'mine me crochet something next which',
-    not: 'row round list stop motif border yarn',
+    ways: ['next lesson', 'lesson next which'],
+    also: 'mine which next',
+    not: 'row round motif border ball gauge list set-down',
     reports: true,
-    phrases: ['teach me something', 'next lesson please'],
+    phrases: ['next lesson please', 'what is the next lesson'],
   },
   async answer(_options, context): Promise<Answer> {
     const { maker, projects, now } = context;

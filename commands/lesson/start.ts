@@ -17,12 +17,12 @@ export const start = question({
   refused: { line: 'lesson:weaving', option: 'lesson' },
   changes: true,
   asked: {
-    ways: ['start lesson', 'lesson start', 'lesson again'],
-    also: 'about mine first which',
-    not: 'list stop next',
+    ways: ['new lesson'],
+    also: 'which mine',
+    not: 'next set-down list',
     reports: true,
-    marks: { lesson: { asks: 'Which lesson?', takes: 'name' }, practice: { never: true } },
-    phrases: [],
+    marks: { lesson: { asks: 'Which lesson?', never: true }, practice: { never: true } },
+    phrases: ['start a lesson'],
   },
   answer: ({ lesson, practice }, context): Promise<Answer> =>
     beginLesson(context, lessonCalled(lesson), practice),

@@ -13,9 +13,9 @@ export const stop = question({
   before: ['/lesson start lesson:growing'],
   changes: true,
   asked: {
-    ways: ['stop lesson', 'stop'],
-    also: 'lesson mine',
-    not: 'motif blanket group row',
+    ways: ['set-down lesson'],
+    also: 'mine',
+    not: 'motif blanket group row next list',
     reports: true,
     phrases: ['stop the lesson'],
   },

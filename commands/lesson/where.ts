@@ -2,7 +2,6 @@
 import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { count, when } from '../../src/core/base/reader.ts';
-import { TRIES } from '../../src/lessons/boxes.ts';
 import { LESSONS } from '../../src/lessons/index.ts';
 import { keptOf, nextDue, openTask, stateOf } from '../../src/projects/lessons.ts';
 import { action } from '../shared/actions.ts';
@@ -16,9 +15,9 @@ export const where = question({
   refused: { line: 'row:9', option: 'row' },
   before: ['/lesson start lesson:growing'],
   asked: {
-    ways: ['where-am-i lesson', 'lesson done', 'done lesson'],
-    also: 'mine which lesson',
-    not: 'row round motif',
+    ways: ['where-am-i lesson', 'done lesson'],
+    also: 'mine which done',
+    not: 'row round motif set-down next',
     phrases: ['where am I in my lessons'],
   },
   async answer(_options, { maker, projects, now }): Promise<Answer> {
@@ -32,7 +31,7 @@ export const where = question({
     const first = nextDue(doc);
     return {
       headline: task
-        ? `You are at “${task.lesson.title}”, with ${count(TRIES - task.wrong, 'try', 'tries')} left.`
+        ? `You are at “${task.lesson.title}”, with ${count(task.triesLeft, 'try', 'tries')} left.`
         : due.length > 0
           ? `No task is open; ${due.length === 1 ? 'one lesson is' : `${due.length} lessons are`} to be practised again.`
           : 'No task is open.',

@@ -12,6 +12,7 @@ import type { Motif } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { elsewhereWords } from '../shared/elsewhere-words.ts';
 import { rowWord, RowWord, units } from '../shared/motif-words.ts';
+import { lessonAction } from '../shared/lesson-for.ts';
 import { action } from '../shared/actions.ts';
 import { change } from './change.ts';
 import { coming } from './coming.ts';
@@ -147,6 +148,7 @@ function departedWords(
           motif: motif.name,
           row: wrong.row - 1,
         }),
+      lessonAction(plan, wrong.row),
     ),
   };
 }

@@ -35,6 +35,9 @@ export function keptWords(doc: MakerDoc, elsewhere: readonly string[]): string[]
     some(doc.motifs.length, 'motif'),
     some(doc.blankets.length, 'blanket'),
     doc.progress.length !== 0 && `how far you are with ${count(doc.progress.length, 'piece')}`,
+    doc.lessons !== undefined &&
+      doc.lessons.length !== 0 &&
+      `how you stand in ${count(doc.lessons.length, 'lesson')}`,
     doc.bin.length !== 0 && `${count(doc.bin.length, 'thing')} removed that can still come back`,
     elsewhere,
   );

@@ -5,6 +5,7 @@ import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { checkCounts, findLastCounted, type Miscount } from '../../src/core/miscount/check-counts.ts';
 import { planRows, type RowPlan } from '../../src/core/rows/index.ts';
+import { lessonAction } from '../shared/lesson-for.ts';
 import { elsewhereWords } from '../shared/elsewhere-words.ts';
 import { RowWord, units } from '../shared/motif-words.ts';
 import { t } from '../../src/core/base/reader.ts';
@@ -127,5 +128,6 @@ function departed(plan: RowPlan, found: Miscount, wrong: NonNullable<Miscount['w
         .map(({ cause, mend }) => `Or: ${cause}${mend === likeliest?.mend ? '' : ` To mend that: ${mend}`}`),
     ),
     data: { causes },
+    actions: [lessonAction(plan, row)],
   };
 }

@@ -438,6 +438,12 @@ export const SENSES = {
     4,
     'favourite, favorite, the best, best yarn, best hook, best wool, best way, nicest, prefer, do you like, do you think, which of these, best brand, like best, look better, looks better, go together, match, go with, what do you think, recommend, recommendation, suggestions, any tips, thoughts, thoughts on, opinions, would you choose, which one do you',
   ),
+  lesson: sense(
+    2.5,
+    'lesson, lessons, teach me, teach me something, something to practise, something to practice, exercise, exercises, quiz me, test me',
+  ),
+  hint: sense(2.5, 'hint, hints, clue'),
+  'set-down': sense(2, 'stop, stop it, set it down, put it away, quit'),
   teach: sense(
     3,
     'tutorial, video, how do i crochet, how do i hold, how do i read, how do i start a crochet, how do i attach, how do i fix, how do i make a pompom, left handed, learn, podcast, book, good pattern, free pattern, pattern recommendation, how to crochet, how do you crochet, a pattern for a',

@@ -52,7 +52,8 @@ export const balls = lesson({
       {
         key: 'reserve-forgotten',
         value: (given) => buy(given, 0).balls,
-        says: () => `The reserve of ${USUAL_RESERVE} % is missing. Add it to the weight before you divide by the ball.`,
+        says: () =>
+          `The reserve of ${USUAL_RESERVE} % is missing. Add it to the weight before you divide by the ball.`,
       },
       {
         key: 'reserve-twice',
@@ -62,11 +63,13 @@ export const balls = lesson({
       {
         key: 'whole-motifs-a-ball',
         value: ({ motif, motifs, ball_weight }) =>
-          buy({ motif: 1, motifs: Math.ceil(motifs / Math.floor(ball_weight / motif)), ball_weight: 1 }).balls,
+          buy({ motif: 1, motifs: Math.ceil(motifs / Math.floor(ball_weight / motif)), ball_weight: 1 })
+            .balls,
         says: () =>
           'That counts only whole motifs from each ball. What is left of one ball is joined to the next: add up all the weight first.',
       },
     ],
-    first: () => 'What do all motifs weigh together? Add the reserve, and only then divide by a ball and round up.',
+    first: () =>
+      'What do all motifs weigh together? Add the reserve, and only then divide by a ball and round up.',
   },
 });

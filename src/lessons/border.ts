@@ -1,9 +1,9 @@
 /** A border that lies flat: its first round. */
-import { ROUND_TOTAL, spaceBorder } from '../core/edges/border.ts';
+import { spaceBorder } from '../core/edges/border.ts';
 import { GAUGE_OVER } from '../core/base/quantity.ts';
 import { cm, size, t } from '../core/base/reader.ts';
 import { CM_PER_INCH } from '../standards/units.ts';
-import { lesson, pick, pickLength, stepsOf } from './lesson.ts';
+import { lesson, pick, pickLength } from './lesson.ts';
 
 interface Edged {
   readonly width: number;
@@ -70,6 +70,7 @@ export const border = lesson({
           `The ${t('gauge')} was taken over ${over === GAUGE_OVER ? '4 inches' : '10 cm'}. They are nearly alike, but along a blanket it adds up: yours is over ${cm(over)}.`,
       },
     ],
-    first: () => 'How many stitches lie along the width? Its length, over the length of the gauge, times the stitches.',
+    first: () =>
+      'How many stitches lie along the width? Its length, over the length of the gauge, times the stitches.',
   },
 });

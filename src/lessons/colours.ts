@@ -31,7 +31,6 @@ export const colours = lesson({
   example: {
     given: { stripes: 12, high: 2 },
     line: 'motif define name:"two and two" shape:diagonal size:12 stripes:"2 moss, 2 sand" keep:no',
-    figure: 'ends',
   },
   practice: {
     draw: (chance) => ({ stripes: 2 * pick(chance, 3, 9), high: pickOf(chance, [1, 2, 3, 4, 6]) }),

@@ -60,12 +60,14 @@ export const diamond = lesson({
       {
         key: 'half-the-widest',
         value: (given) => reckon(given).across / 2,
-        says: () => 'That is half the widest row. It is one side of the triangle; the other half of the way comes to it.',
+        says: () =>
+          'That is half the widest row. It is one side of the triangle; the other half of the way comes to it.',
       },
       {
         key: 'half-the-length',
         value: (given) => reckon(given).along / 2,
-        says: () => 'That is half the way from corner to corner. It is one side of the triangle; half the widest row comes to it.',
+        says: () =>
+          'That is half the way from corner to corner. It is one side of the triangle; half the widest row comes to it.',
       },
     ],
     first: () =>

@@ -37,14 +37,17 @@ export const gauge = lesson({
       {
         key: 'the-whole',
         value: ({ have, want }) => (100 * want) / have,
-        says: () => 'That is the whole width in per cent of the pattern’s. Asked is only what is too much: take 100 away.',
+        says: () =>
+          'That is the whole width in per cent of the pattern’s. Asked is only what is too much: take 100 away.',
       },
       {
         key: 'what-is-left',
         value: ({ have, want }) => (100 * have) / want,
-        says: () => `Turned round: that is your ${t('gauge')} in per cent of the pattern’s. Divide the other way.`,
+        says: () =>
+          `Turned round: that is your ${t('gauge')} in per cent of the pattern’s. Divide the other way.`,
       },
     ],
-    first: () => 'Take a piece of as many stitches as the pattern has on that length. How much wider is it than the length?',
+    first: () =>
+      'Take a piece of as many stitches as the pattern has on that length. How much wider is it than the length?',
   },
 });

@@ -10,7 +10,11 @@ export const growing = lesson({
   title: 'The square from corner to corner: growing',
   needs: ['reading'],
   idea: 'The square begins in a corner with 3 stitches. Every row has one stitch more at each of its ends, so it grows by 2 a row: 3, 5, 7, 9 … Twice the number of the row and one more is what you should count.',
-  example: { given: { size: 12, row: 9 }, line: 'stitches row shape:diagonal size:12 row:9', figure: 'stitches' },
+  example: {
+    given: { size: 12, row: 9 },
+    line: 'stitches row shape:diagonal size:12 row:9',
+    figure: 'stitches',
+  },
   draws: 'square',
   practice: {
     draw(chance, own) {
@@ -56,6 +60,7 @@ export const growing = lesson({
           'The stitch in the middle is missing: twice the number of the row is what stands left and right of it. Find the middle stitch and count it too.',
       },
     ],
-    first: () => 'Write down the first rows: 3, 5, 7. By how much does each grow, and how many rows are there from the first?',
+    first: () =>
+      'Write down the first rows: 3, 5, 7. By how much does each grow, and how many rows are there from the first?',
   },
 });

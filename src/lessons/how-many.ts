@@ -44,7 +44,8 @@ export const howMany = lesson({
     slips: [
       {
         key: 'border-forgotten',
-        value: ({ width, height, side }) => Math.floor(width / side + 1e-9) * Math.floor(height / side + 1e-9),
+        value: ({ width, height, side }) =>
+          Math.floor(width / side + 1e-9) * Math.floor(height / side + 1e-9),
         says: () => 'The border was filled with squares too. Take it away on both sides first.',
       },
       {
@@ -67,9 +68,11 @@ export const howMany = lesson({
           const { best } = reckon(given);
           return best.motifs - best.columns;
         },
-        says: () => 'One row of squares is missing. Lay the height out once more, after the border is taken away.',
+        says: () =>
+          'One row of squares is missing. Lay the height out once more, after the border is taken away.',
       },
     ],
-    first: () => 'What is left of the width when the border is taken away at both sides? How many sides go into that?',
+    first: () =>
+      'What is left of the width when the border is taken away at both sides? How many sides go into that?',
   },
 });

@@ -45,7 +45,8 @@ export const joining = lesson({
       {
         key: 'every-edge',
         value: ({ columns, rows, side }) => (4 * side * columns * rows) / CM_PER_M,
-        says: () => 'That is the edges of every square. A seam takes two of them at once, and the outer ones take none.',
+        says: () =>
+          'That is the edges of every square. A seam takes two of them at once, and the outer ones take none.',
       },
       {
         key: 'one-way-only',

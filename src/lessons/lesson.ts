@@ -116,8 +116,7 @@ export const pickWeight = (
   { units }: Pick<Own, 'units'>,
   inGrams: readonly [number, number],
   inTenths: readonly [number, number],
-): number =>
-  units === 'metric' ? pick(chance, ...inGrams) : (G_PER_OUNCE * pick(chance, ...inTenths)) / 10;
+): number => (units === 'metric' ? pick(chance, ...inGrams) : (G_PER_OUNCE * pick(chance, ...inTenths)) / 10);
 
 /** The largest of her own squares that a task is about. */
 const LARGEST_OWN = 40;

@@ -27,7 +27,7 @@ export const names = lesson({
   },
   practice: {
     draw: (chance, { terms }) => ({
-      stitch: pickOf(chance, terms === 'US' ? [0, 2, 3] : [2, 3, 1]),
+      stitch: pickOf(chance, terms === 'US' ? [0, 2, 3] : [2, 3]),
       into: terms === 'US' ? 0 : 1,
     }),
     says(given) {

@@ -40,7 +40,8 @@ export const quotas = lesson({
       {
         key: 'accepted-only',
         value: ({ cells, spares, accepted }) => cells + spares - accepted,
-        says: () => 'Only what is accepted was taken away. What is pledged and what waits is spoken for as well.',
+        says: () =>
+          'Only what is accepted was taken away. What is pledged and what waits is spoken for as well.',
       },
       {
         key: 'pledged-forgotten',
@@ -49,10 +50,12 @@ export const quotas = lesson({
       },
       {
         key: 'waiting-twice',
-        value: ({ cells, spares, pledged, waiting, accepted }) => cells + spares - pledged - 2 * waiting - accepted,
+        value: ({ cells, spares, pledged, waiting, accepted }) =>
+          cells + spares - pledged - 2 * waiting - accepted,
         says: () => 'What waits was taken away twice. A motif that is handed in is no longer pledged.',
       },
     ],
-    first: () => 'How many are wanted, the spare ones among them? Then take away what anybody has spoken for, each motif once.',
+    first: () =>
+      'How many are wanted, the spare ones among them? Then take away what anybody has spoken for, each motif once.',
   },
 });

@@ -38,8 +38,9 @@ export const reading = lesson({
       },
       {
         key: 'loop-counted',
-        value: (given) => given.tops + 1 + countsOf(given),
-        says: () => 'The loop on the hook was counted too. Take the hook out in your thoughts: what remains is the row.',
+        value: (given) => (countsOf(given) === 1 ? given.tops + 2 : undefined),
+        says: () =>
+          'The loop on the hook was counted too. Take the hook out in your thoughts: what remains is the row.',
       },
       {
         key: 'last-left-out',

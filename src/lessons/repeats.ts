@@ -67,6 +67,7 @@ export const repeats = lesson({
         says: () => 'One repeat is missing. Multiply once more.',
       },
     ],
-    first: () => 'How many stitches are all repeats together? Then the plus, once; then the chains for the turn.',
+    first: () =>
+      'How many stitches are all repeats together? Then the plus, once; then the chains for the turn.',
   },
 });

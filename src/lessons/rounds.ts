@@ -54,7 +54,8 @@ export const rounds = lesson({
       {
         key: 'one-round-ahead',
         value: (given) => totalAt(given, given.round + 1),
-        says: ({ round }) => `That is the round after it. From round 1 to round ${round} it grows one time fewer.`,
+        says: ({ round }) =>
+          `That is the round after it. From round 1 to round ${round} it grows one time fewer.`,
       },
       {
         key: 'one-corner',
@@ -62,6 +63,7 @@ export const rounds = lesson({
         says: () => 'It was let grow at one corner only. There are four.',
       },
     ],
-    first: () => 'How many stitches has round 1, corners and all? And by how many does a round grow at all four corners?',
+    first: () =>
+      'How many stitches has round 1, corners and all? And by how many does a round grow at all four corners?',
   },
 });

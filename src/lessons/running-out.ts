@@ -58,7 +58,8 @@ export const runningOut = lesson({
       {
         key: 'begun-row',
         value: (given) => reckon(given).lastRow + 1,
-        says: () => 'That row you can begin, but not finish, or not with a tail left over. Go back to the last one that is whole.',
+        says: () =>
+          'That row you can begin, but not finish, or not with a tail left over. Go back to the last one that is whole.',
       },
       {
         key: 'rows-more',

@@ -39,7 +39,8 @@ export const spacing = lesson({
       {
         key: 'as-decreases',
         value: ({ from, more }) => spreadChanges(from, from - more, 'flat').runs[0],
-        says: () => 'Two stitches were taken away for each increase, as a decrease would use them up. An increase uses up one.',
+        says: () =>
+          'Two stitches were taken away for each increase, as a decrease would use them up. An increase uses up one.',
       },
       {
         key: 'between-only',

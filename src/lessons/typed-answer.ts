@@ -6,7 +6,6 @@ import type { Reader } from '../core/base/reader.ts';
 import { readStitch } from '../core/base/trade-words.ts';
 import { STITCHES } from '../standards/stitches.ts';
 import { TERMS } from '../standards/terms.ts';
-import { M_PER_YARD } from '../standards/units.ts';
 import type { Asks } from './lesson.ts';
 
 const OWN_UNITS = {

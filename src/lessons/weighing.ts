@@ -58,7 +58,8 @@ export const weighing = lesson({
         key: 'band-turned-round',
         value: (given) =>
           weigh({ ...given, ball_length: given.ball_weight, ball_weight: given.ball_length }).total,
-        says: () => 'The band was read the wrong way round: it says so much length on so much weight. Divide by the weight.',
+        says: () =>
+          'The band was read the wrong way round: it says so much length on so much weight. Divide by the weight.',
       },
       {
         key: 'ounces-for-grams',
@@ -76,6 +77,7 @@ export const weighing = lesson({
         says: () => 'That is what they weigh. The band of the ball turns weight into length.',
       },
     ],
-    first: () => 'How much yarn is in one motif? Its weight, times the length on the band, over the weight on the band.',
+    first: () =>
+      'How much yarn is in one motif? Its weight, times the length on the band, over the weight on the band.',
   },
 });

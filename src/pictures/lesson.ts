@@ -54,7 +54,9 @@ function drawEdge(): Drawing {
     label(PAGE / 2, 48, 'The top edge of a row, seen from above') +
     rect(left - 8, top + 54, vs * room - 4, 70, `fill="${CLOTH}" stroke="${PALE_INK}" stroke-width="2"`) +
     Array.from({ length: vs }, (_, at) => v(at)).join('') +
-    Array.from({ length: vs }, (_, at) => label(left + at * room + room / 2 - 6, top - 16, String(vs - at))).join('') +
+    Array.from({ length: vs }, (_, at) =>
+      label(left + at * room + room / 2 - 6, top - 16, String(vs - at)),
+    ).join('') +
     chain +
     label(chainX, 232, 'turning') +
     label(chainX, 258, 'chain');

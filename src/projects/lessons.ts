@@ -24,7 +24,7 @@ export function stateOf(kept: LessonKept | undefined, now: Date): LessonState {
 export interface OpenTask {
   readonly lesson: Lesson;
   readonly given: Given;
-  readonly wrong: number;
+  readonly triesLeft: number;
   readonly hints: number;
 }
 
@@ -33,7 +33,7 @@ export function openTask(doc: Pick<MakerDoc, 'lessons'>): OpenTask | undefined {
   const lesson = kept && lessonNamed(kept.lesson);
   if (!kept?.open || !lesson) return undefined;
   const { seed, units, terms, size, wrong, hints } = kept.open;
-  return { lesson, given: drawTask(lesson, seed, { units, terms, size }), wrong, hints };
+  return { lesson, given: drawTask(lesson, seed, { units, terms, size }), triesLeft: TRIES - wrong, hints };
 }
 
 /** Her own diagonal square's rising rows, where the motif she is at is one. */
@@ -70,7 +70,7 @@ export function begin(doc: MakerDoc, lesson: Lesson, ways: Pick<Own, 'units' | '
     hints: 0,
   });
   keep(doc, { ...before, tasks, open });
-  return { lesson, given: drawTask(lesson, open.seed, open), wrong: 0, hints: 0 };
+  return { lesson, given: drawTask(lesson, open.seed, open), triesLeft: TRIES, hints: 0 };
 }
 
 /** What became of an answer. */
@@ -81,18 +81,17 @@ export interface Noted {
 }
 
 /** Notes an answer to the task that is open: right moves the lesson on, the last wrong one sends it back to the first box. */
-export function note(doc: MakerDoc, { lesson, wrong }: OpenTask, right: boolean, now: Date): Noted {
+export function note(doc: MakerDoc, { lesson, triesLeft }: OpenTask, right: boolean, now: Date): Noted {
   const before = keptOf(doc, lesson.name) ?? { lesson: lesson.name, box: 0, tasks: 1 };
-  const over = right || wrong + 1 >= TRIES;
-  const { due: _, ...rest } = without(before);
+  const over = right || triesLeft <= 1;
   // Somebody who comes back before the day has practised, and the days go on as they were.
   const early = right && before.due !== undefined && !isDue(before, now);
-  const at = !right ? moveBack(now) : wrong > 0 ? moveBack(now) : early ? before : moveOn(before, now);
+  const at = !right || triesLeft < TRIES ? moveBack(now) : early ? before : moveOn(before, now);
   const kept: LessonKept = over
-    ? defined({ ...rest, box: at.box, due: at.due })
-    : { ...before, ...(before.open && { open: { ...before.open, wrong: wrong + 1 } }) };
+    ? defined({ lesson: before.lesson, tasks: before.tasks, box: at.box, due: at.due })
+    : { ...before, ...(before.open && { open: { ...before.open, wrong: before.open.wrong + 1 } }) };
   keep(doc, kept);
-  return { triesLeft: over ? 0 : TRIES - wrong - 1, kept };
+  return { triesLeft: over ? 0 : triesLeft - 1, kept };
 }
 
 /** Notes that a hint was given. */

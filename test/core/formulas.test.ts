@@ -678,6 +678,21 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [motifs, ends_a_motif] = [whole(1, 90), whole(2, 12)];
     return [{ motifs, ends_a_motif }, sum(upTo(motifs).map(() => ends_a_motif))];
   },
+  ENDS_OF_LENGTHS: ({ whole }) => {
+    const lengths = whole(1, 90);
+    return [{ lengths }, sum(upTo(lengths).map(() => 1 + 1))];
+  },
+  STITCHES_SEEN: ({ whole }) => {
+    const [tops, chain_counted] = [whole(1, 90), whole(0, 1)];
+    return [{ tops, chain_counted }, [...upTo(tops), ...upTo(chain_counted)].length];
+  },
+  STILL_OPEN: ({ whole }) => {
+    const [open, pledged, waiting, accepted] = [whole(0, 30), whole(0, 30), whole(0, 30), whole(0, 30)];
+    const spares = whole(0, open);
+    // Whoever is wanted is in one of the four.
+    const cells = sum([open, pledged, waiting, accepted]) - spares;
+    return [{ cells, spares, pledged, waiting, accepted }, open];
+  },
   OFF: ({ real }) => {
     const [width, wished_width, height, wished_height] = [
       real(50, 200),
