@@ -11,6 +11,6 @@ import { where } from './where.ts';
 export const lesson = command({
   name: 'lesson',
   says: 'Lessons with tasks of your own: shown, tried, and told which slip it was',
-  own: true,
+  about: 'own',
   questions: [list, start, answer, hint, next, where, stop],
 });

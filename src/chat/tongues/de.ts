@@ -7,6 +7,7 @@ import type { Tongue } from './tongue.ts';
 export const de: Tongue = {
   locales: ['de'],
   commands: {
+    lesson: 'lektion',
     ask: 'fragen',
     stitches: 'maschen',
     gauge: 'maschenprobe',
@@ -24,6 +25,10 @@ export const de: Tongue = {
     help: 'hilfe',
   },
   questions: {
+    answer: 'antwort',
+    hint: 'hinweis',
+    where: 'wo',
+    stop: 'weglegen',
     row: 'reihe',
     which: 'welche',
     check: 'prüfen',
@@ -95,6 +100,8 @@ export const de: Tongue = {
     bar: 'ausschließen',
   },
   options: {
+    lesson: 'lektion',
+    practice: 'übung',
     words: 'worte',
     other: 'anderes',
     seen_by: 'sichtbar_für',
@@ -270,6 +277,27 @@ export const de: Tongue = {
     'let her in again': 'wieder zulassen',
   },
   says: {
+    'Lessons with tasks of your own: shown, tried, and told which slip it was':
+      'Lektionen mit eigenen Aufgaben: gezeigt, versucht, und gesagt, welcher Fehler es war',
+    'All lessons in their order, what each needs first, and how it stands with you':
+      'Alle Lektionen der Reihe nach, was jede voraussetzt, und wie du mit ihnen stehst',
+    'Begins a lesson: its idea, an example, and a task with numbers of your own':
+      'Beginnt eine Lektion: ihr Gedanke, ein Beispiel, eine Aufgabe mit eigenen Zahlen',
+    'Which lesson, by its name': 'Welche Lektion, mit ihrem Namen',
+    'Only another task, without the idea and the example':
+      'Nur noch eine Aufgabe, ohne Gedanken und Beispiel',
+    'Your answer to the task: whether it is right, and if not, what probably happened':
+      'Deine Antwort auf die Aufgabe: ob sie stimmt, und wenn nicht, was wohl geschah',
+    'What you found, a number or a stitch: 19, 18.3cm, dc':
+      'Was herauskam, eine Zahl oder eine Masche: 19, 18.3cm, dc',
+    'The lesson that is best done now: what is to be practised again, else what comes next':
+      'Die Lektion, die jetzt dran ist: was wieder zu üben ist, sonst was als Nächstes kommt',
+    'A hint for the task that is open: the first step, then the formula':
+      'Ein Hinweis zur offenen Aufgabe: der erste Schritt, dann die Formel',
+    'Which task is open, what you know, and what comes back when':
+      'Welche Aufgabe offen ist, was du kannst, und was wann wiederkommt',
+    'Sets the open task down; the lesson stays where it is':
+      'Legt die offene Aufgabe weg; die Lektion bleibt, wo sie ist',
     'Ask in plain words, as you would ask a friend who crochets':
       'In eigenen Worten fragen, wie man jemanden fragt, der häkelt',
     'What you would like to know, in your own words': 'Was du wissen möchtest, in deinen eigenen Worten',

@@ -7,6 +7,7 @@ import type { Tongue } from './tongue.ts';
 export const fr: Tongue = {
   locales: ['fr'],
   commands: {
+    lesson: 'leçon',
     ask: 'demander',
     stitches: 'mailles',
     gauge: 'échantillon',
@@ -24,6 +25,10 @@ export const fr: Tongue = {
     help: 'aide',
   },
   questions: {
+    answer: 'réponse',
+    hint: 'indice',
+    where: 'où',
+    stop: 'poser',
     row: 'rang',
     which: 'lequel',
     check: 'vérifier',
@@ -95,6 +100,8 @@ export const fr: Tongue = {
     bar: 'écarter',
   },
   options: {
+    lesson: 'leçon',
+    practice: 'exercice',
     words: 'mots',
     other: 'autres',
     seen_by: 'visible_par',
@@ -270,6 +277,27 @@ export const fr: Tongue = {
     'let her in again': 'laisser revenir',
   },
   says: {
+    'Lessons with tasks of your own: shown, tried, and told which slip it was':
+      'Leçons avec vos propres exercices : montrer, essayer, dire quelle erreur c’était',
+    'All lessons in their order, what each needs first, and how it stands with you':
+      'Toutes les leçons dans l’ordre, ce que chacune demande avant, et où vous en êtes',
+    'Begins a lesson: its idea, an example, and a task with numbers of your own':
+      'Commence une leçon : son idée, un exemple, un exercice avec vos propres nombres',
+    'Which lesson, by its name': 'Quelle leçon, par son nom',
+    'Only another task, without the idea and the example':
+      'Seulement un autre exercice, sans l’idée ni l’exemple',
+    'Your answer to the task: whether it is right, and if not, what probably happened':
+      'Votre réponse : si elle est juste, et sinon ce qui s’est sans doute passé',
+    'What you found, a number or a stitch: 19, 18.3cm, dc':
+      'Ce que vous trouvez, un nombre ou une maille : 19, 18.3cm, dc',
+    'The lesson that is best done now: what is to be practised again, else what comes next':
+      'La leçon à faire maintenant : ce qui est à revoir, sinon ce qui suit',
+    'A hint for the task that is open: the first step, then the formula':
+      'Un indice pour l’exercice en cours : le premier pas, puis la formule',
+    'Which task is open, what you know, and what comes back when':
+      'Quel exercice est en cours, ce que vous savez, et ce qui revient quand',
+    'Sets the open task down; the lesson stays where it is':
+      'Pose l’exercice en cours ; la leçon reste où elle est',
     'Ask in plain words, as you would ask a friend who crochets':
       'Demander avec ses mots, comme à une amie qui crochète',
     'What you would like to know, in your own words': 'Ce que vous voulez savoir, avec vos mots',
