@@ -458,10 +458,18 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
     {
       before: [
         '/motif define name:gauged shape:diagonal size:12 gauge:13x10',
-        '/motif weigh name:gauged weight:18g side:15.2cm',
+        '/motif weigh name:gauged weight:18g side:15.2cm minutes:45',
       ],
       line: 'name:gauged',
-      figures: { rows: 24, total: ALL, ends: 2, weight: g(18), side: cm(15.2), blocked_side: cm(SIDE) },
+      figures: {
+        rows: 24,
+        total: ALL,
+        ends: 2,
+        weight: g(18),
+        side: cm(15.2),
+        blocked_side: cm(SIDE),
+        minutes: 45,
+      },
     },
   ],
   'motif list': [{ figures: { motifs: 1 } }],

@@ -17,11 +17,11 @@ import type { Blanket } from '../../src/projects/schema.ts';
 import { action } from '../shared/actions.ts';
 import { distinct } from '../shared/steps.ts';
 import { SAVED, savedBlanket } from './options.ts';
+import { listed } from '../shared/listed.ts';
 import {
   blanketCautions,
   extentWords,
   kindFigures,
-  listed,
   makeCounts,
   sizeFigures,
   sizeWords,

@@ -6,11 +6,11 @@ import { countLaid } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
 import { planDyeLots, type DyeLot } from '../../src/core/blanket/dye-lots.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
-import { reckonSaidPace } from '../../src/core/yarn/pace.ts';
+import { readMinutes } from '../../src/core/blanket/by-kind.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, hours, m, num, t, money } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { blanketPace } from '../../src/projects/blanket-pace.ts';
+import { paceByKind, type KindPace } from '../../src/projects/blanket-pace.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
@@ -26,10 +26,9 @@ export const materials = question({
     name: savedBlanket().optional(),
     reserve: opt.percent('Another reserve than the blanket’s own').optional(),
     minutes: opt
-      .number('Minutes that one motif of the first kind takes you, for the hours', {
-        min: 1,
-        max: 10_000,
-        example: '45',
+      .text('Minutes that one motif takes you, of the first kind or kind by kind, for the hours', {
+        max: 600,
+        example: 'A 45, B 60',
       })
       .optional(),
   },
@@ -69,28 +68,37 @@ export const materials = question({
     const blanket = reserve === undefined ? saved : { ...saved, reserve };
     const working = new Working();
     const pieces = piecesOf(specOf(doc, blanket), working);
-    const own = minutes === undefined ? blanketPace(doc, blanket, working) : undefined;
-    const perMinute =
-      minutes === undefined
-        ? own?.perMinute
-        : reckonSaidPace(pieces.motifs[0]?.stitches ?? 0, minutes, working);
+    const said = minutes === undefined ? [] : readMinutes(minutes, blanket.kinds);
+    const paces = paceByKind(doc, blanket, said, working);
     const counts = countLaid(blanket.layout, blanket.kinds.length);
-    const needs = reckonMaterials(pieces, { ...blanket, counts }, working, perMinute);
+    const needs = reckonMaterials(
+      pieces,
+      { ...blanket, counts },
+      working,
+      paces?.map(({ perMinute }) => perMinute),
+    );
     if (needs.total <= 0)
       throw new Problem('nothing-to-work', 'Nothing is to be worked.', {
         hint: 'Lay motifs: /blanket layout.',
       });
     const lots = planDyeLots(pieces, counts, needs.colours, working);
-    const unknown = needs.colours.filter(({ balls }) => balls === undefined).map(({ colour }) => colour);
+    // Of a kind that is not laid nothing is needed.
+    const needed = needs.colours.filter(({ total }) => total > 0);
+    const unknown = needed.filter(({ balls }) => balls === undefined).map(({ colour }) => colour);
     const atHand = needs.colours.some(({ balls, toBuy }) => balls !== toBuy);
     return {
       headline: materialsHeadline(blanket, needs, { someUnknown: unknown.length > 0, atHand }),
       lines: gather(
-        needs.colours.map(needLine),
+        needed.map(needLine),
         `Finished: ${sizeWords(needs)}.`,
         `${count(needs.ends, 'end')} to weave in; ${count(needs.seams, 'seam')}, ${m(needs.seamLength)} in all.`,
         needs.border.map(borderLine),
-        needs.hours !== undefined && hoursLine(needs.hours, own),
+        needs.hours !== undefined &&
+          paces &&
+          hoursLine(
+            needs.hours,
+            paces.filter((_, kind) => counts[kind] !== 0),
+          ),
         lots.map(lotLine),
         sureness(pieces),
       ),
@@ -101,7 +109,7 @@ export const materials = question({
         unknown.length > 0 &&
           `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ball:170m/100g.`,
         needs.hours === undefined &&
-          'No hours: no pace is known yet. Give minutes, or count rows with /progress next.',
+          'No hours: no pace is known yet. Give minutes, keep them with /motif weigh minutes:45, or count rows with /progress next.',
       ),
       cautions: gather(
         blanketCautions(pieces, needs),
@@ -112,6 +120,11 @@ export const materials = question({
         blanket: blanket.name,
         colours: needs.colours,
         border: needs.border,
+        minutes: (paces ?? []).map(({ kind, minutes: each, from }) => ({
+          kind,
+          minutes: each,
+          from: from.how,
+        })),
         dye_lots: lots,
         weighed: pieces.motifs.filter(({ how }) => how === 'weighed').map((motif) => motif.name),
         estimated: pieces.motifs.filter(({ how }) => how !== 'weighed').map((motif) => motif.name),
@@ -170,5 +183,18 @@ function lotLine(lot: DyeLot): string {
 const borderLine = ({ stitch, colour, stitches, metres }: Materials['border'][number], index: number) =>
   `Border, round ${index + 1}: ${count(stitches, 'stitch', 'stitches')} of ${t(stitch)} in ${colour}, ${m(metres)}.`;
 
-const hoursLine = (needed: number, own: ReturnType<typeof blanketPace>) =>
-  `${hours(needed)} for the motifs${own ? `, at your own pace at ${own.kind} over ${count(own.rows, 'row')}` : ''}; joining and border come on top.`;
+/** Hours for the motifs, and how long one of each kind takes by what she said or worked. */
+function hoursLine(needed: number, paces: readonly KindPace[]): string {
+  const each = paces.map(({ kind, minutes, from }) => {
+    const by = {
+      said: () => '',
+      kept: () => ', as you said before',
+      rows: (rows: number) => `, by ${count(rows, 'row')} of yours`,
+      like: (other: string) => `, stitch for stitch like ${other}`,
+    };
+    const how =
+      from.how === 'rows' ? by.rows(from.rows) : from.how === 'like' ? by.like(from.kind) : by[from.how]();
+    return `${paces.length > 1 ? `${kind} ` : ''}${count(Number(num(minutes, 0)), 'minute')} each${how}`;
+  });
+  return `${hours(needed)} for the motifs: ${each.join('; ')}. Joining and border come on top.`;
+}

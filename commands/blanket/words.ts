@@ -16,10 +16,8 @@ import { caution } from '../../src/standards/care.ts';
 import { writeTurnings } from '../../src/core/blanket/turnings.ts';
 import { GAUGED_BAND } from '../../src/standards/consumption.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
+import { listed } from '../shared/listed.ts';
 import { ARRANGED } from './options.ts';
-
-export const listed = (names: readonly string[]) =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
 
 /** `A moss square 10, B sand square 10` */
 export const makeCounts = (names: readonly string[], counts: readonly number[]) =>

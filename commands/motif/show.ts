@@ -4,7 +4,7 @@ import { question } from '../../src/chat/command.ts';
 import { cutLengths } from '../../src/core/stripes/carrying.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { sumCounts, findWidest } from '../../src/core/rows/index.ts';
-import { cm, count, g, mm, num, size, t } from '../../src/core/base/reader.ts';
+import { cm, count, g, m, mm, num, size, t } from '../../src/core/base/reader.ts';
 import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
@@ -22,7 +22,7 @@ import {
 
 export const show = question({
   name: 'show',
-  says: 'Everything that is kept of a motif: its rows, colours, ends, weight and side',
+  says: 'Everything that is kept of a motif: its rows, colours, ends, weight, side and time',
   options: { name: savedMotif().optional() },
   example: 'name:"moss square"',
   refused: { line: 'name:"mos squar"', option: 'name' },
@@ -40,7 +40,7 @@ export const show = question({
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
     const { working, expected, weighed } = readMeasured(motif);
-    const { gauge, blocked, hook, weight, side, runs } = motif;
+    const { gauge, blocked, hook, weight, side, runs, ball, minutes } = motif;
     const { row, made } = progressOf(doc, motif.name);
     const all = sumCounts(plan);
     const broadest = findWidest(plan);
@@ -59,6 +59,8 @@ export const show = question({
         : [
             `One weighs ${g(weight)}, ${count(weighed?.motifs ?? 1, 'motif')} weighed, right to about ${num(weighed?.band ?? 0, 0)} %.`,
           ],
+      ball !== undefined && `Worked from balls of ${m(ball.m)} in ${g(ball.g)}.`,
+      minutes !== undefined && `One takes you ${count(minutes, 'minute')}.`,
       (row > 0 || made > 0) &&
         `${count(made, 'motif')} made${row > 0 ? `; on the hook, ${rowWord(plan)} ${row} is done` : ''}.`,
     );
@@ -72,6 +74,7 @@ export const show = question({
         figure('weight', 'Weight', weight, 'g'),
         figure('side', 'Side', side, 'cm'),
         figure('blocked_side', 'Side by its gauge', expected, 'cm'),
+        figure('minutes', 'Minutes that one takes', minutes),
       ),
       working: working.steps,
       assumptions: carryAssumption(plan, runs),

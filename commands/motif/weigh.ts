@@ -5,22 +5,24 @@ import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { planOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
 import { cm, count, g, m, num, t } from '../../src/core/base/reader.ts';
-import { MOST_ON_SCALE } from '../../src/core/base/limits.ts';
+import { MOST_MINUTES, MOST_ON_SCALE } from '../../src/core/base/limits.ts';
 import { isUnlikeEarlier, weighingsOf, type Weighed } from '../../src/core/yarn/weighings.ts';
 import { sayNotSquare } from '../../src/core/yarn/motif-size.ts';
 import { readMeasured, type MeasuredMotif } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
+import type { Ball } from '../../src/core/base/quantity.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
 import { SCALE_STEP } from '../../src/standards/consumption.ts';
 import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
 import { hookWords, mendWords } from '../shared/hook-words.ts';
 import { action } from '../shared/actions.ts';
+import { listed } from '../shared/listed.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 
 export const weigh = question({
   name: 'weigh',
-  says: 'Keeps what a finished motif weighs and measures, and what that says of yarn and size',
+  says: 'Keeps what a finished motif weighs, measures and takes in time, and what that says of yarn and size',
   options: {
     name: savedMotif().optional(),
     weight: opt
@@ -34,6 +36,13 @@ export const weigh = question({
     side: opt.length('How long a side of it is', '15cm').optional(),
     hook: opt.hook('The hook it was worked with').optional(),
     ball: opt.ball().optional(),
+    minutes: opt
+      .number('Minutes that one takes you, for the hours of a blanket', {
+        min: 1,
+        max: MOST_MINUTES,
+        example: '45',
+      })
+      .optional(),
   },
   example: 'name:"moss square" weight:18g side:15.2cm ball:170m/100g',
   refused: { line: 'name:"moss square"', option: 'weight' },
@@ -62,15 +71,16 @@ export const weigh = question({
       motifs: { takes: 'count', nouns: 'motif' },
       step: { never: true },
       replace: { never: true },
+      minutes: { never: true },
     },
     needs: [['weight', 'side']],
     phrases: ['my square weighs 12g', 'my motif measures 15.5 cm', '5 of my squares weigh 61g together'],
   },
   async answer(
-    { name, weight, motifs, step, replace, side, hook, ball },
+    { name, weight, motifs, step, replace, side, hook, ball, minutes },
     { maker, projects },
   ): Promise<Answer> {
-    if (weight === undefined && side === undefined) {
+    if ([weight, side, ball, minutes].every((one) => one === undefined)) {
       throw new Problem('measure-missing', 'Neither weight nor side is given.', {
         option: 'weight',
         hint: 'Put a finished one on the scale: weight:18g; or measure it: side:15cm.',
@@ -82,7 +92,7 @@ export const weigh = question({
       const found = findMotif(doc, name, 'name');
       return {
         before: found,
-        motif: measureMotif(doc, found, { weighing, replace: replace === true, side, hook, ball }),
+        motif: measureMotif(doc, found, { weighing, replace: replace === true, side, hook, ball, minutes }),
       };
     });
     const measured = readMeasured(motif, ball ?? motif.ball);
@@ -92,7 +102,15 @@ export const weigh = question({
     const off = sizeLines(measured, motif);
     const notSquare = sayNotSquare(motif);
     return {
-      headline: keptWords(motif.name, { weight, side, average: kept || onScale > 1, measured, one }),
+      headline: keptWords(motif.name, {
+        weight,
+        side,
+        ball,
+        minutes,
+        average: kept || onScale > 1,
+        measured,
+        one,
+      }),
       lines: gather(
         weighing !== undefined && measured.weighed && weighedLines(measured.weighed),
         unlike &&
@@ -124,6 +142,8 @@ export const weigh = question({
 interface Kept {
   readonly weight: number | undefined;
   readonly side: number | undefined;
+  readonly ball: Ball | undefined;
+  readonly minutes: number | undefined;
   /** Whether its weight is that of several. */
   readonly average: boolean;
   readonly measured: MeasuredMotif;
@@ -131,14 +151,16 @@ interface Kept {
 }
 
 /** `Kept: one moss square weighs 18 g and measures 15.2 cm along a side, 0.0577 g a stitch.` */
-function keptWords(name: string, { weight, side, average, measured, one }: Kept): string {
+function keptWords(name: string, { weight, side, ball, minutes, average, measured, one }: Kept): string {
   const { weighed, perStitch } = measured;
   const parts = gather(
     weight !== undefined && weighed && `weighs ${g(weighed.mean)}${average ? ' on average' : ''}`,
     side !== undefined && `measures ${cm(side)} along a side`,
+    minutes !== undefined && `takes ${count(minutes, 'minute')}`,
+    ball !== undefined && `is of ${m(ball.m)} in ${g(ball.g)}`,
   );
   const each = weight === undefined || perStitch === undefined ? '' : `, ${g(perStitch, 4)} a ${one}`;
-  return `Kept: one ${name} ${parts.join(' and ')}${each}.`;
+  return `Kept: one ${name} ${listed(parts)}${each}.`;
 }
 
 const measuredFigures = (

@@ -46,7 +46,7 @@ export const show = question({
       .optional(),
     ball: opt.ball().optional(),
     minutes_each: opt
-      .number('Minutes that one motif takes you; from your own rows if not given', {
+      .number('Minutes that one motif takes you; as kept, or from your own rows, if not given', {
         min: 1,
         max: 10_000,
         example: '50',
@@ -102,7 +102,7 @@ export const show = question({
       left === undefined
         ? undefined
         : onTheScale({ motif, plan, come, left, colour, ball, blanket, row, working });
-    const time = timeWords(motif, plan, come.stitches, minutes_each, working, () =>
+    const time = timeWords(motif, plan, come.stitches, minutes_each ?? motif.minutes, working, () =>
       finishedRows(progress, plan),
     );
     const next = coming(motif, progress);

@@ -13,7 +13,7 @@ const planSchema = blanketParts.omit({ setting: true }).extend({
   kinds: z
     .array(
       z.object({
-        ...motifSchema.shape,
+        ...motifSchema.omit({ minutes: true }).shape,
         quota: z.int().min(0).max(MOST_PLACES),
         spares: z.int().min(0).max(MOST_PLACES),
       }),

@@ -83,6 +83,8 @@ export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = fals
       ? { weight: before.weight, weighings: [...weighingsOf(before)] }
       : {}),
     ...(same && before.side !== undefined ? { side: before.side } : {}),
+    ...(same && before.ball !== undefined ? { ball: before.ball } : {}),
+    ...(same && before.minutes !== undefined ? { minutes: before.minutes } : {}),
     ...motif,
     // The name that blankets and progress know stays as it is spelt there.
     name: before?.name ?? motif.name,
@@ -161,7 +163,7 @@ export function restoreMotif(
 }
 
 /**
- * Keeps what finished motifs weigh (g) and measure (cm), and the hook (mm) and ball they were worked with. Another hook or ball
+ * Keeps what finished motifs weigh (g) and measure (cm), the minutes one takes, and the hook (mm) and ball they were worked with. Another hook or ball
  * than before, or `replace`, forgets the earlier readings of the scale.
  */
 export function measureMotif(
@@ -173,9 +175,10 @@ export function measureMotif(
     side?: number | undefined;
     hook?: number | undefined;
     ball?: Ball | undefined;
+    minutes?: number | undefined;
   },
 ): Motif {
-  const { weighing, side, hook, ball } = found;
+  const { weighing, side, hook, ball, minutes } = found;
   const other =
     found.replace === true ||
     (hook !== undefined && motif.hook !== undefined && hook !== motif.hook) ||
@@ -187,6 +190,7 @@ export function measureMotif(
     ...(side === undefined ? {} : { side }),
     ...(hook === undefined ? {} : { hook }),
     ...(ball === undefined ? {} : { ball }),
+    ...(minutes === undefined ? {} : { minutes }),
   };
   doc.motifs = doc.motifs.map((one) => (one.name === motif.name ? measured : one));
   doc.current.motif = motif.name;

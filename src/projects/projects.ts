@@ -21,7 +21,7 @@ export const MAKERS: Kind<MakerDoc> = {
   called: 'What is saved of you',
   version: MAKER_VERSION,
   schema: makerSchema,
-  migrations: { 1: keepReadings, 2: unchosen },
+  migrations: { 1: keepReadings, 2: unchosen, 3: (older) => older },
   most: { characters: MOST_OF_MAKER.size, refuse: tooMuchSaved },
 };
 

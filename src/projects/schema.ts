@@ -5,6 +5,7 @@ import {
   MOST_ALONG,
   MOST_BLANKETS,
   MOST_KINDS,
+  MOST_MINUTES,
   MOST_MOTIFS,
   MOST_ON_SCALE,
   MOST_PLACES,
@@ -82,6 +83,8 @@ export const motifSchema = z.object({
   ball: ballSchema.exactOptional(),
   /** cm along a side of one finished motif, once one was measured. */
   side: positive.exactOptional(),
+  /** Minutes that one of it takes her, where she said so. */
+  minutes: positive.max(MOST_MINUTES).exactOptional(),
 });
 export type Motif = z.infer<typeof motifSchema>;
 
@@ -199,9 +202,9 @@ export type LessonKept = z.infer<typeof lessonSchema>;
 
 /**
  * 2: every reading of the scale is kept, where there was only the weight of one. 3: who sees her answers is unset until she
- * chooses it herself.
+ * chooses it herself. 4: the minutes that a motif takes.
  */
-export const MAKER_VERSION = 3;
+export const MAKER_VERSION = 4;
 export const makerSchema = z.object({
   version: z.literal(MAKER_VERSION),
   id: z.string(),

@@ -179,6 +179,49 @@ describe('/blanket materials', () => {
     expect(answer.lines?.join(' ')).toContain('As the weighed ones');
   });
 
+  it('takes minutes kind by kind, keeps them with the motif, and tells by what each was known', async () => {
+    await room.ask(START);
+    const hours = async (line = '') => {
+      const { figures, lines, data } = await room.ask(`/blanket materials ${line}`);
+      return { hours: figures['hours']?.value, says: lines!.join(' '), data };
+    };
+    expect((await hours()).hours).toBeUndefined();
+    // Ten of each; both of 312 stitches.
+    expect((await hours('minutes:"A 45, B 60"')).hours).toBeCloseTo((10 * 45 + 10 * 60) / 60, 9);
+    expect((await hours('minutes:"trellis 60"')).hours).toBeCloseTo(20, 9);
+    const kept = await room.ask('/motif weigh name:trellis minutes:60');
+    expect(kept.headline).toBe('Kept: one trellis takes 60 minutes.');
+    expect((await room.ask('/motif show name:trellis')).lines).toContain('One takes you 60 minutes.');
+    const now = await hours();
+    expect(now.hours).toBeCloseTo(20, 9);
+    expect(now.says).toContain(
+      '20 hours for the motifs: furrow 60 minutes each, stitch for stitch like trellis; trellis 60 minutes each, as you said before.',
+    );
+    expect(now.data.minutes).toMatchObject([
+      { from: 'like' },
+      { kind: 'trellis', minutes: 60, from: 'kept' },
+    ]);
+    // What she says now goes before what she said once.
+    expect((await hours('minutes:45')).hours).toBeCloseTo((10 * 45 + 10 * 60) / 60, 9);
+    expect((await hours('minutes:"B 30"')).hours).toBeCloseTo(10, 9);
+    expect(await room.ask('/blanket materials minutes:"C 30"')).toMatchObject({
+      code: 'no-such-kind',
+      option: 'minutes',
+    });
+    // Where she is with one goes by the same.
+    const show = await room.ask('/progress show motif:trellis');
+    expect(show.lines!.join(' ')).toContain('from 60 minutes for one trellis');
+    expect(show.figures['hours']!.value).toBeCloseTo(10, 9);
+  });
+
+  it('says nothing of colours of which nothing is needed', async () => {
+    await room.ask(START);
+    await room.ask('/blanket layout counts:"A 20, B 0"');
+    const { lines, assumptions } = await room.ask('/blanket materials');
+    expect(lines!.join(' ')).not.toMatch(/plum|: ;/);
+    expect(assumptions!.join(' ')).toContain('No ball is known of moss, sand:');
+  });
+
   it('is the same in inches and yards', async () => {
     await room.ask(START);
     const metric = await room.ask('/blanket materials');

@@ -203,6 +203,17 @@ describe('/motif weigh', () => {
     );
   });
 
+  it('keeps the ball that was said, alone too, shows it, and lets it stand when the motif is defined anew', async () => {
+    const { ask } = await room('/motif weigh weight:12g');
+    const answer = await ask('/motif weigh ball:170m/100g');
+    expect(answer.headline).toBe('Kept: one moss square is of 170 m in 100 g.');
+    expect(answer.figures['yarn_each']!.value).toBeCloseTo(20.4, 9);
+    await ask(`${DEFINE} replace:yes`);
+    const shown = await ask('/motif show');
+    expect(shown.lines).toContain('Worked from balls of 170 m in 100 g.');
+    expect((await ask('/motif weigh weight:12g')).figures['yarn_each']!.value).toBeCloseTo(20.4, 9);
+  });
+
   it('tells yarn in a stitch: 12 g of 1.7 m/g over 312 stitches', async () => {
     const { ask } = await room();
     const { figures } = await ask('/motif weigh weight:12g ball:170m/100g');

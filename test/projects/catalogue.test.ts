@@ -250,7 +250,7 @@ it('a maker’s document of the earlier version is read whole', async () => {
   expect(settings.answers).toBe('everyone');
   expect(await projects.maker('ines', 'Ines')).toEqual({
     ...rest,
-    version: 3,
+    version: 4,
     settings: { units: 'imperial', terms: 'UK' },
     motifs: weighed,
   });
@@ -267,4 +267,14 @@ it('a maker’s document of version 2 keeps that she alone sees her answers', as
   writeFileSync(join(folder, 'makers/ines.json'), JSON.stringify(old));
   const projects = await projectsIn(folder);
   expect(await projects.settings('ines')).toEqual({ units: 'metric', terms: 'US', answers: 'me' });
+});
+
+it('a maker’s document of version 3 is read as it is', async () => {
+  const folder = newFolder();
+  mkdirSync(join(folder, 'makers'));
+  const motif = { name: 'furrow', shape: 'diagonal', size: 12, stitch: 'hdc', runs: [] };
+  const old = { ...newMaker('ines', 'Ines'), version: 3, motifs: [motif] };
+  writeFileSync(join(folder, 'makers/ines.json'), JSON.stringify(old));
+  const projects = await projectsIn(folder);
+  expect(await projects.maker('ines', 'Ines')).toEqual({ ...old, version: 4 });
 });

@@ -26,6 +26,8 @@ export const MOST_NUMBERS = 1000;
 export const MOST_LENGTHS = 200;
 /** Counts of rows in a list that is typed. */
 export const MOST_COUNTS = 400;
+/** Minutes that one motif takes: a week without sleep. */
+export const MOST_MINUTES = 10_000;
 /** The price of one ball, in whatever money: what any other number may be at most. */
 export const MOST_PRICE = 1_000_000;
 /** The longest length and the heaviest weight that are taken for a piece of crochet: 100 m in cm, 100 kg in g. */

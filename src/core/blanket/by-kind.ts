@@ -1,4 +1,5 @@
 /** One number for each kind of a blanket, as it is typed: `A 12, B 8`, or names of kinds instead of letters. */
+import { MOST_MINUTES } from '../base/limits.ts';
 import { findMeant, sameName } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
@@ -59,4 +60,29 @@ export function readByKind(
     numbers[kind] = Number(number);
   }
   return numbers;
+}
+
+/**
+ * Minutes that one motif of each kind takes, as they are typed: one number for the first kind, or kind by kind; undefined for kinds
+ * that are left out. Throws a Problem about `minutes`: count-unreadable, no-such-kind, kind-twice, too-small, too-large.
+ */
+export function readMinutes(text: string, names: readonly string[]): (number | undefined)[] {
+  const hint = `Say it kind by kind, like ${names.map((_, kind) => `${letter(kind)} ${45 + 15 * kind}`).join(', ')}; one number is for the first kind.`;
+  const bare = /^\s*(\d{1,6}(?:[.,]\d{1,3})?)\s*(?:min(?:ute)?s?)?\s*$/i.exec(text)?.[1];
+  const minutes =
+    bare === undefined
+      ? readByKind(text, names, { option: 'minutes', hint })
+      : [Number(bare.replace(',', '.'))];
+  for (const one of minutes)
+    if (one !== undefined && (one < 1 || one > MOST_MINUTES))
+      throw new Problem(
+        one < 1 ? 'too-small' : 'too-large',
+        `${one} is too ${one < 1 ? 'small' : 'large'} here.`,
+        {
+          option: 'minutes',
+          hint,
+          facts: { given: one, min: 1, max: MOST_MINUTES },
+        },
+      );
+  return minutes;
 }

@@ -141,12 +141,12 @@ export interface Materials {
   readonly hours?: number;
 }
 
-/** What a blanket of this extent takes. The steps are added to the working. `perMinute` is the maker's pace in stitches. */
+/** What a blanket of this extent takes. The steps are added to the working. `paces` are the maker's, in stitches a minute, by kind. */
 export function reckonMaterials(
   pieces: Pieces,
   extent: Extent,
   working: Working,
-  perMinute?: number,
+  paces?: readonly number[],
 ): Materials {
   const { columns, rows, counts } = extent;
   const seams = reckonSeams(pieces, extent, working);
@@ -165,15 +165,7 @@ export function reckonMaterials(
     seams: seams.number,
     in_border: 2 * borderLengths(pieces),
   });
-  const hours =
-    perMinute === undefined
-      ? undefined
-      : reckonHours(
-          sumOverMotifs(pieces, counts, ({ stitches }) => stitches),
-          perMinute,
-          working,
-          'Hours for the motifs; joining and border come on top',
-        );
+  const hours = paces && sum(hoursByKind(pieces, counts, paces, working));
   return defined({
     colours,
     total: sumKnown(colours, ({ total }) => total) ?? 0,
@@ -205,6 +197,20 @@ const sumOverMotifs = (
   counts: readonly number[],
   of: (motif: Pieces['motifs'][number]) => number,
 ): number => motifs.reduce((sum, motif, kind) => sum + of(motif) * (counts[kind] ?? 0), 0);
+
+/** The hours that the motifs of each kind take; joining and border come on top. */
+const hoursByKind = (
+  { motifs }: Pieces,
+  counts: readonly number[],
+  paces: readonly number[],
+  working: Working,
+): number[] =>
+  motifs.map(({ name, stitches }, kind) => {
+    const many = counts[kind] ?? 0;
+    return many === 0
+      ? 0
+      : reckonHours(stitches * many, paces[kind] ?? Infinity, working, `${name}: hours for ${many} of it`);
+  });
 
 /** Metres of seam, of yarn in it and of its tails, and the number of seams; nothing where one motif is all. */
 interface Seams {

@@ -61,7 +61,8 @@ export function planGroup(asked: Opening): Opened {
   const kinds = asked.kinds.map((kind, index) => {
     const quota = layout.filter((cell) => cell.kind === index).length;
     working.do(WANTED_OF_KIND, { cells: quota, spares: asked.spares }, `${kind.name} wanted`);
-    return { ...kind, quota, spares: asked.spares };
+    // How long one takes her is hers, and of no other maker.
+    return defined({ ...kind, minutes: undefined, quota, spares: asked.spares });
   });
   return defined({
     plan: defined({

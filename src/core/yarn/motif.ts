@@ -24,6 +24,8 @@ export interface MotifSpec {
   /** The ball it was worked from, where it was said at the scale. */
   readonly ball?: Ball;
   readonly side?: number;
+  /** Minutes that one takes its maker, where she said so. */
+  readonly minutes?: number;
 }
 
 /** A colour as it is bought: the ball, its price, how many are at hand. */

@@ -9,8 +9,8 @@ import { Working } from '../../../src/core/base/working.ts';
 import { BY_HAND, withStock } from './by-hand.ts';
 
 const EXTENT = { columns: 3, rows: 4, counts: [6, 6] };
-const materials = (pieces: Pieces = BY_HAND, perMinute?: number) =>
-  reckonMaterials(pieces, EXTENT, new Working(), perMinute);
+const materials = (pieces: Pieces = BY_HAND, paces?: readonly number[]) =>
+  reckonMaterials(pieces, EXTENT, new Working(), paces);
 const close = (value: number | undefined, expected: number) => expect(value).toBeCloseTo(expected, 9);
 
 /**
@@ -104,13 +104,15 @@ describe('what a blanket takes', () => {
   });
 
   it('has its size, its seams, its ends and its hours', () => {
-    const made = materials(BY_HAND, 7);
+    const made = materials(BY_HAND, [7, 7]);
     expect(made).toMatchObject({ width: 38, height: 48, seams: 11 });
     close(made.seamLength, 1.7);
     // Motifs' own, two to each seam, and two lengths of border: moss, and plum for both of its rounds.
     expect(made.ends).toBe(6 * 4 + 6 * 2 + 2 * 11 + 2 * 2);
     // 12 × 84 stitches, 7 a minute.
     close(made.hours, 2.4);
+    // Six dark ones at 7 a minute and six light ones at 3.5: 1.2 and 2.4 hours.
+    close(materials(BY_HAND, [7, 3.5]).hours, 3.6);
     expect(materials()).not.toHaveProperty('hours');
     expect(made.border.map(({ across, down, stitches }) => [across, down, stitches])).toEqual([
       [40, 53, 198],

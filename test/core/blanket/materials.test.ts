@@ -140,7 +140,7 @@ describe('what a blanket takes', () => {
   it('is in the maker’s own units what it is in ours', () => {
     const working = new Working();
     const made = piecesOf({ ...spec, kinds: [halves] }, working);
-    reckonMaterials(made, { columns: 3, rows: 4, counts: [12] }, working, 7);
+    reckonMaterials(made, { columns: 3, rows: 4, counts: [12] }, working, [7]);
     expectOwnUnits(working);
   });
 
