@@ -1,6 +1,7 @@
 /** Each recogniser reads its own example; each joiner puts its own together. */
 import { describe, expect, it } from 'vitest';
 import { mended } from '../../src/asked/lexicon.ts';
+import { SPELLINGS } from '../../src/asked/numbers.ts';
 import { JOINERS, PASSES, piecesOf } from '../../src/asked/pieces.ts';
 import { tokensOf } from '../../src/asked/tokens.ts';
 
@@ -18,5 +19,11 @@ describe('what an option could take', () => {
     const others = PASSES.map((pass) => pass.filter((one) => one !== recogniser));
     const [phrase] = recogniser.example;
     expect(piecesIn(phrase, others)).not.toEqual(piecesIn(phrase));
+  });
+});
+
+describe('numbers', () => {
+  it.each(SPELLINGS)('$example', ({ example: [typed, value] }) => {
+    expect(tokensOf(typed)[0]).toMatchObject({ kind: 'number', value });
   });
 });
