@@ -13,86 +13,159 @@ export type SavedKind = 'motif' | 'blanket' | 'group' | 'motif-removed' | 'blank
 
 const WHOLE = /^(all|total)$/;
 
+type Of = Parameters<Fill>[1] & {
+  /** The motif that is named, or else the current one. */
+  readonly motif: MakerDoc['motifs'][number] | undefined;
+  readonly blanket: MakerDoc['blankets'][number] | undefined;
+};
+type Filled = ReturnType<Fill>;
+
+/** Whether what was said of a shape and its size is the saved motif's. */
+const isOfMotif = ({ motif, options: { shape } }: Of) => shape === undefined || shape === motif?.shape;
+const hasSize = ({ motif, options: { size } }: Of) => size === String(motif?.size);
+const agrees = (of: Of) => isOfMotif(of) && (of.options['size'] === undefined || hasSize(of));
+
+const fromMotif = ({ motif }: Of, text: string, said: string): Filled => ({
+  text,
+  said: `${said}, from your saved motif ${motif?.name ?? ''}.`,
+});
+const fromBlanket = ({ blanket }: Of, text: string, said: string): Filled => ({
+  text,
+  said: `${said}, from your saved blanket ${blanket?.name ?? ''}.`,
+});
+
+/** The gauge of a motif, as it is typed. */
+function gaugeOf(of: Of): Filled {
+  const gauge = isOfMotif(of) ? of.motif?.gauge : undefined;
+  if (!gauge) return undefined;
+  const { stitches, rows, over } = gauge;
+  const written = (digits: number, by: string) =>
+    `${num(stitches, digits)}${rows === undefined ? '' : `${by}${num(rows, digits)}`}`;
+  return fromMotif(
+    of,
+    `${written(3, 'x')} over ${Number(over.toFixed(4))}cm`,
+    `The ${t('gauge')} is ${written(2, ' × ')} over ${cm(over)}`,
+  );
+}
+
+/** The ball that all yarns of a blanket share. */
+function ballOf(of: Of): Filled {
+  const balls = new Map(
+    (of.blanket?.yarns ?? []).flatMap(({ ball }) =>
+      ball === undefined ? [] : [[`${ball.m}m/${ball.g}g`, ball] as const],
+    ),
+  );
+  const [only] = balls;
+  return only && balls.size === 1
+    ? fromBlanket(of, only[0], `A ball has ${m(only[1].m)} in ${g(only[1].g)}`)
+    : undefined;
+}
+
+/** What fills each option from a saved motif or blanket; undefined where what was said speaks of another one. */
+const FILLS: ReadonlyMap<string, (of: Of) => Filled> = new Map<string, (of: Of) => Filled>([
+  [
+    'shape',
+    (of) =>
+      of.motif && agrees(of) ? fromMotif(of, of.motif.shape, `The shape is ${of.motif.shape}`) : undefined,
+  ],
+  [
+    'size',
+    (of) =>
+      of.motif && agrees(of)
+        ? fromMotif(of, String(of.motif.size), `The size is ${of.motif.size}`)
+        : undefined,
+  ],
+  [
+    'other_size',
+    (of) => {
+      const size = of.motif?.otherSize;
+      return size !== undefined && agrees(of) && hasSize(of)
+        ? fromMotif(of, String(size), `The other size is ${size}`)
+        : undefined;
+    },
+  ],
+  [
+    'stitch',
+    (of) =>
+      of.motif && agrees(of) && hasSize(of)
+        ? fromMotif(of, `US ${of.motif.stitch}`, `Worked in ${t(of.motif.stitch)}`)
+        : undefined,
+  ],
+  ['gauge', gaugeOf],
+  [
+    'side',
+    (of) => {
+      const side = of.motif?.side;
+      return side === undefined
+        ? undefined
+        : fromMotif(of, `${Number(side.toFixed(4))}cm`, `A side is ${cm(side)}`);
+    },
+  ],
+  [
+    'each',
+    (of) => {
+      const weight = isOfMotif(of) ? of.motif?.weight : undefined;
+      return weight === undefined
+        ? undefined
+        : fromMotif(of, `${Number(weight.toFixed(3))}g`, `One weighs ${g(weight)}`);
+    },
+  ],
+  [
+    'columns',
+    (of) =>
+      of.blanket && of.options['rows'] === undefined
+        ? fromBlanket(of, String(of.blanket.columns), count(of.blanket.columns, 'column'))
+        : undefined,
+  ],
+  [
+    'rows',
+    (of) => {
+      const { blanket, options } = of;
+      const same = options['columns'] === undefined || options['columns'] === String(blanket?.columns);
+      return blanket && same ? fromBlanket(of, String(blanket.rows), count(blanket.rows, 'row')) : undefined;
+    },
+  ],
+  [
+    'motifs',
+    (of) => {
+      const isAll = [...of.heard.present.keys()].some((sense) => WHOLE.test(sense));
+      const motifs = of.blanket?.layout.length;
+      return motifs === undefined || !isAll
+        ? undefined
+        : fromBlanket(of, String(motifs), `All ${count(motifs, 'motif')}`);
+    },
+  ],
+  ['ball', ballOf],
+]);
+
 function filler(doc: MakerDoc): Fill {
   const blanket = doc.blankets.find(({ name }) => name === doc.current.blanket);
-  return (option, { options, heard }) => {
-    const named = heard.names.find(({ known }) => known.of === 'motif')?.known.name;
+  return (option, reading) => {
+    const named = reading.heard.names.find(({ known }) => known.of === 'motif')?.known.name;
     const motif = doc.motifs.find(({ name }) => name === (named ?? doc.current.motif));
-    const agrees =
-      motif !== undefined &&
-      (options['shape'] === undefined || options['shape'] === motif.shape) &&
-      (options['size'] === undefined ||
-        Number(options['size']) === motif.size ||
-        option === 'gauge' ||
-        option === 'each');
-    const of = (text: string, said: string) => ({
-      text,
-      said: `${said}, from your saved motif ${motif?.name ?? ''}.`,
-    });
-    const laid = (text: string, said: string) => ({
-      text,
-      said: `${said}, from your saved blanket ${blanket?.name ?? ''}.`,
-    });
-    switch (option) {
-      case 'shape':
-        return agrees ? of(motif.shape, `The shape is ${motif.shape}`) : undefined;
-      case 'size':
-        return agrees ? of(String(motif.size), `The size is ${motif.size}`) : undefined;
-      case 'other_size':
-        return agrees && motif.otherSize !== undefined && options['size'] === String(motif.size)
-          ? of(String(motif.otherSize), `The other size is ${motif.otherSize}`)
-          : undefined;
-      case 'stitch':
-        return agrees && options['size'] === String(motif.size)
-          ? of(`US ${motif.stitch}`, `Worked in ${t(motif.stitch)}`)
-          : undefined;
-      case 'gauge': {
-        if (!agrees || motif.gauge === undefined) return undefined;
-        const { stitches, rows, over } = motif.gauge;
-        return of(
-          `${num(stitches, 3)}${rows === undefined ? '' : `x${num(rows, 3)}`} over ${Number(over.toFixed(4))}cm`,
-          `The ${t('gauge')} is ${num(stitches, 2)}${rows === undefined ? '' : ` × ${num(rows, 2)}`} over ${cm(over)}`,
-        );
-      }
-      case 'side':
-        return motif?.side === undefined
-          ? undefined
-          : of(`${Number(motif.side.toFixed(4))}cm`, `A side is ${cm(motif.side)}`);
-      case 'each':
-        return agrees && motif.weight !== undefined
-          ? of(`${Number(motif.weight.toFixed(3))}g`, `One weighs ${g(motif.weight)}`)
-          : undefined;
-      case 'columns':
-        return blanket && options['rows'] === undefined
-          ? laid(String(blanket.columns), count(blanket.columns, 'column'))
-          : undefined;
-      case 'rows':
-        return blanket && (options['columns'] === undefined || options['columns'] === String(blanket.columns))
-          ? laid(String(blanket.rows), count(blanket.rows, 'row'))
-          : undefined;
-      case 'motifs': {
-        if (!blanket || ![...heard.present.keys()].some((sense) => WHOLE.test(sense))) return undefined;
-        return laid(String(blanket.layout.length), `All ${count(blanket.layout.length, 'motif')}`);
-      }
-      case 'ball': {
-        const balls = new Map(
-          (blanket?.yarns ?? []).flatMap(({ ball }) =>
-            ball === undefined ? [] : [[`${ball.m}m/${ball.g}g`, ball] as const],
-          ),
-        );
-        const [only] = balls;
-        return only && balls.size === 1
-          ? laid(only[0], `A ball has ${m(only[1].m)} in ${g(only[1].g)}`)
-          : undefined;
-      }
-      default:
-        return undefined;
-    }
+    return FILLS.get(option)?.({ ...reading, motif, blanket });
   };
 }
 
 /** So many of the latest group blankets of a server are read for their kinds, and as many of the channel. */
 const READ_GROUPS = 5;
+
+/** The latest plans of group blankets that somebody here is likely to mean: not all of a large server are read. */
+async function plansNear(
+  { projects, place }: Pick<Context, 'projects' | 'place'>,
+  groups: Awaited<ReturnType<Context['projects']['groups']['listed']>>,
+) {
+  const near = groups.filter(({ channel }) => channel !== undefined && channel === place.channel);
+  const read = new Set([...groups.slice(-READ_GROUPS), ...near.slice(-READ_GROUPS)].map(({ id }) => id));
+  return (await projects.groups.these([...read])).map(({ state }) => state.plan);
+}
+
+/** Names of one kind, each once; single letters are no names. */
+const namesOf = (of: KnownName['of'], listed: Iterable<string>): KnownName[] =>
+  [...new Set(listed)].flatMap((name) => {
+    const words = wordsOf(name);
+    return words.length > 0 && name.length > 1 ? [{ words, name, of }] : [];
+  });
 
 /** What stands around a phrase of hers. */
 export async function aroundOf({
@@ -104,42 +177,32 @@ export async function aroundOf({
     projects.maker(maker.id, maker.name),
     projects.groups.listed(place.server),
   ]);
-  // Kinds are known by those of the blankets that somebody here is likely to mean: not all of a large server are read.
-  const near = groups.filter(({ channel }) => channel !== undefined && channel === place.channel);
-  const read = new Set([...groups.slice(-READ_GROUPS), ...near.slice(-READ_GROUPS)].map(({ id }) => id));
-  const plans = (await projects.groups.these([...read])).map(({ state }) => state.plan);
-  const names: KnownName[] = [];
-  const saved = new Set<SavedKind>();
-  const put = (of: KnownName['of'], listed: Iterable<string>) => {
-    for (const name of new Set(listed)) {
-      const words = wordsOf(name);
-      if (words.length > 0 && name.length > 1) names.push({ words, name, of });
-    }
+  const { motifs, blankets, bin } = doc;
+  const plans = await plansNear({ projects, place }, groups);
+  const colours = [
+    ...blankets.flatMap(({ yarns }) => yarns.map(({ colour }) => colour)),
+    ...motifs.flatMap(({ runs }) => runs.map(({ colour }) => colour)),
+  ];
+  const name = (one: { readonly name: string }) => one.name;
+  const has: Readonly<Record<SavedKind, boolean>> = {
+    motif: motifs.length > 0,
+    blanket: blankets.length > 0,
+    group: groups.length > 0,
+    'motif-removed': bin.some(({ kind }) => kind === 'motif'),
+    'blanket-removed': bin.some(({ kind }) => kind === 'blanket'),
   };
-  put(
-    'motif',
-    doc.motifs.map(({ name }) => name),
-  );
-  put(
-    'blanket',
-    doc.blankets.map(({ name }) => name),
-  );
-  put('colour', [
-    ...doc.blankets.flatMap(({ yarns }) => yarns.map(({ colour }) => colour)),
-    ...doc.motifs.flatMap(({ runs }) => runs.map(({ colour }) => colour)),
-  ]);
-  put(
-    'group',
-    groups.map(({ name }) => name),
-  );
-  put(
-    'kind',
-    plans.flatMap(({ kinds }) => kinds.map(({ name }) => name)),
-  );
-  if (doc.motifs.length > 0) saved.add('motif');
-  if (doc.blankets.length > 0) saved.add('blanket');
-  if (groups.length > 0) saved.add('group');
-  if (doc.bin.some(({ kind }) => kind === 'motif')) saved.add('motif-removed');
-  if (doc.bin.some(({ kind }) => kind === 'blanket')) saved.add('blanket-removed');
-  return { names, saved, fill: filler(doc) };
+  return {
+    names: [
+      ...namesOf('motif', motifs.map(name)),
+      ...namesOf('blanket', blankets.map(name)),
+      ...namesOf('colour', colours),
+      ...namesOf('group', groups.map(name)),
+      ...namesOf(
+        'kind',
+        plans.flatMap(({ kinds }) => kinds.map(name)),
+      ),
+    ],
+    saved: new Set(Object.entries(has).flatMap(([kind, there]) => (there ? [kind] : []))),
+    fill: filler(doc),
+  };
 }

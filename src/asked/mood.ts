@@ -67,70 +67,78 @@ function sentencesOf(tokens: readonly Token[]): number[] {
   });
 }
 
-export function moodOf(tokens: readonly Token[], words: readonly string[], phrase: string): Mood {
-  const sentence = sentencesOf(tokens);
-  const count = (sentence.at(-1) ?? 0) + 1;
-  const asking = new Set<number>();
-  const lower = phrase.toLowerCase().replaceAll('’', "'");
-  const marvels = MARVELS.test(lower);
-  let asked = 0;
-  for (let one = 0; one < count; one++) {
-    const own = tokens.map((_, at) => at).filter((at) => sentence[at] === one);
-    const text = own.map((at) => words[at] ?? '');
-    const ends = own.some((at) => tokens[at]?.text === '?');
-    let first = 0;
-    while (
-      first < text.length &&
-      (FILLER.test(text[first] ?? '') || /^[^\p{L}\d]$/u.test(text[first] ?? '')) &&
-      !WH.test(text[first] ?? '')
-    )
-      first++;
-    const head = text[first] ?? '';
-    const wh = text.some(
-      (word, index) =>
-        WH.test(word) &&
-        (index <= first ||
-          /^(,|so|and|or|but|-|:|–|…|know|wondering|wonder|out|sure|idea|me|about|then|is|tell|see|please|to|of|by|\)|how|for|at|question|each)$/.test(
-            text[index - 1] ?? '',
-          )),
-    );
-    const inverted = text.some(
-      (word, index) =>
-        AUX.test(word) &&
-        SUBJECT.test(text[index + 1] ?? '') &&
-        (index <= first || /^(,|so|and|-|or|but)$/.test(text[index - 1] ?? '')),
-    );
-    const opened = AUX.test(head) && !/^(have|has|had|was|were|may)$/.test(head);
-    const commanded =
-      IMPERATIVE.test(head) || IMPERATIVE.test(text.find((word) => /\p{L}/u.test(word)) ?? '');
-    // “that was a mistake, undo it”
-    const then = text.some((word, index) => /^[,–-]$/.test(text[index - 1] ?? '') && THEN.test(word));
-    const said = text.join(' ');
-    const requested = REQUEST.test(said.replaceAll(" ' ", "'"));
-    if (ends || wh || inverted || opened || commanded || then || requested) asking.add(one);
-    if (ends || wh) asked++;
-  }
-  // Words thrown down as into a search: no verb, nobody who does anything.
-  const talks = words.some((word) => FIRST.test(word) || THIRD.test(word) || FINITE.test(word));
-  const telegraphic = asking.size === 0 && !talks && tokens.length >= 1;
-  if (telegraphic) for (let one = 0; one < count; one++) asking.add(one);
+/** Before a question word in the middle of a sentence: “not sure [how]”. */
+const BEFORE_WH =
+  /^(,|so|and|or|but|-|:|–|…|know|wondering|wonder|out|sure|idea|me|about|then|is|tell|see|please|to|of|by|\)|how|for|at|question|each)$/;
+
+/** Where a sentence begins that opens with “hi, quick question”. */
+function headOf(text: readonly string[]): number {
+  const says = (word: string) => WH.test(word) || !(FILLER.test(word) || /^[^\p{L}\d]$/u.test(word));
+  const first = text.findIndex(says);
+  return first < 0 ? text.length : first;
+}
+
+/** Whether a sentence asks in so many words: a question mark, a question word where one may stand. */
+function isQuestion(text: readonly string[], first: number): boolean {
+  return text.some(
+    (word, index) =>
+      word === '?' || (WH.test(word) && (index <= first || BEFORE_WH.test(text[index - 1] ?? ''))),
+  );
+}
+
+/** Whether a sentence asks by its order, “is it”, by a command, or by a request. */
+function isRequest(text: readonly string[], first: number): boolean {
+  const head = text[first] ?? '';
+  const inverted = text.some(
+    (word, index) =>
+      AUX.test(word) &&
+      SUBJECT.test(text[index + 1] ?? '') &&
+      (index <= first || /^(,|so|and|-|or|but)$/.test(text[index - 1] ?? '')),
+  );
+  const opened = AUX.test(head) && !/^(have|has|had|was|were|may)$/.test(head);
+  const commanded = IMPERATIVE.test(head) || IMPERATIVE.test(text.find((word) => /\p{L}/u.test(word)) ?? '');
+  // “that was a mistake, undo it”
+  const then = text.some((word, index) => /^[,–-]$/.test(text[index - 1] ?? '') && THEN.test(word));
+  return inverted || opened || commanded || then || REQUEST.test(text.join(' ').replaceAll(" ' ", "'"));
+}
+
+/** Whether somebody tells of herself, now, and no story. */
+const isReport = (lower: string, words: readonly string[]) =>
+  !PAST.test(lower) &&
+  !MARVELS.test(lower) &&
+  !GASPS.test(lower) &&
+  !words.some((word) => THIRD.test(word) || /^(you|your|was|were)$/.test(word));
+
+/** Whether enough numbers of a problem are laid down for one that nobody asks in words. */
+function isStatement(lower: string, words: readonly string[], numbers: number): boolean {
   const tells = (word: string) =>
     FIRST.test(word) || THIRD.test(word) || (FINITE.test(word) && !COPULA.test(word));
-  const other = words.some((word) => THIRD.test(word));
-  const reports =
-    !other &&
-    !PAST.test(lower) &&
-    !marvels &&
-    !GASPS.test(lower) &&
-    !words.some((word) => /^(you|your|was|were)$/.test(word));
+  const wants = WISHES.test(lower) || GONE_WRONG.test(lower) || !words.some(tells);
+  return wants && !TOLD.test(lower) && numbers >= (/\bpattern\b/.test(lower) ? 2 : 3);
+}
+
+export function moodOf(tokens: readonly Token[], words: readonly string[], phrase: string): Mood {
+  const sentence = sentencesOf(tokens);
+  const sentences = Array.from({ length: (sentence.at(-1) ?? 0) + 1 }, (_, one) =>
+    words.filter((_word, at) => sentence[at] === one),
+  );
+  const lower = phrase.toLowerCase().replaceAll('’', "'");
+  const questions = sentences.filter((text) => isQuestion(text, headOf(text)));
+  const asking = new Set(
+    sentences.flatMap((text, one) =>
+      questions.includes(text) || isRequest(text, headOf(text)) ? [one] : [],
+    ),
+  );
+  // Words thrown down as into a search: no verb, nobody who does anything.
+  const talks = words.some((word) => FIRST.test(word) || THIRD.test(word) || FINITE.test(word));
+  if (asking.size === 0 && !talks && tokens.length > 0) for (const one of sentences.keys()) asking.add(one);
+  const gasps = questions.length === 0 && GASPS.test(lower);
+  const reports = isReport(lower, words);
+  const numbers = tokens.filter(({ kind }) => kind === 'number').length;
   return {
-    asks: asking.size > 0 && !marvels && !(asked === 0 && GASPS.test(lower)),
+    asks: asking.size > 0 && !MARVELS.test(lower) && !gasps,
     reports,
-    states:
-      reports &&
-      (WISHES.test(lower) || GONE_WRONG.test(lower) || !words.some(tells)) &&
-      !TOLD.test(lower) &&
-      tokens.filter(({ kind }) => kind === 'number').length >= (/\bpattern\b/.test(lower) ? 2 : 3),
+    states: reports && isStatement(lower, words, numbers),
     sentence,
     asking,
   };
