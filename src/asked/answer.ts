@@ -5,23 +5,22 @@ import { adviceOn, checkOptions, inOwnWords, measuresTyped, showTo } from '../ch
 import { breathe } from '../chat/breathe.ts';
 import type { Context } from '../chat/context.ts';
 import { writeLine } from '../chat/line.ts';
-import { inOwnUnits, metaOf } from '../chat/options.ts';
+import { metaOf } from '../chat/options.ts';
 import type { Registry, Route } from '../chat/registry.ts';
 import { cutBlanks } from '../core/base/blanks.ts';
+import { defined } from '../core/base/defined.ts';
 import { LONGEST_WORDS } from '../core/base/limits.ts';
 import { Problem, QUESTION } from '../core/base/problem.ts';
 import { num } from '../core/base/reader.ts';
 import { clip } from '../core/base/quantity.ts';
 import { NotSaved } from '../projects/not-saved.ts';
-import { AskedBack, type Waiting } from './asked-back.ts';
+import { AskedBack } from './asked-back.ts';
 import { placeBareWords } from './bare.ts';
 import { daysIn } from './days.ts';
-import { fit } from './fit.ts';
-import { markOf, slotsOf } from './fit/slots.ts';
-import { hear } from './heard.ts';
+import { markOf } from './fit/slots.ts';
 import { inquires } from './inquiring.ts';
 import { aroundOf } from './known.ts';
-import { missingOf, understand, type Reading, type Understood } from './read.ts';
+import { understand, type Reading, type Understood } from './read.ts';
 
 /** Near questions that are named where a phrase was not understood. */
 const NEAR = 3;
@@ -97,12 +96,6 @@ async function explain(
   return { ...answer, lines: [`Nothing is done yet. This does it: ${line}`, ...(answer.lines ?? [])] };
 }
 
-/** Words in which a value is said and nothing else: “15 cm each”. */
-const A_FEW = 3;
-/** Speaks of what was asked for: “they are about 6 inches each”. */
-const OF_IT =
-  /^\W*(?:they|it|its|mine|each|all|about|around|roughly|approx\w*|maybe|one|a|the|that|those|these|my (?:squares?|motifs?|blocks?|grann\w+|swatch|hook|yarn|ball|gauge)|i (?:have|get|use|think|make|want))\b/iu;
-
 /** The button that offers the next readings. */
 export const otherwise = (words: string): Action => ({
   label: 'Not what I meant',
@@ -122,7 +115,7 @@ export async function otherReadings(words: string, registry: Registry, context: 
         ? 'No other question is near those words. Say it another way, or ask /help.'
         : `Those words may also mean ${offered.length === 1 ? 'this' : 'one of these'}:`,
     lines: offered.map(({ route, options }) => `${readAsLine(route, options)} — ${route.question.says}`),
-    ...(near === '' ? {} : { data: { near: offered.map(({ route }) => `/${route.path}`) } }),
+    ...defined({ data: near === '' ? undefined : { near: offered.map(({ route }) => `/${route.path}`) } }),
     actions: offered
       .filter(({ missing }) => missing === undefined)
       .map(({ route, options }) => ({ label: `/${route.path}`, question: route.path, options })),
@@ -160,7 +153,7 @@ function notUnderstood(
           : `What ${clip(left.text)} stands for in that is not clear.`,
         {
           hint: `Say what each number is. ${hint}`,
-          ...(best ? { readAs: readAsLine(best.route, best.options) } : {}),
+          readAs: best && readAsLine(best.route, best.options),
         },
       );
     }
@@ -171,14 +164,14 @@ function notUnderstood(
   }
 }
 
-interface Found {
+export interface Found {
   readonly path: string;
   readonly options: Readonly<Record<string, string>>;
   readonly assumed: readonly string[];
 }
 
 /** Asks for one option that is missing, and keeps the rest. */
-function askFor(route: Route, { path, options, assumed }: Found, option: string): AskedBack {
+export function askFor(route: Route, { path, options, assumed }: Found, option: string): AskedBack {
   const schema = route.question.options[option];
   const meta = schema && metaOf(schema);
   const readAs = readAsLine(route, options);
@@ -213,7 +206,7 @@ export async function answerRead(
       readAs: { path, line: readAs },
       typed: measuresTyped(route, options),
       actions: [...(answer.actions ?? []), ...actions],
-      ...(route.question.private === true ? { private: true } : {}),
+      ...defined({ private: route.question.private === true ? true : undefined }),
     };
   } catch (error) {
     if (!(error instanceof Problem) || error instanceof NotSaved || error instanceof AskedBack) throw error;
@@ -227,7 +220,7 @@ export async function answerRead(
       option: option ?? QUESTION,
       hint: adviceOn(error, route),
       readAs,
-      ...(asksFor ? { waiting: { path, options, option, assumed: found.assumed } } : {}),
+      waiting: asksFor ? { path, options, option, assumed: found.assumed } : undefined,
     });
   }
 }
@@ -250,94 +243,5 @@ export async function answerBare(
     return await showTo(answer, route, context);
   } catch (error) {
     throw inOwnWords(error, route, context.reader);
-  }
-}
-
-/**
- * What somebody says after she was asked for an option: the value, or words that hold it. Undefined where it is neither,
- * and where it is a question of its own.
- */
-export async function completed(
-  words: string,
-  waiting: Waiting,
-  registry: Registry,
-  context: Context,
-): Promise<{ readonly route: Route; readonly found: Found } | undefined> {
-  const route = registry.get(waiting.path);
-  const asked = route?.question.asked;
-  const schema = route?.question.options[waiting.option];
-  if (!route || !asked || !schema) return undefined;
-  const around = await aroundOf(context);
-  const { verdict } = understand(words, registry, { ...around, days: await daysIn(words, context.now) });
-  // A topic of the help is a word like any other: “ends” would be looked up.
-  if (verdict.kind === 'answer' && waiting.path !== 'help') return undefined;
-  // Whoever asks another thing, or talks of one, is not answering what she was asked.
-  const many = words.trim().split(/\s+/).length > A_FEW;
-  const talk = verdict.kind === 'unclear' && verdict.why === 'chat' && !OF_IT.test(words);
-  if (waiting.path !== 'help' && many && (talk || inquires(words))) return undefined;
-  const { kind } = metaOf(schema);
-  const bare = words.trim().replace(/[.!]$/, '');
-  const named = new RegExp(`^${waiting.option}\\s*[:=]\\s*`, 'i');
-  const value = bare.replace(named, '').trim();
-  const put = (more: Readonly<Record<string, string>>) => ({
-    route,
-    found: { path: waiting.path, options: { ...waiting.options, ...more }, assumed: waiting.assumed },
-  });
-  const free =
-    kind === 'text' &&
-    metaOf(schema).suggest === undefined &&
-    !/^(counts|hook|yarn|closes|for|motifs)$/.test(waiting.option);
-  if (!free || words.length <= 60) {
-    const short = value.split(/\s+/).length <= 8;
-    if (short && schema.safeParse(inOwnUnits(kind, value, context.reader)).success)
-      return put({ [waiting.option]: value });
-  }
-  const heard = hear(words, around.names);
-  const slots = slotsOf(route, asked);
-  // The option that was asked for takes what comes, whatever stands beside it.
-  const eager = slots.map((slot) =>
-    slot.name === waiting.option ? { ...slot, mark: { ...slot.mark, only: false }, nouns: [] } : slot,
-  );
-  const alone = fit(
-    heard,
-    asked,
-    eager.filter(({ name }) => name === waiting.option),
-  );
-  if (Object.hasOwn(alone.options, waiting.option) && alone.unplaced.length === 0) return put(alone.options);
-  const fitted = fit(
-    heard,
-    asked,
-    eager.filter(({ name }) => !Object.hasOwn(waiting.options, name)),
-  );
-  const more = asked.settle
-    ? asked.settle({ ...waiting.options, ...fitted.options }, fitted.extras)
-    : fitted.options;
-  const gained = Object.keys(more).filter((name) => !Object.hasOwn(waiting.options, name));
-  if (gained.length === 0 || fitted.unplaced.length > 0) return undefined;
-  return put(more);
-}
-
-/** Answers with what was completed, or asks for the next thing that is missing. */
-export async function answerCompleted(route: Route, found: Found, context: Context): Promise<Answer> {
-  const asked = route.question.asked;
-  const missing = asked && missingOf(route, asked, found.options);
-  if (missing !== undefined) throw askFor(route, found, missing);
-  return answerRead(route, found, context);
-}
-
-/** The shown answer to what waited for these words; undefined where they say something else. */
-export async function answerWaiting(
-  words: string,
-  waiting: Waiting,
-  registry: Registry,
-  context: Context,
-): Promise<RenderedAnswer | undefined> {
-  const complete = await completed(words, waiting, registry, context);
-  if (!complete) return undefined;
-  try {
-    const answer = await answerCompleted(complete.route, complete.found, context);
-    return await showTo(answer, complete.route, context);
-  } catch (error) {
-    throw inOwnWords(error, complete.route, context.reader);
   }
 }

@@ -10,7 +10,8 @@ import type {
   ModalSubmitInteraction,
   StringSelectMenuInteraction,
 } from 'discord.js';
-import { answerWaiting, otherwise, readAsLine, readWords } from '../../asked/answer.ts';
+import { otherwise, readAsLine, readWords } from '../../asked/answer.ts';
+import { answerWaiting } from '../../asked/completing.ts';
 import { AskedBack } from '../../asked/asked-back.ts';
 import type { RenderedAnswer, Telling } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';

@@ -1,6 +1,7 @@
 /** The room without Discord: lines in, answers out, one after the other. */
 import { createHash } from 'node:crypto';
-import { answerBare, answerWaiting } from '../../asked/answer.ts';
+import { answerBare } from '../../asked/answer.ts';
+import { answerWaiting } from '../../asked/completing.ts';
 import { AskedBack, type Waiting } from '../../asked/asked-back.ts';
 import { isName } from '../../asked/lexicon.ts';
 import type { Choose, RenderedAnswer } from '../../chat/answer.ts';
