@@ -15,7 +15,14 @@ import {
 } from '../../../src/core/base/nearest-name.ts';
 import { clip, isBareNumber, readNumber, refuseUnclear } from '../../../src/core/base/number.ts';
 import { isOffBy, percentOff } from '../../../src/core/base/percent-off.ts';
-import { readBall, readGauge, readLength, readWeight } from '../../../src/core/base/quantity.ts';
+import {
+  isBareGauge,
+  partsOfBall,
+  readBall,
+  readGauge,
+  readLength,
+  readWeight,
+} from '../../../src/core/base/quantity.ts';
 import { cm, count, forReader, hours, inWords, m, num, size, when } from '../../../src/core/base/reader.ts';
 import { evaluate } from '../../../src/core/base/working.ts';
 import { refused } from '../../refused.ts';
@@ -250,6 +257,12 @@ describe('numbers as they are typed', () => {
     ['a hundred and a half', 100.5],
     ['6 and 1/2', 6.5],
     ['6 and ½', 6.5],
+    [' 7 ', 7],
+    ['7  1/2', 7.5],
+    ['1 12/16', 1.75],
+    ['1,3605', 1.3605],
+    // Sixty characters are the longest in words.
+    [`twenty${' '.repeat(50)}four`, 24],
   ])('%s', (text, value) => {
     expect(readNumber(text)).toBeCloseTo(value, 12);
   });
@@ -270,6 +283,17 @@ describe('numbers as they are typed', () => {
     '1/0',
     '½½',
     'one '.repeat(20),
+    `twenty${' '.repeat(51)}four`,
+    '12,345',
+    '6 and 1',
+    'six or half',
+    'two half a dozen',
+    'half a dozenth',
+    'two dozen and five',
+    'ban hundred',
+    'ant hundred',
+    'ban half',
+    'ant half',
   ])('not %s', (text) => {
     expect(readNumber(text)).toBeUndefined();
     expect(isBareNumber(text)).toBe(false);
@@ -312,6 +336,15 @@ describe('quantities', () => {
     ['5 ft 12', undefined],
     ['3 in 2', undefined],
     ['1 yd 2 ft', 60 * inch],
+    ['2 yards', 72 * inch],
+    ['1 yds', 36 * inch],
+    [' 5 cm ', 5],
+    [' 5 ft 2 in ', 62 * inch],
+    ['half of an inch', inch / 2],
+    ['half of  an inch', inch / 2],
+    ['3 and a half inches', 3.5 * inch],
+    ['a lot of inches', undefined],
+    ['ant inches', undefined],
     ['100 m', 10_000],
   ])('length %s', (text, length) => {
     if (length === undefined) expect(() => readLength(text)).toThrow(refused('not-a-length'));
@@ -362,7 +395,13 @@ describe('quantities', () => {
     expect(readGauge('4 st per inch')).toEqual({ stitches: 4, over: 2.54 });
     expect(readGauge('14 sts & 10 rnds @ 4 in')).toEqual({ stitches: 14, rows: 10, over: 10.16 });
     expect(readGauge('14 s, 10 r / 10cm')).toEqual({ stitches: 14, rows: 10, over: 10 });
+    // An inch, or half of one; as long as a line may be, blanks and all.
+    expect(readGauge('4 sts in half an inch')).toEqual({ stitches: 4, over: 1.27 });
+    expect(readGauge('4 sts every inch')).toEqual({ stitches: 4, over: 2.54 });
+    expect(readGauge(`13x10${' '.repeat(75)}`)).toEqual({ stitches: 13, rows: 10, over: 10 });
+    expect([' 13x10 over 4in ', ' 13x10 '].map(isBareGauge)).toEqual([false, true]);
     for (const none of [
+      'soft 13,10',
       '14 rows',
       '14 rows 10 rows',
       '14 sts 10 sts',
@@ -374,12 +413,42 @@ describe('quantities', () => {
   it('of a ball lie between rope and cobweb', () => {
     expect(readBall('2m/100g')).toEqual({ m: 2, g: 100 });
     expect(readBall('20000m/100g')).toEqual({ m: 20_000, g: 100 });
+    expect(readBall('100000m/20kg')).toEqual({ m: 100_000, g: 20_000 });
     for (const [none, facts] of [
       ['1.9m/100g', { m: 1.9, g: 100 }],
       ['20001m/100g', { m: 20_001, g: 100 }],
       ['100001m/1kg', { m: 100_001, g: 1000 }],
     ] as const)
       expect(() => readBall(none)).toThrow(refused('impossible-ball', { facts }));
+  });
+});
+
+describe('a ball', () => {
+  it('may be told in words, and in none that say something else', () => {
+    const parts = { length: '170m', weight: '100g' };
+    for (const word of [
+      'per',
+      'in',
+      'for',
+      'at',
+      'weigh',
+      'weighs',
+      'ball',
+      'balls',
+      'skein',
+      'skeins',
+      'hank',
+      'each',
+    ])
+      expect(partsOfBall(`170m ${word} 100g`), word).toEqual(parts);
+    for (const word of ['x', 'wool', 'or', 'balled'])
+      expect(partsOfBall(`170m ${word} 100g`), word).toBeUndefined();
+    expect(partsOfBall('170to 100g')).toEqual({ length: '170', weight: '100g' });
+    expect(partsOfBall('170x/100g')).toBeUndefined();
+    // Eighty characters are the longest that is read.
+    expect(partsOfBall(`170m${' '.repeat(72)}100g`)).toEqual(parts);
+    expect(partsOfBall(`170m${' '.repeat(73)}100g`)).toBeUndefined();
+    expect(partsOfBall(`  170m${' '.repeat(72)}100g  `)).toEqual(parts);
   });
 });
 

@@ -28,11 +28,14 @@ describe('hooks', () => {
       expect(() => readHook(typed)).toThrow(
         refused('no-such-hook', { facts: { given, least: 0.35, most: 30 } }),
       );
-    for (const none of ['soft', 'mm', '5 mmm', 'H'.repeat(31)])
+    // As long as the longest name, blanks and all, and no longer.
+    expect(readHook(`size${' '.repeat(25)}h`)).toBe(5);
+    for (const none of ['soft', 'mm', '5 mmm', '1mm/2', 'H'.repeat(31), `size${' '.repeat(26)}h`])
       expect(() => readHook(none)).toThrow(refused('not-a-hook'));
   });
   it('that share a name are told', () => {
     expect(describeOtherHooks('7')).toBe('7 is read as ⟦7 mm⟧; US 7 is ⟦4.5 mm⟧, US steel 7 is ⟦1.65 mm⟧.');
+    expect(describeOtherHooks(' 7 ')).toBe(describeOtherHooks('7'));
     expect(describeOtherHooks(' J ')).toBe('J is read as ⟦6 mm⟧; US J is ⟦5.75 mm⟧.');
     expect(describeOtherHooks('N')).toBe('N is read as ⟦10 mm⟧; US M/N-13 is ⟦9 mm⟧.');
     for (const clear of ['7mm', '5.5', 'H', 'US 7', 'UK 6', 'steel 7', '6.5'])
@@ -46,8 +49,17 @@ describe('stitches', () => {
       Array.from({ length: 6 }, () => 'dc'),
     );
     expect(['american dc', 'British dc', 'british  UK dc'].map(readStitch)).toEqual(['dc', 'sc', 'sc']);
-    expect(() => readStitch('UK')).toThrow(refused('not-a-stitch'));
-    expect(() => readStitch('')).toThrow(refused('not-a-stitch'));
+    expect(['  UK dc ', ' dc'].map(readStitch)).toEqual(['sc', 'dc']);
+    // What is said back is the name without its terms, or the terms where there is nothing else.
+    for (const [typed, name] of [
+      ['UK', 'UK'],
+      ['UK zz', 'zz'],
+      ['d.c', 'd.c'],
+      ['', ''],
+    ] as const)
+      expect(() => readStitch(typed)).toThrow(
+        refused('not-a-stitch', { message: `“${name}” is not a stitch that is counted here.` }),
+      );
   });
   it('round by round are sixty at most', () => {
     expect(readStitches(`${MOST_ROUNDS} sc`)).toHaveLength(60);
@@ -60,7 +72,14 @@ describe('stitches', () => {
       'hdc',
       'sc',
     ]);
-    for (const none of ['0 sc', '1.5 sc', '-2 sc', 'sc fog', '2 2 sc'])
+    expect(readStitches('1 row of sc, 1 rnd of dc, 1 round of tr, each rnds rows rounds hdc')).toEqual([
+      'sc',
+      'dc',
+      'tr',
+      'hdc',
+    ]);
+    expect(readStitches('12x  sc')).toHaveLength(12);
+    for (const none of ['around sc', 'roundly sc', '0 sc', '1.5 sc', '-2 sc', 'sc fog', '2 2 sc'])
       expect(() => readStitches(none)).toThrow(refused('not-a-stitch'));
     for (const none of ['', 'then', 'rounds of', '3', 'sc 2'])
       expect(() => readStitches(none)).toThrow(refused('no-stitches'));
@@ -82,7 +101,18 @@ describe('yarns', () => {
       expect(readYarn(String(category))).toEqual({ wpi: (wpi[0] + wpi[1]) / 2, category });
   });
   it('are not guessed', () => {
-    for (const none of ['', 'soft', '170m/100g', '100 g 170 m', 'a/b', 'm'.repeat(61), '8'])
+    expect(readYarn(`worsted${' '.repeat(49)}yarn`).category).toBe(4);
+    for (const none of [
+      `worsted${' '.repeat(50)}yarn`,
+      '11wpix',
+      '',
+      'soft',
+      '170m/100g',
+      '100 g 170 m',
+      'a/b',
+      'm'.repeat(61),
+      '8',
+    ])
       expect(() => readYarn(none)).toThrow(
         refused('not-a-yarn', { message: expect.stringContaining('how thick') }),
       );
