@@ -49,23 +49,28 @@ const CORE = 'src/core/';
 
 const line = (cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
 
-function rowOf(score: Score): string {
+function rowOf(score: Score, bySome: boolean): string {
   const { mutants, byTests, byTypes, formulas, formulasKilled } = score;
   return line([
     score.file.replace(CORE, ''),
     mutants,
     byTests,
     byTypes,
-    `${share(score)} %`,
+    `${bySome ? '≥ ' : ''}${share(score)} %`,
     formulas === 0 ? '' : `${formulasKilled} of ${formulas}`,
   ]);
 }
 
 /**
  * The page with what was noticed of each of these files in its table. The rows of others stay as they were measured, those of
- * files that are not among `sources` any more go.
+ * files that are not among `sources` any more go. A share that some of the tests noticed alone is at least so much.
  */
-export function withTable(page: string, scores: readonly Score[], sources: readonly string[]): string {
+export function withTable(
+  page: string,
+  scores: readonly Score[],
+  sources: readonly string[],
+  bySome = false,
+): string {
   const [before, rest] = page.split(TABLE_BEGINS);
   const [table, after] = rest?.split(TABLE_ENDS) ?? [];
   if (before === undefined || table === undefined || after === undefined)
@@ -73,7 +78,7 @@ export function withTable(page: string, scores: readonly Score[], sources: reado
   const rows = new Map(
     [...table.matchAll(/^\| (\S+\.ts) \|.*$/gm)].map(([row, file = '']) => [`${CORE}${file}`, row]),
   );
-  for (const score of scores) rows.set(score.file, rowOf(score));
+  for (const score of scores) rows.set(score.file, rowOf(score, bySome));
   const kept = [...rows].filter(([file]) => sources.includes(file)).sort(([a], [b]) => (a < b ? -1 : 1));
   const written = [
     line(['file', 'faults', 'noticed by tests', 'by types', 'share', 'formulas and units']),
