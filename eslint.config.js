@@ -69,6 +69,19 @@ export default tseslint.config(
     'Tables are data.',
   ),
   mayNotImport(
+    ['src/lessons/**/*.ts'],
+    [
+      '**/chat/**',
+      '**/rooms/**',
+      '**/projects/**',
+      '**/pictures/**',
+      '**/commands/**',
+      'node:*',
+      'discord.js',
+    ],
+    'A lesson is the craft and its words; it knows no room, and nothing that is saved.',
+  ),
+  mayNotImport(
     ['src/projects/**/*.ts'],
     ['**/chat/**', '**/rooms/**', '**/pictures/**', '**/commands/**', 'discord.js'],
     'What is saved knows no chat.',
@@ -110,6 +123,7 @@ export default tseslint.config(
       'src/standards/**/*.ts',
       'src/chat/**/*.ts',
       'src/asked/**/*.ts',
+      'src/lessons/**/*.ts',
       'commands/**/*.ts',
       'src/pictures/**/*.ts',
     ],

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { registry } from '../commands/index.ts';
 import { commandsMarkdown, referenceMarkdown } from '../src/chat/reference.ts';
+import { LESSONS } from '../src/lessons/index.ts';
 import { MemoryStore } from '../src/projects/memory.ts';
 import { Projects } from '../src/projects/projects.ts';
 import { measureAnswers, type Length } from '../test/rooms/discord/lengths.ts';
@@ -9,6 +10,9 @@ import { TerminalRoom } from '../src/rooms/terminal/room.ts';
 
 /** The question that the README answers in full. */
 const SHOWN = 'my counts are 3 5 7 8 10 on a 12 row diagonal square, where did I go wrong?';
+
+/** A lesson as it goes: begun, a slip, and the right answer. */
+const TAUGHT = ['/lesson start lesson:growing', '/lesson answer 19', '/lesson answer 17'] as const;
 
 /** A page as it stands, from the folder of the project. */
 export const readPage = (page: string) => readFileSync(new URL(`../${page}`, import.meta.url), 'utf8');
@@ -79,11 +83,29 @@ const answersMarkdown = (answers: readonly Length[]): string =>
     )
     .join('\n\n');
 
+const row = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+
+/** Every lesson, what it needs first, and the slips that it knows. */
+const lessonsMarkdown = (): string =>
+  [
+    row(['lesson', 'about', 'after', 'slips that it knows']),
+    row(['---', '---', '---', '---']),
+    ...LESSONS.map(({ name, title, needs, practice }) =>
+      row([`\`${name}\``, title, needs.join(', '), practice.slips.map(({ key }) => key).join(', ')]),
+    ),
+  ].join('\n');
+
 /** Every page with a written part, with what stands in it and what belongs in it. */
 export async function writtenPages(): Promise<readonly { page: string; stands: string; belongs: string }[]> {
   const example = ['```', await answered(SHOWN, 'why'), '```'].join('\n');
   const parts = [
     { page: 'README.md', name: 'answer', fresh: example },
+    {
+      page: 'README.md',
+      name: 'lesson',
+      fresh: ['```', await answered(...TAUGHT), '```'].join('\n'),
+    },
+    { page: 'docs/lessons.md', name: 'lessons', fresh: lessonsMarkdown() },
     { page: 'README.md', name: 'commands', fresh: commandsMarkdown(registry) },
     { page: 'docs/questions.md', name: 'questions', fresh: referenceMarkdown(registry) },
     { page: 'docs/answers.md', name: 'answers', fresh: answersMarkdown(await measureAnswers()) },

@@ -21,7 +21,7 @@ export async function beginLesson(
   const { given } = lesson.example;
   const { practice } = lesson;
   const solved = practice.solve(given);
-  const drawing = lesson.draws && !again ? drawLesson(lesson.draws) : undefined;
+  const drawing = lesson.draws && !again ? drawLesson(lesson.draws, reader) : undefined;
   return {
     headline: again ? `${lesson.title}, once more.` : `${lesson.title}. ${lesson.idea}`,
     lines: gather(

@@ -1,4 +1,5 @@
 /** Small drawings of the lessons: what one looks at in the hand. Nothing in them is told by colour alone. */
+import type { Reader } from '../core/base/reader.ts';
 import type { Drawn } from '../lessons/lesson.ts';
 import { planRows } from '../core/rows/index.ts';
 import { drawChart } from './chart.ts';
@@ -26,25 +27,24 @@ const label = (x: number, y: number, words: string, anchor: 'start' | 'middle' |
 /** The size of the square that is drawn stitch by stitch. */
 const SMALL_SQUARE = 5;
 
-function drawSquare(): Drawing {
-  return drawChart(planRows('diagonal', { size: SMALL_SQUARE }), [], {
+const drawSquare = (reader: Reader): Drawing =>
+  drawChart(planRows('diagonal', { size: SMALL_SQUARE }), [], {
     title: `A square of ${SMALL_SQUARE} rising rows`,
-    reader: { units: 'metric', terms: 'US' },
+    reader,
     colours: {},
   });
-}
 
 /** Vs along the top edge of a row, its turning chain at the right. */
 function drawEdge(): Drawing {
   const vs = 9;
   const room = 66;
-  const left = 70;
+  const left = 40;
   const top = 120;
   const v = (at: number) => {
     const x = left + at * room;
     return `<path d="M${n(x)} ${n(top)}l${room / 2 - 6} 44l${room / 2 - 6} -44" fill="none" stroke="${INK}" stroke-width="7" stroke-linejoin="round"/>`;
   };
-  const chainX = left + vs * room + 24;
+  const chainX = left + vs * room + 52;
   const chain = Array.from(
     { length: 3 },
     (_, at) =>
@@ -73,8 +73,8 @@ function drawEdge(): Drawing {
 
 /** A square standing on its corner with its two diagonals. */
 function drawDiagonals(): Drawing {
-  const middle = { x: PAGE / 2, y: 250 };
-  const half = { across: 190, along: 150 };
+  const middle = { x: PAGE / 2, y: 290 };
+  const half = { across: 330, along: 210 };
   const corners = [
     [middle.x, middle.y - half.along],
     [middle.x + half.across, middle.y],
@@ -86,11 +86,12 @@ function drawDiagonals(): Drawing {
     `<path d="${outline(corners)}" fill="${CLOTH}" stroke="${INK}" stroke-width="6"/>` +
     line(middle.x - half.across, middle.y, middle.x + half.across, middle.y, 4, '14 10') +
     line(middle.x, middle.y - half.along, middle.x, middle.y + half.along, 4, '14 10') +
-    label(middle.x + 96, middle.y - 12, 'half the widest row') +
-    label(middle.x - 14, middle.y + 96, 'half the way', 'end') +
-    label(middle.x + half.across / 2 + 40, middle.y + half.along / 2 + 34, 'the side', 'start');
+    label(middle.x + 12, middle.y - 14, 'half the widest row', 'start') +
+    label(middle.x + 12, middle.y + 60, 'half the way', 'start') +
+    label(middle.x + 12, middle.y + 88, 'from corner to corner', 'start') +
+    label(middle.x + half.across / 2 + 24, middle.y + half.along / 2 + 30, 'the side', 'start');
   return page(
-    { width: PAGE, height: 440 },
+    { width: PAGE, height: 530 },
     altText([
       'A diamond with its two diagonals dashed: the widest row from left to right, and the way from the first corner to the last.',
       'Half of each and one edge make a right-angled triangle; the edge is its longest side.',
@@ -123,7 +124,8 @@ function drawStrips(): Drawing {
     line(at(column) + side + gap / 2, top, at(column) + side + gap / 2, top + rows * side, 6, '4 14'),
   ).join('');
   const body =
-    label(PAGE / 2, 48, 'First the thick seams inside each strip, then the dotted ones between strips') +
+    label(PAGE / 2, 36, 'First the thick seams inside each strip,') +
+    label(PAGE / 2, 64, 'then the dotted ones between the strips') +
     squares +
     short +
     long;
@@ -155,7 +157,12 @@ function drawCorner(): Drawing {
     [-44, -44],
     [-62, 0],
   ]
-    .map(([x = 0, y = 0]) => line(corner.x - 4, corner.y - 4, corner.x + x, corner.y + y, 6))
+    .map(([x = 0, y = 0]) => {
+      const long = Math.hypot(x, y);
+      const [ax, ay] = [(-y / long) * 14, (x / long) * 14];
+      const [tx, ty] = [corner.x + x, corner.y + y];
+      return line(corner.x - 4, corner.y - 4, tx, ty, 6) + line(tx - ax, ty - ay, tx + ax, ty + ay, 6);
+    })
     .join('');
   const body =
     label(PAGE / 2, 48, 'A corner: 3 stitches go into one, so that it has 2 more than it used up') +
@@ -175,7 +182,7 @@ function drawCorner(): Drawing {
   );
 }
 
-const DRAWINGS: Readonly<Record<Drawn, () => Drawing>> = {
+const DRAWINGS: Readonly<Record<Drawn, (reader: Reader) => Drawing>> = {
   square: drawSquare,
   edge: drawEdge,
   diagonals: drawDiagonals,
@@ -183,5 +190,5 @@ const DRAWINGS: Readonly<Record<Drawn, () => Drawing>> = {
   corner: drawCorner,
 };
 
-/** The drawing of a lesson. */
-export const drawLesson = (drawn: Drawn): Drawing => DRAWINGS[drawn]();
+/** The drawing of a lesson, in the reader's terms. */
+export const drawLesson = (drawn: Drawn, reader: Reader): Drawing => DRAWINGS[drawn](reader);

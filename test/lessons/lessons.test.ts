@@ -143,7 +143,7 @@ describe('examples', () => {
   );
 
   it.each(LESSONS.flatMap(({ draws }) => draws ?? []))('draws %s, and says what is drawn', (drawn) => {
-    const { svg, alt } = drawLesson(drawn);
+    const { svg, alt } = drawLesson(drawn, READERS[0]!);
     expect(svg).toMatch(/^<svg .*<\/svg>$/s);
     expect(alt.length).toBeGreaterThan(60);
   });
