@@ -60,7 +60,7 @@ export function readLengths(text: string, own: 'cm' | 'in', option: string): num
     .toReversed()
     .map(({ number, unit: named }) => {
       unit = named ?? unit;
-      return readLength(`${number}${unit === '″' ? '"' : unit}`);
+      return readLength(`${number}${unit}`);
     })
     .toReversed();
 }
@@ -110,8 +110,8 @@ export function readDay(text: string): string {
   }
   const [years, months, days] = partsOfDay(typed) ?? [NaN, NaN, NaN];
   const date = new Date(Date.UTC(years, months - 1, days));
-  // 31 February rolls over into March: no such day.
-  if (Number.isNaN(date.getTime()) || date.getUTCDate() !== days || date.getUTCMonth() !== months - 1)
+  // 31 February rolls over into March, the year 31 into 1931: no such day. What is no number is no month either.
+  if (date.getUTCMonth() !== months - 1 || date.getUTCFullYear() !== years)
     throw new Problem('not-a-day', `“${clip(text)}” is not a day.`, { hint });
   return date.toISOString().slice(0, 10);
 }

@@ -10,6 +10,7 @@ import {
   findNearest,
   firstOfEach,
   listNames,
+  looksLike,
   sortByNearness,
   suggest,
 } from '../../../src/core/base/nearest-name.ts';
@@ -106,9 +107,25 @@ describe('names', () => {
       Array.from({ length: 5 }, () => undefined),
     );
     expect(findMeant([{ name: 'moss' }], 'mo')?.name).toBe('moss');
+    expect(findMeant([{ name: 'moss' }], 'm')).toBeUndefined();
     expect(findNamed(things, 'moss')?.name).toBe('Moss');
     expect(findNamed(things, undefined)).toBeUndefined();
     expect(firstOfEach(['Moss', 'sand', 'moss', 'SAND', 'clay'])).toEqual(['Moss', 'sand', 'clay']);
+  });
+
+  it('look alike whatever their letters, capitals, blanks and marks that nobody sees', () => {
+    const alike = [
+      ['Bean row', 'Bеan-row'],
+      ['MOSS', 'ΜΟSS'],
+      ['moss', 'mo\u200bss'],
+      ['moss row', ' Moss__Row '],
+      ['moss row', 'moss - row'],
+      ['moss', 'ｍｏｓｓ'],
+      ['pay', 'рау'],
+    ];
+    for (const [one, other] of alike) expect(looksLike(one!, other!), other).toBe(true);
+    for (const other of ['mass', 'mos', 'mossrow', 'мох', '']) expect(looksLike('moss', other)).toBe(false);
+    expect(looksLike('mossrow', 'moss row')).toBe(false);
   });
 
   it('are suggested where a third of their letters, or two, are wrong at most', () => {
@@ -121,6 +138,9 @@ describe('names', () => {
     expect(findNearest('moss', ['mass', 'moss'])).toBe('moss');
     expect(findNearest('MOSS', ['moss'])).toBe('moss');
     expect(findNearest('x'.repeat(500), ['moss'])).toBeUndefined();
+    // Of what is typed no more than its beginning is compared.
+    const long = 'm'.repeat(60);
+    expect(findNearest(`${long}${'x'.repeat(200)}`, [long])).toBe(long);
     expect(sortByNearness('sant', ['moss', 'sand', 'sandal'])).toEqual(['sand', 'sandal', 'moss']);
     const names = (all: readonly string[]) => `There are ${all.join(', ')}.`;
     expect(suggest('sant', ['moss', 'sand'], names)).toBe('Did you mean sand?');
@@ -148,14 +168,15 @@ describe('lists', () => {
       refused('too-many-counts', { facts: { most: 400, given: 401 } }),
     );
     expect(() => readCounts('sts')).toThrow(refused('no-counts'));
-    for (const none of ['1234567', '3x', 'x3', '-3', '3.5', 'three'])
+    expect(readCounts('3 st, 5 sts')).toEqual([3, 5]);
+    for (const none of ['xsts', 'stsx', '1234567', '3x', 'x3', '-3', '3.5', 'three'])
       expect(() => readCounts(none)).toThrow(refused('not-a-count'));
   });
 
   it('of numbers are each told once and in order, at most a thousand', () => {
     expect(readNumbers('9, #3 and 5-7, 6')).toEqual([3, 5, 6, 7, 9]);
     expect(readNumbers('5 – 7')).toEqual([5, 6, 7]);
-    expect(readNumbers('5 to #7')).toEqual([5, 6, 7]);
+    for (const typed of ['5 to #7', '5- 7', '5 -7']) expect(readNumbers(typed)).toEqual([5, 6, 7]);
     expect(readNumbers('4-4')).toEqual([4]);
     expect(readNumbers('1-1000')).toHaveLength(1000);
     const tooMany = refused('too-many-numbers', { facts: { most: 1000 } });
@@ -180,6 +201,7 @@ describe('lists', () => {
     expect(readDay('29 Feb 2028')).toBe('2028-02-29');
     const none = [
       ...['29 Feb 2031', '0 May 2031', '31 Apr 2031', '2031-13-01', '2031-00-10', '5 Foo 2031', '31 May'],
+      ...['x2031-05-31', 'x13/5/2031', '13/5/20312', 'x5/6/2031', '5/6/20312', '0031-05-31', '31 May 0031'],
       ...['x 31 May 2031', '31 May 20312', '2031-05-31x', 'May 2031', '13/13/2031', '31/4/2031', '0/13/2031'],
     ];
     for (const text of none) expect(() => readDay(text)).toThrow(refused('not-a-day'));
@@ -193,6 +215,7 @@ describe('lists', () => {
       '5/31/2031',
       '13/1/2031',
       '12/12/2031',
+      '12/13/2031',
       '05.5.2031',
     ];
     expect(typed.map((text) => readDay(text))).toEqual([
@@ -202,6 +225,7 @@ describe('lists', () => {
       '2031-05-31',
       '2031-01-13',
       '2031-12-12',
+      '2031-12-13',
       '2031-05-05',
     ]);
     for (const text of ['5/6/2031', '12/1/2031', '1.12.2031'])

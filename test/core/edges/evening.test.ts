@@ -109,6 +109,8 @@ describe('a list of lengths', () => {
   it('refuses what is none', () => {
     for (const text of ['large and small', '', '15 16 x'])
       expect(() => readLengths(text, 'cm', 'sides')).toThrow(refused('no-lengths', { option: 'sides' }));
+    expect(readLengths('15.25 6″', 'cm', 'sides')).toEqual([15.25 * 2.54, 15.24]);
+    expect(readLengths(Array.from({ length: 200 }, () => '15').join(' '), 'cm', 'sides')).toHaveLength(200);
     const many = Array.from({ length: 201 }, () => '15').join(' ');
     expect(() => readLengths(many, 'cm', 'sides')).toThrow(
       refused('too-many-lengths', { facts: { most: 200, given: 201 } }),
