@@ -47,6 +47,7 @@ export default tseslint.config(
       '**/rooms/**',
       '**/projects/**',
       '**/pictures/**',
+      '**/paper/**',
       '**/commands/**',
       'node:*',
       'discord.js',
@@ -63,6 +64,7 @@ export default tseslint.config(
       '**/rooms/**',
       '**/projects/**',
       '**/pictures/**',
+      '**/paper/**',
       '**/commands/**',
       'node:*',
     ],
@@ -83,13 +85,18 @@ export default tseslint.config(
   ),
   mayNotImport(
     ['src/projects/**/*.ts'],
-    ['**/chat/**', '**/rooms/**', '**/pictures/**', '**/commands/**', 'discord.js'],
+    ['**/chat/**', '**/rooms/**', '**/pictures/**', '**/paper/**', '**/commands/**', 'discord.js'],
     'What is saved knows no chat.',
   ),
   mayNotImport(
     ['src/pictures/**/*.ts'],
-    ['**/chat/**', '**/rooms/**', '**/projects/**', '**/commands/**', 'discord.js'],
+    ['**/chat/**', '**/rooms/**', '**/projects/**', '**/paper/**', '**/commands/**', 'discord.js'],
     'Pictures are drawn from the core.',
+  ),
+  mayNotImport(
+    ['src/paper/**/*.ts'],
+    ['**/chat/**', '**/rooms/**', '**/projects/**', '**/commands/**', 'discord.js'],
+    'Paper is printed from what it is handed.',
   ),
   mayNotImport(
     ['src/chat/**/*.ts'],

@@ -14,7 +14,7 @@ export default defineConfig({
         test: {
           name: 'answers',
           include: [
-            'test/{core,lessons,outside,commands,asked,chat,pictures}/**/*.test.ts',
+            'test/{core,lessons,outside,commands,asked,chat,paper,pictures}/**/*.test.ts',
             'test/{bad-input,figures,sweep}.test.ts',
           ],
           // What these test keeps nothing between two answers, and loading it anew for each file takes longer than testing it.

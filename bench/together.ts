@@ -190,7 +190,7 @@ async function edits(store: FileStore): Promise<BenchRow> {
     fault: (error) => {
       throw error;
     },
-    toPng: () => Promise.reject(new Error('nothing is drawn here')),
+    makers: { toPng: () => Promise.reject(new Error('nothing is drawn here')), toPdf: () => Promise.reject(new Error('nothing is printed here')) },
   });
   boards.changed(id);
   await boards.settled();

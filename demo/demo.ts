@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { closePictures, toPng } from '../src/pictures/png.ts';
+import { closePaper, toPdf } from '../src/paper/to-pdf.ts';
 import { play } from './play.ts';
 import { STORY } from './story.ts';
 
@@ -14,7 +15,7 @@ try {
   const { asked, refused, files } = await play(STORY, {
     data,
     pictures,
-    toPng,
+    makers: { toPng, toPdf },
     say: (text) => {
       console.log(text);
     },
@@ -26,5 +27,6 @@ try {
   if (refused.length > 0) process.exitCode = 1;
 } finally {
   await closePictures();
+  await closePaper();
   rmSync(data, { recursive: true, force: true });
 }

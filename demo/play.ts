@@ -5,13 +5,14 @@ import { FileStore } from '../src/projects/file-store.ts';
 import { Projects } from '../src/projects/projects.ts';
 import { readTextFile, writeFiles } from '../src/rooms/terminal/files.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';
+import type { Makers } from '../src/chat/made-file.ts';
 import type { Scene } from './story.ts';
 
 export interface Stage {
   /** What is saved on the way is kept here. */
   readonly data: string;
   readonly pictures: string;
-  readonly toPng: (svg: string) => Promise<Uint8Array>;
+  readonly makers: Makers;
   readonly say: (text: string) => void;
 }
 
@@ -59,7 +60,7 @@ function told(
   ].join('\n');
 }
 
-export async function play(story: readonly Scene[], { data, pictures, toPng, say }: Stage): Promise<Played> {
+export async function play(story: readonly Scene[], { data, pictures, makers, say }: Stage): Promise<Played> {
   const store = await FileStore.open({ folder: data, stays: true });
   let now = BEGINS;
   let asked = 0;
@@ -75,7 +76,7 @@ export async function play(story: readonly Scene[], { data, pictures, toPng, say
       writeFiles(
         pictures,
         made.map(({ name, content }) => ({ name: `${String(asked).padStart(2, '0')}-${name}`, content })),
-        toPng,
+        makers,
       ),
     read: (path, option) => readTextFile(join(pictures, path), option, pictures),
     fault: (error) => {

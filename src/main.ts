@@ -6,6 +6,7 @@ import { exampleLine } from './chat/reference.ts';
 import type { Log } from './log.ts';
 import { BadEnvironment, readEnvironment, type Environment } from './environment.ts';
 import { FileStore } from './projects/file-store.ts';
+import type { Paper } from './paper/paper.ts';
 import { NotSaved } from './projects/not-saved.ts';
 import { Projects } from './projects/projects.ts';
 import { KeptFiles } from './rooms/terminal/kept-files.ts';
@@ -70,7 +71,10 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
     registry,
     projects,
     files: environment.filesFolder,
-    toPng: async (svg: string) => (await import('./pictures/png.ts')).toPng(svg),
+    makers: {
+      toPng: async (svg: string) => (await import('./pictures/png.ts')).toPng(svg),
+      toPdf: async (paper: Paper) => (await import('./paper/to-pdf.ts')).toPdf(paper),
+    },
     fault,
     stop,
   };

@@ -1,5 +1,6 @@
 /** Asks in the terminal room with a memory store, as the tests do. */
 import { registry } from '../commands/index.ts';
+import type { Paper } from '../src/paper/paper.ts';
 import { Problem } from '../src/core/base/problem.ts';
 import { MemoryStore } from '../src/projects/memory.ts';
 import { Projects } from '../src/projects/projects.ts';
@@ -41,6 +42,8 @@ export interface Asking {
   readonly text: (line: string) => Promise<string>;
   readonly faults: unknown[];
   readonly files: { name: string; content: string }[];
+  /** Sheets to print, under their names. */
+  readonly sheets: Map<string, Paper>;
   readonly projects: Projects;
   /** Moves the clock. */
   readonly at: (moment: Date) => void;
@@ -49,13 +52,17 @@ export interface Asking {
 export function asking(projects = new Projects(new MemoryStore()), questions = registry): Asking {
   const faults: unknown[] = [];
   const files: { name: string; content: string }[] = [];
+  const sheets = new Map<string, Paper>();
   let now = NOON;
   const room = new TerminalRoom({
     registry: questions,
     projects,
     now: () => now,
     keep: (made) => {
-      files.push(...made);
+      for (const { name, content } of made) {
+        if (typeof content === 'string') files.push({ name, content });
+        else sheets.set(name, content);
+      }
       return Promise.resolve(made.map(({ name }) => name));
     },
     // A file that an answer has brought can be handed in by its name.
@@ -79,6 +86,7 @@ export function asking(projects = new Projects(new MemoryStore()), questions = r
     text: async (line) => (await room.answer(line, false)).text,
     faults,
     files,
+    sheets,
     projects,
     at: (moment) => {
       now = moment;

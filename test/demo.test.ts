@@ -5,15 +5,22 @@ import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { play } from '../demo/play.ts';
 import { STORY, type Scene } from '../demo/story.ts';
+import { closePaper, toPdf } from '../src/paper/to-pdf.ts';
 import { closePictures, toPng } from '../src/pictures/png.ts';
 
 const newFolder = () => mkdtempSync(join(tmpdir(), 'demo-'));
 afterAll(closePictures);
+afterAll(closePaper);
 
 async function played(story: readonly Scene[]) {
   const said: string[] = [];
   const pictures = newFolder();
-  const result = await play(story, { data: newFolder(), pictures, toPng, say: (text) => said.push(text) });
+  const result = await play(story, {
+    data: newFolder(),
+    pictures,
+    makers: { toPng, toPdf },
+    say: (text) => said.push(text),
+  });
   return { ...result, pictures, said: said.join('\n') };
 }
 
@@ -23,7 +30,7 @@ it('makes its throw from swatch to border, with every line answered and its pict
   expect(asked).toBe(STORY.filter((scene) => 'ask' in scene).length);
   expect(said).not.toMatch(/undefined|NaN|\[object|[⟦⟧]/);
   const pngs = files.filter((file) => file.endsWith('.png'));
-  for (const what of ['furrow', 'bean-rows', 'board'])
+  for (const what of ['furrow-chart-us', 'bean-rows', 'board'])
     expect(
       pngs.some((file) => file.endsWith(`-${what}.png`)),
       what,

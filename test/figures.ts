@@ -475,6 +475,15 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   'motif list': [{ figures: { motifs: 1 } }],
   'motif words': [{ figures: { rows: 24, total: ALL, ends: 4 }, data: { counts: ROWS } }],
   'motif chart': NONE,
+  'motif handout': [
+    { figures: { rows: 24, total: ALL, ends: 4 } },
+    {
+      before: ['/motif define name:gauged shape:diagonal size:12 gauge:13x10'],
+      line: 'name:gauged',
+      figures: { rows: 24, total: ALL, ends: 2, side: cm(SIDE) },
+    },
+  ],
+  'motif colours': [{ figures: { colours: 2 } }],
   'motif weigh': [
     {
       figures: {

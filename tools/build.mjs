@@ -27,7 +27,11 @@ export async function bundle() {
   try {
     await build({
       absWorkingDir: root,
-      entryPoints: { main: 'src/main.ts', 'picture-worker': 'src/pictures/worker.ts' },
+      entryPoints: {
+        main: 'src/main.ts',
+        'picture-worker': 'src/pictures/worker.ts',
+        'paper-worker': 'src/paper/worker.ts',
+      },
       outdir: fresh,
       bundle: true,
       platform: 'node',
@@ -37,7 +41,7 @@ export async function bundle() {
       minifySyntax: true,
       sourcemap: true,
       // These read their own files or threads at run time and stay in node_modules.
-      external: ['discord.js', 'pino', '@resvg/resvg-wasm', 'dejavu-fonts-ttf', 'dotenv'],
+      external: ['discord.js', 'pino', '@resvg/resvg-wasm', 'dejavu-fonts-ttf', 'dotenv', 'pdfkit'],
       logLevel: 'warning',
     });
     const stamp = join(fresh, 'built');

@@ -25,6 +25,7 @@ const LICENCES = ['0BSD', 'Apache-2.0', 'BSD-2-Clause', 'BSD-3-Clause', 'ISC', '
 /** Those that name theirs in another place; words of it, which must stand in their LICENSE. */
 export const READ_IN_LICENSE: Readonly<Record<string, { licence: string; words: string }>> = {
   'dejavu-fonts-ttf': { licence: 'Bitstream Vera', words: 'Bitstream Vera Fonts Copyright' },
+  'png-js': { licence: 'MIT', words: 'Permission is hereby granted, free of charge, to any person' },
   jstat: { licence: 'MIT', words: 'Permission is hereby granted, free of charge, to any person' },
 };
 

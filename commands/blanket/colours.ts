@@ -2,16 +2,19 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { coloursOf, findHardToTell, MOST_COMPARED, readHex } from '../../src/core/blanket/colour.ts';
+import { findHardToTell, MOST_COMPARED } from '../../src/core/blanket/colour.ts';
 import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
 import { firstOfEach, listNames, sameName, suggest } from '../../src/core/base/nearest-name.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import { count, g, m, num, money } from '../../src/core/base/reader.ts';
+import { looksOf, madeUpOf } from '../../src/projects/looks.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
+import { lookAlike } from '../../src/projects/motifs.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { action } from '../shared/actions.ts';
+import { madeUpWords, shadeAsked } from '../shared/look-words.ts';
 import { blanketColour, SAVED, savedBlanket } from './options.ts';
 import { alikeWords } from './words.ts';
 
@@ -81,15 +84,16 @@ export const colours = question({
             const known = { ball, price, balls, hex: shade };
             const yarns = changedYarns(was.yarns, used, known, forget === true);
             putBlanket(doc, was, { ...was, yarns }, now);
+            if (shade !== undefined) lookAlike(doc, was.kinds, used, shade);
             return { name: was.name };
           })
         : { doc: await projects.maker(maker.id, maker.name) };
     const blanket = findBlanket(doc, name);
     if (colour !== undefined) colourNamed(doc, blanket, colour);
     const names = coloursIn(doc, blanket);
-    const looks = coloursOf(names.map((one) => ({ name: one, hex: yarnOf(blanket.yarns, one)?.hex })));
-    const told = colour === undefined ? names : names.filter((one) => sameName(one, colour));
-    const lines = told.map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one]));
+    const looks = looksOf(doc, names, blanket.yarns);
+    const madeUp = madeUpOf(doc, told(names, colour));
+    const lines = told(names, colour).map((one) => colourLine(one, yarnOf(blanket.yarns, one), looks[one]));
     const missing = names.filter((one) => !yarnOf(blanket.yarns, one)?.ball);
     return {
       headline: change
@@ -100,6 +104,7 @@ export const colours = question({
       assumptions: gather(
         missing.length > 0 &&
           `No ball is known of ${listNames(missing, 60)}: lengths are told, but no balls.`,
+        madeUpWords(madeUp),
         names.length > MOST_COMPARED &&
           `Of ${num(names.length)} colours the first ${num(MOST_COMPARED)} were compared with each other.`,
       ),
@@ -113,16 +118,9 @@ export const colours = question({
   },
 });
 
-/** A colour as it was typed. Throws Problem: not-a-colour. */
-function shadeAsked(hex: string): string {
-  const shade = readHex(hex);
-  if (shade === undefined)
-    throw new Problem('not-a-colour', `“${clip(hex)}” is not a colour.`, {
-      option: 'hex',
-      hint: 'Write it as #rrggbb, like #6b7f3a.',
-    });
-  return shade;
-}
+/** The colours that something is said of. */
+const told = (names: readonly string[], colour: string | undefined) =>
+  colour === undefined ? names : names.filter((one) => sameName(one, colour));
 
 /** The yarns with what is known of a colour now; a colour of which nothing is known is none of them. */
 function changedYarns(

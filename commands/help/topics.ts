@@ -99,7 +99,7 @@ export const TOPICS: readonly Topic[] = [
     word: 'print',
     says: 'instructions and charts to keep, and my own data',
     also: ['pdf', 'handout', 'paper', 'write', 'instructions', 'export', 'file', 'data', 'privacy'],
-    paths: ['motif words', 'motif chart', 'settings export'],
+    paths: ['motif handout', 'motif words', 'motif chart', 'settings export'],
   },
   {
     word: 'safe',

@@ -11,7 +11,7 @@ const IMPERIAL = ['inches', 'inch', 'in', 'feet', 'yards', 'yd', 'oz', 'ounces',
 
 export const change = question({
   name: 'change',
-  says: 'Sets your units, your terms, or who sees your answers',
+  says: 'Sets your units, your terms, your hand, or who sees your answers',
   options: {
     units: opt
       .choice(
@@ -55,6 +55,16 @@ export const change = question({
         'privately',
       )
       .optional(),
+    hand: opt
+      .choice(
+        'The hand that holds your hook: charts and directions are mirrored for the left',
+        [
+          { value: 'right', label: 'right', also: ['right-handed', 'righthanded', 'r'] },
+          { value: 'left', label: 'left', also: ['left-handed', 'lefthanded', 'l'] },
+        ],
+        'left',
+      )
+      .optional(),
   },
   example: 'units:imperial terms:UK',
   refused: { line: 'units:cubits', option: 'units' },
@@ -87,22 +97,29 @@ export const change = question({
       terms: { choices: { UK: 'uk', US: 'us' } },
       answers: { choices: { me: 'private', everyone: 'public' } },
       tell: { never: true },
+      hand: { never: true },
     },
     needs: [['units', 'terms', 'answers']],
     phrases: ['switch me to inches', 'use UK terms', 'make my answers private'],
   },
-  async answer({ units, terms, answers, tell }, { maker, projects }): Promise<Answer> {
-    if ((units ?? terms ?? answers ?? tell) === undefined) {
+  async answer({ units, terms, answers, tell, hand }, { maker, projects }): Promise<Answer> {
+    if ((units ?? terms ?? answers ?? tell ?? hand) === undefined) {
       throw new Problem('no-change', 'Nothing to change is named.', {
         option: 'units',
-        hint: 'Give units, terms, answers or tell: /settings change units:imperial.',
+        hint: 'Give units, terms, answers, tell or hand: /settings change units:imperial.',
       });
     }
     const settings = await projects.changeMaker(maker.id, maker.name, (doc) => {
       const { answers: before, ...others } = doc.settings;
       doc.settings = {
         ...others,
-        ...defined({ units, terms, tell, answers: answers === 'usual' ? undefined : (answers ?? before) }),
+        ...defined({
+          units,
+          terms,
+          tell,
+          hand,
+          answers: answers === 'usual' ? undefined : (answers ?? before),
+        }),
       };
       return doc.settings;
     });

@@ -4,8 +4,8 @@ import { count } from '../../src/core/base/reader.ts';
 import type { MakerDoc, Settings } from '../../src/projects/schema.ts';
 import type { About, Seen, SeenBy } from '../../src/projects/servers.ts';
 
-export const settingsWords = ({ units, terms, answers, tell }: Settings) =>
-  `${units} units, ${terms} terms, answers seen ${answers === undefined ? 'as is usual' : `by ${answers === 'me' ? 'only you' : 'everyone'}`}${tell === undefined ? '' : `, ${TOLD[tell]}`}`;
+export const settingsWords = ({ units, terms, answers, tell, hand }: Settings) =>
+  `${units} units, ${terms} terms${hand === undefined ? '' : `, hook in the ${hand} hand`}, answers seen ${answers === undefined ? 'as is usual' : `by ${answers === 'me' ? 'only you' : 'everyone'}`}${tell === undefined ? '' : `, ${TOLD[tell]}`}`;
 
 const TOLD: Readonly<Record<NonNullable<Settings['tell']>, string>> = {
   here: 'told of what concerns you by a mention',

@@ -2,16 +2,16 @@
 import type { AnswerFile } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
 import { defined } from '../../src/core/base/defined.ts';
-import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { countLaid, letter, markMade } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
 import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
-import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
+import { runsOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Reader } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { drawBlanket, type PictureKind } from '../../src/pictures/blanket.ts';
 import { kindsOf, specOf } from '../../src/projects/blankets.ts';
+import { looksOf } from '../../src/projects/looks.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import type { Blanket, MakerDoc } from '../../src/projects/schema.ts';
 import { advised } from './advice.ts';
@@ -97,9 +97,7 @@ function kindsAndLooks(doc: MakerDoc, blanket: Blanket) {
     runs: runsOf(motif),
     letter: letter(index),
   }));
-  const looks = coloursOf(
-    [...new Set(names)].map((name) => ({ name, hex: yarnOf(blanket.yarns, name)?.hex })),
-  );
+  const looks = looksOf(doc, [...new Set(names)], blanket.yarns);
   return { kinds, looks };
 }
 

@@ -245,6 +245,7 @@ export const SENSES = {
     'picture, draw, drawing, image, look like, looks like, sketch, preview, visual, visualise, visualize, mock up, mockup, draw it, render',
   ),
   chart: sense(2, 'chart, diagram, symbol chart, stitch diagram, graph, symbols'),
+  print: sense(2, 'print, printed, printing, printable, handout, hand out, pdf, on paper, sheet to print'),
   instructions: sense(
     1.8,
     'instructions, instruction, written, write out, row by row, written pattern, in words, step by step, write it out, line by line, pattern for',

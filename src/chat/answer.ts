@@ -2,6 +2,7 @@
 import { defined } from '../core/base/defined.ts';
 import type { AsTyped } from '../core/base/as-typed.ts';
 import { formulaText, readerOf, writeStep, workedText, type Step } from '../core/base/working.ts';
+import type { Paper } from '../paper/paper.ts';
 import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
 import { writeLine, type RawOptions } from './line.ts';
 
@@ -37,13 +38,14 @@ export const gather = <T>(...parts: readonly (T | readonly T[] | undefined | fal
     part === undefined || part === false ? [] : Array.isArray(part) ? (part as readonly T[]) : [part as T],
   );
 
-/** Something to look at or keep: a drawing (SVG, shown as PNG), a text, a table. */
+/** Something to look at or keep: a drawing (SVG, shown as PNG), a sheet to print (shown as PDF), a text, a table. */
 export interface AnswerFile {
   /** A file name with its ending, lower case, no folder. */
   readonly name: string;
   /** What it shows, in words: alt text for a picture, a caption for the rest. */
   readonly says: string;
-  readonly content: string;
+  /** A sheet under a name that ends in .pdf; the room has its bytes made, as those of a drawing are. */
+  readonly content: string | Paper;
 }
 
 /** A button: another question to ask, with its options. */

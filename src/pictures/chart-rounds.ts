@@ -68,6 +68,7 @@ export function chartRounds(
     width: 2 * middle[0],
     height: 2 * halfHeight + 60,
     room: Math.min(high, around / last),
+    across: 2 * halfWidth,
   };
 }
 

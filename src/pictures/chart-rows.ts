@@ -25,6 +25,8 @@ export interface ChartPlan {
   readonly height: number;
   /** Room for one stitch, in pixels. */
   readonly room: number;
+  /** From one side of the piece to the other, in pixels. */
+  readonly across: number;
 }
 
 /** Odd rows run from right to left: the first row of a right-handed maker. */
@@ -74,7 +76,7 @@ export function chartRows(
     plan.shape === 'flat' ? x(index, first) : width / 2,
     bottom + 9,
   ]);
-  return { rows, foundation, width, height: bottom + (symbols ? 20 : 0), room };
+  return { rows, foundation, width, height: bottom + (symbols ? 20 : 0), room, across: widest * room };
 }
 
 /** The blocks of a row one by one, where there is room to see them. */

@@ -1,9 +1,11 @@
 /** A chart of one motif: stitch by stitch in the trade's symbols while they can be read, else row by row with counts. */
 import { chooseInk } from '../core/blanket/colour.ts';
 import type { ColourRun } from '../core/stripes/colour-runs.ts';
+import type { TrueSize } from '../core/yarn/true-size.ts';
 import { sumCounts, findWidest, type RowPlan } from '../core/rows/index.ts';
 import { STITCH_FACTS } from '../standards/stitches.ts';
-import { count, forReader, num, t, type Reader } from '../core/base/reader.ts';
+import { CM_PER_INCH } from '../standards/units.ts';
+import { cm, count, forReader, handed, num, t, type Reader } from '../core/base/reader.ts';
 import { chartRounds } from './chart-rounds.ts';
 import { chartRows, type ChartPlan, type ChartRow } from './chart-rows.ts';
 import {
@@ -31,6 +33,10 @@ export interface ChartView {
   readonly reader: Reader;
   /** Rows already finished; left out, the chart says nothing of progress. */
   readonly done?: number | undefined;
+  /** How large the finished piece is: the chart is drawn in that proportion, with a measure under it. */
+  readonly true?: TrueSize | undefined;
+  /** #rrggbb of a motif in one colour that has no name. */
+  readonly plain?: string | undefined;
   /** #rrggbb by colour name; a name that is not in it is drawn as its words say. */
   readonly colours?: Colours | undefined;
 }
@@ -46,18 +52,33 @@ const MOST_SYMBOL_ROUNDS = 8;
 /** Rows nearer than this are not each numbered. */
 const LABEL_EVERY = 27;
 const BANDS_HIGH = 760;
+const MOST_HIGH = 1100;
+
+/** How high a row is for the width of its stitches; undefined where that is not known, or the chart lies in rounds or blocks. */
+const heightToWidth = (plan: RowPlan, size?: TrueSize) =>
+  size && 'row' in size && plan.worked === 'rows' && plan.counted === 'stitches'
+    ? size.row / size.stitch
+    : undefined;
 
 /** Whether a piece is small enough to be drawn stitch by stitch. */
-export function inSymbols(plan: RowPlan): boolean {
+export function inSymbols(plan: RowPlan, size?: TrueSize): boolean {
   if (plan.shape === 'blocks') return false;
-  if (plan.worked === 'rows')
-    return plan.rows.length <= MOST_SYMBOL_ROWS && findWidest(plan).count * LEAST_ROOM <= INNER - 2 * BESIDE;
+  if (plan.worked === 'rows') {
+    const ratio = heightToWidth(plan, size) ?? 1;
+    return (
+      plan.rows.length <= MOST_SYMBOL_ROWS &&
+      findWidest(plan).count * LEAST_ROOM <= INNER - 2 * BESIDE &&
+      // Drawn true, a stitch must still have its room, and its row must not be a line.
+      plan.rows.length * ratio * LEAST_ROOM <= MOST_HIGH &&
+      ratio * LEAST_ROOM >= 14
+    );
+  }
   const reach = INNER / 2 - 20;
   const around = 2 * Math.PI * reach * (plan.shape === 'circle' ? 1 : 1.05);
   return plan.rows.length <= MOST_SYMBOL_ROUNDS && findWidest(plan).count * 20 <= around;
 }
 
-function planChart(plan: RowPlan, symbols: boolean): ChartPlan {
+function planChart(plan: RowPlan, symbols: boolean, size?: TrueSize): ChartPlan {
   const many = plan.rows.length;
   if (plan.worked === 'rounds') {
     // Corners of a hexagon reach further than its sides.
@@ -67,11 +88,17 @@ function planChart(plan: RowPlan, symbols: boolean): ChartPlan {
     return chartRounds(plan, high, ring, 8, symbols);
   }
   const most = findWidest(plan).count;
-  const room = Math.min(symbols ? 48 : INNER, (INNER - 2 * BESIDE) / most);
+  const widest = Math.min(symbols ? 48 : INNER, (INNER - 2 * BESIDE) / most);
+  const ratio = heightToWidth(plan, size);
+  if (ratio !== undefined) {
+    const room = Math.min(widest, (symbols ? MOST_HIGH : BANDS_HIGH) / (many * ratio));
+    return chartRows(plan, room, room * ratio, BESIDE, symbols);
+  }
+  const room = widest;
   if (!symbols) return chartRows(plan, room, Math.min(44, Math.max(3, BANDS_HIGH / many)), BESIDE, false);
   // Tall stitches are drawn taller, as far as the page goes.
   const tall = { sc: 0.95, hdc: 1.2, dc: 1.5, tr: 1.9 }[plan.stitch];
-  return chartRows(plan, room, Math.max(30, Math.min(room * tall, 1100 / many)), BESIDE, true);
+  return chartRows(plan, room, Math.max(30, Math.min(room * tall, MOST_HIGH / many)), BESIDE, true);
 }
 
 /** The colour of every row, from the first; the last colour goes on. */
@@ -86,14 +113,19 @@ function rowColours(plan: RowPlan, runs: readonly ColourRun[]): string[] {
  * rounds from the middle outwards; a number stands where its row begins.
  */
 export function drawChart(plan: RowPlan, runs: readonly ColourRun[], view: ChartView): Drawing {
-  const symbols = inSymbols(plan);
-  const chart = planChart(plan, symbols);
+  const symbols = inSymbols(plan, view.true);
+  const chart = planChart(plan, symbols, view.true);
+  // Who holds the hook in the left hand works every row and round the other way.
+  const mirrored = view.reader.hand === 'left';
   const named = rowColours(plan, runs);
-  const hexes = named.map((name) => (name === '' ? UNNAMED : hexOf(name, view.colours ?? {})));
+  const hexes = named.map((name) =>
+    name === '' ? (view.plain ?? UNNAMED) : hexOf(name, view.colours ?? {}),
+  );
   const head = chartHead(plan, view);
   const left = (PAGE - chart.width) / 2;
   const body =
     `<g transform="translate(${n(left)} ${n(head.height)})">` +
+    (mirrored ? `<g class="mirrored" transform="translate(${n(chart.width)} 0) scale(-1 1)">` : '') +
     (plan.worked === 'rounds'
       ? [...chart.rows]
           .reverse()
@@ -104,11 +136,27 @@ export function drawChart(plan: RowPlan, runs: readonly ColourRun[], view: Chart
       .map((at) => chainOval(at, at, [at[0] + 1, at[1]], Math.min(20, chart.room * 0.7), INK))
       .join('') +
     chart.rows.map((row) => stitchesIn(row, chart.room, hexes)).join('') +
-    rowLabels(plan, chart, view, symbols) +
+    (mirrored ? '</g>' : '') +
+    rowLabels(plan, mirrored ? mirrorLabels(chart) : chart, view, symbols) +
     '</g>';
   const legend = chartLegend(plan, chart, named, hexes, view, symbols, head.height + chart.height + MARGIN);
   const alt = chartAlt(plan, named, view, symbols);
   return page({ width: PAGE, height: legend.bottom + MARGIN }, alt, '', head.svg + body + legend.svg);
+}
+
+/** The chart with its numbers and counts where they stand in a mirror. */
+function mirrorLabels(chart: ChartPlan): ChartPlan {
+  const over = ([x, y]: readonly [number, number]) => [chart.width - x, y] as const;
+  const other = { start: 'end', middle: 'middle', end: 'start' } as const;
+  return {
+    ...chart,
+    rows: chart.rows.map((row) => ({
+      ...row,
+      label: over(row.label),
+      middle: over(row.middle),
+      anchor: other[row.anchor],
+    })),
+  };
 }
 
 function chartHead(plan: RowPlan, view: ChartView): { svg: string; height: number } {
@@ -259,6 +307,9 @@ function chartLegend(
     parts.push(symbolKey(plan, view.reader, y));
     y += 52;
   }
+  const ruled = ruler(plan, chart, view, y);
+  parts.push(ruled.svg);
+  y += ruled.height;
   const { called } = plan;
   for (const [name, rows] of colourRows(named)) {
     const words = `${name === '' ? 'one colour' : drawable(name)}: ${rows.length === 1 ? called : `${called}s`} ${rowSpans(rows)}`;
@@ -278,6 +329,43 @@ function chartLegend(
     y += step;
   }
   return { svg: parts.join(''), bottom: y };
+}
+
+/** Lengths of a measure, in cm or in, of which the longest that fits is drawn. */
+const MEASURES = [50, 20, 10, 5, 2, 1, 0.5] as const;
+
+/** Pixels for a cm of the finished piece; undefined where its size is not known. */
+function pixelsForCm(plan: RowPlan, chart: ChartPlan, size: TrueSize | undefined): number | undefined {
+  if (!size) return undefined;
+  if ('row' in size) return heightToWidth(plan, size) === undefined ? undefined : chart.room / size.stitch;
+  const [last] = chart.rows.slice(-1);
+  return plan.worked === 'rounds' && last ? chart.across / size.side : undefined;
+}
+
+/** A measure under the chart, as long as so many cm or inches of the finished piece are in it. */
+function ruler(
+  plan: RowPlan,
+  chart: ChartPlan,
+  view: ChartView,
+  top: number,
+): { svg: string; height: number } {
+  const scale = pixelsForCm(plan, chart, view.true);
+  if (scale === undefined) return { svg: '', height: 0 };
+  const unit = view.reader.units === 'imperial' ? CM_PER_INCH : 1;
+  const length = MEASURES.find((one) => one * unit * scale <= INNER / 3) ?? 0.5;
+  const long = length * unit * scale;
+  const y = top + 14;
+  return {
+    svg:
+      `<path class="measure" d="M${n(MARGIN)} ${n(y - 8)}v16m0 -8h${n(long)}m0 -8v16" fill="none" stroke="${INK}" stroke-width="2.5"/>` +
+      text(
+        MARGIN + long + 12,
+        y + SMALL * 0.35,
+        forReader(`${cm(length * unit)} of the piece as it is worked`, view.reader),
+        { size: SMALL, role: 'measure' },
+      ),
+    height: SMALL * 1.7,
+  };
 }
 
 /** What each symbol of the chart stands for, in the reader's own terms. */
@@ -336,12 +424,18 @@ function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] 
   }
   if (plan.worked === 'rows')
     notes.push(
-      'A number stands where its row begins: odd rows run from right to left, even rows from left to right.',
+      forReader(
+        `A number stands where its row begins: odd rows run from ${handed('right to left', 'left to right')}, even rows from ${handed('left to right', 'right to left')}.`,
+        view.reader,
+      ),
     );
   else
     notes.push(
       symbols
-        ? 'Rounds run against the clock; a round’s number stands on it.'
+        ? forReader(
+            `Rounds run ${handed('against', 'with')} the clock; a round’s number stands on it.`,
+            view.reader,
+          )
         : 'Upwards the rounds, downwards their counts.',
     );
   if (!symbols) {

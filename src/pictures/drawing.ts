@@ -25,23 +25,35 @@ export const LONGEST_ALT = 1024;
  * Japanese and Korean among it) would leave nothing behind.
  */
 const DRAWN =
-  /^[\u0020-\u007e\u00a0-\u02e9\u0300-\u034f\u03a3-\u03ff\u0400-\u0525\u05d0-\u05ea\u0621-\u063a\u1e00-\u1efb\u2010-\u2027\u2030-\u205e\u2074-\u208e\u20a0-\u20b5\u2150-\u2185\u2190-\u22ff\u2500-\u269c\u2701-\u2704\u270c-\u2727]+$/u;
+  /^[\u0020-\u007e\u00a0-\u02e9\u0300-\u034f\u0391-\u03a1\u03a3-\u03ff\u0400-\u0525\u05d0-\u05ea\u0621-\u063a\u1e00-\u1efb\u2010-\u2027\u2030-\u205e\u2074-\u208e\u20a0-\u20b5\u2150-\u2185\u2190-\u22ff\u2500-\u269c\u2701-\u2704\u270c-\u2727]+$/u;
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\ufe00-\ufe0f]/gu;
 const letters = new Intl.Segmenter('en', { granularity: 'grapheme' });
 /** Stands for a letter that the typeface has not. */
-const SUBSTITUTE = '▢';
+export const SUBSTITUTE = '▢';
+
+/** Each letter as it is seen, whether the typeface has it or not. */
+function seenLetters(typed: string): string[] {
+  const oneLine = plain(typed).normalize('NFC').replace(/\s+/gu, ' ');
+  return [...letters.segment(oneLine)].map(({ segment }) => segment.replace(INVISIBLE, ''));
+}
+
+/** Most texts of a picture are numbers, letters and plain words: hundreds of them, one in every cell. */
+const PLAINEST = /^(?:[!-~]+(?: [!-~]+)*)?$/;
+
+const has = (seen: string) => seen === '' || DRAWN.test(seen);
 
 /** A person's text as it can be drawn: one line, letters that the typeface lacks replaced by a plain box. */
 export function drawable(typed: string): string {
-  // Most texts of a picture are numbers, letters and plain words: hundreds of them, one in every cell.
-  if (/^(?:[!-~]+(?: [!-~]+)*)?$/.test(typed)) return typed;
-  const oneLine = plain(typed).normalize('NFC').replace(/\s+/gu, ' ');
-  const out = [...letters.segment(oneLine)].map(({ segment }) => {
-    const seen = segment.replace(INVISIBLE, '');
-    return seen === '' || DRAWN.test(seen) ? seen : SUBSTITUTE;
-  });
-  return out.join('').trim();
+  if (PLAINEST.test(typed)) return typed;
+  return seenLetters(typed)
+    .map((seen) => (has(seen) ? seen : SUBSTITUTE))
+    .join('')
+    .trim();
 }
+
+/** The letters of a text for which a box is drawn, each once. */
+export const undrawable = (typed: string): string[] =>
+  PLAINEST.test(typed) ? [] : [...new Set(seenLetters(typed).filter((seen) => !has(seen)))];
 
 /** Text as it may stand in SVG, between tags and inside quotes. */
 export const escaped = (text: string) =>

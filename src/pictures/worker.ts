@@ -1,11 +1,10 @@
-/** Draws pictures beside the main thread, one at a time: takes `{svg}`, gives `{png}` or `{fault}`. */
+/** Draws pictures beside the main thread, one at a time: takes `{svg}`, gives `{made}` or `{fault}`. */
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { parentPort } from 'node:worker_threads';
 import { initWasm, Resvg } from '@resvg/resvg-wasm';
+import type { Reply } from './beside.ts';
 import { FONT } from './font.ts';
-
-export type Reply = { readonly png: Uint8Array } | { readonly fault: string };
 
 const { resolve } = createRequire(import.meta.url);
 
@@ -37,7 +36,7 @@ parentPort?.on('message', ({ svg }: { svg: string }) => {
   encode(svg).then(
     (png) => {
       const copy = Uint8Array.from(png);
-      parentPort?.postMessage({ png: copy } satisfies Reply, [copy.buffer]);
+      parentPort?.postMessage({ made: copy } satisfies Reply, [copy.buffer]);
     },
     (error: unknown) => parentPort?.postMessage({ fault: String(error) } satisfies Reply),
   );

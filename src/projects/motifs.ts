@@ -85,6 +85,7 @@ export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = fals
     ...(same && before.side !== undefined ? { side: before.side } : {}),
     ...(same && before.ball !== undefined ? { ball: before.ball } : {}),
     ...(same && before.minutes !== undefined ? { minutes: before.minutes } : {}),
+    ...(before?.looks === undefined ? {} : { looks: before.looks }),
     ...motif,
     // The name that blankets and progress know stays as it is spelt there.
     name: before?.name ?? motif.name,
@@ -199,14 +200,38 @@ export function measureMotif(
 
 const isSameBall = (one: Ball, other: Ball) => one.m * other.g === one.g * other.m;
 
-/** How her colours look, #rrggbb by name: from her blankets, the current one first. */
-export function hexes(doc: MakerDoc): Readonly<Record<string, string>> {
-  const blankets = [...doc.blankets].sort(
-    (a, b) => Number(a.name === doc.current.blanket) - Number(b.name === doc.current.blanket),
+/** A motif with how one of its colours looks, #rrggbb; without, where none is given. */
+export function withLook(motif: Motif, colour: string, hex: string | undefined): Motif {
+  const { looks = [], ...rest } = motif;
+  const others = looks.filter((look) => !sameName(look.colour, colour));
+  const now = hex === undefined ? others : [...others, { colour, hex }];
+  return now.length === 0 ? rest : { ...rest, looks: now };
+}
+
+/**
+ * Keeps how a colour of a motif looks, #rrggbb; forgets it where none is given. Blankets of it that said something else of that colour
+ * say the same from now on: a colour looks the same in every picture.
+ */
+export function lookLike(doc: MakerDoc, motif: Motif, colour: string, hex: string | undefined): void {
+  doc.motifs = doc.motifs.map((one) => (one.name === motif.name ? withLook(one, colour, hex) : one));
+  doc.blankets = doc.blankets.map((blanket) =>
+    hex === undefined || !blanket.kinds.some((kind) => sameName(kind, motif.name))
+      ? blanket
+      : {
+          ...blanket,
+          yarns: blanket.yarns.map((yarn) =>
+            yarn.hex !== undefined && sameName(yarn.colour, colour) ? { ...yarn, hex } : yarn,
+          ),
+        },
   );
-  return Object.fromEntries(
-    blankets.flatMap(({ yarns }) =>
-      yarns.flatMap(({ colour, hex }) => (hex === undefined ? [] : [[colour, hex] as const])),
-    ),
+}
+
+/** The other way round: what is said of a blanket’s colour holds for those of its motifs that said something else. */
+export function lookAlike(doc: MakerDoc, kinds: readonly string[], colour: string, hex: string): void {
+  doc.motifs = doc.motifs.map((motif) =>
+    motif.looks?.some((look) => sameName(look.colour, colour)) === true &&
+    kinds.some((kind) => sameName(kind, motif.name))
+      ? withLook(motif, colour, hex)
+      : motif,
   );
 }

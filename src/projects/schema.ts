@@ -36,6 +36,8 @@ export const settingsSchema = z.object({
   answers: z.enum(['everyone', 'me']).exactOptional(),
   /** How she hears of what concerns her in a group blanket; in its channel if not set. */
   tell: z.enum(['here', 'privately', 'not']).exactOptional(),
+  /** The hand that holds her hook; the right if not set. */
+  hand: z.enum(['right', 'left']).exactOptional(),
 });
 export type Settings = z.infer<typeof settingsSchema>;
 export const DEFAULT_SETTINGS: Settings = { units: 'metric', terms: 'US' };
@@ -62,6 +64,9 @@ export const weighingSchema = z.object({
   step: positive,
 });
 
+/** #rrggbb */
+const hexText = z.string().regex(/^#[0-9a-f]{6}$/);
+
 export const motifSchema = z.object({
   name: nameText,
   shape: z.enum(SHAPES),
@@ -85,17 +90,15 @@ export const motifSchema = z.object({
   side: positive.exactOptional(),
   /** Minutes that one of it takes her, where she said so. */
   minutes: positive.max(MOST_MINUTES).exactOptional(),
+  /** How its colours look, as far as that was said of this motif. */
+  looks: listOf(z.object({ colour: nameText, hex: hexText }), MOST_ROWS_WORKED).exactOptional(),
 });
 export type Motif = z.infer<typeof motifSchema>;
 
 /** A colour of a blanket: how it looks, how it is bought, how much is at hand. */
 export const yarnSchema = z.object({
   colour: nameText,
-  /** #rrggbb */
-  hex: z
-    .string()
-    .regex(/^#[0-9a-f]{6}$/)
-    .exactOptional(),
+  hex: hexText.exactOptional(),
   ball: ballSchema.exactOptional(),
   /** Price of one ball, in whatever money she counts in. */
   price: z.number().nonnegative().exactOptional(),

@@ -328,7 +328,10 @@ export async function answerAsDiscord(
   };
   try {
     const shown = await ask(route, options, context);
-    const { notes } = await outgoing(shown.files, { toPng, fault: String });
+    const { notes } = await outgoing(shown.files, {
+      makers: { toPng, toPdf: () => Promise.resolve(new Uint8Array()) },
+      fault: String,
+    });
     return render(shown, {
       again: askedAgain(route, options, context.reader),
       asker: by,

@@ -122,14 +122,14 @@ describe('/motif show, list, words, chart', () => {
     expect(uk.lines!.join('\n')).toContain('half treble');
     expect(uk.lines!.join('\n')).toContain('leaving 6 in');
     expect(uk.lines!.join('\n')).not.toMatch(/\bhdc|cm\b/);
-    expect(files.map(({ name }) => name)).toEqual(['moss-square.txt', 'moss-square.txt']);
+    expect(files.map(({ name }) => name)).toEqual(['moss-square-words-us.txt', 'moss-square-words-uk.txt']);
     expect(files[1]!.content).not.toMatch(/[⟦⟧]|hdc/);
     expect(us.data.counts).toHaveLength(24);
   });
 
   it('draws it', async () => {
     const { ask, files } = await room();
-    expect((await ask('/motif chart')).files).toEqual(['moss-square.svg']);
+    expect((await ask('/motif chart')).files).toEqual(['moss-square-chart-us.svg']);
     expect(files[0]!.content).toMatch(/^<svg/);
   });
 });

@@ -67,8 +67,8 @@ describe('from drawing to picture', () => {
   });
 
   test('what cannot be read is a fault, and the next picture is drawn all the same', async () => {
-    await expect(toPng('no drawing at all')).rejects.toThrow('not drawn');
-    await expect(toPng(svg('', 4_000_000, 4_000_000))).rejects.toThrow('not drawn');
+    await expect(toPng('no drawing at all')).rejects.toThrow('not made');
+    await expect(toPng(svg('', 4_000_000, 4_000_000))).rejects.toThrow('not made');
     expect(read(await toPng(svg('<rect width="10" height="10"/>'))).inked).toBe(100);
   });
 

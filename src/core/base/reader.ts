@@ -12,6 +12,8 @@ export type Terms = 'US' | 'UK';
 export interface Reader {
   readonly units: Units;
   readonly terms: Terms;
+  /** The hand that holds the hook; the right if not given. */
+  readonly hand?: 'right' | 'left';
   /** How a room shows a day (YYYY-MM-DD) or a moment (ISO, UTC) in the reader's own time; in words and UTC if not given. */
   readonly clock?: (iso: string) => string;
   /** Measures that were typed, by their names (`100 g`), with the units in which they were: they are shown so again. */
@@ -114,6 +116,11 @@ export const t = (term: Term) => token(term);
 /** A day (YYYY-MM-DD) or a moment (ISO, UTC), shown in the reader's own time. */
 export const when = (iso: string) => token(`at ${iso}`);
 
+/**
+ * What is said one way to who holds the hook in the right hand, and the other way to who holds it in the left: `handed('left', 'right')`.
+ */
+export const handed = (right: string, left: string) => token(`hand ${right}|${left}`);
+
 const MONTHS = 'January February March April May June July August September October November December'.split(
   ' ',
 );
@@ -144,6 +151,10 @@ export function forReader(text: string, reader: Reader): string {
       return `${amounts.map((amount) => num(amount, places)).join(' × ')} ${ownUnit(unit as ShownUnit, reader)}`;
     }
     if (inside.startsWith('at ')) return (reader.clock ?? inWords)(inside.slice(3));
+    if (inside.startsWith('hand ')) {
+      const [right = '', left = ''] = inside.slice('hand '.length).split('|');
+      return reader.hand === 'left' ? left : right;
+    }
     return inside in TERMS ? TERMS[inside as Term][reader.terms] : whole;
   });
 }

@@ -45,6 +45,10 @@ export function mix(first: string, second: string, share: number): string {
   return toHex([0, 1, 2].map((i) => (a[i] ?? 0) * (1 - share) + (b[i] ?? 0) * share));
 }
 
+/** Whether nothing tells how a yarn of this name looks, so that it is drawn in a colour that is made up. */
+export const isMadeUp = (name: string, hex?: string): boolean =>
+  (readHex(hex ?? '') ?? readHex(name) ?? wordColour(name)) === undefined;
+
 /**
  * How a yarn called `name` is drawn, as #rrggbb: its own `hex` where one is given and can be read, the colour that its
  * name says, or else one of a palette of ours, always the same for the same name.

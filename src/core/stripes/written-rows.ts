@@ -203,6 +203,10 @@ export interface Instruction {
   readonly text: string;
 }
 
+/** The rows that an instruction says, each with its count. */
+export const rowsIn = (plan: RowPlan, { from, to, step }: Omit<Instruction, 'text'>): RowPlan['rows'] =>
+  plan.rows.filter(({ row }) => row >= from && row <= to && (row - from) % step === 0);
+
 /** `7`, `7, 9`, `7, 9 … 23`: one number a row, the same one said once. */
 export function writeSeries(values: readonly number[]): string {
   const [first = 0, second = 0] = values;

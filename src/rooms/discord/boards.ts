@@ -7,7 +7,8 @@ import { createHash } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';
 import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
 import type { RenderedAnswer } from '../../chat/answer.ts';
-import { listed, outgoing, raw, sent, type ToPng } from './files.ts';
+import type { Makers } from '../../chat/made-file.ts';
+import { listed, outgoing, raw, sent } from './files.ts';
 import { MESSAGE } from './limits.ts';
 import { isAsleep, isMessageGone, isPlaceGone, isTooOften, refusalFacts, type Log } from './platform.ts';
 import { render } from './render.ts';
@@ -54,7 +55,7 @@ export interface BoardParts {
   readonly keeper: BoardKeeper;
   readonly log: Log;
   readonly fault: (error: unknown) => string;
-  readonly toPng: ToPng;
+  readonly makers: Makers;
   /** ms between two edits of one board. */
   readonly gap?: number;
 }

@@ -1,5 +1,6 @@
-/** Files on their way out (drawings become PNG) and in (an attachment becomes its text). */
+/** Files on their way out (drawings become PNG, sheets PDF) and in (an attachment becomes its text). */
 import type { AnswerFile } from '../../chat/answer.ts';
+import { makeFile, type Makers } from '../../chat/made-file.ts';
 import { Problem } from '../../core/base/problem.ts';
 import { LARGEST_EXPORT } from '../../projects/export.ts';
 import { FILE_BYTES, MESSAGE, REQUEST_BYTES } from './limits.ts';
@@ -18,8 +19,6 @@ export interface Outgoing {
   readonly notes: readonly string[];
 }
 
-export type ToPng = (svg: string) => Promise<Uint8Array>;
-
 /** Room for the texts that the message itself may need beside an answer's files. */
 const OWN_TEXTS = 3;
 
@@ -37,9 +36,9 @@ export async function outgoing(
   files: readonly AnswerFile[],
   {
     limit = FILE_BYTES,
-    toPng,
+    makers,
     fault,
-  }: { limit?: number | undefined; toPng: ToPng; fault: (error: unknown) => string },
+  }: { limit?: number | undefined; makers: Makers; fault: (error: unknown) => string },
 ): Promise<Outgoing> {
   const made: Sent[] = [];
   const notes: string[] = [];
@@ -48,9 +47,8 @@ export async function outgoing(
   const mebibytes = (bytes: number) => `${Math.floor((bytes / 1024 / 1024) * 10) / 10} MiB`;
   for (const file of files.slice(0, room)) {
     try {
-      const ready = file.name.endsWith('.svg')
-        ? sent(file.name.replace(/\.svg$/, '.png'), await toPng(file.content), file.says)
-        : sent(file.name, file.content, file.says);
+      const { name, bytes: content } = await makeFile(file, makers);
+      const ready = sent(name, content, file.says);
       const bytes = ready.attachment.length;
       // The request carries the message's own texts too.
       if (bytes > limit || total + bytes > REQUEST_BYTES - FILE_BYTES / 2)
@@ -63,7 +61,7 @@ export async function outgoing(
       notes.push(
         error instanceof Problem
           ? `${error.message} ${error.hint}`
-          : `The picture ${file.name} could not be drawn; that is noted as ${fault(error)}.`,
+          : `The file ${file.name} could not be made; that is noted as ${fault(error)}.`,
       );
     }
   }

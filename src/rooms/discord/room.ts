@@ -27,7 +27,8 @@ import type { Settings } from '../../projects/schema.ts';
 import { USUALLY, type About, type Seen } from '../../projects/servers.ts';
 import type { Asked } from './asked.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
-import { attachedText, outgoing, sent, type ToPng } from './files.ts';
+import { attachedText, outgoing, sent } from './files.ts';
+import type { Makers } from '../../chat/made-file.ts';
 import type { Heard } from './heard.ts';
 import { COMMAND, SUGGESTIONS } from './limits.ts';
 import { chosenIn } from './menu.ts';
@@ -49,7 +50,7 @@ export interface RoomParts {
   readonly log: Log;
   /** Notes a fault of ours with its error; returns the id to show. */
   readonly fault: (error: unknown) => string;
-  readonly toPng: ToPng;
+  readonly makers: Makers;
   readonly pace?: Pace | undefined;
   readonly deferAfter?: number | undefined;
   /** The moment of asking; the real clock if not given. */
@@ -105,7 +106,8 @@ export class DiscordRoom {
   private readonly unfoldable = new Latest<Answered>(ANSWERS_REMEMBERED);
   private telling: Promise<unknown> = Promise.resolve();
   private readonly running = new Set<Promise<void>>();
-  private readonly pictures = new Turns();
+  private readonly pictures = new Turns('pictures');
+  private readonly sheets = new Turns('sheets');
   private closing = false;
 
   constructor(private readonly parts: RoomParts) {
@@ -649,9 +651,13 @@ export class DiscordRoom {
   }
 
   private files(interaction: Drawable, { shown }: Answered) {
-    const { toPng, fault } = this.parts;
-    const inTurn = (svg: string) => this.pictures.take(interaction.user.id, () => toPng(svg));
-    return outgoing(shown.files, { limit: interaction.attachmentSizeLimit, toPng: inTurn, fault });
+    const { makers, fault } = this.parts;
+    const { id } = interaction.user;
+    const inTurn: Makers = {
+      toPng: (svg) => this.pictures.take(id, () => makers.toPng(svg)),
+      toPdf: (paper) => this.sheets.take(id, () => makers.toPdf(paper)),
+    };
+    return outgoing(shown.files, { limit: interaction.attachmentSizeLimit, makers: inTurn, fault });
   }
 
   private text(

@@ -10,10 +10,11 @@ import { Client, Events, OAuth2Scopes, Options, PermissionFlagsBits, type Client
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { loadDays } from '../../asked/days.ts';
-import { toPng as drawPng } from '../../pictures/png.ts';
+import { toPdf } from '../../paper/to-pdf.ts';
+import { toPng } from '../../pictures/png.ts';
+import type { Makers } from '../../chat/made-file.ts';
 import { Boards } from './boards.ts';
 import { declaration, WORK_THIS_OUT } from './declare.ts';
-import type { ToPng } from './files.ts';
 import { GroupBoards } from './group-boards.ts';
 import { heardIn, HEARING, replyTo } from './heard.ts';
 import { inTongues } from './localise.ts';
@@ -45,7 +46,7 @@ export interface DiscordParts {
   readonly pace?: Pace;
   readonly deferAfter?: number;
   readonly now?: () => Date;
-  readonly toPng?: ToPng;
+  readonly makers?: Makers;
 }
 
 export interface OpenRoom {
@@ -141,7 +142,7 @@ function watch(client: Client, { log }: DiscordParts): void {
 /** Opens the room. Rejects with a sentence in words where the token is not taken. */
 export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
-  const toPng = parts.toPng ?? drawPng;
+  const makers = parts.makers ?? { toPng, toPdf };
   await loadDays();
   const declared = [...registry.commands.map(declaration), WORK_THIS_OUT].map((one) => inTongues(one));
   const client = await login(parts).catch((error: unknown) => {
@@ -150,7 +151,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   });
 
   const keeper = new GroupBoards(registry, projects, now);
-  const boards = new Boards({ rest: client.rest, keeper, log, fault, toPng });
+  const boards = new Boards({ rest: client.rest, keeper, log, fault, makers });
   let ids: ReadonlyMap<string, string> = new Map();
   const room = new DiscordRoom({
     commandId: (name) => ids.get(name),
@@ -158,7 +159,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     projects,
     log,
     fault,
-    toPng,
+    makers,
     pace,
     deferAfter,
     attachmentHosts,

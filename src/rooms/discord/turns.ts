@@ -21,7 +21,11 @@ export class Turns {
   private busy = false;
 
   /** `now` is a clock in ms that never jumps back. */
-  constructor(private readonly now: () => number = () => performance.now()) {}
+  constructor(
+    /** What is made, more than one: `pictures`. */
+    private readonly what: string,
+    private readonly now: () => number = () => performance.now(),
+  ) {}
 
   /**
    * Does it when it is this maker's turn. Rejects as it does, or with a Problem: too-many-waiting, where two of hers wait already;
@@ -33,7 +37,7 @@ export class Turns {
       return Promise.reject(
         new Problem(
           'too-many-waiting',
-          `${MOST_WAITING} pictures of yours are waiting to be drawn already.`,
+          `${MOST_WAITING} ${this.what} of yours are waiting to be made already.`,
           {
             hint: 'Ask for this one when they are there.',
             facts: { most: MOST_WAITING },
@@ -60,7 +64,7 @@ export class Turns {
       if (job === undefined) continue;
       if (this.now() - job.asked > LATE_MS)
         job.refuse(
-          new Problem('came-too-late', 'So much was to be drawn that this picture was given up.', {
+          new Problem('came-too-late', 'So much was to be made that this was given up.', {
             hint: 'Ask for it again.',
           }),
         );

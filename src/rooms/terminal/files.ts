@@ -1,7 +1,8 @@
 /** The files of the terminal room: an option's file is read from a path, an answer's files are written to a folder. */
-import { constants, mkdir, open, writeFile } from 'node:fs/promises';
+import { constants, mkdir, open, readFile, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { AnswerFile } from '../../chat/answer.ts';
+import { makeFile, type Makers } from '../../chat/made-file.ts';
 import { Problem } from '../../core/base/problem.ts';
 import { LARGEST_EXPORT } from '../../projects/export.ts';
 import { noteWritten } from './kept-files.ts';
@@ -69,32 +70,61 @@ async function textAt(path: string, option: string): Promise<string> {
   }
 }
 
-/** Writes an answer's files, drawings as PNG; returns where they went. Throws a Problem when the folder will not have them. */
+/** Of so many files with one name each is written under a number of its own. */
+const MOST_OF_A_NAME = 1000;
+
+/** `moss-square.png` as its second: `moss-square-2.png`. */
+const numbered = (name: string, number: number) =>
+  number === 1 ? name : name.replace(/(\.[^.]*)?$/, (ending) => `-${number}${ending}`);
+
+/** Whether a file holds these bytes already; undefined where there is none. */
+async function holds(path: string, bytes: string | Uint8Array): Promise<boolean | undefined> {
+  try {
+    return Buffer.from(bytes).equals(await readFile(path));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
+    throw error;
+  }
+}
+
+/** Writes one file where no other lies: under its name, or with a number behind it; what is there already stays as it is. */
+async function writeBeside(folder: string, name: string, bytes: string | Uint8Array): Promise<string> {
+  for (let number = 1; number <= MOST_OF_A_NAME; number++) {
+    const path = join(folder, numbered(name, number));
+    const same = await holds(path, bytes);
+    if (same === true) return path;
+    if (same === false) continue;
+    await noteWritten(folder, [basename(path)]);
+    // An export holds all that is kept of somebody: nobody else reads it.
+    await writeFile(path, bytes, { mode: 0o600 });
+    return path;
+  }
+  throw new Problem(
+    'too-many-of-a-name',
+    `${MOST_OF_A_NAME} files called ${name} lie in ${folder} already.`,
+    {
+      hint: 'Move those that you do not need elsewhere.',
+      facts: { most: MOST_OF_A_NAME },
+    },
+  );
+}
+
+/**
+ * Writes an answer's files, drawings as PNG and sheets as PDF; returns where they went. No file that is there is written over.
+ * Throws a Problem when the folder will not have them.
+ */
 export async function writeFiles(
   folder: string,
   files: readonly Pick<AnswerFile, 'name' | 'content'>[],
-  toPng: (svg: string) => Promise<Uint8Array>,
+  makers: Makers,
 ): Promise<readonly string[]> {
-  const made = await Promise.all(
-    files.map(async ({ name, content }) => {
-      const drawn = /\.svg$/.test(name);
-      return {
-        path: join(folder, drawn ? name.replace(/\.svg$/, '.png') : name),
-        bytes: drawn ? await toPng(content) : content,
-      };
-    }),
-  );
+  const made = await Promise.all(files.map((file) => makeFile(file, makers)));
+  const paths: string[] = [];
   try {
-    if (made.length > 0) {
-      await mkdir(folder, { recursive: true });
-      await noteWritten(
-        folder,
-        made.map(({ path }) => basename(path)),
-      );
-    }
-    // An export holds all that is kept of somebody: nobody else reads it.
-    for (const { path, bytes } of made) await writeFile(path, bytes, { mode: 0o600 });
+    if (made.length > 0) await mkdir(folder, { recursive: true });
+    for (const { name, bytes } of made) paths.push(await writeBeside(folder, name, bytes));
   } catch (error) {
+    if (error instanceof Problem) throw error;
     const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
     throw new Problem(
       'files-not-written',
@@ -104,5 +134,5 @@ export async function writeFiles(
       },
     );
   }
-  return made.map(({ path }) => path);
+  return paths;
 }

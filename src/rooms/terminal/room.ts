@@ -4,7 +4,7 @@ import { answerBare } from '../../asked/answer.ts';
 import { answerWaiting } from '../../asked/completing.ts';
 import { AskedBack, type Waiting } from '../../asked/asked-back.ts';
 import { isName } from '../../asked/lexicon.ts';
-import type { Choose, RenderedAnswer } from '../../chat/answer.ts';
+import type { AnswerFile, Choose, RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/context.ts';
 import type { FirstWays } from '../../chat/first-ways.ts';
@@ -24,7 +24,7 @@ export interface TerminalParts {
   readonly now: () => Date;
   /** Writes the files of an answer; returns where they went. */
   readonly keep: (
-    files: readonly { name: string; content: string }[],
+    files: readonly Pick<AnswerFile, 'name' | 'content'>[],
     maker: string,
   ) => Promise<readonly string[]>;
   /** Reads the file that an option names; throws a Problem about the option where it cannot. */

@@ -2,6 +2,7 @@
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 import { waysOf } from '../../chat/first-ways.ts';
+import type { Makers } from '../../chat/made-file.ts';
 import type { Registry } from '../../chat/registry.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { readTextFile, writeFiles } from './files.ts';
@@ -15,12 +16,12 @@ export interface Running {
   readonly fault: (error: unknown, question?: string) => string;
   /** The folder that answers' files are written to. */
   readonly files: string;
-  readonly toPng: (svg: string) => Promise<Uint8Array>;
+  readonly makers: Makers;
   /** Aborted when the process is asked to stop: the answer in hand is finished, no other is begun. */
   readonly stop: AbortSignal;
 }
 
-function room({ files, toPng, ...parts }: Running, how: string): TerminalRoom {
+function room({ files, makers, ...parts }: Running, how: string): TerminalRoom {
   const own = (maker: string) => folderOf(files, maker);
   return new TerminalRoom({
     ...parts,
@@ -29,8 +30,22 @@ function room({ files, toPng, ...parts }: Running, how: string): TerminalRoom {
     ways: waysOf(process.env['LC_MEASUREMENT'] ?? ''),
     now: () => new Date(),
     read: (path, option, maker) => readTextFile(path, option, own(maker)),
-    keep: (made, maker) => writeFiles(own(maker), made, toPng),
+    keep: (made, maker) => saying(made, writeFiles(own(maker), made, makers)),
   });
+}
+
+/** From here on somebody wonders whether anything happens. */
+const SAID_AFTER_MS = 1000;
+
+/** Says that files are being made where it takes its time; beside the answers, which programs read. */
+async function saying<T>(files: readonly { readonly name: string }[], work: Promise<T>): Promise<T> {
+  const names = files.map(({ name }) => name.replace(/\.svg$/, '.png')).join(', ');
+  const timer = setTimeout(() => process.stderr.write(`Being made: ${names} …\n`), SAID_AFTER_MS);
+  try {
+    return await work;
+  } finally {
+    clearTimeout(timer);
+  }
 }
 
 /** Writes, and waits where the reader is slower: answers must not pile up in memory. */

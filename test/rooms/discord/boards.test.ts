@@ -62,7 +62,10 @@ const openBoards = (gap = 20) =>
     keeper: kept,
     log: { info: noting, warn: noting, error: noting },
     fault: (error) => `f${faults.push(error)}`,
-    toPng: () => Promise.resolve(new Uint8Array([1])),
+    makers: {
+      toPng: () => Promise.resolve(new Uint8Array([1])),
+      toPdf: () => Promise.reject(new Error('nothing is printed here')),
+    },
     gap,
   });
 const there = () =>
@@ -152,7 +155,10 @@ describe('a board', () => {
       keeper: kept,
       log,
       fault,
-      toPng: () => Promise.resolve(new Uint8Array([1])),
+      makers: {
+        toPng: () => Promise.resolve(new Uint8Array([1])),
+        toPdf: () => Promise.reject(new Error('nothing is printed here')),
+      },
       gap: 1,
     };
     kept.forgets = true;

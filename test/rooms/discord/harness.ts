@@ -102,7 +102,7 @@ export async function openHarness({
       api: platform.api,
       attachmentHosts: ['127.0.0.1'],
       pace: { burst: 1e6, perSecond: 1e6 },
-      toPng: () => Promise.resolve(BLANK),
+      makers: { toPng: () => Promise.resolve(BLANK), toPdf: () => Promise.resolve(BLANK) },
       ...parts,
       ...more,
     });

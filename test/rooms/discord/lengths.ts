@@ -70,7 +70,8 @@ export async function measureAnswers(): Promise<readonly Length[]> {
       const maker = name === undefined ? context.maker : person(name);
       const options = 'file' in found.options ? { ...found.options, file } : found.options;
       const shown = await ask(found.route, options, { ...context, maker, once: `${path}${(times += 1)}` });
-      file = shown.files[0]?.content ?? file;
+      const [first] = shown.files;
+      if (typeof first?.content === 'string') file = first.content;
       return shown;
     };
     for (const line of question.before ?? []) await answer(line);

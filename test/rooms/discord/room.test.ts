@@ -160,7 +160,10 @@ const openRoom = () =>
     attachmentHosts: ['127.0.0.1'],
     deferAfter: 150,
     pace: { burst: 100, perSecond: 1 },
-    toPng: () => Promise.resolve(new Uint8Array([1, 2, 3])),
+    makers: {
+      toPng: () => Promise.resolve(new Uint8Array([1, 2, 3])),
+      toPdf: () => Promise.reject(new Error('nothing is printed here')),
+    },
   });
 
 let rowan: As;

@@ -20,7 +20,7 @@ function bench(turns: Turns) {
 
 describe('turns', () => {
   it('go round the makers, each one’s in the order asked', async () => {
-    const { begun, ask, finish } = bench(new Turns());
+    const { begun, ask, finish } = bench(new Turns('pictures'));
     const all = [
       ask('rowan', 'r1'),
       ask('rowan', 'r2'),
@@ -34,7 +34,7 @@ describe('turns', () => {
   });
 
   it('let two of one maker wait beside the one in hand, and refuse more in words', async () => {
-    const { ask, finish } = bench(new Turns());
+    const { ask, finish } = bench(new Turns('pictures'));
     const first = ask('rowan', 'r1');
     const waiting = [ask('rowan', 'r2'), ask('rowan', 'r3')];
     await expect(ask('rowan', 'r4')).rejects.toEqual(refused('too-many-waiting'));
@@ -48,7 +48,7 @@ describe('turns', () => {
 
   it('go on after what failed, and give up what would come too late', async () => {
     let now = 0;
-    const turns = new Turns(() => now);
+    const turns = new Turns('pictures', () => now);
     const broken = turns.take('rowan', () => Promise.reject(new Error('broke')));
     await expect(broken).rejects.toThrow('broke');
     const { ask, finish } = bench(turns);

@@ -8,7 +8,8 @@ import { writeFiles } from '../../../src/rooms/terminal/files.ts';
 import { folderOf, KeptFiles } from '../../../src/rooms/terminal/kept-files.ts';
 import { asking } from '../../asking.ts';
 
-const noPng = () => Promise.resolve(new Uint8Array());
+const nothing = () => Promise.resolve(new Uint8Array());
+const noPng = { toPng: nothing, toPdf: nothing };
 const file = (name: string) => ({ name, content: 'x' });
 
 describe('files that answers wrote', () => {
