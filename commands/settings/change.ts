@@ -11,7 +11,7 @@ const IMPERIAL = ['inches', 'inch', 'in', 'feet', 'yards', 'yd', 'oz', 'ounces',
 
 export const change = question({
   name: 'change',
-  says: 'Sets your units, your terms, your hand, or who sees your answers',
+  says: 'Sets your units, your terms, or who sees your answers',
   options: {
     units: opt
       .choice(

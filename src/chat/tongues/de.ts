@@ -98,6 +98,7 @@ export const de: Tongue = {
     close: 'schließen',
     reopen: 'wieder_öffnen',
     bar: 'ausschließen',
+    handout: 'handzettel',
   },
   options: {
     lesson: 'lektion',
@@ -210,6 +211,9 @@ export const de: Tongue = {
     do: 'tun',
     try: 'versuch',
     about: 'worüber',
+    paper: 'papier',
+    print: 'druck',
+    hand: 'hand',
   },
   menus: {
     'Work this out': 'Ausrechnen',
@@ -275,6 +279,12 @@ export const de: Tongue = {
     'offer her pledges again': 'Zusagen wieder anbieten',
     'keep her out': 'ausschließen',
     'let her in again': 'wieder zulassen',
+    A4: 'A4',
+    Letter: 'Letter',
+    usual: 'üblich',
+    large: 'groß',
+    right: 'rechts',
+    left: 'links',
   },
   says: {
     'Lessons with tasks of your own: shown, tried, and told which slip it was':
@@ -757,5 +767,15 @@ export const de: Tongue = {
     'What can be asked here, and how': 'Was man hier fragen kann, und wie',
     'A word for what you want to know, like yarn, or a question, like stitches row':
       'Ein Wort für das, was du suchst, wie yarn, oder eine Frage, wie stitches row',
+    'Whose names of stitches; your own if not given': 'Wessen Maschennamen; ohne Angabe die eigenen',
+    'The motif to print (PDF): yarn, rows in words with boxes to tick, chart, colours, cautions':
+      'Das Motiv zum Drucken (PDF): Garn, Reihen mit Kästchen, Häkelschrift, Farben, Vorsicht',
+    'The paper; Letter for who measures in inches, else A4': 'Das Papier; Letter bei Zoll, sonst A4',
+    'large prints in letters of 18 points': 'groß druckt in Buchstaben von 18 Punkt',
+    'The colours of a motif and how they are drawn; hex says how one looks':
+      'Die Farben eines Motivs und wie sie gezeichnet werden; hex sagt, wie eine aussieht',
+    'yes forgets the look of this colour': 'ja vergisst, wie diese Farbe aussieht',
+    'The hand that holds your hook: charts and directions are mirrored for the left':
+      'Die Hand mit der Häkelnadel: für die linke werden Häkelschriften und Richtungen gespiegelt',
   },
 };

@@ -98,6 +98,7 @@ export const fr: Tongue = {
     close: 'fermer',
     reopen: 'rouvrir',
     bar: 'écarter',
+    handout: 'fiche',
   },
   options: {
     lesson: 'leçon',
@@ -210,6 +211,9 @@ export const fr: Tongue = {
     do: 'action',
     try: 'essai',
     about: 'sujet',
+    paper: 'papier',
+    print: 'impression',
+    hand: 'main',
   },
   menus: {
     'Work this out': 'Calculer',
@@ -275,6 +279,12 @@ export const fr: Tongue = {
     'offer her pledges again': 'rouvrir ses promesses',
     'keep her out': 'écarter',
     'let her in again': 'laisser revenir',
+    A4: 'A4',
+    Letter: 'Letter',
+    usual: 'habituelle',
+    large: 'grande',
+    right: 'droite',
+    left: 'gauche',
   },
   says: {
     'Lessons with tasks of your own: shown, tried, and told which slip it was':
@@ -753,5 +763,17 @@ export const fr: Tongue = {
     'What can be asked here, and how': 'Ce qu’on peut demander ici, et comment',
     'A word for what you want to know, like yarn, or a question, like stitches row':
       'Un mot pour ce que vous cherchez, comme yarn, ou une question, comme stitches row',
+    'Whose names of stitches; your own if not given':
+      'Les noms de mailles de quel pays ; les vôtres si rien n’est dit',
+    'The motif to print (PDF): yarn, rows in words with boxes to tick, chart, colours, cautions':
+      'Le motif à imprimer (PDF) : fil, rangs à cocher, diagramme, couleurs, précautions',
+    'The paper; Letter for who measures in inches, else A4':
+      'Le papier ; Letter si vous mesurez en pouces, sinon A4',
+    'large prints in letters of 18 points': 'grande imprime en lettres de 18 points',
+    'The colours of a motif and how they are drawn; hex says how one looks':
+      'Les couleurs d’un motif et leur dessin ; hex dit l’aspect de l’une d’elles',
+    'yes forgets the look of this colour': 'oui oublie l’aspect de cette couleur',
+    'The hand that holds your hook: charts and directions are mirrored for the left':
+      'La main qui tient le crochet : pour la gauche, diagrammes et directions sont inversés',
   },
 };
