@@ -190,7 +190,10 @@ async function edits(store: FileStore): Promise<BenchRow> {
     fault: (error) => {
       throw error;
     },
-    makers: { toPng: () => Promise.reject(new Error('nothing is drawn here')), toPdf: () => Promise.reject(new Error('nothing is printed here')) },
+    makers: {
+      toPng: () => Promise.reject(new Error('nothing is drawn here')),
+      toPdf: () => Promise.reject(new Error('nothing is printed here')),
+    },
   });
   boards.changed(id);
   await boards.settled();
