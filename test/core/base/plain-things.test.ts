@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MOST_SEED, nextSeed, seedChance, seedOf, shuffle } from '../../../src/core/base/chance.ts';
+import { isStranger, strangerId } from '../../../src/core/base/history.ts';
 import { readCounts, readDay, readNumbers } from '../../../src/core/base/lists.ts';
 import {
   findBest,
@@ -473,6 +474,14 @@ describe('a ball', () => {
     expect(partsOfBall(`170m${' '.repeat(72)}100g`)).toEqual(parts);
     expect(partsOfBall(`170m${' '.repeat(73)}100g`)).toBeUndefined();
     expect(partsOfBall(`  170m${' '.repeat(72)}100g  `)).toEqual(parts);
+  });
+});
+
+describe('whoever erased herself', () => {
+  it('is known by an id that no room makes', () => {
+    expect([strangerId(1), strangerId(12)].map(isStranger)).toEqual([true, true]);
+    for (const id of ['somebody.', 'somebody.x', 'somebodyx1', 'xsomebody.1', 'somebody.1x', 'm1', ''])
+      expect(isStranger(id), id).toBe(false);
   });
 });
 

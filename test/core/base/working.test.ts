@@ -4,6 +4,11 @@ import { registry } from '../../../commands/index.ts';
 import {
   evaluate,
   formula,
+  formulaText,
+  readerOf,
+  reckonForReader,
+  speak,
+  workedText,
   writeStep,
   substitute,
   Working,
@@ -109,6 +114,92 @@ describe('a step', () => {
   it('is a fault of ours when it gives no number', () => {
     expect(() => evaluate('1 / x', { x: 0 })).toThrow(/gave Infinity/);
     expect(() => evaluate('sqrt(x)', { x: -1 })).toThrow();
+  });
+});
+
+describe('a step, mark by mark', () => {
+  const stepOf = (
+    text: string,
+    values: Record<string, number>,
+    units: Step['units'] = {},
+    unit: Step['unit'] = '',
+  ): Step => ({
+    label: '',
+    formula: text,
+    with: values,
+    units,
+    result: evaluate(text, values),
+    unit,
+    source: '',
+  });
+  it.each<[string, Record<string, number>, string]>([
+    ['pi * side^3', { side: 2 }, 'π × side³ = π × (2 cm)³ = 25.133'],
+    ['side^4 - 1', { side: 2 }, 'side^4 - 1 = (2 cm)^4 - 1 = 15'],
+    ['rows^2', { rows: 3 }, 'rows² = 3² = 9'],
+    ['rows^2', { rows: -3 }, 'rows² = (-3)² = 9'],
+    ['-side', { side: 3 }, '-side = -3 cm = -3'],
+    ['rows + side', { rows: -1, side: -2 }, 'rows + side = (-1) + (-2 cm) = -3'],
+    ['atan(side / 2)', { side: 2 }, 'arctan(side ÷ 2) = arctan(2 cm ÷ 2) = 0.7854'],
+    ['atan2(side, rows)', { side: 2, rows: 2 }, 'arctan(side, rows) = arctan(2 cm, 2) = 0.7854'],
+    ['min(side, 3)', { side: 5 }, 'the least of (side, 3) = the least of (5 cm, 3) = 3'],
+    ['max(side, 3)', { side: 5 }, 'the greatest of (side, 3) = the greatest of (5 cm, 3) = 5'],
+    ['mod(rows, 4)', { rows: 7 }, 'the rest of rows ÷ 4 = the rest of 7 ÷ 4 = 3'],
+    ['round(rows / 4)', { rows: 7 }, 'rows ÷ 4 = 7 ÷ 4 = 1.75, so 2'],
+    ['2 * (rows_done + 1)', { rows_done: 7 }, '2 × (rows done + 1) = 2 × (7 + 1) = 16'],
+    ['2 * 3', {}, '2 × 3 = 6'],
+  ])('%s', (text, values, shown) => {
+    expect(writeStep(stepOf(text, values, { side: 'cm' }), METRIC)).toBe(shown);
+  });
+
+  it('has digits enough to go on with, and no commas', () => {
+    const shown = (x: number) => workedText(stepOf('1 * x', { x }), METRIC).split(' = ')[1];
+    expect([0.123456, 0.99996, 1.23456, 99.12345, 100.126, 12_345.678].map(shown)).toEqual([
+      '0.1235',
+      '1',
+      '1.235',
+      '99.123',
+      '100.13',
+      '12345.68',
+    ]);
+    expect(substitute(stepOf('a - b', { a: -0.123456, b: 2.5 }), METRIC, 'full')).toBe('(-0.123456) - 2.5');
+  });
+
+  it('says what is told by the metre, and a ratio that is a name, in the reader’s own units', () => {
+    const cost = stepOf('price * yarn', { price: 2, yarn: 3 }, { price: '/m', yarn: 'm' });
+    expect(workedText(cost, METRIC)).toBe('2 per m × 3 m = 6');
+    expect(workedText(cost, IMPERIAL)).toBe('1.829 per yd × 3.281 yd = 6');
+    const ratio = stepOf(
+      'yarn * cm_per_m / in_one',
+      { yarn: 3, cm_per_m: 100, in_one: 4 },
+      { yarn: 'm', cm_per_m: 'cm/m', in_one: '' },
+      'cm',
+    );
+    expect(formulaText(ratio, METRIC)).toBe('yarn × cm per m ÷ in one');
+    expect(formulaText(ratio, IMPERIAL)).toBe('yarn × in per yd ÷ in one');
+    expect(reckonForReader(ratio, METRIC)).toBe(75);
+    expect(reckonForReader(ratio, IMPERIAL)).toBeCloseTo(75 / 2.54, 9);
+    expect(speak('in_one_of_two')).toBe('in one of two');
+  });
+
+  it('is in the units that were typed, with what comes of it in her own', () => {
+    const typed: Reader = { ...IMPERIAL, typed: new Map([['100 g', 'metric']]) };
+    const twice = stepOf('weight * 2', { weight: 100 }, { weight: 'g' }, 'g');
+    expect(readerOf(twice, typed)).toEqual({ units: 'metric', terms: 'US' });
+    expect(workedText(twice, typed)).toBe('100 g × 2 = 200 g = 7.055 oz');
+    expect(writeStep(twice, typed)).toBe('weight × 2 = 100 g × 2 = 200 g = 7.055 oz');
+    // A count has no units, and needs none of hers behind it.
+    const counted = stepOf('weight / 50', { weight: 100 }, { weight: 'g' });
+    expect(workedText(counted, typed)).toBe('100 g ÷ 50 = 2');
+    // Nothing was typed so, or in her own units.
+    for (const reader of [
+      IMPERIAL,
+      { ...IMPERIAL, typed: new Map() },
+      { ...IMPERIAL, typed: new Map([['99 g', 'metric'] as const]) },
+      { ...IMPERIAL, typed: new Map([['100 g', 'imperial'] as const]) },
+    ]) {
+      expect(readerOf(twice, reader)).toBe(reader);
+      expect(workedText(twice, reader)).toBe('3.527 oz × 2 = 7.055 oz');
+    }
   });
 });
 
