@@ -27,12 +27,15 @@ export function withPart(text: string, name: string, by: string, fresh: string):
   return `${text.slice(0, from)}${start}\n\n${fresh}\n\n${text.slice(to)}`;
 }
 
-/** What the terminal room says to lines, one after the other, from a store with nothing in it. */
+/** What stands before the first blank line: what answers, without what it rests on and what can be done next. */
+const firstBlock = (text: string) => text.split('\n\n')[0] ?? '';
+
+/** What the terminal room says first to lines, one after the other, from a store with nothing in it. */
 async function answered(...lines: readonly string[]): Promise<string> {
   const room = new TerminalRoom({
     registry,
     projects: new Projects(new MemoryStore()),
-    now: () => new Date(0),
+    now: () => new Date('2031-03-01T10:00:00Z'),
     keep: () => Promise.resolve([]),
     read: () => Promise.reject(new Error('no file is read here')),
     fault: (error) => {
@@ -40,7 +43,7 @@ async function answered(...lines: readonly string[]): Promise<string> {
     },
   });
   const said: string[] = [];
-  for (const line of lines) said.push(`> ${line}`, (await room.answer(line, false)).text);
+  for (const line of lines) said.push(`> ${line}`, firstBlock((await room.answer(line, false)).text));
   return said.join('\n');
 }
 
