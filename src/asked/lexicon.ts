@@ -1,6 +1,6 @@
 /** From words to senses: forms of up to six words, plural and misspelt ones as well. */
 import { distance } from 'fastest-levenshtein';
-import { NOT_MISSPELT } from './not-misspelt.ts';
+import { NOT_MISSPELT, NOT_MISSPELT_SUMS } from './not-misspelt.ts';
 import { TABLE_WORDS } from './tables.ts';
 import type { Token } from './tokens.ts';
 import { FUNCTION_WORDS, SENSES, type SenseName } from './words.ts';
@@ -89,11 +89,15 @@ const sorted = (word: string) => [...word].sort().join('');
 
 const asTyped = new Map<string, string | undefined>();
 
+/** A number that tells a word from others without writing it down. */
+export const sumOf = (word: string): number =>
+  [...word].reduce((sum, letter) => (Math.imul(sum, 31) + (letter.codePointAt(0) ?? 0)) >>> 0, 7);
+
 /** The word of the trade that is meant by a misspelt one; undefined where none is near, or the word is another one. */
 function meantBy(word: string): string | undefined {
   if (NOT_MISSPELT.has(word)) return undefined;
   if (asTyped.has(word)) return asTyped.get(word);
-  const best = nearestTradeWord(word);
+  const best = NOT_MISSPELT_SUMS.has(sumOf(word)) ? undefined : nearestTradeWord(word);
   // What strangers type is remembered for a while only.
   if (asTyped.size > 2000) asTyped.clear();
   asTyped.set(word, best);
