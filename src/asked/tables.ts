@@ -2,6 +2,7 @@
 import { SIZE_NAMES } from '../core/lookup/size.ts';
 import { TERM_WORDS } from '../core/lookup/term.ts';
 import { SIZE_WORDS } from '../standards/sizes.ts';
+import { SHAPE_NAMES, type ShapeNames } from '../standards/trade-names.ts';
 
 export const UNIT_OF_LENGTH = new Map<string, string>(
   Object.entries({
@@ -30,80 +31,10 @@ export const CM: Readonly<Record<string, number>> = {
   yd: 91.44,
 };
 
-/** Names of shapes in the trade, longest first. */
-export const SHAPE_WORDS: readonly (readonly [string, string])[] = [
-  ...[
-    'solid granny square',
-    'solid granny',
-    'solid square',
-    'solid squares',
-    'solid grannies',
-    'solid granny squares',
-    'filled granny square',
-    'filled square',
-  ].map((name) => [name, 'solid-square'] as const),
-  ...['corner to corner', 'corner 2 corner', 'c2c', 'c 2 c', 'ctc'].map((name) => [name, 'blocks'] as const),
-  ...[
-    'diagonal square',
-    'diagonal squares',
-    'diagonal box square',
-    'mitred square',
-    'mitered square',
-    'mitred squares',
-    'mitered squares',
-    'mitre square',
-    'miter square',
-    'corner start square',
-    'corner start',
-    'corner started square',
-    'corner out square',
-    'corner out',
-    'bias square',
-    'bias squares',
-    'on the diagonal',
-    'diagonal',
-    'mitred',
-    'mitered',
-    'dishcloth square',
-  ].map((name) => [name, 'diagonal'] as const),
-  ...['classic granny', 'granny square', 'granny squares', 'granny', 'grannies', 'grannys', "granny's"].map(
-    (name) => [name, 'clusters'] as const,
-  ),
-  ...[
-    'granny hexagon',
-    'granny hexagons',
-    'hexagon granny',
-    'hexagon',
-    'hexagons',
-    'hexie',
-    'hexies',
-    'hexi',
-    'hexy',
-    'hexi s',
-    'hex',
-  ].map((name) => [name, 'hexagon'] as const),
-  ...[
-    'granny circle',
-    'granny circles',
-    'flat circle',
-    'circle',
-    'circles',
-    'disc',
-    'mandala',
-    'round coaster',
-    'coaster',
-  ].map((name) => [name, 'circle'] as const),
-  ...[
-    'flat blanket',
-    'flat piece',
-    'flat panel',
-    'flat rectangle',
-    'flat scarf',
-    'plain rectangle',
-    'scarf',
-    'flat strip',
-  ].map((name) => [name, 'flat'] as const),
-];
+/** Names of shapes as they are read in a sentence. */
+export const SHAPE_WORDS: readonly (readonly [string, string])[] = Object.entries<ShapeNames>(
+  SHAPE_NAMES,
+).flatMap(([shape, { names, within = [] }]) => [...names, ...within].map((name) => [name, shape] as const));
 
 export const STITCH_WORDS: readonly (readonly [string, string])[] = [
   ['half double crochet', 'hdc'],

@@ -17,7 +17,7 @@ import {
 import { MOST_PRICE, MOST_ROWS } from '../core/base/limits.ts';
 import { findBlanketSize, describeBlanketSize, SIZE_NAMES } from '../core/lookup/size.ts';
 import { SHAPES } from '../core/rows/index.ts';
-import { SHAPE_WORDS } from '../standards/trade-names.ts';
+import { SHAPE_NAMES } from '../standards/trade-names.ts';
 import { Problem } from '../core/base/problem.ts';
 import { plain, type Reader } from '../core/base/reader.ts';
 import { HOOKS } from '../standards/hooks.ts';
@@ -230,7 +230,10 @@ const YES_NO = [
   { value: 'no', also: ['n', 'nope', 'false', 'off'] },
 ] as const;
 
-const SHAPE_CHOICES = SHAPES.map((value) => ({ value, also: SHAPE_WORDS[value] }));
+const SHAPE_CHOICES = SHAPES.map((value) => {
+  const { names, alone } = SHAPE_NAMES[value];
+  return { value, also: [...names, ...alone] };
+});
 
 /** The kinds of options. Each takes a line that says what to give, or that line with more of its declaration. */
 export const opt = {
