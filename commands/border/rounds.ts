@@ -3,8 +3,10 @@ import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { countBorderRounds, type CornerFit } from '../../src/core/edges/border.ts';
+import { writeBorder } from '../../src/core/edges/written-border.ts';
 import { count, num, t } from '../../src/core/base/reader.ts';
 import { corner } from './corner.ts';
+import { writtenLines } from './written.ts';
 
 export const rounds = question({
   name: 'rounds',
@@ -64,6 +66,7 @@ export const rounds = question({
           ({ stitch, across, down, total }, index) =>
             `Round ${index + 1}, ${t(stitch)}: ${across} across, ${down} down, ${total} in all.`,
         ),
+        ...writtenLines(writeBorder({ rounds: all, corner: asked.corner })),
         ...found.corners.map((fit) => cornerWords(fit, asked.corner)),
       ],
       data: { rounds: all },

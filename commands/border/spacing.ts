@@ -6,6 +6,7 @@ import { opt } from '../../src/chat/options.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { MOST_ROWS } from '../../src/core/base/limits.ts';
 import { spaceBorder, writeInRuns } from '../../src/core/edges/border.ts';
+import { writeBorder } from '../../src/core/edges/written-border.ts';
 import { countAlongRows, findWholeRate, type RowEnds } from '../../src/core/edges/row-ends.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { planRows, type RowPlan, type Shape } from '../../src/core/rows/index.ts';
@@ -16,6 +17,7 @@ import { count, num, t } from '../../src/core/base/reader.ts';
 import { STITCHES, type Stitch } from '../../src/standards/stitches.ts';
 import { savedMotif } from '../shared/saved-motif.ts';
 import { corner } from './corner.ts';
+import { writtenLines } from './written.ts';
 
 export const spacing = question({
   name: 'spacing',
@@ -110,12 +112,20 @@ export const spacing = question({
         perMotifDown && `Along the height, motif by motif: ${writeInRuns(perMotifDown)}.`,
         plan && fromRows && rowLines(plan, fromRows, perMotifAcross, perMotifDown),
         `Work the corner’s ${each} into one place, and over the joins as if the edge were one cloth.`,
+        writtenLines(
+          writeBorder({
+            rounds: [{ stitch: 'sc', across, down, total }],
+            corner: asked.corner,
+            motif: plan?.stitch,
+          }),
+        ),
         `Along row ends, ${t('sc')} take about ${ROW_ENDS}.`,
       ),
       data: defined({ per_motif_across: perMotifAcross, per_motif_down: perMotifDown }),
       cautions: careFor(asked.width, asked.height),
       working: working.steps,
       assumptions: [
+        `The round is written for ${t('sc')}: put your border’s stitch in its place.`,
         `Rates along row ends: published for ${t('sc')}, ${t('dc')} and ${t('tr')} rows, from memory for ${t('hdc')}.`,
       ],
     };

@@ -4,6 +4,7 @@ import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { joinMotifs, type SeamMethod } from '../../src/core/edges/seams.ts';
+import { canBeTold, writeSeam, writeStrips } from '../../src/core/edges/written-joining.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { findUsualHook } from '../../src/core/yarn/thickness.ts';
 import { caution } from '../../src/standards/care.ts';
@@ -19,6 +20,12 @@ const CALLED: Readonly<Record<SeamMethod, string>> = {
   'slip-stitch': t('slip stitch'),
   'single-crochet': t('single crochet'),
 };
+
+/** Which motif is joined to which, while that can be read. */
+const stripLines = (columns: number, rows: number): string[] =>
+  canBeTold(columns, rows)
+    ? ['Motifs numbered row by row from the top left:', ...writeStrips(columns, rows)]
+    : [];
 
 export const joining = command({
   name: 'joining',
@@ -103,6 +110,8 @@ export const joining = command({
               `${columns > 1 ? 'Then' : 'Join'} the strips to each other: ${count(rows - 1, 'long seam')} of ${cm(found.longLength)}, the corners pinned first.`,
             found.strands !== undefined &&
               `In strands of ${m(SEWING_STRAND)}, longer ones fray: ${count(found.strands, 'strand')}, two ends each.`,
+            writeSeam(asked.method),
+            stripLines(columns, rows),
             columns > 1 &&
               rows > 1 &&
               `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(found.threads, 'thread')} instead of ${found.seams}.`,
