@@ -1,6 +1,8 @@
 /** A group's yarn from what is known now: the plan as it was opened, what the organiser has weighed since, what was weighed at hand-in. */
 import { describe, expect, it } from 'vitest';
 import type { GroupEvent, Happening } from '../../../src/core/group/events.ts';
+import { Working } from '../../../src/core/base/working.ts';
+import { reckonMotifYarn } from '../../../src/core/yarn/motif-yarn.ts';
 import { replay } from '../../../src/core/group/state.ts';
 import { reckonGroupYarn } from '../../../src/core/group/yarn.ts';
 import { groupPlan } from './plan.ts';
@@ -58,6 +60,52 @@ describe('a group’s yarn', () => {
     expect(sureTogether!.metres).toBeCloseTo(total(together_by_colour), 9);
     expect(sureTogether!.reserve).toBeLessThan(sure!.reserve);
     expect(reckonGroupYarn(state(), 'ines').sure).toBeUndefined();
+  });
+
+  it('buys what is expected and 1.645 standard deviations of what hands, motifs and the reckoning leave open', () => {
+    const { kinds, yarns } = plan();
+    const inOne = kinds.map((kind) => {
+      const { colours } = reckonMotifYarn(kind, yarns, new Working());
+      return colours.map(({ worked, tails, carried }) => worked + tails + carried);
+    });
+    const [[moss = 0, sand = 0] = [], [other = 0, plum = 0] = []] = inOne;
+    /** Hands differ by 12 %, one hand's motifs by 4; a gauge leaves 15 % open either way, half of which is a standard deviation. */
+    const open = (...lists: readonly (readonly [motifs: number, metres: number])[]) =>
+      Math.sqrt(
+        total(lists.map(([motifs, metres]) => ({ metres: (0.12 * motifs * metres) ** 2 }))) +
+          (0.075 * total(lists.map(([motifs, metres]) => ({ metres: motifs * metres })))) ** 2 +
+          total(lists.map(([motifs, metres]) => ({ metres: motifs * (0.04 * metres) ** 2 }))),
+      );
+    const z = 1.6448536269514722;
+    const { mine, together_by_colour, sure, sureTogether, each, together, metres } = reckonGroupYarn(
+      state(),
+      'fern',
+    );
+    const hers = [6 * moss + z * open([6, moss]), 6 * sand + z * open([6, sand])];
+    expect(mine.map((one) => one.metres)).toEqual(hers.map((one) => expect.closeTo(one, 6) as number));
+    const all = [
+      6 * moss + 4 * other + z * open([6, moss], [4, other]),
+      6 * sand + z * open([6, sand]),
+      4 * plum + z * open([4, plum]),
+    ];
+    expect(together_by_colour.map((one) => one.metres)).toEqual(
+      all.map((one) => expect.closeTo(one, 6) as number),
+    );
+    expect(metres).toBeCloseTo(all[0]! + all[1]! + all[2]!, 6);
+    // Balls of 170 m: each her own, and all together.
+    const ash = [4 * other + z * open([4, other]), 4 * plum + z * open([4, plum])];
+    const balls = (lists: readonly number[]) => total(lists.map((one) => ({ metres: Math.ceil(one / 170) })));
+    expect([each, together]).toEqual([balls([...hers, ...ash]), balls(all)]);
+    expect(mine.map((one) => one.balls)).toEqual(hers.map((one) => Math.ceil(one / 170)));
+    // All colours of one hand at once.
+    const expected = 6 * (moss + sand);
+    expect(sure!.flat).toBeCloseTo(1.1 * expected, 6);
+    expect(sure!.reserve).toBeCloseTo(100 * ((hers[0]! + hers[1]!) / expected - 1), 6);
+    expect(sure!.band).toBeCloseTo((100 * 2 * open([6, moss + sand])) / expected, 6);
+    expect(sureTogether!.band).toBeCloseTo(
+      (200 * open([6, moss + sand], [4, other + plum])) / (expected + 4 * (other + plum)),
+      6,
+    );
   });
 
   it('has nothing to say of how sure it is where nothing is pledged', () => {
