@@ -83,6 +83,10 @@ async function openFixed({ api, token }: Platform): Promise<Client> {
   return client;
 }
 
+const nobody = (name: string): never => {
+  throw new Error(`nothing is asked here of ${name}`);
+};
+
 /** Every question that rests on nothing saved, saves nothing and draws nothing, by its example. */
 async function mixed(): Promise<Asked[]> {
   const asked: Asked[] = [];
@@ -91,7 +95,7 @@ async function mixed(): Promise<Asked[]> {
     const line = `/${path} ${question.example}`;
     const { ok, files } = await asking().ask(line);
     if (!ok || files.length > 0) continue;
-    const { given } = asGiven(line, registry, { received: () => undefined, mention: (name) => name });
+    const { given } = asGiven(line, registry, { received: () => undefined, person: nobody });
     asked.push({ path, options: given });
   }
   return asked;

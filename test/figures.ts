@@ -798,6 +798,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   'together pledge': [{ figures: { pledged: 2, open: 7 - 2 } }],
   'together giveback': [{ figures: { pledged: 2 - 1 } }],
   'together mine': [{ figures: { pledged: 2, handed_in: 0, accepted: 0 } }],
+  'together maker': [{ figures: { pledged: 2, handed_in: 0, accepted: 0 } }],
   'together keep': [{ figures: { pledged: 2 } }],
   'together handin': [
     { figures: { handed_in: 1, off: percent(100 * (15.8 / SIDE - 1)) } },

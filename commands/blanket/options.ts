@@ -25,13 +25,15 @@ async function suggest(typed: string, { projects, maker }: Context) {
 
 /** A saved blanket by name; the current one where it is left out. */
 export const savedBlanket = (says = 'The blanket’s name; the current one if not given') =>
-  opt.text({ says, suggest }, { max: LONGEST_NAME, example: 'garden throw' });
+  opt.text({ says, suggest, onlyOffered: true }, { max: LONGEST_NAME, example: 'garden throw' });
 
 /** Saved motifs by name, commas between: offers complete the last of them. */
 export const savedKinds = (says: string, example = 'moss square, sand square') =>
   opt.text(
     {
       says,
+      onlyOffered: true,
+      several: ', ',
       suggest: async (typed, { projects, maker }) => {
         const { motifs } = await projects.maker(maker.id, maker.name);
         const [, before = '', last = ''] = /^(.*,\s*)?([^,]*)$/s.exec(typed) ?? [];

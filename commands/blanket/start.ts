@@ -54,6 +54,16 @@ export const start = question({
   refused: { line: 'name:"porch blanket" kinds:"mos square" columns:4 rows:5', option: 'kinds' },
   before: SAVED.slice(0, 2),
   changes: true,
+  form: {
+    title: 'Start a blanket',
+    asks: ['kinds', 'columns', 'rows', 'arrange', 'setting', 'border', 'joining'],
+    needs: [
+      ['columns', 'width', 'map'],
+      ['rows', 'height', 'map'],
+    ],
+    // All the rest can be changed later, in /blanket layout and /blanket change.
+    begins: ['name', 'columns', 'rows'],
+  },
   asked: {
     ways: ['new blanket', 'new blanket @motif', 'blanket @motif <pair>', 'save blanket'],
     also: 'motif across down rename layout scatter checked border join mean new row kind',

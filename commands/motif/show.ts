@@ -8,7 +8,7 @@ import { cm, count, g, m, mm, num, size, t } from '../../src/core/base/reader.ts
 import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { progressOf } from '../../src/projects/progress.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import {
   carryAssumption,
@@ -82,6 +82,7 @@ export const show = question({
       actions: [
         action('Instructions', 'motif words', { name: motif.name }),
         action('Chart', 'motif chart', { name: motif.name }),
+        form('Weigh one', 'motif weigh', { name: motif.name }, ['weight']),
       ],
     };
   },

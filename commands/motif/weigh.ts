@@ -48,6 +48,11 @@ export const weigh = question({
   refused: { line: 'name:"moss square"', option: 'weight' },
   before: [DEFINED.replace('size:12', 'size:12 gauge:13x10 hook:5mm')],
   changes: true,
+  form: {
+    title: 'Weigh or measure a finished motif',
+    asks: ['name', 'weight', 'motifs', 'side', 'ball'],
+    needs: [['weight', 'side', 'ball', 'minutes']],
+  },
   asked: {
     ways: [
       'weigh motif <weight>',
@@ -78,7 +83,7 @@ export const weigh = question({
   },
   async answer(
     { name, weight, motifs, step, replace, side, hook, ball, minutes },
-    { maker, projects },
+    { maker, projects, once },
   ): Promise<Answer> {
     if ([weight, side, ball, minutes].every((one) => one === undefined)) {
       throw new Problem('measure-missing', 'Neither weight nor side is given.', {
@@ -88,16 +93,23 @@ export const weigh = question({
     }
     const onScale = motifs ?? 1;
     const weighing = weight === undefined ? undefined : { weight, motifs: onScale, step: step ?? SCALE_STEP };
-    const { before, motif } = await projects.changeMaker(maker.id, maker.name, (doc) => {
+    const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const found = findMotif(doc, name, 'name');
-      return {
-        before: found,
-        motif: measureMotif(doc, found, { weighing, replace: replace === true, side, hook, ball, minutes }),
-      };
+      const motif = measureMotif(doc, found, {
+        weighing,
+        replace: replace === true,
+        side,
+        hook,
+        ball,
+        minutes,
+      });
+      const kept = weighingsOf(motif).length > 1;
+      const unlike = kept && weighing !== undefined && isUnlikeEarlier(weighing, weighingsOf(found));
+      return { name: motif.name, kept, unlike };
     });
+    const { kept, unlike } = tell;
+    const motif = findMotif(doc, tell.name, 'name');
     const measured = readMeasured(motif, ball ?? motif.ball);
-    const kept = weighingsOf(motif).length > 1;
-    const unlike = kept && weighing !== undefined && isUnlikeEarlier(weighing, weighingsOf(before));
     const one = planOf(motif).counted === 'blocks' ? 'block' : 'stitch';
     const off = sizeLines(measured, motif);
     const notSquare = sayNotSquare(motif);

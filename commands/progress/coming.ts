@@ -8,7 +8,7 @@ import { facesRight } from '../../src/core/rows/index.ts';
 import { writeRow } from '../../src/core/stripes/written-rows.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { rowWord, RowWord, units } from '../shared/motif-words.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 
 export interface At {
   readonly row: number;
@@ -37,6 +37,8 @@ export function coming(motif: Motif, { row, made }: At): Coming {
     figure('made', 'Motifs made', made),
   ];
   const back: Action[] = row === 0 ? [] : [action(`Back one ${called}`, 'progress back', where)];
+  const check: Action[] =
+    row === 0 ? [] : [form('Check my counts', 'progress counted', { motif: motif.name }, ['counts'])];
   const finished: Action = action('Motif finished', 'progress finished', {
     motif: motif.name,
     from_made: made,
@@ -46,7 +48,7 @@ export function coming(motif: Motif, { row, made }: At): Coming {
       says: `that was the last ${called}: fasten off, and it is finished`,
       lines: [],
       figures,
-      actions: [finished, ...back],
+      actions: [finished, ...back, ...check],
       data: { motif: motif.name, row, made },
     };
   }
@@ -64,7 +66,7 @@ export function coming(motif: Motif, { row, made }: At): Coming {
       figure('next_row', `Next ${called}`, next.row),
       figure('next_count', 'Its count', next.count),
     ],
-    actions: [action(`${RowWord(plan)} ${next.row} done`, 'progress next', where), ...back],
+    actions: [action(`${RowWord(plan)} ${next.row} done`, 'progress next', where), ...back, ...check],
     data: defined({ motif: motif.name, row, made, colour, changes_colour: changes }),
   };
 }

@@ -31,6 +31,7 @@ export const counted = question({
   refused: { line: 'counts:"3 5 7 9 11 13" motif:"moss square"', option: 'counts' },
   before: [DEFINED, '/progress at motif:"moss square" row:5'],
   changes: true,
+  form: { title: 'Check my counts', asks: ['counts', 'motif'] },
   asked: {
     changesBy: [],
     ways: [

@@ -8,7 +8,7 @@ import { planOf } from '../../src/core/yarn/motif.ts';
 import { blanketOf, neededFor, progressOf, record } from '../../src/projects/progress.ts';
 import { MOST_MADE, type Motif } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { change } from './change.ts';
 import { coming, madeWords } from './coming.ts';
 
@@ -86,6 +86,7 @@ export const finished = question({
       actions: gather(
         !all && found.actions,
         action('How far it all is', 'progress show', { motif: motif.name }),
+        motif.weight === undefined && form('Weigh one', 'motif weigh', { name: motif.name }, ['weight']),
       ),
     };
   },

@@ -32,7 +32,7 @@ import { drawSavedBlanket } from '../shared/blanket-drawing.ts';
 import { distinct } from '../shared/steps.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { rowWord, units } from '../shared/motif-words.ts';
-import { lineOf } from '../shared/actions.ts';
+import { form, lineOf } from '../shared/actions.ts';
 import { coming, madeWords } from './coming.ts';
 
 export const show = question({
@@ -144,7 +144,10 @@ export const show = question({
           .map(({ at, did, row: to, made: of }) => ({ at, did, row: to, made: of })),
       },
       files: drawn ? [drawn.file] : [],
-      actions: next.actions,
+      actions: gather(
+        next.actions,
+        motif.weight === undefined && form('Weigh one', 'motif weigh', { name: motif.name }, ['weight']),
+      ),
     };
   },
 });

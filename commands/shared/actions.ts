@@ -17,6 +17,18 @@ export function action<Path extends keyof Questions>(
   return { label, question, options: typed(options), ...also };
 }
 
+/** A button that opens a question's form, filled in so far; `asks`: what is still to be typed. */
+export function form<Path extends keyof Questions>(
+  label: string,
+  question: Path,
+  options: Partial<Given<Questions[Path]>>,
+  asks: readonly (keyof Questions[Path] & string)[],
+  also: Pick<Action, 'forAnyone'> = {},
+): Action {
+  const given = options as Readonly<Record<string, string | number | boolean | undefined>>;
+  return { label, question, options: typed(given), asks, ...also };
+}
+
 /** The line that asks a question, as it would be typed: `/progress finished motif:"moss square"`. */
 export const lineOf = <Path extends keyof Questions>(
   question: Path,

@@ -18,7 +18,7 @@ async function suggest(typed: string, { projects, maker }: Context) {
 
 /** A saved motif by name; the current one where it is left out. */
 export const savedMotif = (says = 'The motif’s name; the current one if not given') =>
-  opt.text({ says, suggest }, { max: LONGEST_NAME, example: 'moss square' });
+  opt.text({ says, suggest, onlyOffered: true }, { max: LONGEST_NAME, example: 'moss square' });
 
 /** The line of a button: names of people are quoted where they must be. */
 export const about = (path: string, options: Readonly<Record<string, string | number>>): string =>

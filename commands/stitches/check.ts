@@ -1,6 +1,6 @@
 /** Where do her counts leave the pattern, why, and how is it mended? */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
-import { question } from '../../src/chat/command.ts';
+import { question, type OptionsOf } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { checkCounts, findLastCounted, type Miscount } from '../../src/core/miscount/check-counts.ts';
@@ -8,7 +8,11 @@ import { planRows, type RowPlan } from '../../src/core/rows/index.ts';
 import { lessonAction } from '../shared/lesson-for.ts';
 import { elsewhereWords } from '../shared/elsewhere-words.ts';
 import { RowWord, units } from '../shared/motif-words.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { t } from '../../src/core/base/reader.ts';
+import { findCountsIn } from '../../src/core/miscount/counts-in-words.ts';
+import { findMotif } from '../../src/projects/motifs.ts';
+import { savedMotif } from '../shared/saved-motif.ts';
 
 /** Causes told in words; the rest stand in the data. */
 const TOLD = 4;
@@ -17,8 +21,8 @@ export const check = question({
   name: 'check',
   says: 'Where your counts leave the pattern, what probably happened, and how to mend it',
   options: {
-    shape: opt.shape(),
-    size: opt.size(),
+    shape: opt.shape().optional(),
+    size: opt.size().optional(),
     counts: opt.counts('What you counted, row by row, like 3 5 7 8'),
     from_row: opt
       .whole(
@@ -33,9 +37,32 @@ export const check = question({
       .whole('Blocks along the other side of a rectangle', { max: MOST_ROWS, example: '8' })
       .optional(),
     stitch: opt.stitch().optional(),
+    motif: savedMotif('A motif you saved, instead of shape and size').optional(),
   },
   example: 'shape:diagonal size:12 counts:"3 5 7 8 10"',
   refused: { line: 'shape:diagonal size:2 counts:"3 5 3 1 1"', option: 'counts' },
+  form: {
+    title: 'Check these counts',
+    asks: ['counts', 'from_row', 'motif', 'shape', 'size'],
+    needs: [
+      ['motif', 'shape'],
+      ['motif', 'size'],
+    ],
+  },
+  pointed: {
+    at: 'message',
+    name: 'Check these counts',
+    none: 'There are no counts in that message.',
+    finds: (words) => {
+      const found = findCountsIn(words);
+      return (
+        found && {
+          counts: found.counts.join(' '),
+          ...(found.from === undefined ? {} : { from_row: String(found.from) }),
+        }
+      );
+    },
+  },
   asked: {
     ways: [
       'mistake <counts>',
@@ -60,14 +87,25 @@ export const check = question({
       },
       other_size: { takes: 'count', nouns: 'block', only: true, lead: 'by' },
       from_row: { takes: 'row', near: '' },
+      motif: { never: true },
     },
     fills: ['shape', 'size', 'other_size', 'stitch'],
+    needs: [
+      ['shape', 'motif'],
+      ['size', 'motif'],
+    ],
     phrases: [
       'my counts are 3 5 7 8 10 on a 12 row diagonal square, where did I go wrong',
       'check my granny square: 12 24 35 over 5 rounds',
     ],
   },
-  answer({ shape, size, counts, from_row, other_size, stitch }): Answer {
+  async answer({ counts, from_row, ...asked }, { projects, maker }): Promise<Answer> {
+    const { motif: name } = asked;
+    const motif =
+      name === undefined ? undefined : findMotif(await projects.maker(maker.id, maker.name), name);
+    const { shape, size, other_size, stitch } = motif
+      ? { ...motif, other_size: motif.otherSize }
+      : { ...asked, ...needed(asked) };
     const rows = other_size ?? (shape === 'flat' ? findLastCounted(from_row, counts.length) : undefined);
     const plan = planRows(shape, { size, otherSize: rows, stitch });
     const found = checkCounts(plan, counts, from_row);
@@ -78,6 +116,17 @@ export const check = question({
     };
   },
 });
+
+/** What is counted in, where no saved motif says it. Throws Problem: option-missing. */
+function needed({ shape, size }: Partial<Pick<OptionsOf<typeof check>, 'shape' | 'size'>>) {
+  const missing = (option: string, hint: string) =>
+    new Problem('option-missing', `The option ${option} is missing.`, { option, hint });
+  if (shape === undefined)
+    throw missing('shape', 'The motif’s shape: shape:diagonal; or motif:"moss square", one that you saved.');
+  if (size === undefined)
+    throw missing('size', 'Rising rows of a diagonal square, blocks along a side, rounds: size:12.');
+  return { shape, size };
+}
 
 const difference = (found: Miscount) => figure('difference', 'Difference', found.difference);
 

@@ -11,7 +11,7 @@ import { edgesOf, totalKinds, totalsOf, type KindTotals } from '../../src/core/g
 import { letter } from '../../src/core/blanket/layout.ts';
 import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { askerOf, nameOption, whichBlanket } from './which.ts';
 import { noBoardHere } from './words.ts';
@@ -111,7 +111,7 @@ export const board = question({
       files: [{ name: 'board.svg', says: drawn.alt, content: drawn.svg }],
       actions: gather(
         state.open && open > 0 && action('Pledge one', 'together pledge', named, anyone),
-        (state.open || pledged > 0) && action('Hand one in', 'together handin', named, anyone),
+        (state.open || pledged > 0) && form('Hand in', 'together handin', named, [], anyone),
         action('What I hold', 'together mine', named, anyone),
       ),
       board: doc.id,

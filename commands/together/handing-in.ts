@@ -32,6 +32,7 @@ export const handin = question({
   before: OPENED,
   refused: { line: 'kind:furrow motifs:400', option: 'motifs' },
   changes: true,
+  form: { title: 'Hand in finished motifs', asks: ['kind', 'motifs', 'side', 'weight', 'hook'] },
   asked: {
     ways: ['hand-in motif', 'hand-in @kind', 'hand-in <count>', 'hand-in'],
     also: 'motif done measure each group kind hook side mine',

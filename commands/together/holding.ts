@@ -1,14 +1,14 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
-import { listHoldings, parcelsOf, type Holding } from '../../src/core/group/holdings.ts';
+import { listHoldings, parcelsOf } from '../../src/core/group/holdings.ts';
 import { countPledged, totalsOf } from '../../src/core/group/totals.ts';
-import { numbered } from './words.ts';
+import { heldLines, numbered } from './words.ts';
 import { reckonGroupYarn, type GroupYarn, type YarnNeed } from '../../src/core/group/yarn.ts';
 import { count, m, num, when } from '../../src/core/base/reader.ts';
 import { caution } from '../../src/standards/care.ts';
 import { SPREAD_COUNTS } from '../../src/standards/consumption.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { parcelsCsv } from './parcels-csv.ts';
 import { nameOption, whichBlanket } from './which.ts';
@@ -89,22 +89,13 @@ export const mine = question({
           .filter(({ pledged: held }) => held > 0)
           .slice(0, 8)
           .flatMap(({ kind }) => [
-            action(`Hand in one ${kind}`, 'together handin', { kind, name: state.plan.name }),
+            form(`Hand in ${kind}`, 'together handin', { kind, name: state.plan.name }, []),
             action(`Give back one ${kind}`, 'together giveback', { kind, name: state.plan.name }),
           ]),
       ),
     };
   },
 });
-
-/** What she holds of one kind, line by line. */
-const heldLines = ({ kind, pledged, handedIn, accepted, returned }: Holding): string[] =>
-  gather(
-    pledged > 0 && `${kind}: ${pledged} to make`,
-    handedIn.length > 0 && `${kind}: waiting ${numbered(handedIn)}`,
-    accepted.length > 0 && `${kind}: accepted ${numbered(accepted)}`,
-    returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
-  );
 
 export const parcels = question({
   name: 'parcels',

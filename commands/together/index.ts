@@ -5,6 +5,7 @@ import { board } from './board.ts';
 import { handin } from './handing-in.ts';
 import { mine, yarn } from './holding.ts';
 import { handover } from './keeping-order.ts';
+import { maker } from './maker.ts';
 import { open } from './open.ts';
 import { giveback, pledge } from './pledging.ts';
 import { history, list, undo } from './running.ts';
@@ -23,6 +24,7 @@ export const together = command({
     pledge,
     giveback,
     mine,
+    maker,
     keep,
     handin,
     pace,

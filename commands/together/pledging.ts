@@ -6,7 +6,7 @@ import * as rules from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { pledgedOf } from '../../src/core/group/totals.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
 
@@ -124,7 +124,7 @@ export const pledge = question({
       ],
       lines: [`Still open: ${rules.stillOpen(after)}.`],
       actions: [
-        action('Hand one in', 'together handin', { kind: called, name: after.plan.name }),
+        form('Hand in', 'together handin', { kind: called, name: after.plan.name }, []),
         action('Give one back', 'together giveback', { kind: called, name: after.plan.name }),
       ],
       board: doc.id,

@@ -162,10 +162,7 @@ export const invite = question({
   name: 'invite',
   says: 'Organiser: name somebody who may join',
   options: {
-    maker: opt.text('Whom: mention her with @; in the terminal, her name', {
-      max: 100,
-      example: 'rowan',
-    }),
+    maker: opt.person('Whom'),
     name: nameOption,
   },
   example: 'maker:rowan',

@@ -1,8 +1,9 @@
 /** Which group blanket is meant, and who asks. */
 import type { Context } from '../../src/chat/context.ts';
+import type { RawOptions } from '../../src/chat/line.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
-import { isStranger } from '../../src/core/base/history.ts';
+import { isStranger, SOMEBODY } from '../../src/core/base/history.ts';
 import type { Asker } from '../../src/core/group/rules.ts';
 import { openFor, type GroupState } from '../../src/core/group/state.ts';
 import { looksLike, sortByNearness } from '../../src/core/base/nearest-name.ts';
@@ -34,8 +35,9 @@ export const nameOption = opt
 export const kindOption = opt.text(
   {
     says: 'Which kind of motif',
-    suggest: async (typed, context) => {
-      const here = await channelsOwn(context);
+    onlyOffered: true,
+    suggest: async (typed, context, given) => {
+      const here = await meantHere(context, given);
       return (here?.state.plan.kinds ?? [])
         .map(({ name }, kind) => ({
           value: name,
@@ -63,6 +65,14 @@ async function channelsOwn(context: Context): Promise<GroupInHand | undefined> {
   }
   const [only] = all;
   return latest ?? (only && all.length === 1 ? (await groups.these([only.id]))[0] : undefined);
+}
+
+/** The blanket that is named beside an option that is being typed, or else the channel’s. */
+async function meantHere(context: Context, given: RawOptions = {}): Promise<GroupInHand | undefined> {
+  const named = given['name'];
+  const meant =
+    named === undefined ? undefined : await context.projects.groups.named(context.place.server, named);
+  return meant ?? (await channelsOwn(context));
 }
 
 /**
@@ -116,8 +126,8 @@ export function memberNamed(
 ): { maker: string; name: string } {
   const wanted = typed.trim().replace(/^@/, '').toLowerCase();
   const here = [...state.names].filter(([id]) => !isStranger(id));
-  const mentioned = whois(typed)?.id;
-  const byId = here.filter(([id]) => id === mentioned);
+  const mentioned = whois(typed);
+  const byId = here.filter(([id]) => id === mentioned?.id);
   // Whoever calls herself almost like another is not to be taken for her: both are meant then.
   const found = byId.length > 0 ? byId : here.filter(([, name]) => looksLike(name, wanted));
   const [one] = found;
@@ -127,7 +137,9 @@ export function memberNamed(
     found.length > 1 ? 'which-maker' : 'no-such-maker',
     found.length > 1
       ? `More than one maker is called ${clip(typed)}, or almost.`
-      : `Nobody here is called ${clip(typed)}.`,
+      : mentioned === undefined || mentioned.name === typed
+        ? `Nobody here is called ${clip(typed)}.`
+        : `${mentioned.name === SOMEBODY ? 'Whoever you mean' : clip(mentioned.name)} does not take part in ${state.plan.name}.`,
     {
       option: 'maker',
       hint:
@@ -142,17 +154,14 @@ export function memberNamed(
 
 const membersOf = ({ members }: GroupState) => [...members.values()].map(({ name }) => name);
 
-/** An option that names a member of the channel's blanket, or whom `offered` finds in it. */
+/** An option that names a member of the blanket, or whom `offered` finds in it. */
 export const memberOption = (says: string, offered: (state: GroupState) => string[] = membersOf) =>
-  opt.text(
-    {
-      says,
-      suggest: async (typed, context) => {
-        const here = await channelsOwn(context);
-        return (here ? offered(here.state) : [])
-          .map((value) => ({ value }))
-          .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase()));
-      },
+  opt.person({
+    says,
+    suggest: async (typed, context, given) => {
+      const here = await meantHere(context, given);
+      return (here ? offered(here.state) : [])
+        .map((value) => ({ value }))
+        .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase()));
     },
-    { max: 100, example: 'rowan' },
-  );
+  });

@@ -1,7 +1,9 @@
 /** What happened to a group blanket, and its motifs' numbers, in words. */
+import { gather } from '../../src/chat/answer.ts';
 import type { Place } from '../../src/chat/context.ts';
 import { count, when } from '../../src/core/base/reader.ts';
 import type { GroupEvent } from '../../src/core/group/events.ts';
+import type { Holding } from '../../src/core/group/holdings.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
 
 /** Numbers of motifs, those in a row drawn together: `#1-3 #7`. */
@@ -14,6 +16,15 @@ export function numbered(pieces: readonly number[]): string {
   }
   return runs.map(([from, to]) => (from === to ? `#${from}` : `#${from}-${to}`)).join(' ');
 }
+
+/** What a maker holds of one kind, line by line. */
+export const heldLines = ({ kind, pledged, handedIn, accepted, returned }: Holding): string[] =>
+  gather(
+    pledged > 0 && `${kind}: ${pledged} to make`,
+    handedIn.length > 0 && `${kind}: waiting ${numbered(handedIn)}`,
+    accepted.length > 0 && `${kind}: accepted ${numbered(accepted)}`,
+    returned.slice(-3).map(({ piece, reason }) => `${kind}: #${piece} came back: ${reason ?? ''}`),
+  );
 
 /** One event as a clause: "rowan pledged 2 motifs of furrow". */
 export function happeningWords(event: GroupEvent, { names, plan }: GroupState): string {

@@ -362,15 +362,15 @@ export function missingOf(
   asked: Asked,
   options: Readonly<Record<string, string>>,
 ): string | undefined {
-  for (const [name, schema] of Object.entries(route.question.options)) {
-    if (!Object.hasOwn(options, name) && isRequiredOnce(schema)) return name;
-  }
-  for (const one of asked.needs ?? []) {
-    if (one.some((name) => Object.hasOwn(options, name))) continue;
-    return one[0];
-  }
-  return undefined;
+  return Object.entries(route.question.options).find(
+    ([name, schema]) =>
+      !Object.hasOwn(options, name) && (isRequiredOnce(schema) || isNeeded(asked, name, options)),
+  )?.[0];
 }
+
+/** Whether it is the first of a list of which nothing is given. */
+export const isNeeded = ({ needs = [] }: Asked, name: string, options: Readonly<Record<string, string>>) =>
+  needs.some((list) => list[0] === name && !list.some((one) => Object.hasOwn(options, one)));
 
 const required = new WeakMap<object, boolean>();
 function isRequiredOnce(schema: Parameters<typeof isRequired>[0]): boolean {

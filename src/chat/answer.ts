@@ -57,11 +57,17 @@ export interface Action {
   readonly options: RawOptions;
   /** True where everybody may press it, each for herself; otherwise it is the asker's alone. */
   readonly forAnyone?: boolean;
+  /** Options that are still to be typed: a room that has forms opens the question's own, the others filled in. */
+  readonly asks?: readonly string[];
 }
 
-/** The line that asks what a button asks, without a maker's name: `/progress next`. */
-export const actionLine = ({ question, options }: Pick<Action, 'question' | 'options'>): string =>
-  writeLine({ words: question.split(' '), options });
+/** The line that asks what a button asks, without a maker's name: `/progress next`; `…` where something is still to be typed. */
+export const actionLine = ({
+  question,
+  options,
+  asks = [],
+}: Pick<Action, 'question' | 'options' | 'asks'>): string =>
+  [writeLine({ words: question.split(' '), options }), ...asks.map((option) => `${option}:…`)].join(' ');
 
 /** Things to choose among, several at once: those that are chosen become one option of another question. */
 export interface Menu {

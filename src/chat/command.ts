@@ -6,6 +6,36 @@ import type { Context } from './context.ts';
 import type { Options, Parsed } from './options.ts';
 import type { About } from '../projects/servers.ts';
 
+/** What is asked together, where several values are typed at once: a room that has forms shows one. */
+export interface Form<Name extends string = string> {
+  /** What stands over it, at most 45 characters. */
+  readonly title: string;
+  /** The options that it asks, the first ones first; a form has room for five, those not given yet before the others. */
+  readonly asks: readonly Name[];
+  /** Of each list one must be given, though the question declares none of them as needed. */
+  readonly needs?: readonly (readonly Name[])[];
+  /** The options that it begins with, where it has too many to choose among: the form asks on from there. */
+  readonly begins?: readonly Name[];
+}
+
+/** How a question is asked about something that is pointed at: a message, by what is found in its words; a person. */
+export type Pointed<Name extends string = string> =
+  | {
+      readonly at: 'message';
+      /** What stands in the menu, at most 32 characters. */
+      readonly name: string;
+      /** Finds options in the words; undefined where there is nothing to ask about. */
+      readonly finds: (words: string) => Partial<Record<Name, string>> | undefined;
+      /** What is said of a message in which nothing is found. */
+      readonly none: string;
+    }
+  | {
+      readonly at: 'person';
+      readonly name: string;
+      /** The option that takes the person. */
+      readonly option: Name;
+    };
+
 export interface Question<O extends Options = Options, Name extends string | undefined = string | undefined> {
   /** One word, lower case; undefined where the command is the question itself. */
   readonly name?: Name;
@@ -26,6 +56,10 @@ export interface Question<O extends Options = Options, Name extends string | und
   readonly before?: readonly string[];
   /** The option that words without a name belong to: `/lookup term treble`. */
   readonly bare?: string;
+  /** Where several of its options are typed at once. */
+  readonly form?: Form;
+  /** Where it is asked about a message or a person that is pointed at. */
+  readonly pointed?: Pointed;
   /** How it is asked in plain words. */
   readonly asked?: Asked;
   answer(options: Parsed<O>, context: Context): Answer | Promise<Answer>;
@@ -60,7 +94,10 @@ export interface Command<
  * `answer` returns, `Answer` or `Promise<Answer>`: questions point at each other, and their types would go in a circle.
  */
 export function question<const O extends Options, const Name extends string | undefined = undefined>(
-  declared: Question<O, Name>,
+  declared: Question<O, Name> & {
+    readonly form?: Form<keyof O & string>;
+    readonly pointed?: Pointed<keyof O & string>;
+  },
 ): Question<O, Name> {
   return declared;
 }

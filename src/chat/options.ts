@@ -39,6 +39,7 @@ export type Kind =
   | 'ball'
   | 'stitch'
   | 'stitches'
+  | 'person'
   | 'file';
 
 export interface Choice {
@@ -63,7 +64,16 @@ export interface OptionMeta {
   /** Words that may stand where a number is asked: `all`. A room's control must let them be typed. */
   readonly words?: readonly string[];
   /** Offers while typing; from memory or from what the maker has saved. The typed text may still be anything. */
-  readonly suggest?: (typed: string, context: Context) => readonly Choice[] | Promise<readonly Choice[]>;
+  readonly suggest?: (
+    typed: string,
+    context: Context,
+    /** The other options, as far as they are typed. */
+    given?: RawOptions,
+  ) => readonly Choice[] | Promise<readonly Choice[]>;
+  /** True where nothing but what is offered makes sense: a room may let it be chosen instead of typed. */
+  readonly onlyOffered?: boolean;
+  /** What stands between several, where several may be given. */
+  readonly several?: string;
   /** Said among the assumptions when the option is left out; empty where the answer itself says it. */
   readonly assumed?: string;
   /** Said among the assumptions of what was typed, where it could have meant something else. */
@@ -235,27 +245,30 @@ const SHAPE_CHOICES = SHAPES.map((value) => {
   return { value, also: [...names, ...alone] };
 });
 
+/** Text without tokens and controls. Throws Problem: empty-text, text-too-long. */
+function readText(text: string, max: number, example: string): string {
+  const clean = plain(text)
+    .replace(/[\p{Cc}\p{Cf}]/gu, ' ')
+    .trim();
+  if (clean === '')
+    throw new Problem('empty-text', 'Nothing is written there.', {
+      hint: `Write something like ${example}.`,
+    });
+  if ([...clean].length > max) {
+    throw new Problem('text-too-long', `That is longer than ${max} characters.`, {
+      facts: { most: max, given: [...clean].length },
+      hint: `Write at most ${max}, like ${example}.`,
+    });
+  }
+  return clean;
+}
+
 /** The kinds of options. Each takes a line that says what to give, or that line with more of its declaration. */
 export const opt = {
   /** Free text: a name, a note. */
   text: (said: Said, { max = 100, example = 'moss' } = {}) =>
     declare(
-      reading((text) => {
-        const clean = plain(text)
-          .replace(/[\p{Cc}\p{Cf}]/gu, ' ')
-          .trim();
-        if (clean === '')
-          throw new Problem('empty-text', 'Nothing is written there.', {
-            hint: `Write something like ${example}.`,
-          });
-        if ([...clean].length > max) {
-          throw new Problem('text-too-long', `That is longer than ${max} characters.`, {
-            facts: { most: max, given: [...clean].length },
-            hint: `Write at most ${max}, like ${example}.`,
-          });
-        }
-        return clean;
-      }),
+      reading((text) => readText(text, max, example)),
       meta(said, { kind: 'text', example, maxLength: max }),
     ),
   /** A whole number. */
@@ -391,6 +404,15 @@ export const opt = {
     declare(
       reading((text): number[] | 'all' => (ALL.test(text) ? 'all' : readNumbers(text))),
       meta(said, { kind: 'text', example, maxLength: 2000 }),
+    ),
+  /** Somebody: a room that knows people lets one be chosen; elsewhere a name is typed. */
+  person: (
+    said: Said,
+    { suggest, example = 'rowan' }: Pick<OptionMeta, 'suggest'> & { readonly example?: string } = {},
+  ) =>
+    declare(
+      reading((text) => readText(text, 100, example)),
+      meta(said, { kind: 'person', example, maxLength: 100, ...(suggest === undefined ? {} : { suggest }) }),
     ),
   /** The text of a file: an attachment in Discord, a path in the terminal. */
   file: (said: Said, example = 'project.json') => declare(z.string(), meta(said, { kind: 'file', example })),

@@ -5,8 +5,11 @@
 import { readAsked, writeAsked, type Asked } from './asked.ts';
 import { BUTTONS } from './limits.ts';
 
-/** working: show it; fold: fold it; everyone: show the answer to all; ask: another question; missing: say what it still misses; choose: a menu of things. */
-export type Does = 'working' | 'fold' | 'everyone' | 'ask' | 'missing' | 'choose';
+/**
+ * working: show it; fold: fold it; everyone: show the answer to all; ask: another question; missing: say what it still
+ * misses; choose: a menu of things; form: open a question's form; refill: open it as it was sent.
+ */
+export type Does = 'working' | 'fold' | 'everyone' | 'ask' | 'missing' | 'choose' | 'form' | 'refill';
 
 export interface Button {
   readonly does: Does;
@@ -25,11 +28,13 @@ const LETTERS: Readonly<Record<Does, string>> = {
   ask: 'q',
   missing: 'm',
   choose: 'c',
+  form: 'o',
+  refill: 'r',
 };
 // A letter is never given another meaning: buttons of earlier versions stand in messages for years, and `a` and `n` were such.
 const DOES = new Map(Object.entries(LETTERS).map(([does, letter]) => [letter, does as Does]));
 
-const CUSTOM_ID = /^([wfeqmc])\.([0-9a-z]{0,16})\.([0-9a-z]{0,16})\.(.*)$/su;
+const CUSTOM_ID = /^([wfeqmcor])\.([0-9a-z]{0,16})\.([0-9a-z]{0,16})\.(.*)$/su;
 
 /** A platform id, shorter. Throws for what is none. */
 export function coded(id: string): string {

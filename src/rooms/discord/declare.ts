@@ -50,9 +50,9 @@ const bounds = ({ min, max }: OptionMeta) => ({
   ...(max === undefined ? {} : { max_value: max }),
 });
 
-function option(name: string, schema: z.ZodType): APIApplicationCommandBasicOption {
+function option(name: string, schema: z.ZodType, asked: boolean): APIApplicationCommandBasicOption {
   const meta = metaOf(schema);
-  const base = { name, description: meta.says, required: isRequired(schema) };
+  const base = { name, description: meta.says, required: isRequired(schema) && !asked };
   switch (meta.kind) {
     case 'integer':
       // A field for whole numbers takes no word.
@@ -65,6 +65,8 @@ function option(name: string, schema: z.ZodType): APIApplicationCommandBasicOpti
       return { ...base, type: Type.Boolean };
     case 'file':
       return { ...base, type: Type.Attachment };
+    case 'person':
+      return { ...base, type: Type.User };
     case 'choice':
     case 'stitch':
     case 'text':
@@ -93,8 +95,12 @@ function option(name: string, schema: z.ZodType): APIApplicationCommandBasicOpti
 }
 
 function optionsOf(question: Question): APIApplicationCommandBasicOption[] {
-  const own = Object.entries(question.options).map(([name, schema]) => option(name, schema));
-  const all = question.private ? own : [...own, seenBy];
+  const { asks = [], begins } = question.form ?? {};
+  // What is left out is asked by the form.
+  const own = Object.entries(question.options)
+    .filter(([name]) => begins?.includes(name) ?? true)
+    .map(([name, schema]) => option(name, schema, begins === undefined && asks.includes(name)));
+  const all = question.private || begins !== undefined ? own : [...own, seenBy];
   if (all.length > COMMAND.options) throw new Error(`a question with ${all.length} options`);
   // The platform wants the required ones first; within both the order is the declaration's.
   return [...all.filter(({ required }) => required), ...all.filter(({ required }) => !required)];

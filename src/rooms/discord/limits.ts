@@ -47,6 +47,7 @@ export const SELECT = {
 /** interactions/receiving-and-responding, modal; components/reference, label and text input */
 export const MODAL = {
   title: 45,
+  components: 5,
   label: 45,
   description: 100,
   placeholder: 100,

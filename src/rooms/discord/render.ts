@@ -373,10 +373,11 @@ function actionButtons(actions: readonly Action[], setting: Setting, keeper: Kee
   const seen = new Set<string>();
   for (const action of actions) {
     const asked: Asked = { question: action.question, options: action.options };
-    const meaning = writeAsked(asked);
+    const does = action.asks === undefined ? 'ask' : 'form';
+    const meaning = `${does} ${writeAsked(asked)}`;
     if (seen.has(meaning)) continue;
     seen.add(meaning);
-    const carries = { does: 'ask', ...bearing(setting, action.forAnyone) } as const;
+    const carries = { does, ...bearing(setting, action.forAnyone) } as const;
     const style = buttons.length === 0 ? ButtonStyle.Primary : ButtonStyle.Secondary;
     const id = buttons.length < most ? (fitsInto(asked, carries) ?? kept(action.label)) : undefined;
     if (id === undefined) written.push(action);

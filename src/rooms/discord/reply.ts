@@ -11,6 +11,7 @@ import {
   type ModalMessageModalSubmitInteraction,
   type ModalSubmitInteraction,
   type StringSelectMenuInteraction,
+  type UserContextMenuCommandInteraction,
 } from 'discord.js';
 import type { Sent } from './files.ts';
 import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
@@ -21,7 +22,8 @@ export type Answerable =
   | ButtonInteraction
   | MessageContextMenuCommandInteraction
   | StringSelectMenuInteraction
-  | ModalSubmitInteraction;
+  | ModalSubmitInteraction
+  | UserContextMenuCommandInteraction;
 
 /** A message as it is sent; keys left out of an edit stay as they are. */
 export interface Outbound {

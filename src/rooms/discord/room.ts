@@ -9,6 +9,7 @@ import type {
   MessageContextMenuCommandInteraction,
   ModalSubmitInteraction,
   StringSelectMenuInteraction,
+  UserContextMenuCommandInteraction,
 } from 'discord.js';
 import { otherwise, readAsLine, readWords } from '../../asked/answer.ts';
 import { answerWaiting } from '../../asked/completing.ts';
@@ -18,7 +19,7 @@ import { ask } from '../../chat/ask.ts';
 import { serverOf, type Context, type Maker, type Place } from '../../chat/context.ts';
 import { waysOf } from '../../chat/first-ways.ts';
 import { readLine, type RawOptions } from '../../chat/line.ts';
-import { metaOf } from '../../chat/options.ts';
+import { metaOf, type Choice } from '../../chat/options.ts';
 import { exampleLine } from '../../chat/reference.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';
@@ -27,13 +28,17 @@ import type { Settings } from '../../projects/schema.ts';
 import { USUALLY, type About, type Seen } from '../../projects/servers.ts';
 import type { Asked } from './asked.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
+import { pointedBy } from './context-menu.ts';
+import { SEEN_BY, WORK_THIS_OUT } from './declare.ts';
 import { attachedText, outgoing, sent } from './files.ts';
 import type { Makers } from '../../chat/made-file.ts';
+import { formIn, formKey, formOf, openedBy, opensForm, readForm, refilling, type Opening } from './forms.ts';
 import type { Heard } from './heard.ts';
 import { COMMAND, SUGGESTIONS } from './limits.ts';
 import { chosenIn } from './menu.ts';
 import { Metrics, type Outcome } from './metrics.ts';
 import { askingFor, formFor, TYPED, waitingIn } from './missing.ts';
+import { mentionOf, peopleAmong, whoIs, type People } from './people.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import { Rate, typingPace, type Pace } from './rate.ts';
 import { Latest, Recent } from './recent.ts';
@@ -42,7 +47,7 @@ import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } fro
 import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text.ts';
 import type { Thread } from './threads.ts';
 import { Turns } from './turns.ts';
-import { askedAgain, isAlone, makerOf, personNamed, placeOf, readCommand } from './typed.ts';
+import { askedAgain, isAlone, makerOf, placeOf, readCommand } from './typed.ts';
 
 export interface RoomParts {
   readonly registry: Registry;
@@ -73,6 +78,8 @@ const REMEMBERED = 10_000;
 const ANSWERS_REMEMBERED = 500;
 /** The platform waits for three seconds; offers that come later help nobody. */
 const SUGGEST_MS = 2_000;
+/** A form that cannot be opened any more leaves time to answer without one. */
+const OFFERED_MS = 1_200;
 
 /** What a question came to, before it is drawn. */
 interface Answered {
@@ -161,7 +168,8 @@ export class DiscordRoom {
       !interaction.isButton() &&
       !interaction.isStringSelectMenu() &&
       !interaction.isModalSubmit() &&
-      !interaction.isMessageContextMenuCommand()
+      !interaction.isMessageContextMenuCommand() &&
+      !interaction.isUserContextMenuCommand()
     )
       return;
     if (!this.arrived.add(interaction.id)) return;
@@ -183,15 +191,30 @@ export class DiscordRoom {
           : interaction.isButton()
             ? await this.press(interaction, button, own, reply)
             : interaction.isMessageContextMenuCommand()
-              ? await this.workOut(interaction, reply)
-              : await this.question(interaction, reply);
+              ? await this.pointedAtMessage(interaction, reply)
+              : interaction.isUserContextMenuCommand()
+                ? await this.pointedAtPerson(interaction, reply)
+                : await this.question(interaction, reply);
       return went(arrived, 'answers');
     } catch (error) {
-      if (error instanceof Problem)
-        return went(await reply.send(this.refused(error, interaction), 'new', true), 'refusals');
-      const fault = broken(this.parts.fault(error));
-      return went(await reply.send(refusal(fault), 'new', true), 'faults');
+      const known = error instanceof Problem;
+      const problem = known ? error : broken(this.parts.fault(error));
+      const typed = this.typedInto(interaction);
+      const message = {
+        ...(known ? this.refused(problem, interaction) : refusal(problem)),
+        ...(typed && refilling(typed, interaction)),
+      };
+      const where = stays(interaction) ? 'same' : 'new';
+      return went(await reply.send(message, where, true), known ? 'refusals' : 'faults');
     }
+  }
+
+  /** What was typed into a form; undefined where nothing was, or the form is none of these. */
+  private typedInto(interaction: Answerable) {
+    const form = interaction.isModalSubmit() ? formIn(interaction) : undefined;
+    return form && interaction.isModalSubmit()
+      ? readForm(form, interaction, (path) => this.parts.registry.get(path))
+      : undefined;
   }
 
   private async heard(heard: Heard, give: (message: Outbound) => Promise<void>): Promise<Outcome> {
@@ -267,9 +290,12 @@ export class DiscordRoom {
   }
 
   private async question(interaction: ChatInputCommandInteraction, reply: Reply): Promise<boolean> {
-    const { words, typed, attached, seenBy } = readCommand(interaction.commandName, interaction.options.data);
+    const { words, typed, attached, seenBy, people } = readCommand(
+      interaction.commandName,
+      interaction.options.data,
+    );
     const found = this.parts.registry.find(words);
-    const { context, ways } = await this.contextOf(interaction, interaction.id);
+    const { context, ways } = await this.contextOf(interaction, interaction.id, people);
     const hidden = isHidden(interaction, found, seenBy, ways);
     reply.expect('new', hidden);
     const texts = await Promise.all(
@@ -283,6 +309,41 @@ export class DiscordRoom {
     // Plain words are answered to whom the question that they mean is answered.
     const alone = hidden || isHidden(interaction, asked.found, seenBy, ways);
     return this.give(interaction, reply, asked, { where: 'new', hidden: alone, open: false });
+  }
+
+  /** What is asked of somebody’s message that opens no form: its words are worked out, or nothing was found in it. */
+  private async pointedAtMessage(
+    interaction: MessageContextMenuCommandInteraction,
+    reply: Reply,
+  ): Promise<boolean> {
+    if (interaction.commandName === WORK_THIS_OUT.name) return this.workOut(interaction, reply);
+    const pointed = pointedBy(this.parts.registry, interaction.commandName, 'message');
+    const given = pointed?.finds(interaction.targetMessage.content);
+    if (!pointed) throw tooOld();
+    if (!given) {
+      throw new Problem('nothing-found-in-message', pointed.none, {
+        hint: `Type it yourself: ${exampleLine(pointed.found)}`,
+      });
+    }
+    const { context } = await this.contextOf(interaction, interaction.id);
+    const asked = await this.asked(pointed.found, given as RawOptions, context);
+    return this.give(interaction, reply, asked, { where: 'new', hidden: true, open: false });
+  }
+
+  /** What is asked of somebody, answered to the one who asks alone. */
+  private async pointedAtPerson(
+    interaction: UserContextMenuCommandInteraction,
+    reply: Reply,
+  ): Promise<boolean> {
+    const pointed = pointedBy(this.parts.registry, interaction.commandName, 'person');
+    if (!pointed) throw tooOld();
+    reply.expect('new', true);
+    const { targetUser, targetMember } = interaction;
+    const person = makerOf({ user: targetUser, member: targetMember });
+    const people = peopleAmong([{ ...person, bot: targetUser.bot }], pointed.option);
+    const { context } = await this.contextOf(interaction, interaction.id, people);
+    const asked = await this.asked(pointed.found, { [pointed.option]: mentionOf(person.id) }, context);
+    return this.give(interaction, reply, asked, { where: 'new', hidden: true, open: false });
   }
 
   /** Answers the words of somebody’s message, for the one who asks alone. Nothing is changed by what somebody else wrote. */
@@ -312,23 +373,115 @@ export class DiscordRoom {
     return { ...refusal(problem), ...(waiting && askingFor(waiting, this.parts.registry, asker)) };
   }
 
-  /** Opens the form that a button stands for; undefined where it is another button. */
+  /** Opens a form where this asks for one; undefined where it does not, or no form can be opened. */
   private async openForm(interaction: Answerable): Promise<Outcome | undefined> {
-    if (!interaction.isButton()) return undefined;
-    const button = readButton(interaction.customId);
-    if (button?.does !== 'missing' || button.owner !== coded(interaction.user.id)) return undefined;
-    const waiting = waitingIn(button, this.keptIn(interaction));
-    const form = waiting && formFor(waiting, interaction.customId, this.parts.registry);
+    if (interaction.isModalSubmit() || interaction.isStringSelectMenu()) return undefined;
     // Opened as often as anything else is asked; too fast, it is refused like any other press.
-    if (!form || this.closing || this.rate.waits(interaction.user.id) > 0) return undefined;
+    if (this.closing || this.rate.waits(interaction.user.id) > 0) return undefined;
+    const form = interaction.isButton() ? this.missingForm(interaction) : undefined;
+    const made = form ?? (await this.questionForm(interaction).catch(() => undefined));
+    if (!made) return undefined;
     this.rate.take(interaction.user.id);
     try {
-      await interaction.showModal(form);
+      await interaction.showModal(made);
       return 'answers';
     } catch (error) {
       this.parts.log.warn(refusalFacts(error), 'a form was not opened');
       return 'lost';
     }
+  }
+
+  /** The form for the one thing that plain words left out. */
+  private missingForm(interaction: ButtonInteraction) {
+    const button = readButton(interaction.customId);
+    if (button?.does !== 'missing' || button.owner !== coded(interaction.user.id)) return undefined;
+    const waiting = waitingIn(button, this.keptIn(interaction));
+    return waiting && formFor(waiting, interaction.customId, this.parts.registry);
+  }
+
+  /** The form of a question that is asked without what its form asks, or by a button that opens it. */
+  private async questionForm(
+    interaction: Exclude<Answerable, ModalSubmitInteraction | StringSelectMenuInteraction>,
+  ) {
+    const opening = this.openingOf(interaction);
+    if (!opening) return undefined;
+    const { found, given } = opening;
+    const offered = await this.offered(interaction, found, given);
+    const asker = interaction.user.id;
+    return formOf({ ...opening, asker, serial: serialOf(interaction.id), offered });
+  }
+
+  private openingOf(
+    interaction: Exclude<Answerable, ModalSubmitInteraction | StringSelectMenuInteraction>,
+  ): Pick<Opening, 'found' | 'given' | 'fields' | 'again'> | undefined {
+    const { registry } = this.parts;
+    if (interaction.isButton()) {
+      const button = readButton(interaction.customId);
+      if (!button || (button.owner !== '' && button.owner !== coded(interaction.user.id))) return undefined;
+      const meant = openedBy(button, this.keptIn(interaction));
+      const found = meant && registry.get(meant.path);
+      // What everybody may press is answered to each alone.
+      const seen = button.owner === '' ? { [SEEN_BY]: 'me' } : {};
+      return found && { ...meant, found, given: { ...meant.given, ...seen } };
+    }
+    if (interaction.isMessageContextMenuCommand() || interaction.isUserContextMenuCommand()) {
+      const pointed = pointedBy(registry, interaction.commandName, 'message');
+      if (!pointed?.found.question.form || !interaction.isMessageContextMenuCommand()) return undefined;
+      const given = pointed.finds(interaction.targetMessage.content) as RawOptions | undefined;
+      return given && { found: pointed.found, given: { ...given, [SEEN_BY]: 'me' }, again: false };
+    }
+    const { words, typed, attached, seenBy } = readCommand(interaction.commandName, interaction.options.data);
+    const found = registry.get(words.join(' '));
+    if (!found || attached.length > 0 || !opensForm(found, typed)) return undefined;
+    const given = { ...typed, ...(seenBy === undefined ? {} : { [SEEN_BY]: seenBy }) };
+    return { found, given, again: false };
+  }
+
+  /** What may be chosen for the options of a form, as far as it is known in time. */
+  private async offered(interaction: BaseInteraction, { question }: Route, given: RawOptions) {
+    const choices = new Map<string, readonly Choice[]>();
+    const look = async () => {
+      const { context } = await this.contextOf(interaction, interaction.id);
+      for (const name of question.form?.asks ?? []) {
+        const schema = question.options[name];
+        const { suggest, onlyOffered } = schema ? metaOf(schema) : {};
+        if (suggest && onlyOffered === true) choices.set(name, await suggest('', context, given));
+      }
+    };
+    let timer: NodeJS.Timeout | undefined;
+    const late = new Promise<void>((done) => {
+      timer = setTimeout(done, OFFERED_MS);
+    });
+    try {
+      await Promise.race([look(), late]);
+    } catch (error) {
+      if (!(error instanceof Problem)) this.parts.fault(error);
+    } finally {
+      clearTimeout(timer);
+    }
+    return new Map(choices);
+  }
+
+  /** Asks what was typed into a form. What is sent twice is counted once. */
+  private async filledIn(
+    interaction: ModalSubmitInteraction,
+    button: Button,
+    reply: Reply,
+  ): Promise<boolean> {
+    if (button.owner !== coded(interaction.user.id)) throw notYours();
+    const typed = this.typedInto(interaction);
+    if (!typed) throw lost();
+    const { found } = typed;
+    const { [SEEN_BY]: seenBy, ...options } = typed.given;
+    const { context, ways } = await this.contextOf(
+      interaction,
+      formKey(interaction.user.id, interaction.customId),
+    );
+    const hidden = isHidden(interaction, found, seenBy, ways);
+    const where = stays(interaction) && hidden ? 'same' : 'new';
+    reply.expect(where, hidden);
+    const asked = await this.asked(found, options, context);
+    return this.give(interaction, reply, asked, { where, hidden, open: false });
   }
 
   /** Puts in what was missing, and answers where that was all. */
@@ -339,6 +492,8 @@ export class DiscordRoom {
     const button = readButton(interaction.customId);
     if (button?.does === 'choose' && interaction.isStringSelectMenu())
       return this.choose(interaction, button, reply);
+    const form = interaction.isModalSubmit() ? formIn(interaction) : undefined;
+    if (form && interaction.isModalSubmit()) return this.filledIn(interaction, form, reply);
     const { message } = interaction;
     const kept = message && message.author.id === interaction.client.user.id ? keptIn(message.embeds) : [];
     const waiting = button?.does === 'missing' ? waitingIn(button, kept) : undefined;
@@ -423,6 +578,9 @@ export class DiscordRoom {
       case 'missing':
       case 'choose':
         throw own ? lost() : notYours();
+      case 'refill':
+        throw own ? lost() : notYours();
+      case 'form':
       case 'ask':
         return this.action(interaction, button, own, reallyKept(meant), reply);
     }
@@ -589,12 +747,17 @@ export class DiscordRoom {
     return done;
   }
 
-  private contextOf(interaction: BaseInteraction, once: string) {
+  private contextOf(interaction: BaseInteraction, once: string, people?: People) {
     const place = placeOf(interaction, this.parts.inThread?.(interaction));
-    return this.contextFor(makerOf(interaction), place, once, interaction.locale);
+    return this.contextFor(makerOf(interaction), place, once, { locale: interaction.locale, people });
   }
 
-  private async contextFor(maker: Maker, place: Place, once: string, locale = '') {
+  private async contextFor(
+    maker: Maker,
+    place: Place,
+    once: string,
+    { locale = '', people }: { readonly locale?: string; readonly people?: People | undefined } = {},
+  ) {
     const { projects } = this.parts;
     const ways = waysOf(locale);
     const untold = ways && (await projects.beginWith(maker.id, { units: ways.units, terms: ways.terms }));
@@ -605,7 +768,7 @@ export class DiscordRoom {
       place,
       now: this.parts.now?.() ?? new Date(),
       once,
-      whois: personNamed,
+      whois: (typed) => whoIs(typed, people),
       projects,
       ...(ways ? { greets: () => (untold?.() === true ? ways.says : undefined) } : {}),
     };
@@ -716,13 +879,13 @@ export class DiscordRoom {
     // Every key typed asks: who types faster than anybody reads offers gets none, and nobody else waits.
     if (this.closing || this.typing.take(interaction.user.id) > 0) return [];
     try {
-      const { words } = readCommand(interaction.commandName, interaction.options.data);
+      const { words, typed } = readCommand(interaction.commandName, interaction.options.data);
       const focused = interaction.options.getFocused(true);
       const found = this.parts.registry.get(words.join(' '));
       const schema = found?.question.options[focused.name];
       if (!schema) return [];
       const { context } = await this.contextOf(interaction, interaction.id);
-      const offers = (await metaOf(schema).suggest?.(focused.value, context)) ?? [];
+      const offers = (await metaOf(schema).suggest?.(focused.value, context, typed)) ?? [];
       const values = new Set<string>();
       return offers
         .map(({ value, label }) => ({
@@ -793,6 +956,15 @@ const exampleOf = ({ question }: Route, option: string) => {
   return schema ? `${option}:${metaOf(schema).example}` : option;
 };
 
+const tooOld = () =>
+  new Problem(
+    'menu-too-old',
+    'That entry of the menu is from another time; nothing answers to it any more.',
+    {
+      hint: 'Ask with a command; /help lists them.',
+    },
+  );
+
 const broken = (id: string) =>
   new Problem('fault', `Something went wrong here; it is noted as ${id}.`, {
     hint: 'Ask again; if it stays, report that id.',
@@ -838,6 +1010,12 @@ const isOwn = ({ found: { question }, shown }: Pick<Answered, 'found' | 'shown'>
 
 const isEphemeral = ({ message }: ButtonInteraction | StringSelectMenuInteraction) =>
   message.flags.has(MessageFlags.Ephemeral);
+
+/** Whether what comes of a form belongs where the form was opened from: in place of a refusal that only she sees. */
+const stays = (interaction: Answerable) =>
+  interaction.isModalSubmit() &&
+  formIn(interaction)?.does === 'refill' &&
+  interaction.message?.flags.has(MessageFlags.Ephemeral) === true;
 
 /** The buttons of a message without those that do one thing. */
 const without = (does: Does, { message }: ButtonInteraction): Row[] =>

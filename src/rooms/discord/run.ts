@@ -14,6 +14,7 @@ import { toPdf } from '../../paper/to-pdf.ts';
 import { toPng } from '../../pictures/png.ts';
 import type { Makers } from '../../chat/made-file.ts';
 import { Boards } from './boards.ts';
+import { menusOf } from './context-menu.ts';
 import { declaration, WORK_THIS_OUT } from './declare.ts';
 import { GroupBoards } from './group-boards.ts';
 import { heardIn, HEARING, replyTo } from './heard.ts';
@@ -144,7 +145,9 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
   const makers = parts.makers ?? { toPng, toPdf };
   await loadDays();
-  const declared = [...registry.commands.map(declaration), WORK_THIS_OUT].map((one) => inTongues(one));
+  const declared = [...registry.commands.map(declaration), WORK_THIS_OUT, ...menusOf(registry)].map((one) =>
+    inTongues(one),
+  );
   const client = await login(parts).catch((error: unknown) => {
     if (hopeless(error)) throw new Error('The platform does not take this DISCORD_TOKEN.');
     throw error;

@@ -4,6 +4,7 @@ import {
   ApplicationIntegrationType,
   InteractionContextType,
   PermissionFlagsBits,
+  type APIInteractionDataResolvedGuildMember,
   type BaseInteraction,
   type CommandInteractionOption,
 } from 'discord.js';
@@ -15,6 +16,7 @@ import { plain, type Reader } from '../../core/base/reader.ts';
 import type { Asked } from './asked.ts';
 import { SEEN_BY } from './declare.ts';
 import type { Attached } from './files.ts';
+import { mentionOf, peopleAmong, type People } from './people.ts';
 import type { Thread } from './threads.ts';
 import { oneLine, unquoted } from './text.ts';
 
@@ -25,9 +27,11 @@ export interface Pressed {
   readonly attached: readonly (readonly [option: string, attachment: Attached])[];
   /** What was chosen for this one answer. */
   readonly seenBy: string | undefined;
+  /** Those whom its options name. */
+  readonly people: ReadonlyMap<string, Maker>;
 }
 
-/** Reads a slash command: its words, its options as people would type them. */
+/** Reads a slash command: its words, its options as people would type them. Throws Problem: person-is-a-bot. */
 export function readCommand(name: string, data: readonly CommandInteractionOption[]): Pressed {
   const words = [name];
   let options = data;
@@ -40,14 +44,18 @@ export function readCommand(name: string, data: readonly CommandInteractionOptio
   const typed: Record<string, string> = Object.create(null) as Record<string, string>;
   const attached: [string, Attached][] = [];
   let seenBy: string | undefined;
-  for (const { name: option, type, value, attachment } of options) {
+  let people: People = new Map();
+  for (const { name: option, type, value, attachment, user, member } of options) {
     if (option === SEEN_BY) seenBy = String(value);
     else if (attachment) attached.push([option, attachment]);
-    else if (typeof value === 'boolean') typed[option] = value ? 'yes' : 'no';
+    else if (user) {
+      people = peopleAmong([{ ...makerOf({ user, member: member ?? null }), bot: user.bot }], option);
+      typed[option] = mentionOf(user.id);
+    } else if (typeof value === 'boolean') typed[option] = value ? 'yes' : 'no';
     else if (type === Type.String) typed[option] = unquoted(String(value));
     else if (value !== undefined) typed[option] = String(value);
   }
-  return { words, typed: { ...typed }, attached, seenBy };
+  return { words, typed: { ...typed }, attached, seenBy, people };
 }
 
 /**
@@ -67,7 +75,12 @@ export function askedAgain({ question, path }: Route, typed: RawOptions, reader:
 }
 
 /** Who asks: her id is the platform's, her name what this server calls her. */
-export function makerOf({ user, member }: BaseInteraction): Maker {
+export function makerOf({
+  user,
+  member,
+}: Pick<BaseInteraction, 'user'> & {
+  readonly member: BaseInteraction['member'] | APIInteractionDataResolvedGuildMember;
+}): Maker {
   const nick = member && ('displayName' in member ? member.displayName : member.nick);
   return { id: user.id, name: nameOf(nick ?? user.globalName ?? user.username) };
 }

@@ -42,6 +42,18 @@ describe('what is registered', () => {
             },
           }),
           question({ ...plain, name: 'own', options: {}, private: true }),
+          question({
+            ...plain,
+            name: 'typed',
+            options: { counts: opt.counts('Counts'), row: opt.whole('Row') },
+            form: { title: 'Counts', asks: ['counts'] },
+          }),
+          question({
+            ...plain,
+            name: 'long',
+            options: { name: opt.text('Its name'), rows: opt.whole('Rows'), who: opt.person('Whom') },
+            form: { title: 'Long', asks: ['rows'], begins: ['name', 'who'] },
+          }),
         ],
       }),
     );
@@ -69,6 +81,22 @@ describe('what is registered', () => {
         ],
       },
       { name: 'own', options: [] },
+      {
+        name: 'typed',
+        options: [
+          { name: 'row', required: true },
+          // The form asks it.
+          { name: 'counts', required: false },
+          { name: 'seen_by' },
+        ],
+      },
+      {
+        name: 'long',
+        options: [
+          { name: 'name', required: true },
+          { name: 'who', type: 6, required: true },
+        ],
+      },
     ]);
   });
 

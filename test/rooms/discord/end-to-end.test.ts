@@ -1,11 +1,12 @@
 /** Every question of every command through the real client, everywhere it can be asked; declarations say what to ask. */
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { registry } from '../../../commands/index.ts';
+import { menusOf } from '../../../src/rooms/discord/context-menu.ts';
 import { WORK_THIS_OUT } from '../../../src/rooms/discord/declare.ts';
 import { QUESTION } from '../../../src/core/base/problem.ts';
 import { readLine } from '../../../src/chat/line.ts';
 import type { Route } from '../../../src/chat/registry.ts';
-import { asValue, longest, mentions, openHarness, type Harness } from './harness.ts';
+import { asText, asValue, fieldsOf, longest, mentions, openHarness, type Harness } from './harness.ts';
 import {
   CannotAsk,
   MANAGER,
@@ -55,7 +56,7 @@ function cast(place: Omit<As, 'user'>): Cast {
 const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
 const say = (line: string, { as }: Cast) => {
   const name = SPEAKER.exec(line)?.[1];
-  return harness.line(line.replace(SPEAKER, ''), as(name ?? 'me'), (called) => `<@${as(called).user.id}>`);
+  return harness.line(line.replace(SPEAKER, ''), as(name ?? 'me'), (called) => as(called).user);
 };
 
 async function prepare({ question }: Route, people: Cast): Promise<void> {
@@ -74,9 +75,30 @@ function sound(seen: Outcome): Outcome {
   return seen;
 }
 
-/** A refusal is for the asker alone, as text alone. */
-const looksRefused = ({ message, ephemeral }: Outcome) =>
-  ephemeral && message?.embeds.length === 0 && message.components.length === 0;
+/** A refusal is for the asker alone, as text alone; what was typed into a form can be changed. */
+const looksRefused = ({ message, ephemeral }: Outcome) => {
+  const labels =
+    message?.components.flatMap(({ components = [] }) => components.map(({ label }) => label)) ?? [];
+  const refills = labels.length === 1 && labels[0] === 'Change what I typed';
+  return ephemeral && (refills || (message?.embeds.length === 0 && labels.length === 0));
+};
+
+/** Sends a form with the longest that each of its fields takes, every choice chosen where several may be. */
+function longestIn(seen: Outcome, found: Route, as: As): Promise<Outcome> {
+  const fields = new Map(
+    (seen.interaction.modal?.components ?? []).map(({ component }) => [component?.custom_id, component]),
+  );
+  const values = fieldsOf(seen).map((name) => {
+    const { type, options = [], max_values: most = 1, max_length: room } = fields.get(name)!;
+    return [
+      name,
+      type === 3
+        ? options.slice(0, most).map(({ value }) => value)
+        : asText(longest(found, name)).slice(0, room),
+    ];
+  });
+  return harness.platform.submitModal(seen, Object.fromEntries(values) as Record<string, string>, as);
+}
 
 /** As many at a time as still leave each its three seconds on a machine that is busy with other things. */
 const AT_ONCE = 4;
@@ -157,16 +179,29 @@ describe('in a server, every question', () => {
       await prepare(found, people);
       const { path, question } = found;
       const { options: typed } = readLine(`/${path} ${question.example}`);
+      const isPerson = (name: string) => metaOf(question.options[name]!).kind === 'person';
+      const longName = harness.platform.person('w'.repeat(32));
+      const { begins } = question.form ?? {};
+      const names = Object.keys(question.options).filter((name) => begins?.includes(name) ?? true);
       const example = Object.fromEntries(
-        Object.entries(typed).map(([name, text]) => [name, asValue(metaOf(question.options[name]!), text)]),
+        Object.entries(typed)
+          .filter(([name]) => names.includes(name))
+          .map(([name, text]) => [
+            name,
+            isPerson(name) ? people.as(text).user : asValue(metaOf(question.options[name]!), text),
+          ]),
       );
-      const names = Object.keys(question.options);
-      const all = Object.fromEntries(names.map((name) => [name, longest(found, name)]));
+      const all = Object.fromEntries(
+        names.map((name) => [name, isPerson(name) ? longName : longest(found, name)]),
+      );
       const asked: Record<string, Given>[] = [
         all,
         ...names.map((name) => ({ ...example, [name]: all[name]! })),
       ];
-      for (const options of asked) sound(await harness.platform.slash(path, options, people.as('me')));
+      for (const options of asked) {
+        const seen = await harness.platform.slash(path, options, people.as('me'));
+        sound(seen.kind === 'modal' ? await longestIn(seen, found, people.as('me')) : seen);
+      }
     });
     expect(harness.faults).toEqual([]);
   });
@@ -176,8 +211,10 @@ describe('in a server, every question', () => {
       const people = cast(PLACES['in a server'](harness));
       await prepare(found, people);
       for (const [name, schema] of Object.entries(found.question.options)) {
-        const { suggest, choices } = metaOf(schema);
-        if (!suggest || choices) continue;
+        const { kind, suggest, choices } = metaOf(schema);
+        const { begins } = found.question.form ?? {};
+        // People are chosen as the platform does it; what the form asks is chosen there.
+        if (!suggest || choices || kind === 'person' || begins?.includes(name) === false) continue;
         for (const typed of ['', 'a', '1', 'ZZZZ', '@everyone', 'x'.repeat(100)]) {
           const seen = await harness.platform.autocomplete(
             found.path,
@@ -209,6 +246,8 @@ describe('in a server, every question', () => {
           expect(pressed.interaction.failures).toEqual([]);
           expect(pressed.interaction.callbacks).toBe(1);
           expect(pressed.kind).not.toBe('silence');
+          if (pressed.kind === 'modal')
+            sound(await harness.platform.submitModal(pressed, {}, people.as('me')));
         } catch (error) {
           if (!(error instanceof CannotAsk)) throw error;
         }
@@ -257,7 +296,13 @@ describe('over everything that was sent', () => {
       .flatMap(({ name, options = [] }) =>
         options.some(({ type }) => type === 1) ? options.map((option) => `${name} ${option.name}`) : [name],
       );
-    expect(paths.sort()).toEqual([...registry.routes.map(({ path }) => path), WORK_THIS_OUT.name].sort());
+    expect(paths.sort()).toEqual(
+      [
+        ...registry.routes.map(({ path }) => path),
+        WORK_THIS_OUT.name,
+        ...menusOf(registry).map(({ name }) => name),
+      ].sort(),
+    );
     const { registrations } = world;
     await harness.restart();
     expect(world.registrations).toBe(registrations);

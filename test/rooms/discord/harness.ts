@@ -6,14 +6,17 @@ import { Registry, type Route } from '../../../src/chat/registry.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
 import type { Log } from '../../../src/rooms/discord/platform.ts';
+import { formKey } from '../../../src/rooms/discord/forms.ts';
 import { openDiscordRoom, type DiscordParts, type OpenRoom } from '../../../src/rooms/discord/run.ts';
 import { Published, schemaFile } from './published.ts';
 import {
+  CannotAsk,
   openStandIn,
   type As,
   type Given,
   type Message,
   type Outcome,
+  type Person,
   type StandIn,
   type StandInOptions,
 } from './stand-in/index.ts';
@@ -34,8 +37,11 @@ export interface Harness {
   readonly projects: Projects;
   /** Whether a slash command got an answer of its question's, not a refusal. */
   answered(seen: Outcome): boolean;
-  /** Asks a typed line as this person would fill it in; throws CannotAsk for what her client does not send. */
-  readonly line: (line: string, as: As, mention?: (name: string) => string) => Promise<Outcome>;
+  /**
+   * Asks a typed line as this person would fill it in, a form that opens with it; throws CannotAsk for what her client does
+   * not send. `person`: whom a name means, the person of that name if not given.
+   */
+  readonly line: (line: string, as: As, person?: (name: string) => Person) => Promise<Outcome>;
   /** Closes the room and opens a new one on the same store, as a restart does. */
   readonly restart: (parts?: Partial<DiscordParts>) => Promise<void>;
   /** Rejects where a request was one that the platform does not describe. */
@@ -114,13 +120,23 @@ export async function openHarness({
     unfit,
     projects,
     room: await open(),
-    answered: ({ interaction }) => answered.has(interaction.id),
-    line: async (line, as, mention = (name) => name) => {
-      const { path, given } = asGiven(line, registry, {
+    answered: ({ interaction: { id, user, customId } }) =>
+      answered.has(id) || (customId !== undefined && answered.has(formKey(user.id, customId))),
+    line: async (line, as, person = (name) => known(platform, name)) => {
+      const { found, given, typed } = asGiven(line, registry, {
         received: (name) => received.get(`${as.user.id}/${name}`),
-        mention,
+        person,
       });
-      const seen = await platform.slash(path, given, as);
+      const { begins } = found.question.form ?? {};
+      const first = Object.entries(given).filter(([name]) => begins?.includes(name) ?? true);
+      const left = new Set(Object.keys(given).filter((name) => begins?.includes(name) === false));
+      let seen = await platform.slash(found.path, Object.fromEntries(first), as);
+      if (seen.kind === 'modal') {
+        for (const name of fieldsOf(seen)) left.delete(name);
+        if (left.size > 0)
+          throw new CannotAsk(`neither the command nor the form has ${[...left].join(', ')}`);
+        seen = await platform.submitModal(seen, filled(seen, found, typed), as);
+      }
       for (const file of seen.files) received.set(`${as.user.id}/${file.filename}`, file.bytes);
       return seen;
     },
@@ -138,18 +154,53 @@ export async function openHarness({
   return harness;
 }
 
+/** The latest person of a name. Throws CannotAsk where there is none. */
+function known({ world }: StandIn, name: string): Person {
+  const found = [...world.people.values()].findLast(({ username }) => username === name.replace(/^@/, ''));
+  if (!found) throw new CannotAsk(`nobody is called ${name}`);
+  return found;
+}
+
+const controls = ({ interaction: { modal } }: Outcome) =>
+  (modal?.components ?? []).flatMap(({ component }) =>
+    component?.custom_id === undefined ? [] : [component],
+  );
+
+/** The fields of a form that is open. */
+export const fieldsOf = (seen: Outcome): string[] => controls(seen).map(({ custom_id = '' }) => custom_id);
+
+/** What is typed and chosen in an open form, of these options as text. */
+export function filled(seen: Outcome, { question }: Route, typed: Readonly<Record<string, string>>) {
+  const values: Record<string, string | string[]> = {};
+  for (const { custom_id: name = '', type, options = [] } of controls(seen)) {
+    const text = typed[name];
+    if (text === undefined) continue;
+    const meta = metaOf(question.options[name]!);
+    const chosen = (part: string) => {
+      const wanted = asText(asValue(meta, part.trim())).toLowerCase();
+      return (
+        options.find(({ value, label }) => [value, label].some((said) => said.toLowerCase() === wanted))
+          ?.value ?? part.trim()
+      );
+    };
+    // What is chosen is not typed: it has no quotes around it.
+    const bare = text.replace(/^["“](.*)["”]$/su, '$1');
+    values[name] =
+      type === 3 ? (meta.several === undefined ? [bare] : bare.split(meta.several.trim())).map(chosen) : text;
+  }
+  return values;
+}
+
 /** A typed line as a client's form: numbers as numbers, choices by what they send, files with their bytes. */
 export function asGiven(
   line: string,
   registry: Registry,
-  {
-    received,
-    mention,
-  }: { received: (name: string) => Buffer | undefined; mention: (name: string) => string },
+  { received, person }: { received: (name: string) => Buffer | undefined; person: (name: string) => Person },
 ) {
   const { words, options } = readLine(line);
   const found = registry.find(words);
   const given: Record<string, Given> = {};
+  const texts: Record<string, string> = {};
   // Into a field for text goes what is typed, its quotes with it: the platform takes none off.
   const verbatim = (name: string, text: string, value: Given) =>
     value === text
@@ -158,15 +209,19 @@ export function asGiven(
   for (const [name, text] of Object.entries(options)) {
     const schema = found.question.options[name];
     const meta = schema && metaOf(schema);
-    // Whoever is to be mentioned is mentioned: a client offers her while the @ is typed.
+    // Whoever is meant is chosen among the people of the place.
     given[name] = !meta
       ? verbatim(name, text, text)
-      : /\bmention\b/i.test(meta.says)
-        ? mention(text)
+      : meta.kind === 'person'
+        ? person(text)
         : verbatim(name, text, asValue(meta, text, received));
+    texts[name] = asText(verbatim(name, text, text));
   }
-  return { path: found.path, given };
+  return { found, given, typed: texts };
 }
+
+/** What is typed into a field for text. */
+export const asText = (value: Given): string => (typeof value === 'object' ? '' : String(value));
 
 export function asValue(
   { kind, choices, words }: ReturnType<typeof metaOf>,

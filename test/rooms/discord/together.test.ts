@@ -197,7 +197,10 @@ describe('a group blanket in a server', () => {
     const mine = await harness.platform.press(board(place.channel), 'What I hold', rowan);
     expect(mine.ephemeral).toBe(true);
     expect(mine.text).toContain('you hold 2 pledges');
-    const handed = await harness.platform.press(board(place.channel), 'Hand one in', rowan);
+    // What she hands in is measured: the button asks for it. There is one kind, and nothing else need be said.
+    const form = await harness.platform.press(board(place.channel), 'Hand in', rowan);
+    const handed = await harness.platform.submitModal(form, {}, { ...rowan, channel: place.channel });
+    expect(handed.ephemeral).toBe(true);
     expect(handed.text).toContain('1 motif of furrow handed in to press rows, #1');
     await settled();
     expect(board(place.channel).content).toContain(
@@ -277,12 +280,23 @@ describe('a group blanket in a server', () => {
       return seen.text;
     };
     expect(await refused('/together join per_week:1', fern)).toContain('Ask ines');
-    expect(await refused('/host invite maker:fern', place)).toContain('Mention her with');
-    await said(`/host invite maker:<@${fern.user.id}>`, place);
+    const chosen = (line: string, who: As) => harness.line(line, who, () => fern.user);
+    const invited = await chosen('/host invite maker:fern', place);
+    expect(harness.answered(invited)).toBe(true);
+    // The platform says who she is: she is called by her name, in the history too.
+    expect(invited.text).toContain('fern may join named rows');
+    expect((await said('/together history', place)).text).toContain('ines named fern');
+    const robot = { ...harness.platform.person('robot'), bot: true };
+    const refusedRobot = await harness.line('/host invite maker:robot', place, () => robot);
+    expect(refusedRobot.text).toContain('robot is a bot');
+    const moss = harness.platform.person('moss');
+    const stranger = await harness.line('/host remind maker:moss', place, () => moss);
+    expect(stranger.text).toContain('moss does not take part in named rows');
+    expect(stranger.text).not.toContain(moss.id);
     await said('/together join per_week:1', fern);
     expect(await refused('/host close', fern)).toContain('Only the organiser');
     await said('/host close', { ...fern, permissions: MANAGER });
-    await said(`/together handover maker:<@${fern.user.id}>`, place);
+    expect(harness.answered(await chosen('/together handover maker:fern', place))).toBe(true);
     expect((await stateOf('named rows')).state.organiser).toBe(ines.user.id);
     expect(await refused('/together handover answer:yes', place)).toContain('only she can answer');
     await said('/together handover answer:yes', fern);

@@ -134,6 +134,7 @@ export class Driver {
       source,
       focused,
     );
+    interaction.customId = (data as { custom_id?: string }).custom_id;
     world.interactions.set(id, interaction);
     world.tokens.set(interaction.token, interaction);
     // In German nothing is shown otherwise than to everybody.
@@ -267,10 +268,11 @@ export class Driver {
   /** A command of a person's menu. */
   async userCommand(name: string, target: Person, as: As): Promise<Outcome> {
     const command = this.offered(name, 2, as);
+    const members = as.guild ? { members: { [target.id]: resolvedMember({}, this.world.now()) } } : {};
     const data = {
       ...head(command),
       target_id: target.id,
-      resolved: { users: { [target.id]: personJson(target) } },
+      resolved: { users: { [target.id]: personJson(target) }, ...members },
     };
     return this.see(this.begin(2, as, data));
   }
@@ -306,7 +308,11 @@ export class Driver {
   }
 
   /** Fills in the form that an interaction opened, and sends it. */
-  async submitModal(opened: Outcome, values: Readonly<Record<string, string>>, as: As): Promise<Outcome> {
+  async submitModal(
+    opened: Outcome,
+    values: Readonly<Record<string, string | readonly string[]>>,
+    as: As,
+  ): Promise<Outcome> {
     const { modal } = opened.interaction;
     if (!modal) throw new CannotAsk('no form is open');
     const answers = (components: readonly Component[]): object[] =>
@@ -314,8 +320,12 @@ export class Driver {
         if (component.component)
           return { type: component.type, component: answers([component.component])[0] };
         if (component.components) return { type: component.type, components: answers(component.components) };
+        if (component.type === 3 && component.custom_id !== undefined)
+          return { type: 3, custom_id: component.custom_id, values: chosenIn(component, values) };
         if (component.type !== 4 || component.custom_id === undefined) return { type: component.type };
-        const value = values[component.custom_id] ?? component.value ?? '';
+        const given = values[component.custom_id] ?? component.value ?? '';
+        if (typeof given !== 'string') throw new CannotAsk(`${component.custom_id} is typed`);
+        const value = given;
         const least = component.min_length ?? ((component.required ?? true) ? 1 : 0);
         if (value.length < least && !(value === '' && component.required === false))
           throw new CannotAsk(`${component.custom_id} is too short`);
@@ -437,7 +447,8 @@ export class Driver {
       case OptionType.user:
         if (typeof value !== 'object' || !('username' in value)) throw cannot('a person is wanted');
         (resolved.users ??= {})[value.id] = personJson(value);
-        if (as.guild) (resolved.members ??= {})[value.id] = memberJson({ user: value }, this.world.now());
+        if (!this.world.people.has(value.id)) throw cannot('nobody has this id');
+        if (as.guild) (resolved.members ??= {})[value.id] = resolvedMember({}, this.world.now());
         return value.id;
       case OptionType.channel:
         if (typeof value !== 'object' || !('guild' in value || 'person' in value))
@@ -456,6 +467,22 @@ export class Driver {
   }
 }
 
+/** What is chosen in a menu of a form: what is ticked already where nothing is said of it. */
+function chosenIn(
+  { custom_id: id = '', options = [], min_values: least, max_values: most, required }: Component,
+  values: Readonly<Record<string, string | readonly string[]>>,
+): readonly string[] {
+  const given = values[id] ?? options.filter((option) => option.default === true).map(({ value }) => value);
+  const chosen = typeof given === 'string' ? (given === '' ? [] : [given]) : given;
+  for (const value of chosen)
+    if (!options.some((option) => option.value === value))
+      throw new CannotAsk(`${id}: ${value} is not offered`);
+  if (chosen.length > (most ?? 1)) throw new CannotAsk(`${id}: ${chosen.length} cannot be chosen`);
+  const needed = (required ?? true) ? Math.max(1, least ?? 1) : (least ?? 0);
+  if (chosen.length < needed) throw new CannotAsk(`${id}: something must be chosen`);
+  return chosen;
+}
+
 interface Resolved {
   users?: Record<string, object>;
   members?: Record<string, object>;
@@ -471,19 +498,20 @@ const head = ({ id, name, type, guild_id }: Command) => ({
 });
 const at = ({ channel }: Message) => ({ channel, ...(channel.guild ? { guild: channel.guild } : {}) });
 
-const memberJson = (as: As, now: number) => ({
+/** A member as she comes with an option or a menu: without what stands in the user beside her. */
+const resolvedMember = ({ permissions }: Pick<As, 'permissions'>, now: number) => ({
   nick: null,
   avatar: null,
   roles: [],
   joined_at: new Date(now - 86_400_000).toISOString(),
   premium_since: null,
-  deaf: false,
-  mute: false,
-  flags: 0,
   pending: false,
   communication_disabled_until: null,
-  permissions: String(as.permissions ?? MEMBER),
+  flags: 0,
+  permissions: String(permissions ?? MEMBER),
 });
+
+const memberJson = (as: As, now: number) => ({ ...resolvedMember(as, now), deaf: false, mute: false });
 
 /** The options of a command or of its subcommand. A base command with subcommands cannot be called. */
 function leafOf(command: Command, words: readonly string[]): readonly CommandOption[] {

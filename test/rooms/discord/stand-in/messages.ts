@@ -19,6 +19,7 @@ export interface Component {
     readonly label: string;
     readonly value: string;
     readonly description?: string;
+    readonly default?: boolean;
   }[];
   readonly min_values?: number;
   readonly max_values?: number;
@@ -456,6 +457,18 @@ const modal = z.object({
 export function checkModal(body: unknown): Modal {
   const checked = check(modal, body, ['data']) as Modal;
   const faults = repeatedIds(checked.components, ['data', 'components']);
+  for (const { component, path } of walk(checked.components, ['data', 'components'])) {
+    // components/reference.mdx: what is filled in already keeps to the field's own bounds
+    if (component.type === 4 && (component.value?.length ?? 0) > (component.max_length ?? LIMITS.modal.input))
+      faults.push({
+        path: [...path, 'value'],
+        code: 'BASE_TYPE_MAX_LENGTH',
+        message: `Must be ${component.max_length ?? LIMITS.modal.input} or fewer in length.`,
+      });
+    // components/reference.mdx, string select: nothing in a form is disabled
+    if (component.disabled === true)
+      faults.push({ path: [...path, 'disabled'], code: 'BASE_TYPE_INVALID', message: 'Not in a modal' });
+  }
   if (faults.length > 0) throw invalidForm(faults);
   return checked;
 }

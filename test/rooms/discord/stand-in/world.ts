@@ -81,6 +81,8 @@ export class Interaction extends EventEmitter {
   loading = false;
   readonly followUps: Message[] = [];
   modal: Modal | undefined;
+  /** Of the control that was used, or the form that was sent. */
+  customId: string | undefined;
   choices: readonly { name: string; value: string | number }[] | undefined;
   /** What the bot was told instead of success. */
   readonly failures: Failure[] = [];
