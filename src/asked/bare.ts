@@ -1,7 +1,6 @@
 /** Words behind a question’s own that name no option: `/stitches row diagonal 12 row 9`. */
 import type { RawOptions } from '../chat/line.ts';
 import { isRequired } from '../chat/options.ts';
-import { isNeeded } from './read.ts';
 import type { Route } from '../chat/registry.ts';
 import { fit } from './fit.ts';
 import { leads } from './fit/near.ts';
@@ -52,9 +51,7 @@ export function placeBareWords(
   if (outOfOrder(slots, fitted.options, heard)) return undefined;
   const needed = slots.filter(
     ({ name }) =>
-      !found.has(name) &&
-      question.options[name] !== undefined &&
-      (isRequired(question.options[name]) || isNeeded(asked, name, Object.fromEntries(found))),
+      !found.has(name) && question.options[name] !== undefined && isRequired(question.options[name]),
   );
   // As many of a kind as are needed of it, in the order in which they are declared.
   for (const takesKind of new Set(needed.map((slot) => slot.takes))) {

@@ -45,7 +45,7 @@ async function decoys(as: As): Promise<void> {
   for (const name of ['furrow', 'decoy'])
     said(await harness.platform.slash('motif define', define(name), as));
   const start = { name: 'decoy', kinds: 'furrow', columns: 10, rows: 10 };
-  said(await harness.platform.slash('blanket start', start, as));
+  said(await harness.filledIn('blanket start', start, as));
   said(await harness.platform.slash('together open', { blanket: 'decoy', name: 'decoy' }, as));
 }
 const decoyNow = async () =>
@@ -67,7 +67,7 @@ describe('a group blanket, a blanket and a motif', () => {
         ines,
       ),
     );
-    said(await harness.platform.slash('blanket start', { name, kinds: 'furrow', columns: 2, rows: 2 }, ines));
+    said(await harness.filledIn('blanket start', { name, kinds: 'furrow', columns: 2, rows: 2 }, ines));
     const opened = said(await harness.platform.slash('together open', { name }, ines));
     await harness.room.boards.settled();
     const before = await decoyNow();
@@ -78,11 +78,11 @@ describe('a group blanket, a blanket and a motif', () => {
     // Whoever passes by presses what is offered to everybody: it is hers alone, one motif, in this blanket.
     const victim: As = { user: harness.platform.person('fern'), guild: guild, channel };
     for (const { label } of labels(board(channel))) {
-      const seen = await harness.platform.press(board(channel), label, victim);
+      const seen = await harness.pressed(board(channel), label, victim);
       expect(seen.text, label).not.toMatch(REFUSED);
     }
     for (const { id } of labels(opened.message))
-      expect((await harness.platform.press(opened.message!, id, victim)).text).not.toMatch(REFUSED);
+      expect((await harness.pressed(opened.message!, id, victim)).text).not.toMatch(REFUSED);
     const here = (await harness.projects.groups.of(guild.id)).find(({ doc }) => doc.channel === channel.id)!;
     const hers = here.doc.events.filter(({ by }) => by === victim.user.id);
     expect(hers.every((event) => !('motifs' in event) || event.motifs === 1)).toBe(true);
@@ -110,7 +110,7 @@ describe('a group blanket, a blanket and a motif', () => {
       const first = () => ({ ...asked.message!, components, embeds });
       for (const { label, id } of labels(first())) {
         if (/erase|remove|fold|working|everyone/i.test(label)) continue;
-        const seen = await harness.platform.press(first(), id, ines);
+        const seen = await harness.pressed(first(), id, ines);
         expect(seen.text, `${path} → ${label}`).not.toMatch(REFUSED);
       }
     }

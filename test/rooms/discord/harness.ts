@@ -42,6 +42,10 @@ export interface Harness {
    * not send. `person`: whom a name means, the person of that name if not given.
    */
   readonly line: (line: string, as: As, person?: (name: string) => Person) => Promise<Outcome>;
+  /** Asks with these options, a form that opens with them filled in as well. */
+  readonly filledIn: (path: string, given: Readonly<Record<string, Given>>, as: As) => Promise<Outcome>;
+  /** Presses, and sends a form that opens as it stands. */
+  readonly pressed: (message: Message, which: string, as: As) => Promise<Outcome>;
   /** Closes the room and opens a new one on the same store, as a restart does. */
   readonly restart: (parts?: Partial<DiscordParts>) => Promise<void>;
   /** Rejects where a request was one that the platform does not describe. */
@@ -113,6 +117,24 @@ export async function openHarness({
       ...more,
     });
   const received = new Map<string, Buffer>();
+  /** What the command takes is filled in there, the rest into the form that it opens. */
+  const ask = async (
+    found: Route,
+    given: Readonly<Record<string, Given>>,
+    typed: Readonly<Record<string, string>>,
+    as: As,
+  ): Promise<Outcome> => {
+    const { begins } = found.question.form ?? {};
+    const names = Object.keys(given);
+    const first = names.filter((name) => begins?.includes(name) ?? true);
+    const left = new Set(names.filter((name) => !first.includes(name)));
+    const options = Object.fromEntries(first.map((name) => [name, given[name]!]));
+    const seen = await platform.slash(found.path, options, as);
+    if (seen.kind !== 'modal') return seen;
+    for (const name of fieldsOf(seen)) left.delete(name);
+    if (left.size > 0) throw new CannotAsk(`neither the command nor the form has ${[...left].join(', ')}`);
+    return platform.submitModal(seen, filled(seen, found, typed), as);
+  };
   const harness: Harness = {
     platform,
     log,
@@ -127,18 +149,19 @@ export async function openHarness({
         received: (name) => received.get(`${as.user.id}/${name}`),
         person,
       });
-      const { begins } = found.question.form ?? {};
-      const first = Object.entries(given).filter(([name]) => begins?.includes(name) ?? true);
-      const left = new Set(Object.keys(given).filter((name) => begins?.includes(name) === false));
-      let seen = await platform.slash(found.path, Object.fromEntries(first), as);
-      if (seen.kind === 'modal') {
-        for (const name of fieldsOf(seen)) left.delete(name);
-        if (left.size > 0)
-          throw new CannotAsk(`neither the command nor the form has ${[...left].join(', ')}`);
-        seen = await platform.submitModal(seen, filled(seen, found, typed), as);
-      }
+      const seen = await ask(found, given, typed, as);
       for (const file of seen.files) received.set(`${as.user.id}/${file.filename}`, file.bytes);
       return seen;
+    },
+    filledIn: (path, given, as) => {
+      const texts = Object.entries(given).map(([name, value]) => [name, asText(value)] as const);
+      return ask(registry.find(path.split(' ')), given, Object.fromEntries(texts), as);
+    },
+    pressed: async (message, which, as) => {
+      const seen = await platform.press(message, which, as);
+      return seen.kind === 'modal'
+        ? platform.submitModal(seen, {}, { ...as, channel: message.channel })
+        : seen;
     },
     restart: async (more) => {
       await harness.room.close();
