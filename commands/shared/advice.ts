@@ -26,12 +26,13 @@ export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => strin
   ],
   [
     'maker-kept-out',
-    ({ maker }) => `Let her in again first: ${lineOf('host bar', { maker: String(maker), do: 'readmit' })}.`,
+    ({ maker }) =>
+      `Let ${String(maker)} in again first: ${lineOf('host bar', { maker: String(maker), do: 'readmit' })}.`,
   ],
   ['organiser-kept', () => 'Hand the blanket over first: /together handover.'],
   [
     'offered-already',
-    () => 'Wait for her answer, ask somebody else, or take the question back with /together undo.',
+    () => 'Wait for the answer, ask somebody else, or take the question back with /together undo.',
   ],
   ['not-named', ({ organiser }) => `Ask ${String(organiser)} to name you with /host invite.`],
   ['not-taking-part', () => 'Join with /together join per_week:3.'],

@@ -102,7 +102,7 @@ export const board = question({
       lines: [
         ...(mute === 'bot' && (wanted || doc.channel === channel) ? [noBoardHere(context.place)] : []),
         ...kinds.map(kindLine),
-        `One motif measures ${cm(plan.side)} along a side. ${state.organiserName} runs this blanket.`,
+        `One motif measures ${cm(plan.side)} along a side; ${state.organiserName} runs this blanket.`,
       ],
       data: {
         kinds: kinds.map(({ wanted: _, ...kind }) => kind),

@@ -13,24 +13,24 @@ const PLEDGED = [...OPENED, 'rowan: /together pledge kind:furrow motifs:2'];
 
 export const bar = question({
   name: 'bar',
-  says: 'Organiser: give back all that a maker holds and keep her out, or let her in again',
+  says: 'Organiser: keep a maker from taking part and give back what is held, or let a maker in again',
   options: {
     maker: memberOption('Whom', ({ members, barred, names }) => [
       ...[...members.values()].map(({ name }) => name),
       ...[...barred.keys()].flatMap((maker) => names.get(maker) ?? []),
     ]),
     reason: opt
-      .text('Why, in a friendly sentence; she sees it, and so does whoever reads the history', {
+      .text('Why, in a friendly sentence; the maker sees it, and so does whoever reads the history', {
         max: 300,
         example: 'pledges all and sends nothing',
       })
       .optional(),
     do: opt
       .choice(
-        { says: 'Keep her from taking part, or let her in again', assumed: '' },
+        { says: 'Keep from taking part, or let in again', assumed: '' },
         [
-          { value: 'bar', label: 'keep her out' },
-          { value: 'readmit', label: 'let her in again' },
+          { value: 'bar', label: 'keep out' },
+          { value: 'readmit', label: 'let in again' },
         ],
         'bar',
       )
@@ -68,7 +68,7 @@ export const bar = question({
     if (what === 'readmit') {
       return {
         headline: `${once}${who.name} may take part in ${state.plan.name} again.`,
-        lines: ['She joins with /together join, and pledges anew.'],
+        lines: [`${who.name} joins with /together join, and pledges anew.`],
         board: doc.id,
         private: true,
       };
@@ -77,15 +77,15 @@ export const bar = question({
     const open =
       again || held === 0
         ? ''
-        : `; ${count(held, 'pledge')} of hers ${held === 1 ? 'is' : 'are'} open to everyone again`;
+        : `; ${count(held, 'pledge')} ${held === 1 ? 'is' : 'are'} open to everyone again`;
     return {
       headline: `${once}${who.name} is kept from taking part in ${state.plan.name}${open}.`,
       figures: again ? [] : [figure('released', 'Open to everyone again', held)],
       lines: [
-        'What was accepted of hers stays in the blanket; what waits can still be accepted or sent back.',
-        'She reads your reason in /together mine and whenever she tries to pledge. /together undo takes it back.',
+        `What was accepted of ${who.name} stays in the blanket; what waits can still be accepted or sent back.`,
+        `${who.name} reads your reason in /together mine and at every try to pledge. /together undo takes it back.`,
       ],
-      actions: [action('Let her in again', 'host bar', { maker: who.name, do: 'readmit', ...named })],
+      actions: [action(`Let ${who.name} in again`, 'host bar', { maker: who.name, do: 'readmit', ...named })],
       board: doc.id,
       private: true,
     };
@@ -94,9 +94,9 @@ export const bar = question({
 
 export const handover = question({
   name: 'handover',
-  says: 'Organiser: ask somebody to run the blanket; she says yes or no with answer',
+  says: 'Organiser: ask somebody to run the blanket, who says yes or no with answer',
   options: {
-    maker: memberOption('Whom; she takes part or was named').optional(),
+    maker: memberOption('Whom: somebody who takes part or was named').optional(),
     answer: opt
       .choice(
         'Your answer, where you were asked to run it',
@@ -149,7 +149,9 @@ export const handover = question({
         headline: offeredTo
           ? `${offeredTo.name} is asked to run ${plan.name} and has not answered; until then ${state.organiserName} runs it.`
           : `${state.organiserName} runs ${plan.name}, and nobody is asked to take it over.`,
-        lines: offeredTo ? ['She answers with /together handover answer:yes or answer:no.'] : [],
+        lines: offeredTo
+          ? [`${offeredTo.name} answers with /together handover answer:yes or answer:no.`]
+          : [],
       };
     }
     rules.mustOrganise(state, askerOf(context));
@@ -157,7 +159,7 @@ export const handover = question({
     const { state: after } = await happen((now) => rules.offerOver(now, askerOf(context), to));
     if (after.organiser === to.maker) return { headline: `${to.name} now runs ${plan.name}.`, board: doc.id };
     return {
-      headline: `${to.name} is asked to run ${plan.name}; until she says yes, ${after.organiserName} runs it.`,
+      headline: `${to.name} is asked to run ${plan.name}; until the answer is yes, ${after.organiserName} runs it.`,
       lines: [
         `${to.name} answers here, in /together mine, or with /together handover answer:yes or answer:no.`,
       ],

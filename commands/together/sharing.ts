@@ -81,7 +81,7 @@ export const shares = question({
       assumptions: gather(
         proposal.usualDays !== undefined &&
           `No closing day is set: shares for ${num(proposal.usualDays)} days.`,
-        'Everyone carries as nearly as can be the same part of what she can make; pledges already held count.',
+        'Everyone carries as nearly as can be the same part of what each can make; pledges already held count.',
       ),
       data: {
         shares: proposal.shares.map(({ name: maker, motifs, capacity, held }) => ({
@@ -153,15 +153,15 @@ function splitWords({ shares, unplaced }: Proposal, kinds: readonly string[]): s
 
 export const remind = question({
   name: 'remind',
-  says: 'Organiser: ask a quiet maker whether her pledges stand; a week later offer them again',
+  says: 'Organiser: ask a quiet maker whether the pledges stand; a week later offer them again',
   options: {
     maker: memberOption('Whom'),
     do: opt
       .choice(
-        { says: 'Ask her, or offer her pledges to others once the week is over', assumed: '' },
+        { says: 'Ask, or offer the pledges to others once the week is over', assumed: '' },
         [
-          { value: 'ask', label: 'ask her' },
-          { value: 'offer', label: 'offer her pledges again' },
+          { value: 'ask', label: 'ask' },
+          { value: 'offer', label: 'offer the pledges again' },
         ],
         'ask',
       )
@@ -202,7 +202,7 @@ export const remind = question({
     );
     return what === 'ask'
       ? {
-          headline: `Noted that you asked ${who.name}. If nothing is heard in ${count(rules.NOTICE_DAYS, 'day')}, her ${count(held, 'pledge')} can be offered again.`,
+          headline: `Noted that you asked ${who.name}. If nothing is heard in ${count(rules.NOTICE_DAYS, 'day')}, the ${count(held, 'pledge')} can be offered again.`,
           lines: [
             `${who.name} is told, and sees the question in /together mine, where either answer can be given.`,
             `You could write: “Hello ${who.name}, you hold ${count(held, 'motif')} for ${state.plan.name}. Is it still going well? Say so with /together keep; if it has become too much, give some back with /together giveback, no harm done.”`,

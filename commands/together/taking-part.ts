@@ -186,15 +186,15 @@ export const invite = question({
     if (!who) {
       throw new Problem('which-maker', 'It is not clear who that is.', {
         option: 'maker',
-        hint: 'Mention her with @, so that there is no doubt whom you mean.',
+        hint: 'Choose somebody of this server, so that there is no doubt whom you mean.',
       });
     }
     const { state } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
       rules.invite(now, askerOf(context), { maker: who.id, name: who.name }),
     );
     return {
-      headline: `${who.name === SOMEBODY ? 'She whom you mentioned' : who.name} may join ${state.plan.name}.`,
-      lines: ['She joins with /together join per_week: and how many motifs a week she can make.'],
+      headline: `${who.name === SOMEBODY ? 'Whoever you mean' : who.name} may join ${state.plan.name}.`,
+      lines: ['That is done with /together join per_week: and how many motifs a week are possible.'],
     };
   },
 });

@@ -54,9 +54,9 @@ export function happeningWords(event: GroupEvent, { names, plan }: GroupState): 
     case 'returned':
       return `${name(event.by)} sent ${numbered(event.pieces)} back: ${event.reason}`;
     case 'reminded':
-      return `${name(event.maker)} was asked whether her pledges stand`;
+      return `${name(event.maker)} was asked whether the pledges stand`;
     case 'kept':
-      return `${name(event.maker)} said that her pledges stand`;
+      return `${name(event.maker)} said that the pledges stand`;
     case 'barred':
       return `${name(event.by)} keeps ${name(event.maker)} from taking part: ${event.reason}`;
     case 'readmitted':

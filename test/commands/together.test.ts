@@ -103,7 +103,7 @@ describe('a blanket made by a group', () => {
     ])
       expect(await refusal(room, `rowan: /together ${line}`), line).toContain('Ask ines, who runs it.');
     expect((await room.ask('ines: /together handover maker:rowan')).headline).toBe(
-      'rowan is asked to run Bean row throw; until she says yes, ines runs it.',
+      'rowan is asked to run Bean row throw; until the answer is yes, ines runs it.',
     );
     expect(await refusal(room, 'rowan: /host accept motifs:1')).toContain('Ask ines, who runs it.');
     for (const [line, code] of [
@@ -155,7 +155,7 @@ describe('a blanket made by a group', () => {
     });
     const said = await room.ask('ines: /host bar maker:rowan reason:"five weeks without a word."');
     expect(said.headline).toBe(
-      'rowan is kept from taking part in Bean row throw; 5 pledges of hers are open to everyone again.',
+      'rowan is kept from taking part in Bean row throw; 5 pledges are open to everyone again.',
     );
     expect(said.figures['released']?.value).toBe(5);
     expect(await openNow(room)).toEqual([5, 7]);
@@ -337,12 +337,12 @@ describe('a blanket made by a group', () => {
     // Who has gone quiet is nobody else's to see.
     const others = JSON.stringify(await room.ask('ash: /together pace'));
     expect(others).not.toMatch(/rowan|quiet/);
-    expect(await refusal(room, 'ines: /host remind maker:rowan do:offer')).toContain('Ask her with do:ask');
+    expect(await refusal(room, 'ines: /host remind maker:rowan do:offer')).toContain('Ask with do:ask');
     await all(room, 'ines: /host remind maker:rowan');
     expect(JSON.stringify(await room.ask('ash: /together history'))).not.toContain('was asked');
     expect(JSON.stringify(await room.ask('ines: /together history'))).toContain('rowan was asked');
     expect(await refusal(room, 'ines: /host remind maker:rowan do:offer')).toContain(
-      'rowan was asked today; she has 7 days to answer.',
+      'rowan was asked today, with 7 days to answer.',
     );
     expect((await room.ask('rowan: /together mine')).lines?.[0]).toMatch(/^ines asked whether/);
     await all(room, 'rowan: /together keep');

@@ -83,6 +83,7 @@ export const de: Tongue = {
     pledge: 'zusagen',
     giveback: 'zurückgeben',
     mine: 'meine',
+    maker: 'person',
     keep: 'behalten',
     handin: 'abgeben',
     pace: 'tempo',
@@ -160,7 +161,6 @@ export const de: Tongue = {
     replace: 'ersetzen',
     step: 'schritt',
     confirm: 'bestätigen',
-    kinds: 'sorten',
     arrange: 'verteilung',
     setting: 'muster',
     map: 'plan',
@@ -217,6 +217,8 @@ export const de: Tongue = {
   },
   menus: {
     'Work this out': 'Ausrechnen',
+    'Check these counts': 'Diese Zahlen prüfen',
+    'Motifs in this group': 'Motive in dieser Gruppe',
   },
   choices: {
     everyone: 'alle',
@@ -275,10 +277,10 @@ export const de: Tongue = {
     'UK terms': 'UK-Begriffe',
     'yes, I will run it': 'ja, ich leite sie',
     'no, thank you': 'nein, danke',
-    'ask her': 'nachfragen',
-    'offer her pledges again': 'Zusagen wieder anbieten',
-    'keep her out': 'ausschließen',
-    'let her in again': 'wieder zulassen',
+    ask: 'nachfragen',
+    'offer the pledges again': 'Zusagen wieder anbieten',
+    'keep out': 'ausschließen',
+    'let in again': 'wieder zulassen',
     A4: 'A4',
     Letter: 'Letter',
     usual: 'üblich',
@@ -330,6 +332,7 @@ export const de: Tongue = {
     'Rising rows of a diagonal square or blocks along a side; shapes in rounds need none':
       'Zunahmereihen eines diagonalen Quadrats oder Blöcke einer Seite; in Runden nicht nötig',
     'Blocks along the other side of a rectangle': 'Blöcke der anderen Seite eines Rechtecks',
+    'A motif you saved, instead of shape and size': 'Ein gespeichertes Motiv, statt Form und Größe',
     'Where your counts leave the pattern, what probably happened, and how to mend it':
       'Wo deine Zahlen vom Muster abweichen, was wohl geschah und wie man es behebt',
     'What you counted, row by row, like 3 5 7 8': 'Was du gezählt hast, Reihe für Reihe, wie 3 5 7 8',
@@ -511,10 +514,6 @@ export const de: Tongue = {
       'Deine Decke: Anordnung, was sie braucht, wie weit das Garn reicht, andere Größe',
     'Starts a blanket from saved motifs: its kinds, columns and rows, layout, joining, border':
       'Beginnt eine Decke aus gespeicherten Motiven: Sorten, Maße, Anordnung, Verbinden, Rand',
-    'Saved motifs, commas between; the first is A, the next B':
-      'Gespeicherte Motive, mit Kommas; das erste ist A, das nächste B',
-    'Instead of columns and rows: about how wide': 'Statt Spalten und Reihen: etwa wie breit',
-    'Instead of columns and rows: about how high': 'Statt Spalten und Reihen: etwa wie hoch',
     'How kinds are spread over the places': 'Wie die Sorten auf die Plätze kommen',
     'How motifs are turned; for squares split corner to corner':
       'Wie Motive gedreht sind; für diagonal geteilte Quadrate',
@@ -705,6 +704,9 @@ export const de: Tongue = {
     'Give back motifs you pledged and will not make': 'Zugesagte Motive zurückgeben, die du nicht machst',
     'What you hold: pledged, handed in, accepted, sent back':
       'Was du hast: zugesagt, abgegeben, angenommen, zurückgekommen',
+    'What one of the makers has of the group blanket: pledged, handed in, accepted':
+      'Was jemand von der Gruppendecke hat: zugesagt, abgegeben, angenommen',
+    'Whose motifs': 'Wessen Motive',
     'Say that what you pledged still stands': 'Sagen, dass deine Zusage weiter gilt',
     'Hand in finished motifs, with their measured side': 'Fertige Motive abgeben, mit gemessener Seite',
     'Their measured side, blocked if you blocked them':
@@ -717,9 +719,9 @@ export const de: Tongue = {
       'Wie schnell Motive kommen, was der Schlusstag verlangt, und wann es fertig ist',
     'Shopping lists: your pledges, and the whole group’s, bought by each or together':
       'Einkaufslisten: für deine Zusagen und für die ganze Gruppe, einzeln oder zusammen',
-    'Organiser: ask somebody to run the blanket; she says yes or no with answer':
+    'Organiser: ask somebody to run the blanket, who says yes or no with answer':
       'Leitung: jemanden bitten, die Decke zu leiten; die Antwort kommt mit antwort',
-    'Whom; she takes part or was named': 'Wen; die Person macht mit oder ist genannt',
+    'Whom: somebody who takes part or was named': 'Wen; die Person macht mit oder ist genannt',
     'Your answer, where you were asked to run it': 'Deine Antwort, wenn du gebeten wurdest, sie zu leiten',
     'Takes back your last pledge or hand-in; for the organiser, the latest thing that happened':
       'Nimmt deine letzte Zusage oder Abgabe zurück; für die Leitung das Letzte, was geschah',
@@ -737,17 +739,16 @@ export const de: Tongue = {
     'Their numbers, like 3 5 7-9': 'Ihre Nummern, wie 3 5 7-9',
     'Why, in a friendly sentence': 'Warum, in einem freundlichen Satz',
     'Organiser: name somebody who may join': 'Leitung: jemanden nennen, der mitmachen darf',
-    'Whom: mention her with @; in the terminal, her name': 'Wen: mit @ erwähnen; im Terminal der Name',
     'A fair split of what is still open, by what each can make by the day; shown first, then applied':
       'Teilt Offenes gerecht auf, nach dem, was jeder bis zum Tag schafft; erst gezeigt, dann vergeben',
     'Organiser: pledge these shares now': 'Leitung: diese Anteile jetzt zusagen',
     'Share out the spares as well': 'Auch den Ersatz aufteilen',
     'The number under the shares that were shown: apply those, or none':
       'Die Nummer unter den gezeigten Anteilen: diese vergeben, oder keine',
-    'Organiser: ask a quiet maker whether her pledges stand; a week later offer them again':
+    'Organiser: ask a quiet maker whether the pledges stand; a week later offer them again':
       'Leitung: fragen, ob Zusagen noch gelten; eine Woche später wieder anbieten',
     Whom: 'Wen',
-    'Ask her, or offer her pledges to others once the week is over':
+    'Ask, or offer the pledges to others once the week is over':
       'Nachfragen, oder nach der Woche die Zusagen anderen anbieten',
     'Who holds what and what has arrived: a list for posting day, and as a CSV file':
       'Wer was hat und was angekommen ist: Liste für den Posttag, auch als CSV-Datei',
@@ -759,11 +760,11 @@ export const de: Tongue = {
     'Organiser: open a closed blanket again, or move its closing day':
       'Leitung: eine geschlossene Decke wieder öffnen, oder den Schlusstag verlegen',
     'The new closing day': 'Der neue Schlusstag',
-    'Organiser: give back all that a maker holds and keep her out, or let her in again':
+    'Organiser: keep a maker from taking part and give back what is held, or let a maker in again':
       'Leitung: alles zurückgeben, was jemand hat, und ausschließen, oder wieder zulassen',
-    'Why, in a friendly sentence; she sees it, and so does whoever reads the history':
+    'Why, in a friendly sentence; the maker sees it, and so does whoever reads the history':
       'Warum, freundlich; die Person sieht es, und alle, die den Verlauf lesen',
-    'Keep her from taking part, or let her in again': 'Vom Mitmachen ausschließen, oder wieder zulassen',
+    'Keep from taking part, or let in again': 'Vom Mitmachen ausschließen, oder wieder zulassen',
     'What can be asked here, and how': 'Was man hier fragen kann, und wie',
     'A word for what you want to know, like yarn, or a question, like stitches row':
       'Ein Wort für das, was du suchst, wie yarn, oder eine Frage, wie stitches row',

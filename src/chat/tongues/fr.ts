@@ -82,6 +82,7 @@ export const fr: Tongue = {
     leave: 'partir',
     pledge: 'promettre',
     giveback: 'rendre',
+    maker: 'personne',
     mine: 'les_miens',
     keep: 'maintenir',
     handin: 'remettre',
@@ -160,7 +161,6 @@ export const fr: Tongue = {
     replace: 'remplacer',
     step: 'pas',
     confirm: 'confirmer',
-    kinds: 'sortes',
     arrange: 'répartition',
     setting: 'pose',
     map: 'plan',
@@ -217,6 +217,8 @@ export const fr: Tongue = {
   },
   menus: {
     'Work this out': 'Calculer',
+    'Check these counts': 'Vérifier ces nombres',
+    'Motifs in this group': 'Motifs dans ce groupe',
   },
   choices: {
     everyone: 'tout le monde',
@@ -275,10 +277,10 @@ export const fr: Tongue = {
     'UK terms': 'termes UK',
     'yes, I will run it': 'oui, je m’en charge',
     'no, thank you': 'non, merci',
-    'ask her': 'demander',
-    'offer her pledges again': 'rouvrir ses promesses',
-    'keep her out': 'écarter',
-    'let her in again': 'laisser revenir',
+    ask: 'demander',
+    'offer the pledges again': 'rouvrir ses promesses',
+    'keep out': 'écarter',
+    'let in again': 'laisser revenir',
     A4: 'A4',
     Letter: 'Letter',
     usual: 'habituelle',
@@ -330,6 +332,8 @@ export const fr: Tongue = {
     'Rising rows of a diagonal square or blocks along a side; shapes in rounds need none':
       'Rangs montants d’un carré diagonal ou blocs d’un côté ; inutile pour les tours',
     'Blocks along the other side of a rectangle': 'Blocs de l’autre côté d’un rectangle',
+    'A motif you saved, instead of shape and size':
+      'Un motif enregistré, au lieu de la forme et de la taille',
     'Where your counts leave the pattern, what probably happened, and how to mend it':
       'Où vos comptes quittent le modèle, ce qui a dû arriver, et comment y remédier',
     'What you counted, row by row, like 3 5 7 8': 'Ce que vous avez compté, rang par rang, comme 3 5 7 8',
@@ -508,10 +512,6 @@ export const fr: Tongue = {
       'Votre couverture : disposition, fournitures, jusqu’où va le fil, autre taille',
     'Starts a blanket from saved motifs: its kinds, columns and rows, layout, joining, border':
       'Commence une couverture avec des motifs enregistrés : sortes, taille, pose, bordure',
-    'Saved motifs, commas between; the first is A, the next B':
-      'Motifs enregistrés, entre virgules ; le premier est A, le suivant B',
-    'Instead of columns and rows: about how wide': 'Sans colonnes ni rangées : largeur approchée',
-    'Instead of columns and rows: about how high': 'Sans colonnes ni rangées : hauteur approchée',
     'How kinds are spread over the places': 'Comment les sortes sont réparties',
     'How motifs are turned; for squares split corner to corner':
       'Comment les motifs tournent ; carrés coupés en diagonale',
@@ -701,6 +701,9 @@ export const fr: Tongue = {
     'Give back motifs you pledged and will not make': 'Rendre des motifs promis que vous ne ferez pas',
     'What you hold: pledged, handed in, accepted, sent back':
       'Ce que vous avez : promis, remis, accepté, renvoyé',
+    'What one of the makers has of the group blanket: pledged, handed in, accepted':
+      'Ce qu’une personne a de la couverture du groupe : promis, remis, accepté',
+    'Whose motifs': 'Les motifs de qui',
     'Say that what you pledged still stands': 'Dire que vos promesses tiennent toujours',
     'Hand in finished motifs, with their measured side': 'Remettre des motifs finis, avec leur côté mesuré',
     'Their measured side, blocked if you blocked them': 'Leur côté mesuré, bloqué si vous les avez bloqués',
@@ -712,9 +715,9 @@ export const fr: Tongue = {
       'À quelle vitesse viennent les motifs, ce qu’exige la clôture, et quand ce sera fini',
     'Shopping lists: your pledges, and the whole group’s, bought by each or together':
       'Listes d’achats : pour vos promesses, et pour tout le groupe, séparés ou ensemble',
-    'Organiser: ask somebody to run the blanket; she says yes or no with answer':
+    'Organiser: ask somebody to run the blanket, who says yes or no with answer':
       'Organisation : prier quelqu’un de prendre la suite ; on répond par réponse',
-    'Whom; she takes part or was named': 'Qui ; la personne participe ou a été nommée',
+    'Whom: somebody who takes part or was named': 'Qui ; la personne participe ou a été nommée',
     'Your answer, where you were asked to run it': 'Votre réponse, si on vous a priée de prendre la suite',
     'Takes back your last pledge or hand-in; for the organiser, the latest thing that happened':
       'Annule votre dernière promesse ou remise ; pour l’organisation, la dernière chose arrivée',
@@ -732,18 +735,16 @@ export const fr: Tongue = {
     'Their numbers, like 3 5 7-9': 'Leurs numéros, comme 3 5 7-9',
     'Why, in a friendly sentence': 'Pourquoi, en une phrase aimable',
     'Organiser: name somebody who may join': 'Organisation : nommer quelqu’un qui peut participer',
-    'Whom: mention her with @; in the terminal, her name':
-      'Qui : mentionnez avec @ ; dans le terminal, le nom',
     'A fair split of what is still open, by what each can make by the day; shown first, then applied':
       'Un partage juste de ce qui est libre, selon ce que chacun peut faire ; montré, puis appliqué',
     'Organiser: pledge these shares now': 'Organisation : promettre ces parts maintenant',
     'Share out the spares as well': 'Partager aussi les rechanges',
     'The number under the shares that were shown: apply those, or none':
       'Le numéro sous les parts montrées : appliquer celles-là, ou aucune',
-    'Organiser: ask a quiet maker whether her pledges stand; a week later offer them again':
+    'Organiser: ask a quiet maker whether the pledges stand; a week later offer them again':
       'Organisation : demander si des promesses tiennent ; une semaine après, les rouvrir',
     Whom: 'Qui',
-    'Ask her, or offer her pledges to others once the week is over':
+    'Ask, or offer the pledges to others once the week is over':
       'Demander, ou rouvrir les promesses à d’autres la semaine passée',
     'Who holds what and what has arrived: a list for posting day, and as a CSV file':
       'Qui a quoi et ce qui est arrivé : une liste pour l’envoi, et un fichier CSV',
@@ -755,11 +756,11 @@ export const fr: Tongue = {
     'Organiser: open a closed blanket again, or move its closing day':
       'Organisation : rouvrir une couverture fermée, ou déplacer sa clôture',
     'The new closing day': 'Le nouveau jour de clôture',
-    'Organiser: give back all that a maker holds and keep her out, or let her in again':
+    'Organiser: keep a maker from taking part and give back what is held, or let a maker in again':
       'Organisation : rendre tout ce qu’a quelqu’un et l’écarter, ou le laisser revenir',
-    'Why, in a friendly sentence; she sees it, and so does whoever reads the history':
+    'Why, in a friendly sentence; the maker sees it, and so does whoever reads the history':
       'Pourquoi, en une phrase aimable ; vue par la personne et par qui lit l’historique',
-    'Keep her from taking part, or let her in again': 'Écarter de la participation, ou laisser revenir',
+    'Keep from taking part, or let in again': 'Écarter de la participation, ou laisser revenir',
     'What can be asked here, and how': 'Ce qu’on peut demander ici, et comment',
     'A word for what you want to know, like yarn, or a question, like stitches row':
       'Un mot pour ce que vous cherchez, comme yarn, ou une question, comme stitches row',

@@ -9,7 +9,7 @@ import { LONGEST_NAME, MOST_NUMBERED } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
-import { isStranger } from '../base/history.ts';
+import { isStranger, SOMEBODY } from '../base/history.ts';
 import type { Happening } from './events.ts';
 import { openFor, type GroupState, type Piece } from './state.ts';
 import { countBeyondPledge } from './totals.ts';
@@ -327,7 +327,7 @@ function mustBeLetIn(state: GroupState, { maker, name }: { maker: string; name: 
   if (!state.barred.has(maker)) return;
   throw new Problem('maker-kept-out', `${name} is kept from taking part in this blanket.`, {
     option: 'maker',
-    hint: 'Let her in again first.',
+    hint: `Let ${name} in again first.`,
     facts: { maker: name },
   });
 }
@@ -355,7 +355,7 @@ export function bar(
   if (endless(reason) === '') {
     throw new Problem('reason-missing', `Say why ${who.name} is kept out.`, {
       option: 'reason',
-      hint: 'A friendly sentence is enough; she and everybody who reads the history sees it.',
+      hint: 'A friendly sentence is enough; the maker and everybody who reads the history sees it.',
     });
   }
   return [{ did: 'barred', maker: who.maker, reason: endless(reason) }];
@@ -399,14 +399,14 @@ export const MS_PER_DAY = 86_400_000;
 export function offerAgain(state: GroupState, asker: Asker, maker: string, now: Date): Happening[] {
   mustOrganise(state, asker);
   const reminded = state.remindedAt.get(maker);
-  const name = state.names.get(maker) ?? 'She';
+  const name = state.names.get(maker) ?? SOMEBODY;
   if (reminded === undefined) {
     throw new Problem(
       'not-asked',
-      `${name} has not been asked whether her pledges still stand, or has been heard of since.`,
+      `${name} has not been asked whether the pledges still stand, or has been heard of since.`,
       {
         option: 'maker',
-        hint: `Ask her with do:ask; her pledges can be offered again ${count(NOTICE_DAYS, 'day')} later.`,
+        hint: `Ask with do:ask; the pledges can be offered again ${count(NOTICE_DAYS, 'day')} later.`,
       },
     );
   }
@@ -415,7 +415,7 @@ export function offerAgain(state: GroupState, asker: Asker, maker: string, now: 
     const days = Math.floor(waited);
     throw new Problem(
       'notice-running',
-      `${name} was asked ${days === 0 ? 'today' : `${count(days, 'day')} ago`}; she has ${count(NOTICE_DAYS, 'day')} to answer.`,
+      `${name} was asked ${days === 0 ? 'today' : `${count(days, 'day')} ago`}, with ${count(NOTICE_DAYS, 'day')} to answer.`,
       {
         option: 'maker',
         hint: `Try again in ${count(Math.ceil(NOTICE_DAYS - waited), 'day')}.`,
@@ -465,7 +465,7 @@ export function offerOver(state: GroupState, asker: Asker, to: { maker: string; 
   if (to.maker === state.offeredTo?.maker) {
     throw new Problem('offered-already', `${to.name} was asked already and has not answered.`, {
       option: 'maker',
-      hint: 'Wait for her answer, or ask somebody else in her place.',
+      hint: 'Wait for the answer, or ask somebody else instead.',
     });
   }
   return [{ did: 'offered-over', to: to.maker, name: to.name }];
@@ -478,7 +478,7 @@ export function answerOffer(state: GroupState, asker: Asker, yes: boolean): Happ
     throw new Problem('not-offered', 'You are not asked to run this blanket.', {
       option: 'answer',
       hint: state.offeredTo
-        ? `${state.offeredTo.name} is asked, and only she can answer.`
+        ? `${state.offeredTo.name} is asked, and nobody else can answer.`
         : 'Nobody is asked just now.',
     });
   }

@@ -48,6 +48,9 @@ export interface Said {
 /** Who asks where no name stands before the question. */
 export const NOBODY_NAMED = 'me';
 
+/** How others read of whoever gave no name: “me” would be each of them. */
+const UNNAMED = 'the unnamed maker';
+
 /** A maker's name before a question: `rowan: /progress next`. */
 const SPEAKER = /^\s*([^\s:/"“][^:/"“]{0,39}):\s*(?=\/)/u;
 
@@ -115,7 +118,7 @@ export class TerminalRoom {
     let asker = NOBODY_NAMED;
     try {
       const { name, line } = await this.speaker(text);
-      const maker = { id: terminalId(name), name };
+      const maker = { id: terminalId(name), name: name === NOBODY_NAMED ? UNNAMED : name };
       asker = maker.id;
       if (WHY.test(line)) return this.why(maker.id, json);
       const words = this.isTyped(line) ? undefined : line.trim();

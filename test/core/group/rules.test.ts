@@ -382,7 +382,7 @@ describe('offering old pledges again', () => {
   ])('on day %d she was asked %s', (now, asked, wait) => {
     expect(() => offerAgain(held, INES, 'm1', day(now))).toThrow(
       refused('notice-running', {
-        message: `Rowan was asked ${asked}; she has 7 days to answer.`,
+        message: `Rowan was asked ${asked}, with 7 days to answer.`,
         option: 'maker',
         hint: `Try again in ${wait}.`,
         facts: { needed: 7, given: now - 10 },
@@ -394,9 +394,9 @@ describe('offering old pledges again', () => {
     for (const state of [with2(), answered])
       expect(() => offerAgain(state, INES, 'm1', day(30))).toThrow(
         refused('not-asked', {
-          message: 'Rowan has not been asked whether her pledges still stand, or has been heard of since.',
+          message: 'Rowan has not been asked whether the pledges still stand, or has been heard of since.',
           option: 'maker',
-          hint: 'Ask her with do:ask; her pledges can be offered again 7 days later.',
+          hint: 'Ask with do:ask; the pledges can be offered again 7 days later.',
         }),
       );
   });
@@ -429,7 +429,7 @@ describe('closing, handing over and taking back', () => {
     ]);
     expect(answerOffer(with2(OFFERED), ROWAN, false)).toEqual([{ did: 'declined', maker: 'm1' }]);
     expect(() => answerOffer(with2(OFFERED), ASH, true)).toThrow(
-      refused('not-offered', { option: 'answer', hint: 'Rowan is asked, and only she can answer.' }),
+      refused('not-offered', { option: 'answer', hint: 'Rowan is asked, and nobody else can answer.' }),
     );
     expect(() => answerOffer(with2(), ASH, true)).toThrow(
       refused('not-offered', { hint: 'Nobody is asked just now.' }),

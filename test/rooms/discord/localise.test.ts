@@ -2,13 +2,14 @@
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { TONGUES, type Tongue } from '../../../src/chat/tongues/index.ts';
+import { menusOf } from '../../../src/rooms/discord/context-menu.ts';
 import { declaration, declaredSize, WORK_THIS_OUT } from '../../../src/rooms/discord/declare.ts';
 import { inTongues, missingIn } from '../../../src/rooms/discord/localise.ts';
 import { openHarness } from './harness.ts';
 import { checkCommand, checkCommands, sizeOf } from './stand-in/commands.ts';
 import { LIMITS } from './stand-in/index.ts';
 
-const declared = [...registry.commands.map(declaration), WORK_THIS_OUT];
+const declared = [...registry.commands.map(declaration), WORK_THIS_OUT, ...menusOf(registry)];
 const named = TONGUES.map((tongue) => [tongue.locales.join(), tongue] as const);
 const PARTS = ['commands', 'questions', 'options', 'menus', 'choices', 'says'] as const;
 
