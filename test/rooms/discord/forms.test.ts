@@ -178,7 +178,7 @@ describe('a form', () => {
     expect(chosen(again, 'name')).toEqual(['moss square']);
     const sent = await harness.platform.submitModal(again, { weight: '18 g' }, as);
     expect(sent.message).toBe(refused.message);
-    expect(plain(sent.text)).toContain('one moss square weighs 18 g and measures 15.2 cm');
+    expect(plain(sent.text)).toContain('one moss square weighs 18 g, measures 15.2 cm');
     expect(labels(sent.message)).not.toContain(REFILL);
     // Nobody else can see that message; a forged press of hers is refused.
     expect(harness.faults).toEqual([]);
