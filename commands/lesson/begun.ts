@@ -1,5 +1,6 @@
 /** A lesson begun: its idea, one worked example, and the first task. */
-import { gather, type Answer } from '../../src/chat/answer.ts';
+import { gather, type Action, type Answer } from '../../src/chat/answer.ts';
+import { readLine } from '../../src/chat/line.ts';
 import type { Context } from '../../src/chat/context.ts';
 import type { Lesson } from '../../src/lessons/lesson.ts';
 import { sayAnswer } from '../../src/lessons/typed-answer.ts';
@@ -33,9 +34,15 @@ export async function beginLesson(
     data: { task: taskData(task) },
     working: again ? [] : solved.working,
     files: drawing ? [{ name: `lesson-${lesson.name}.svg`, says: drawing.alt, content: drawing.svg }] : [],
-    actions: taskActions(),
+    actions: gather(taskActions(), lesson.example.figure !== undefined && exampleAction(lesson)),
     private: true,
   };
+}
+
+/** Asks the question that the example is the answer of. */
+function exampleAction({ example }: Lesson): Action | undefined {
+  const { words, options } = readLine(`/${example.line}`);
+  return { label: 'The example, asked', question: words.join(' '), options };
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

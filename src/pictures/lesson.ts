@@ -34,37 +34,44 @@ const drawSquare = (reader: Reader): Drawing =>
     colours: {},
   });
 
-/** Vs along the top edge of a row, its turning chain at the right. */
-function drawEdge(): Drawing {
+/** Vs along the top edge of a row, its turning chain at the side where the row was begun. */
+function drawEdge({ hand }: Reader): Drawing {
   const vs = 9;
   const room = 66;
-  const left = 40;
+  const begin = 40;
   const top = 120;
-  const v = (at: number) => {
-    const x = left + at * room;
-    return `<path d="M${n(x)} ${n(top)}l${room / 2 - 6} 44l${room / 2 - 6} -44" fill="none" stroke="${INK}" stroke-width="7" stroke-linejoin="round"/>`;
-  };
-  const chainX = left + vs * room + 52;
+  const left = hand === 'left';
+  const at = (x: number) => (left ? PAGE - x : x);
+  const middles = Array.from({ length: vs }, (_, place) => at(begin + (place + 0.5) * room - 6));
+  const chainX = at(begin + vs * room + 52);
+  const arm = room / 2 - 6;
+  const v = (x: number) =>
+    `<path d="M${n(x - arm)} ${n(top)}l${n(arm)} 44l${n(arm)} -44" fill="none" stroke="${INK}" stroke-width="7" stroke-linejoin="round"/>`;
   const chain = Array.from(
     { length: 3 },
-    (_, at) =>
-      `<ellipse cx="${chainX}" cy="${178 - at * 32}" rx="11" ry="16" fill="none" stroke="${INK}" stroke-width="5"/>`,
+    (_, link) =>
+      `<ellipse cx="${n(chainX)}" cy="${178 - link * 32}" rx="11" ry="16" fill="none" stroke="${INK}" stroke-width="5"/>`,
   ).join('');
+  const wide = vs * room - 4;
   const body =
     label(PAGE / 2, 48, 'The top edge of a row, seen from above') +
-    rect(left - 8, top + 54, vs * room - 4, 70, `fill="${CLOTH}" stroke="${PALE_INK}" stroke-width="2"`) +
-    Array.from({ length: vs }, (_, at) => v(at)).join('') +
-    Array.from({ length: vs }, (_, at) =>
-      label(left + at * room + room / 2 - 6, top - 16, String(vs - at)),
-    ).join('') +
+    rect(
+      left ? at(begin - 8) - wide : begin - 8,
+      top + 54,
+      wide,
+      70,
+      `fill="${CLOTH}" stroke="${PALE_INK}" stroke-width="2"`,
+    ) +
+    middles.map(v).join('') +
+    middles.map((x, place) => label(x, top - 16, String(vs - place))).join('') +
     chain +
     label(chainX, 232, 'turning') +
     label(chainX, 258, 'chain');
   return page(
     { width: PAGE, height: 280 },
     altText([
-      `The top edge of a row seen from above: ${vs} Vs side by side, each one stitch, numbered from the turning chain at the right.`,
-      'The turning chain stands upright beside the last V.',
+      `The top edge of a row seen from above: ${vs} Vs side by side, each one stitch, numbered from the turning chain at the ${left ? 'left' : 'right'}.`,
+      'The turning chain stands upright beside the first V.',
     ]),
     '',
     body,

@@ -144,6 +144,9 @@ describe('examples', () => {
 
   it.each(LESSONS.flatMap(({ draws }) => draws ?? []))('draws %s, and says what is drawn', (drawn) => {
     const { svg, alt } = drawLesson(drawn, READERS[0]!);
+    const left = drawLesson(drawn, { ...READERS[0]!, hand: 'left' });
+    if (drawn === 'edge')
+      expect([left.alt.includes('at the left'), alt.includes('at the right')]).toEqual([true, true]);
     expect(svg).toMatch(/^<svg .*<\/svg>$/s);
     expect(alt.length).toBeGreaterThan(60);
   });
