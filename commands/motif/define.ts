@@ -8,11 +8,11 @@ import { readRuns } from '../../src/core/stripes/read-runs.ts';
 import { cutLengths } from '../../src/core/stripes/carrying.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { planRows, sumCounts, type RowPlan } from '../../src/core/rows/index.ts';
-import { t } from '../../src/core/base/reader.ts';
+import { count, t } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { keepMotif, motifName } from '../../src/projects/motifs.ts';
 import type { Motif } from '../../src/projects/schema.ts';
-import { action } from '../shared/actions.ts';
+import { action, lineOf } from '../shared/actions.ts';
 import { DEFINED, STRIPES } from '../shared/saved-motif.ts';
 import {
   carryAssumption,
@@ -80,14 +80,14 @@ export const define = question({
     const kept = asked.keep
       ? (
           await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
-            const { motif, replaced, weighedStill } = keepMotif(doc, drawn, now, asked.replace === true);
-            return { name: motif.name, replaced, weighedStill };
+            const { motif, ...how } = keepMotif(doc, drawn, now, asked.replace === true);
+            return { name: motif.name, ...how };
           })
         ).tell
       : undefined;
     const working = new Working();
     const all = sumCounts(plan);
-    const what = `${described(drawn)}: ${plan.rows.length} ${rowWord(plan)}s, ${units(plan, all)}`;
+    const what = `${described(drawn)}: ${count(plan.rows.length, rowWord(plan))}, ${units(plan, all)}`;
     return {
       headline: kept
         ? `${kept.name} is ${kept.replaced ? 'changed' : 'kept'}, ${what}.`
@@ -99,6 +99,8 @@ export const define = question({
           (kept.weighedStill
             ? 'Its weight and side still hold, as shape, size and stitch are the same.'
             : 'The old one can be brought back for a day: /motif undo.'),
+        kept?.wasAtRow !== undefined &&
+          `You had done ${rowWord(plan)} ${kept.wasAtRow}; it has ${plan.rows.length} now. Say where you are: ${lineOf('progress at', { motif: kept.name, row: 1 })}`,
       ),
       figures: [
         figure('rows', `${RowWord(plan)}s`, plan.rows.length),

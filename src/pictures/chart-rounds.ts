@@ -3,7 +3,7 @@ import { STITCH_FACTS } from '../standards/stitches.ts';
 import type { RowPlan } from '../core/rows/index.ts';
 import type { ChartPlan, ChartRow } from './chart-rows.ts';
 import { n, outline } from './drawing.ts';
-import type { ChartStitch, Point } from './symbols.ts';
+import { markShared, type ChartStitch, type Point } from './symbols.ts';
 
 /** Corners of the outline; a circle has none. */
 const cornersOf = (plan: RowPlan) => (plan.shape === 'circle' ? 0 : plan.shape === 'hexagon' ? 6 : 4);
@@ -57,7 +57,7 @@ export function chartRounds(
         : place(corners === 0 ? 0 : 0.5 / corners, row - 0.5),
       anchor: 'middle',
       middle: [middle[0], middle[1] + (ring + (row - 0.5) * high) * (corners === 6 ? stretch : 1)],
-      stitches: symbols ? roundStitches(plan, row, place) : [],
+      stitches: symbols ? markShared(roundStitches(plan, row, place)) : [],
     };
   });
   const last = plan.rows.at(-1)?.count ?? 1;

@@ -2,7 +2,7 @@
 import { STITCH_FACTS } from '../standards/stitches.ts';
 import type { RowPlan } from '../core/rows/index.ts';
 import { outline } from './drawing.ts';
-import type { ChartStitch, Point } from './symbols.ts';
+import { markShared, type ChartStitch, type Point } from './symbols.ts';
 
 /** A row as it lies in a chart: its ground, where its number stands, its stitches. */
 export interface ChartRow {
@@ -32,7 +32,7 @@ export interface ChartPlan {
 /** Odd rows run from right to left: the first row of a right-handed maker. */
 const beginsRight = (row: number) => row % 2 === 1;
 
-/** Flat pieces, diagonal squares and (as rows of blocks) corner-to-corner pieces, `room` by `high` pixels a stitch. */
+/** Flat pieces and diagonal squares, `room` by `high` pixels a stitch. */
 export function chartRows(
   plan: RowPlan,
   room: number,
@@ -49,24 +49,22 @@ export function chartRows(
     const [low, top] = [bottom - at * high, bottom - (at + 1) * high];
     const half = (count * room) / 2;
     // A row stands on all of the row before, so its ground narrows or widens with it.
-    const halfLow = plan.counted === 'blocks' ? half : (Math.min(before, count + 2) * room) / 2;
+    const halfLow = (Math.min(before, count + 2) * room) / 2;
     const right = beginsRight(row);
     const out = Math.max(half, symbols ? halfLow : (half + halfLow) / 2);
     const gap = symbols ? room * 0.75 + 8 : 8;
     return {
       row,
-      ground:
-        bricks(plan, count, room, width / 2 - half, top, high) ??
-        outline([
-          [width / 2 - half, top],
-          [width / 2 + half, top],
-          [width / 2 + halfLow, low],
-          [width / 2 - halfLow, low],
-        ]),
+      ground: outline([
+        [width / 2 - half, top],
+        [width / 2 + half, top],
+        [width / 2 + halfLow, low],
+        [width / 2 - halfLow, low],
+      ]),
       label: [width / 2 + (right ? out + gap : -out - gap), (low + top) / 2],
       anchor: right ? 'start' : 'end',
       middle: [width / 2, (low + top) / 2],
-      stitches: symbols ? stitchesOf(plan, row, count, before, x, low, top, room) : [],
+      stitches: symbols ? markShared(stitchesOf(plan, row, count, before, x, low, top, room)) : [],
     };
   });
   const { chainCounts } = STITCH_FACTS[plan.stitch];
@@ -77,27 +75,6 @@ export function chartRows(
     bottom + 9,
   ]);
   return { rows, foundation, width, height: bottom + (symbols ? 20 : 0), room, across: widest * room };
-}
-
-/** The blocks of a row one by one, where there is room to see them. */
-function bricks(
-  plan: RowPlan,
-  count: number,
-  room: number,
-  left: number,
-  top: number,
-  high: number,
-): string | undefined {
-  if (plan.counted !== 'blocks' || room < 8) return undefined;
-  const from = (index: number) => left + index * room;
-  return Array.from({ length: count }, (_, index) =>
-    outline([
-      [from(index), top],
-      [from(index + 1), top],
-      [from(index + 1), top + high],
-      [from(index), top + high],
-    ]),
-  ).join('');
 }
 
 /** Which stitches of the row before (from 0, from the left) each stitch of this row stands on. */

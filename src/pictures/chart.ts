@@ -6,6 +6,7 @@ import { sumCounts, findWidest, type RowPlan } from '../core/rows/index.ts';
 import { STITCH_FACTS } from '../standards/stitches.ts';
 import { CM_PER_INCH } from '../standards/units.ts';
 import { cm, count, forReader, handed, num, t, type Reader } from '../core/base/reader.ts';
+import { chartBlocks } from './chart-blocks.ts';
 import { chartRounds } from './chart-rounds.ts';
 import { chartRows, type ChartPlan, type ChartRow } from './chart-rows.ts';
 import {
@@ -23,6 +24,7 @@ import {
   SMALL,
   text,
   type Drawing,
+  widthOf,
 } from './drawing.ts';
 import { hexOf, SHAPE_WORDS, UNNAMED, type Colours } from './motif.ts';
 import { chainOval, symbol, type ChartStitch } from './symbols.ts';
@@ -86,6 +88,10 @@ function planChart(plan: RowPlan, symbols: boolean, size?: TrueSize): ChartPlan 
     const ring = symbols ? 26 : 0;
     const high = Math.min(symbols ? 64 : 46, (reach - ring) / many);
     return chartRounds(plan, high, ring, 8, symbols);
+  }
+  if (plan.counted === 'blocks') {
+    const along = many + 1;
+    return chartBlocks(plan, Math.min(44, (INNER - 2 * BESIDE) / along, BANDS_HIGH / along), BESIDE);
   }
   const most = findWidest(plan).count;
   const widest = Math.min(symbols ? 48 : INNER, (INNER - 2 * BESIDE) / most);
@@ -304,8 +310,9 @@ function chartLegend(
   let y = top;
   const step = SMALL * 1.4;
   if (symbols) {
-    parts.push(symbolKey(plan, view.reader, y));
-    y += 52;
+    const key = symbolKey(plan, view.reader, y);
+    parts.push(key.svg);
+    y += key.height;
   }
   const ruled = ruler(plan, chart, view, y);
   parts.push(ruled.svg);
@@ -368,46 +375,79 @@ function ruler(
   };
 }
 
-/** What each symbol of the chart stands for, in the reader's own terms. */
-function symbolKey(plan: RowPlan, reader: Reader, top: number): string {
+/** How many stitches stand on one place at the most, from the second row on; 1 where none do. */
+function mostOnOne(plan: RowPlan): number {
+  if (plan.shape === 'clusters') return 1;
+  const places = { circle: plan.rows[0]?.count ?? 1, hexagon: 6, 'solid-square': 4, diagonal: 2 } as const;
+  const grown = plan.rows.slice(1).map(({ count: many }, index) => many - (plan.rows[index]?.count ?? 0));
+  const grows = Math.max(0, ...grown);
+  return plan.shape in places ? 1 + Math.ceil(grows / places[plan.shape as keyof typeof places]) : 1;
+}
+
+/** A symbol of the key: what is drawn, how wide that is, and what it says. */
+interface KeyEntry {
+  readonly drawn: readonly ChartStitch[];
+  readonly wide: number;
+  /** Room for a stitch, as in the chart. */
+  readonly room: number;
+  readonly says: string;
+}
+
+const KEY_HIGH = 52;
+
+/** The symbols that a chart of the piece shows. */
+function keyEntries(plan: RowPlan): KeyEntry[] {
   const { stitch, shape } = plan;
-  const together = shape === 'diagonal' ? 2 : 1;
-  const foot = top + 38;
-  const entries: { drawn: ChartStitch; says: string }[] = [
-    {
-      drawn: { row: 0, kind: 'chain', feet: [[0, foot - 17]], head: [24, foot - 17], chains: 1 },
-      says: t('ch'),
-    },
-    { drawn: { row: 0, kind: stitch, feet: [[12, foot]], head: [12, top] }, says: t(SYMBOL_WORDS[stitch]) },
+  const [top, foot] = [0, 38];
+  const one = (drawn: Omit<ChartStitch, 'row'>, says: string): KeyEntry => ({
+    drawn: [{ row: 0, ...drawn }],
+    wide: 24,
+    room: 32,
+    says,
+  });
+  const fan = mostOnOne(plan);
+  // Two or more on one place spread like a fan.
+  const wide = fan > 3 ? 56 : 24;
+  const fanned = Array.from({ length: fan }, (_, index): ChartStitch => ({
+    row: 0,
+    kind: stitch,
+    feet: [[wide / 2, foot]],
+    head: [(wide * index) / (fan - 1), top + 2],
+    shared: true,
+  }));
+  const together = (many: number) => {
+    const feet = Array.from({ length: many }, (_, index) => [(24 * index) / (many - 1), foot] as const);
+    return one({ kind: stitch, feet, head: [12, top] }, `${t(stitch)}${many}tog`);
+  };
+  return [
+    one({ kind: 'chain', feet: [[0, foot - 17]], head: [24, foot - 17], chains: 1 }, t('ch')),
+    one({ kind: stitch, feet: [[12, foot]], head: [12, top] }, t(SYMBOL_WORDS[stitch])),
+    ...(fan > 1
+      ? [{ drawn: fanned, wide, room: fan > 3 ? 16 : 24, says: `${num(fan)} ${t(stitch)} in one` }]
+      : []),
+    // The falling rows take two together; the last row closes with three.
+    ...(shape === 'diagonal' ? [together(2), together(3)] : []),
+    ...(plan.worked === 'rounds'
+      ? [one({ kind: 'join', feet: [[12, foot - 16]], head: [12, foot - 16] }, t('sl st'))]
+      : []),
   ];
-  // The falling rows take two together; the last row closes with three.
-  for (const many of together === 2 ? [2, 3] : [])
-    entries.push({
-      drawn: {
-        row: 0,
-        kind: stitch,
-        feet: Array.from({ length: many }, (_, index): readonly [number, number] => [
-          (24 * index) / (many - 1),
-          foot,
-        ]),
-        head: [12, top],
-      },
-      says: `${t(stitch)}${many}tog`,
-    });
-  if (plan.worked === 'rounds')
-    entries.push({
-      drawn: { row: 0, kind: 'join', feet: [[12, foot - 16]], head: [12, foot - 16] },
-      says: t('sl st'),
-    });
-  return entries
-    .map(({ drawn, says }, index) => {
-      const x = MARGIN + index * 170;
-      return (
-        `<g class="symbol-key"><g transform="translate(${x} 0)">${symbol(drawn, 32, INK)}</g>` +
-        `${text(x + 40, foot - 8, forReader(says, reader), { size: SMALL, role: 'symbol' })}</g>`
-      );
-    })
-    .join('');
+}
+
+/** What each symbol of the chart stands for, in the reader's own terms; as many to a line as there is room for. */
+function symbolKey(plan: RowPlan, reader: Reader, top: number): { svg: string; height: number } {
+  let [x, y] = [MARGIN, top];
+  const drawn = keyEntries(plan).map(({ drawn: stitches, wide, room, says }) => {
+    const words = forReader(says, reader);
+    const long = wide + 16 + widthOf(words, SMALL);
+    if (x > MARGIN && x + long > MARGIN + INNER) [x, y] = [MARGIN, y + KEY_HIGH];
+    const [at, line] = [x, y];
+    x += long + 36;
+    return (
+      `<g class="symbol-key"><g transform="translate(${n(at)} ${n(line)})">${stitches.map((stitch) => symbol(stitch, room, INK)).join('')}</g>` +
+      `${text(at + wide + 16, line + 30, words, { size: SMALL, role: 'symbol' })}</g>`
+    );
+  });
+  return { svg: drawn.join(''), height: y + KEY_HIGH - top };
 }
 
 function chartNotes(plan: RowPlan, view: ChartView, symbols: boolean): string[] {

@@ -16,6 +16,8 @@ export interface ChartStitch {
   readonly head: Point;
   /** How many chains a chain has. */
   readonly chains?: number;
+  /** Whether another stitch stands on the same place: a stem shows it. */
+  readonly shared?: boolean;
 }
 
 const SLASHES: Readonly<Record<Stitch, number>> = { sc: 0, hdc: 0, dc: 1, tr: 2 };
@@ -68,10 +70,13 @@ export function symbol(stitch: ChartStitch, room: number, ink: string): string {
     const middle = along(middleFoot, head, 0.55);
     const half = Math.min(room * 0.3, Math.hypot(head[0] - middleFoot[0], head[1] - middleFoot[1]) * 0.34);
     const beyond = along(middle, head, 1);
+    // A cross that leans would look like a stitch of another kind: a leg leads to where it stands.
     const legs =
-      feet.length < 2
+      feet.length < 2 && stitch.shared !== true
         ? ''
-        : feet.map((foot) => `M${pair(along(foot, middle, 0.25))}L${pair(middle)}`).join('');
+        : feet
+            .map((foot) => `M${pair(along(foot, middle, feet.length < 2 ? 0.06 : 0.25))}L${pair(middle)}`)
+            .join('');
     return mark(
       `${across(middle, middleFoot, beyond, half)}${across(middle, middleFoot, beyond, half, Math.PI / 2)}${legs}`,
     );
@@ -87,3 +92,15 @@ export function symbol(stitch: ChartStitch, room: number, ink: string): string {
 }
 
 const pair = ([x, y]: Point) => `${n(x)} ${n(y)}`;
+
+/** Stitches of a row, those marked that stand on one place with another. */
+export function markShared(stitches: readonly ChartStitch[]): ChartStitch[] {
+  const standing = new Map<string, number>();
+  for (const { feet } of stitches)
+    if (feet.length === 1 && feet[0]) standing.set(pair(feet[0]), (standing.get(pair(feet[0])) ?? 0) + 1);
+  return stitches.map((stitch) => {
+    const [foot] = stitch.feet;
+    const shared = stitch.feet.length === 1 && foot && (standing.get(pair(foot)) ?? 0) > 1;
+    return shared ? { ...stitch, shared: true } : stitch;
+  });
+}

@@ -6,7 +6,9 @@ import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
 import { planOf } from '../core/yarn/motif.ts';
 import { addWeighing, meanOf, weighingsOf, type Weighing } from '../core/yarn/weighings.ts';
+import { defined } from '../core/base/defined.ts';
 import { emptyBin, takeBack, throwAway } from './bin.ts';
+import { progressOf } from './progress.ts';
 import type { MakerDoc, Motif } from './schema.ts';
 
 /** Names stand in lists with commas between: a name has none of its own. */
@@ -50,6 +52,8 @@ export interface Kept {
   readonly replaced: boolean;
   /** Whether the weight and side of the motif that was replaced still hold. */
   readonly weighedStill: boolean;
+  /** The row that was done of the motif on the hook, where it has fewer now. */
+  readonly wasAtRow?: number;
 }
 
 /**
@@ -95,9 +99,15 @@ export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = fals
     doc.motifs[at] = kept;
   } else doc.motifs.push(kept);
   // Defined anew after it was removed, it goes on where it was.
+  const { row } = progressOf(doc, kept.name);
   fitProgress(doc, kept);
   doc.current.motif = kept.name;
-  return { motif: kept, replaced: before !== undefined, weighedStill: same && kept.weight !== undefined };
+  return defined({
+    motif: kept,
+    replaced: before !== undefined,
+    weighedStill: same && kept.weight !== undefined,
+    wasAtRow: progressOf(doc, kept.name).row < row ? row : undefined,
+  });
 }
 
 /** A motif that became shorter cannot be further along than its last row. */

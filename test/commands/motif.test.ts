@@ -134,6 +134,21 @@ describe('/motif show, list, words, chart', () => {
   });
 });
 
+describe('a motif that became shorter', () => {
+  it('says that the row is not where it was, and how to say where', async () => {
+    const { ask } = await room('/progress at motif:"moss square" row:20');
+    const longer = await ask(`${DEFINE} replace:yes`);
+    expect(longer.lines!.join(' ')).not.toContain('Say where you are');
+    const answer = await ask(
+      '/motif define name:"moss square" shape:flat size:8 other_size:1 stitch:sc replace:yes',
+    );
+    expect(answer.headline).toContain(': 1 row, 8 stitches.');
+    expect(answer.lines).toContain(
+      'You had done row 20; it has 1 now. Say where you are: /progress at motif:"moss square" row:1',
+    );
+  });
+});
+
 describe('/motif weigh', () => {
   it('takes several at once, keeps every reading, and is surer with each', async () => {
     const { ask, projects } = await room();

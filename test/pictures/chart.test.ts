@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { planRows, SHAPES, type Shape } from '../../src/core/rows/index.ts';
 import { drawChart, inSymbols, rowSpans } from '../../src/pictures/chart.ts';
 import { turnsOf } from '../../src/pictures/chart-rounds.ts';
+import { reachOf, sidesOf } from '../../src/pictures/chart-blocks.ts';
 import { standsOn } from '../../src/pictures/chart-rows.ts';
 import { STITCHES } from '../../src/standards/stitches.ts';
 import { all, texts } from './views.ts';
@@ -77,10 +78,84 @@ describe('stitch by stitch', () => {
 
   test('symbols are explained in the reader’s own terms', () => {
     const plan = planRows('circle', { size: 4, stitch: 'dc' });
-    expect(texts(drawChart(plan, [], view).svg, 'symbol')).toEqual(['ch', 'dc', 'sl st']);
+    expect(texts(drawChart(plan, [], view).svg, 'symbol')).toEqual(['ch', 'dc', '2 dc in one', 'sl st']);
     expect(
       texts(drawChart(plan, [], { ...view, reader: { units: 'metric', terms: 'UK' } }).svg, 'symbol'),
-    ).toEqual(['ch', 'tr', 'ss']);
+    ).toEqual(['ch', 'tr', '2 tr in one', 'ss']);
+    const keyOf = (shape: Shape, size: number, stitch: 'sc' | 'dc') =>
+      texts(drawChart(planRows(shape, { size, stitch }), [], view).svg, 'symbol');
+    expect(keyOf('diagonal', 5, 'sc')).toEqual(['ch', 'sc', '2 sc in one', 'sc2tog', 'sc3tog']);
+    // Corners of a solid square: five dc, three sc; nothing is increased in a flat piece.
+    expect(keyOf('solid-square', 4, 'dc')).toContain('5 dc in one');
+    expect(keyOf('solid-square', 4, 'sc')).toContain('3 sc in one');
+    expect(keyOf('flat', 8, 'dc')).toEqual(['ch', 'dc']);
+  });
+
+  test('stitches that share a place are each led to it by a leg, others are not', () => {
+    const { svg } = drawChart(planRows('diagonal', { size: 3, stitch: 'sc' }), [], view);
+    const strokes = (row: number) => {
+      const group = new RegExp(`<g class="stitches" data-row="${row}">(.*?)</g>(?=<g|<text)`).exec(svg)![1]!;
+      return [...group.matchAll(/class="st-sc" d="([^"]*)"/g)].map(([, d = '']) => d.match(/M/g)!.length);
+    };
+    // Two strokes are a cross; a third is the leg. Row 2: two on the first stitch, one between, two on the last.
+    expect(strokes(2)).toEqual([3, 3, 2, 3, 3]);
+    expect(strokes(1)).toEqual([3, 3, 3]);
+  });
+});
+
+/** How far apart two points of a path are, over all of it: across and up. */
+function spanOf(path: string): { wide: number; high: number } {
+  const points = [...path.matchAll(/[ML]?(-?[\d.]+) (-?[\d.]+)/g)].map(
+    ([, x, y]) => [Number(x), Number(y)] as const,
+  );
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  return { wide: Math.max(...xs) - Math.min(...xs), high: Math.max(...ys) - Math.min(...ys) };
+}
+const grounds = (svg: string) =>
+  [...svg.matchAll(/<path class="row"[^>]* d="([^"]*)"/g)].map(([, d = '']) => d);
+
+describe('in blocks', () => {
+  /** Blocks as they are set: a cell of the grid for each, row by row, the first corner at 0, 0. */
+  const cells = (right: number, left: number, row: number) =>
+    Array.from({ length: right }, (_, i) => [i, row - 1 - i] as const).filter(([, j]) => j >= 0 && j < left);
+
+  test.each([
+    [3, 5],
+    [5, 3],
+    [4, 6],
+    [1, 7],
+    [6, 6],
+  ])('%i × %i are a rectangle: every block beside those that it touches', (size, otherSize) => {
+    const plan = planRows('blocks', { size, otherSize });
+    const sides = sidesOf(plan);
+    expect([sides.left, sides.right].sort()).toEqual([size, otherSize].sort());
+    for (const { row, count } of plan.rows) {
+      const [first, last] = reachOf(sides, row);
+      const centres = cells(sides.right, sides.left, row).map(([i, j]) => i - j);
+      expect([Math.min(...centres), Math.max(...centres)]).toEqual([first, last]);
+      expect((last - first) / 2 + 1).toBe(count);
+    }
+    const drawn = grounds(drawChart(plan, [], view).svg);
+    expect(drawn.map((path) => path.match(/M/g)!.length)).toEqual(plan.rows.map(({ count }) => count));
+    // A square standing on a corner, and so is each of its blocks.
+    const block = spanOf(drawn[0]!);
+    expect(block.wide).toBeCloseTo(block.high, 6);
+  });
+
+  test('it leans to the side at which the row after the widest begins with a new block', () => {
+    // Three rows rise; row 4 begins at the left.
+    expect(sidesOf(planRows('blocks', { size: 3, otherSize: 5 }))).toEqual({ right: 3, left: 5 });
+    expect(sidesOf(planRows('blocks', { size: 6, otherSize: 4 }))).toEqual({ right: 6, left: 4 });
+  });
+
+  test('many are drawn as bands that together are the piece', () => {
+    const { svg } = drawChart(planRows('blocks', { size: 150, otherSize: 50 }), [], view);
+    const points = grounds(svg).flatMap((path) =>
+      [...path.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)] as const),
+    );
+    const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+    const [wide, high] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+    expect(wide / high).toBeCloseTo(1, 1);
   });
 });
 
