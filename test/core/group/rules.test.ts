@@ -158,8 +158,8 @@ describe('taking part', () => {
 
 describe('kinds', () => {
   it('are named by name, letter or beginning', () => {
-    expect(['furrow', 'Trellis', 'b', ' tre '].map((name) => findKindNamed(with2(), name))).toEqual([
-      0, 1, 1, 1,
+    expect(['furrow', 'Trellis', 'b', ' b ', ' tre '].map((name) => findKindNamed(with2(), name))).toEqual([
+      0, 1, 1, 1, 1,
     ]);
     expect(() => findKindNamed(with2(), 'trelliz')).toThrow(
       refused('no-such-kind', { option: 'kind', hint: 'Its kinds are B (trellis), A (furrow).' }),
@@ -275,6 +275,12 @@ describe('looking them over', () => {
       { did: 'returned', pieces: [2], reason: 'too small' },
     ]);
   });
+  it('sends nothing back without a reason', () => {
+    for (const reason of ['', ' . '])
+      expect(() => sendBack(waiting, INES, [2], reason)).toThrow(
+        refused('reason-missing', { option: 'reason' }),
+      );
+  });
   it('refuses what does not wait, and says what does', () => {
     for (const rule of [
       (pieces: number[]) => accept(waiting, INES, pieces),
@@ -356,6 +362,11 @@ describe('keeping out', () => {
     expect(() => readmit(with2(), INES, ash)).toThrow(refused('not-kept-out', { hint: 'Nobody is.' }));
     expect(() => readmit(with2(barred('m1')), INES, ash)).toThrow(
       refused('not-kept-out', { option: 'maker', hint: 'Kept out: Rowan.' }),
+    );
+    const makers = Array.from({ length: 16 }, (_, index) => `o${index}`);
+    const many = with2(...makers.flatMap((maker) => [joined(maker, maker), barred(maker)]));
+    expect(() => readmit(many, INES, ash)).toThrow(
+      refused('not-kept-out', { hint: `Kept out: ${makers.slice(0, 15).join(', ')}.` }),
     );
   });
   it('names and asks whoever is not kept out', () => {
@@ -465,7 +476,9 @@ describe('closing, handing over and taking back', () => {
   it('gives out no more numbers than the largest blanket could ever need', () => {
     const state = with2(pledged('m1', 0, 1));
     const full = { ...state, pieces: Array.from({ length: 10_000 }, () => state.pieces[0]!) };
-    expect(() => handIn(full, ROWAN, 0, 1, {})).toThrow(refused('too-many-numbered'));
+    expect(() => handIn(full, ROWAN, 0, 1, {})).toThrow(
+      refused('too-many-numbered', { option: 'motifs', facts: { most: 10_000, given: 1 } }),
+    );
     expect(handIn({ ...full, pieces: full.pieces.slice(1) }, ROWAN, 0, 1, {})).toHaveLength(1);
   });
   it('gives her back her own last hand-in until something of it is looked over', () => {
@@ -486,8 +499,21 @@ describe('closing, handing over and taking back', () => {
     expect(() => undo(handed(accepted(5)), ROWAN)).toThrow(
       refused('accepted-already', { hint: 'Ask Ines, who runs it.' }),
     );
+    // Her own numbers are looked at: not what Rowan handed in after her.
+    expect(undo(handed(accepted(5)), ASH)).toEqual([{ did: 'undone', event: 8 }]);
     const back: Did = ['m0', 5, { did: 'returned', pieces: [5], reason: 'small' }];
     expect(() => undo(handed(back), ROWAN)).toThrow(refused('nothing-to-take-back'));
+  });
+  it('gives her back one hand-in after the other, and none that was handed in for her', () => {
+    const twice = [pledged('m1', 0, 2), handedIn('m1', 0, 1), handedIn('m1', 0, 1)];
+    expect(undo(with2(...twice, ['m1', 6, { did: 'undone', event: 5 }]), ROWAN)).toEqual([
+      { did: 'undone', event: 4 },
+    ]);
+    // The organiser handed in a furrow of hers after her trellis, and accepted it.
+    const forHer: Did = ['m0', 4, { did: 'handed-in', maker: 'm1', kind: 0, motifs: 1 }];
+    expect(
+      undo(with2(pledged('m1', 0, 1), pledged('m1', 1, 1), handedIn('m1', 1, 1), forHer, accepted(2)), ROWAN),
+    ).toEqual([{ did: 'undone', event: 5 }]);
   });
   it('takes back the last press whole, and never the opening', () => {
     const press = (maker: string, kind: number, once: string): Did => [

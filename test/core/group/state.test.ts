@@ -86,7 +86,7 @@ const rules: fc.Arbitrary<Rule> = fc.oneof(
     arbitrary: fc.tuple(kind, motifs).map(
       ([one, some]): Rule =>
         (state, asker) =>
-          handIn(state, asker, one, some, { side: 15 }),
+          handIn(state, asker, one, some, { side: 15, weight: 12 * some }),
     ),
   },
   {
