@@ -183,6 +183,23 @@ describe('a group’s yarn', () => {
     expect(one!.sure!.band).toBeLessThan(rough.sure!.band);
   });
 
+  it('expects of who weighs what was reckoned just that, and leaves the reckoning open by hands where one maker’s weighing is all', () => {
+    const { kinds, yarns } = plan();
+    const { colours } = reckonMotifYarn(kinds[0]!, yarns, new Working());
+    const each = colours.reduce((sum, { worked, tails, carried }) => sum + worked + tails + carried, 0);
+    // 1.7 m to the gram; three of her six are handed in.
+    const as = reckonGroupYarn(state(BALLS, handed(3, (3 * each) / 1.7)), 'fern');
+    expect(as.sure!.flat).toBeCloseTo(1.1 * 3 * each, 6);
+    const open = (known: ReturnType<typeof reckonGroupYarn>) =>
+      known.working.steps.filter(({ label }) => label.startsWith('What the reckoning leaves open'));
+    expect(open(as).map(({ result }) => result)).toEqual([expect.closeTo(7.5, 9) as number]);
+    // The organiser weighed a furrow, and the trellis is reckoned as it.
+    const now = { ...kinds[0]!, weight: 30, weighings: [{ weight: 30, motifs: 1, step: 1 }] };
+    expect(open(reckonGroupYarn(state(), 'fern', [now])).map(({ result }) => result)).toEqual([
+      expect.closeTo(25, 9) as number,
+    ]);
+  });
+
   it('compares with a flat reserve on the same', () => {
     const { sure, sureTogether, metres } = reckonGroupYarn(state(), 'fern');
     expect(sure!.flat).toBeCloseTo((sure!.metres / (1 + sure!.reserve / 100)) * 1.1, 9);
@@ -194,5 +211,11 @@ describe('a group’s yarn', () => {
     expect(labels.some((label) => label.startsWith('fern, moss:'))).toBe(true);
     expect(labels.some((label) => label.startsWith('All together, plum:'))).toBe(true);
     expect(labels.some((label) => label.startsWith('ash'))).toBe(false);
+    expect(labels).toContain('fern, moss: what is left open of the yarn, as a standard deviation');
+    const trusted = (asker: string) =>
+      reckonGroupYarn(state(BALLS, handed(3, 60)), asker).working.steps.filter(
+        ({ label }) => label === 'How far her own weighings are trusted',
+      ).length;
+    expect([trusted('fern'), trusted('ash')]).toEqual([1, 0]);
   });
 });
