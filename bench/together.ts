@@ -152,6 +152,7 @@ async function edits(store: FileStore): Promise<BenchRow> {
     rest: {
       post: () => Promise.resolve({ id: '2' }),
       patch: () => Promise.resolve({}),
+      put: () => Promise.resolve(),
       delete: () => Promise.resolve({}),
     },
     keeper: {

@@ -1,6 +1,7 @@
 /** The command of whoever hosts a blanket that a group makes, beside the one that everybody uses: a server can hide it from others. */
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
+import { announce } from './announce.ts';
 import { assemble } from './assemble.ts';
 import { accept, sentBack } from './handing-in.ts';
 import { parcels } from './holding.ts';
@@ -12,6 +13,6 @@ import { invite } from './taking-part.ts';
 export const host = command({
   name: 'host',
   says: 'For whoever runs a group blanket: accept motifs, share out, remind, put together',
-  questions: [accept, sentBack, invite, shares, remind, parcels, assemble, close, reopen, bar],
+  questions: [accept, sentBack, invite, shares, remind, parcels, assemble, close, reopen, announce, bar],
   advice: ADVICE,
 });

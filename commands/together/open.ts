@@ -14,7 +14,7 @@ import { sum } from '../../src/core/base/sum.ts';
 import { action } from '../shared/actions.ts';
 import { unevenWords } from '../shared/uneven-words.ts';
 import { doing } from './which.ts';
-import { noBoardHere } from './words.ts';
+import { mayHaveThread, noBoardHere } from './words.ts';
 
 export const open = question({
   name: 'open',
@@ -121,10 +121,12 @@ export const open = question({
       data: {
         kinds: plan.kinds.map(({ name: kind, quota, spares: more }) => ({ name: kind, quota, spares: more })),
       },
-      actions: [
+      actions: gather(
         action('Pledge motifs', 'together pledge', { name: plan.name }, { forAnyone: true }),
         action('See the board', 'together board', { name: plan.name }, { forAnyone: true }),
-      ],
+        mayHaveThread(context.place) &&
+          action('Give it a thread', 'host announce', { name: plan.name, thread: true }),
+      ),
       board: id,
     };
   },

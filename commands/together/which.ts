@@ -53,9 +53,11 @@ export const kindOption = opt.text(
 async function channelsOwn(context: Context): Promise<GroupInHand | undefined> {
   const { groups } = context.projects;
   const all = await groups.listed(context.place.server);
-  const channel = all.filter(
-    (entry) => entry.channel !== undefined && entry.channel === context.place.channel,
-  );
+  const { channel: here, within } = context.place;
+  const standingIn = (place: string | undefined) =>
+    place === undefined ? [] : all.filter((entry) => entry.channel === place || entry.from === place);
+  // In a thread of a channel, those of the thread itself go before those of the channel.
+  const channel = [...standingIn(within), ...standingIn(here)];
   let latest: GroupInHand | undefined;
   // The latest that is open; they are read one by one until there is one.
   for (const { id } of channel.toReversed()) {

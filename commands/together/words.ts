@@ -1,6 +1,6 @@
 /** What happened to a group blanket, and its motifs' numbers, in words. */
 import { gather } from '../../src/chat/answer.ts';
-import type { Place } from '../../src/chat/context.ts';
+import { serverOf, type Place } from '../../src/chat/context.ts';
 import { count, when } from '../../src/core/base/reader.ts';
 import type { GroupEvent } from '../../src/core/group/events.ts';
 import type { Holding } from '../../src/core/group/holdings.ts';
@@ -81,3 +81,11 @@ export function happeningWords(event: GroupEvent, { names, plan }: GroupState): 
 /** What keeps the board from standing where it is asked for. */
 export const noBoardHere = ({ lacks = [] }: Pick<Place, 'lacks'>) =>
   `Its board cannot stand here yet: this bot lacks ${lacks.join(', ')} in this channel. Ask for the board again once it has ${lacks.length === 1 ? 'it' : 'them'}.`;
+
+/** Whether a thread can be made of the place. */
+export const mayHaveThread = (place: Place): boolean =>
+  serverOf(place) !== undefined &&
+  place.channel !== undefined &&
+  place.within === undefined &&
+  place.mute === undefined &&
+  (place.lacksFor?.thread ?? []).length === 0;

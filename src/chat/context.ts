@@ -26,6 +26,8 @@ export interface Place {
   readonly mute?: 'asker' | 'bot';
   /** What this bot may not do there and a board needs, in the platform's own words. */
   readonly lacks?: readonly string[];
+  /** What it may not do there and a thread, or an event of the server, needs. */
+  readonly lacksFor?: { readonly thread: readonly string[]; readonly event: readonly string[] };
   /** True where the asker may manage the server. */
   readonly manager: boolean;
 }

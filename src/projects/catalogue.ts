@@ -15,6 +15,8 @@ const entrySchema = z.object({
   name: z.string(),
   server: z.string().exactOptional(),
   channel: z.string().exactOptional(),
+  /** The channel that it came from into a thread. */
+  from: z.string().exactOptional(),
   /** Who opened it, unless she is forgotten, and when. */
   opener: z.string().exactOptional(),
   opened: z.iso.datetime(),
@@ -76,7 +78,8 @@ export class Catalogue<Doc extends EventDoc<Stamp>> {
   async note(doc: Doc, makers: Iterable<string>): Promise<ReadonlySet<string>> {
     return this.store.change(this.kind.entries, doc.id, (entry) => {
       const all = new Set([...(entry?.makers ?? []), ...makers]);
-      const stays = entry && all.size === entry.makers.length && entry.channel === doc.channel;
+      const stays =
+        all.size === entry?.makers.length && entry.channel === doc.channel && entry.from === doc.thread?.from;
       const keep = stays ? entry : { ...this.entryOf(doc), makers: [...all] };
       return { keep, tell: all };
     });
@@ -122,6 +125,7 @@ export class Catalogue<Doc extends EventDoc<Stamp>> {
       name: this.kind.nameOf(doc) ?? doc.id,
       ...(doc.server === undefined ? {} : { server: doc.server }),
       ...(doc.channel === undefined ? {} : { channel: doc.channel }),
+      ...(doc.thread === undefined ? {} : { from: doc.thread.from }),
       ...(first === undefined ? {} : { opener: first.by }),
       opened: first?.at ?? new Date(0).toISOString(),
     };

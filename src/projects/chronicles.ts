@@ -23,6 +23,8 @@ export interface EventDoc<Event extends Stamp> {
   /** The server it belongs to, and the channel whose default it is; unset in the terminal. */
   readonly server?: string;
   readonly channel?: string;
+  /** Where the channel is a thread: of which one. */
+  readonly thread?: { readonly from: string };
   /** How often somebody was forgotten: but for that, events are only ever added. */
   readonly edition: number;
   readonly events: readonly Event[];

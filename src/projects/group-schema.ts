@@ -97,9 +97,10 @@ const eventsSchema = z
 
 /**
  * 2: a maker can be kept from pledging, and a hand-over waits for a yes. 3: motifs are weighed when they are handed in, and a
- * kind keeps its readings of the scale. What the earlier versions say is said in the same way.
+ * kind keeps its readings of the scale. 4: it may have a thread and an event of its server. What the earlier versions say is said
+ * in the same way.
  */
-export const GROUP_VERSION = 3;
+export const GROUP_VERSION = 4;
 export const groupSchema = z.object({
   version: z.literal(GROUP_VERSION),
   id: z.string().regex(SAFE_ID),
@@ -109,6 +110,17 @@ export const groupSchema = z.object({
   /** The one message that shows the board, and how many events it showed when it was last drawn. */
   board: z
     .object({ channel: z.string().max(40), message: z.string().max(40), events: z.int().min(0) })
+    .exactOptional(),
+  /** How often the channel of the board was lost. */
+  lost: z.int().min(1).exactOptional(),
+  /** The thread that its board is to stand in: the channel it is of, and its id once it was made. */
+  thread: z.object({ from: z.string().max(40), id: z.string().max(40).exactOptional() }).exactOptional(),
+  /** The event of the server for its closing day: whether it is wanted, and once it was made, its id and the day it says. */
+  event: z
+    .object({
+      wanted: z.boolean(),
+      made: z.object({ id: z.string().max(40), closes: z.iso.date() }).exactOptional(),
+    })
     .exactOptional(),
   /** How often somebody was forgotten: but for that, events are only ever added. */
   edition: z.int().min(0),
@@ -123,6 +135,6 @@ export const GROUPS: Kind<GroupDoc> = {
   called: 'What is saved of this group blanket',
   version: GROUP_VERSION,
   schema: groupSchema,
-  migrations: { 1: (older) => older, 2: (older) => older },
+  migrations: { 1: (older) => older, 2: (older) => older, 3: (older) => older },
   builtBeside: true,
 };

@@ -102,12 +102,59 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
       // Where it was to move there, it stays where it stands.
       if (doc.board !== undefined && doc.board.channel !== channel)
         return { keep: { ...doc, channel: doc.board.channel }, tell: { ...doc, channel: doc.board.channel } };
-      const keep = { ...doc };
+      const keep = { ...doc, lost: (doc.lost ?? 0) + 1 };
       delete keep.channel;
       delete keep.board;
+      delete keep.thread;
       return { keep, tell: keep };
     });
     await this.catalogue.note(left, []);
+  }
+
+  private async altered(id: string, alter: (doc: GroupDoc) => GroupDoc): Promise<GroupDoc> {
+    const altered = await this.store.change<GroupDoc, GroupDoc>(GROUPS, id, (doc) => {
+      if (!doc) throw this.gone();
+      const keep = alter(doc);
+      return { keep, tell: keep };
+    });
+    await this.catalogue.note(altered, []);
+    return altered;
+  }
+
+  /** Wants a thread of a channel for the board; without one, the board goes back to the channel. */
+  async wantThread(id: string, from: string | undefined): Promise<GroupDoc> {
+    return this.altered(id, (doc) => {
+      if (from !== undefined)
+        return doc.thread?.from === from ? doc : { ...doc, channel: from, thread: { from } };
+      const { thread, ...rest } = doc;
+      return thread === undefined || doc.channel !== thread.id ? rest : { ...rest, channel: thread.from };
+    });
+  }
+
+  /** Notes the thread that was made of a channel: the board belongs there now, unless it moved or was sent back meanwhile. */
+  async noteThread(id: string, from: string, thread: string): Promise<void> {
+    await this.altered(id, (doc) =>
+      doc.thread?.from === from && doc.channel === from
+        ? { ...doc, channel: thread, thread: { from, id: thread } }
+        : doc,
+    );
+  }
+
+  /** Wants an event of the server for the closing day, or none any more. */
+  async wantEvent(id: string, wanted: boolean): Promise<GroupDoc> {
+    return this.altered(id, (doc) => ({ ...doc, event: { ...doc.event, wanted } }));
+  }
+
+  /** Notes the event as the platform has it; undefined where it has none any more. */
+  async noteEvent(id: string, made: { id: string; closes: string } | undefined): Promise<void> {
+    await this.altered(id, (doc) => {
+      const wanted = doc.event?.wanted === true;
+      if (made) return { ...doc, event: { wanted, made } };
+      if (wanted) return { ...doc, event: { wanted } };
+      const keep = { ...doc };
+      delete keep.event;
+      return keep;
+    });
   }
 
   /** Blankets whose one message does not show all that happened, or is not there yet though it has a channel. */
@@ -116,7 +163,12 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
     for (const { id, channel } of await this.catalogue.entries()) {
       if (channel === undefined) continue;
       const [found] = await this.these([id]);
-      if (found && found.doc.board?.events !== found.doc.events.length) behind.push(id);
+      if (!found) continue;
+      const { board, events, thread, event } = found.doc;
+      const unmade =
+        (thread !== undefined && thread.id === undefined) ||
+        (event && event.wanted !== (event.made !== undefined));
+      if (board?.events !== events.length || unmade === true) behind.push(id);
     }
     return behind;
   }

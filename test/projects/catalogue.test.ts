@@ -225,7 +225,7 @@ it('a group blanket of the earlier version is read whole, and its members are kn
     version: number;
     events: unknown[];
   };
-  expect(kept.version).toBe(3);
+  expect(kept.version).toBe(4);
   expect(kept.events.slice(0, events.length)).toEqual(events);
 });
 

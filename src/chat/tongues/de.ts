@@ -100,6 +100,7 @@ export const de: Tongue = {
     reopen: 'wieder_öffnen',
     bar: 'ausschließen',
     handout: 'handzettel',
+    announce: 'ankündigen',
   },
   options: {
     lesson: 'lektion',
@@ -214,6 +215,8 @@ export const de: Tongue = {
     paper: 'papier',
     print: 'druck',
     hand: 'hand',
+    thread: 'thread',
+    event: 'event',
   },
   menus: {
     'Work this out': 'Ausrechnen',
@@ -778,5 +781,11 @@ export const de: Tongue = {
     'yes forgets the look of this colour': 'ja vergisst, wie diese Farbe aussieht',
     'The hand that holds your hook: charts and directions are mirrored for the left':
       'Die Hand mit der Häkelnadel: für die linke werden Häkelschriften und Richtungen gespiegelt',
+    'Organiser: give the blanket a thread with its board pinned, or an event for its closing day':
+      'Leitung: der Decke einen Thread mit angehefteter Tafel geben, oder ein Event zum Schlusstag',
+    'yes makes a thread of this channel for it; no takes the board back':
+      'ja macht einen Thread dieses Kanals für sie; nein holt die Tafel zurück',
+    'yes puts its closing day among the server’s events; no takes it out':
+      'ja setzt den Schlusstag unter die Events des Servers; nein nimmt ihn heraus',
   },
 };

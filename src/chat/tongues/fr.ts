@@ -100,6 +100,7 @@ export const fr: Tongue = {
     reopen: 'rouvrir',
     bar: 'écarter',
     handout: 'fiche',
+    announce: 'annoncer',
   },
   options: {
     lesson: 'leçon',
@@ -214,6 +215,8 @@ export const fr: Tongue = {
     paper: 'papier',
     print: 'impression',
     hand: 'main',
+    thread: 'fil_de_discussion',
+    event: 'événement',
   },
   menus: {
     'Work this out': 'Calculer',
@@ -776,5 +779,11 @@ export const fr: Tongue = {
     'yes forgets the look of this colour': 'oui oublie l’aspect de cette couleur',
     'The hand that holds your hook: charts and directions are mirrored for the left':
       'La main qui tient le crochet : pour la gauche, diagrammes et directions sont inversés',
+    'Organiser: give the blanket a thread with its board pinned, or an event for its closing day':
+      'Organisation : un fil avec le tableau épinglé, ou un événement pour le jour de clôture',
+    'yes makes a thread of this channel for it; no takes the board back':
+      'oui lui fait un fil de ce salon ; non ramène le tableau',
+    'yes puts its closing day among the server’s events; no takes it out':
+      'oui met le jour de clôture parmi les événements du serveur ; non l’en retire',
   },
 };

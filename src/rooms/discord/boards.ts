@@ -27,6 +27,10 @@ export interface Board {
   readonly message: string | undefined;
   /** The message that it was before it moved to this channel. */
   readonly before?: Standing | undefined;
+  /** How often its channel was lost: what is posted after that is another message. */
+  readonly lost?: number | undefined;
+  /** Whether it is to be pinned where it is posted. */
+  readonly pinned?: boolean | undefined;
   readonly shown: RenderedAnswer;
   /** Different whenever what it shows is: a count of changes. Its buttons carry it. */
   readonly version: number;
@@ -47,12 +51,15 @@ export interface BoardKeeper {
 interface BoardRest {
   post(route: `/${string}`, options: object): Promise<unknown>;
   patch(route: `/${string}`, options: object): Promise<unknown>;
+  put(route: `/${string}`): Promise<unknown>;
   delete(route: `/${string}`): Promise<unknown>;
 }
 
 export interface BoardParts {
   readonly rest: BoardRest;
   readonly keeper: BoardKeeper;
+  /** Looks after what a board has around it, before it is shown. */
+  readonly tend?: ((board: string) => Promise<void>) | undefined;
   readonly log: Log;
   readonly fault: (error: unknown) => string;
   readonly makers: Makers;
@@ -124,6 +131,7 @@ export class Boards {
   }
 
   private async show(id: string): Promise<void> {
+    await this.parts.tend?.(id);
     const board = await this.parts.keeper.read(id);
     if (!board) return;
     try {
@@ -156,7 +164,7 @@ export class Boards {
     // Posted and not kept, because this process died between: the platform gives the same message back for the same
     // nonce for some minutes. It differs when a message that was kept is gone.
     const nonce = createHash('sha256')
-      .update(`${id} ${board.message ?? before?.message ?? ''}`)
+      .update(`${id} ${board.message ?? before?.message ?? ''} ${board.lost ?? 0}`)
       .digest('base64url')
       .slice(0, MESSAGE.nonce);
     const made = (await this.parts.rest.post(Routes.channelMessages(board.channel), {
@@ -166,6 +174,16 @@ export class Boards {
     this.sent += 1;
     if (before !== undefined) await this.takeAway(before);
     await this.parts.keeper.posted(id, made.id, board);
+    if (board.pinned === true) await this.pin({ channel: board.channel, message: made.id });
+  }
+
+  private async pin({ channel, message }: Standing): Promise<void> {
+    try {
+      await this.parts.rest.put(Routes.channelMessagesPin(channel, message));
+    } catch (error) {
+      if (!(error instanceof DiscordAPIError)) throw error;
+      this.parts.log.warn(refusalFacts(error), 'a board was not pinned');
+    }
   }
 
   /** There is one board: the message that it was goes, where it still can be reached. */

@@ -43,6 +43,8 @@ export class GroupBoards implements BoardKeeper {
       ...(moved
         ? { message: undefined, before: doc.board }
         : { message: doc.board?.message, before: undefined }),
+      lost: doc.lost,
+      pinned: doc.thread?.id === channel,
       shown,
       version: doc.events.length,
     };

@@ -74,14 +74,30 @@ export const FILE_BYTES = 10 * 1024 * 1024;
 /** resources/message, create message: all of one request */
 export const REQUEST_BYTES = 25 * 1024 * 1024;
 
+/** resources/channel, start thread without message */
+export const THREAD = {
+  name: 100,
+  /** minutes until it sleeps: the longest there is, a week */
+  sleepsAfter: 10_080,
+} as const satisfies Record<string, number>;
+
+/** resources/guild-scheduled-event */
+export const EVENT = {
+  name: 100,
+  description: 1_000,
+  location: 100,
+} as const satisfies Record<string, number>;
+
 /** topics/opcodes-and-status-codes */
 export const CODE = {
   unknownChannel: 10_003,
   unknownServer: 10_004,
   unknownMessage: 10_008,
   unknownInteraction: 10_062,
+  unknownEvent: 10_070,
   tooManyOldEdits: 30_046,
   alreadyAcknowledged: 40_060,
   missingAccess: 50_001,
+  missingPermissions: 50_013,
   archivedThread: 50_083,
 } as const satisfies Record<string, number>;

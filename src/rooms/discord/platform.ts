@@ -50,6 +50,13 @@ export const isMessageGone = (error: unknown) => isCode(error, [CODE.unknownMess
 export const isPlaceGone = (error: unknown) =>
   isCode(error, [CODE.unknownChannel, CODE.unknownServer, CODE.missingAccess]);
 
+/** The event was removed by somebody, or its server was left. */
+export const isEventGone = (error: unknown) =>
+  isCode(error, [CODE.unknownEvent, CODE.unknownServer, CODE.missingAccess]);
+
+/** The bot may not do that there, or not any more. */
+export const isForbidden = (error: unknown) => isCode(error, [CODE.missingPermissions]);
+
 /** The thread sleeps: only a message wakes it, no edit does. */
 export const isAsleep = (error: unknown) => isCode(error, [CODE.archivedThread]);
 

@@ -23,6 +23,7 @@ import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
 import { DiscordRoom } from './room.ts';
+import { Surroundings } from './surroundings.ts';
 import { tell } from './telling.ts';
 import { watchThreads } from './threads.ts';
 import { BOARD_PERMISSIONS } from './typed.ts';
@@ -46,6 +47,8 @@ export interface DiscordParts {
   readonly attachmentHosts?: readonly string[];
   readonly pace?: Pace;
   readonly deferAfter?: number;
+  /** ms between two edits of one board. */
+  readonly boardGap?: number;
   readonly now?: () => Date;
   readonly makers?: Makers;
 }
@@ -61,11 +64,7 @@ export interface OpenRoom {
   close(): Promise<void>;
 }
 
-const PERMISSIONS = [
-  ...BOARD_PERMISSIONS,
-  PermissionFlagsBits.SendMessages,
-  PermissionFlagsBits.SendMessagesInThreads,
-];
+const PERMISSIONS = [...BOARD_PERMISSIONS, PermissionFlagsBits.SendMessages];
 const HEALTH_MS = 5 * 60_000;
 const REGISTER_AGAIN_MS = 60_000;
 const PATIENCE_MS = 5_000;
@@ -154,7 +153,16 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   });
 
   const keeper = new GroupBoards(registry, projects, now);
-  const boards = new Boards({ rest: client.rest, keeper, log, fault, makers });
+  const around = new Surroundings({ rest: client.rest, projects, log, now });
+  const boards = new Boards({
+    rest: client.rest,
+    keeper,
+    tend: (board) => around.tend(board),
+    log,
+    fault,
+    makers,
+    ...(parts.boardGap === undefined ? {} : { gap: parts.boardGap }),
+  });
   let ids: ReadonlyMap<string, string> = new Map();
   const room = new DiscordRoom({
     commandId: (name) => ids.get(name),

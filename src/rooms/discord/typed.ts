@@ -107,7 +107,18 @@ const FOR_BOARDS: ReadonlyMap<bigint, string> = new Map([
   [PermissionFlagsBits.EmbedLinks, 'Embed Links'],
   [PermissionFlagsBits.AttachFiles, 'Attach Files'],
 ]);
-export const BOARD_PERMISSIONS = [...FOR_BOARDS.keys()];
+/** What a thread with the board pinned in it needs, beside what the board needs. */
+const FOR_THREADS: ReadonlyMap<bigint, string> = new Map([
+  [PermissionFlagsBits.CreatePublicThreads, 'Create Public Threads'],
+  [PermissionFlagsBits.SendMessagesInThreads, 'Send Messages in Threads'],
+  [PermissionFlagsBits.PinMessages, 'Pin Messages'],
+]);
+/** What an event for the closing day needs; its own events the bot may change and remove with it. */
+const FOR_EVENTS: ReadonlyMap<bigint, string> = new Map([
+  [PermissionFlagsBits.CreateEvents, 'Create Events'],
+]);
+/** All of these. */
+export const BOARD_PERMISSIONS = [FOR_BOARDS, FOR_THREADS, FOR_EVENTS].flatMap((some) => [...some.keys()]);
 
 /**
  * Where she asks; the permission is what the platform says of this very interaction. A conversation outside of servers
@@ -119,12 +130,12 @@ export function placeOf(interaction: BaseInteraction, thread?: Thread): Place {
   const inThread = thread !== undefined;
   const writing = inThread ? PermissionFlagsBits.SendMessagesInThreads : PermissionFlagsBits.SendMessages;
   const written = inThread ? 'Send Messages in Threads' : 'Send Messages';
-  const lacks =
+  const missing = (some: Iterable<readonly [bigint, string]>) =>
     guildId === null
       ? []
-      : [...FOR_BOARDS, [writing, written] as const].flatMap(([permission, name]) =>
-          appPermissions.has(permission) ? [] : [name],
-        );
+      : [...some].flatMap(([permission, name]) => (appPermissions.has(permission) ? [] : [name]));
+  const lacks = missing([...FOR_BOARDS, [writing, written]]);
+  const lacksFor = { thread: missing(FOR_THREADS), event: missing(FOR_EVENTS) };
   const mute =
     guildId === null
       ? undefined
@@ -137,6 +148,7 @@ export function placeOf(interaction: BaseInteraction, thread?: Thread): Place {
     ...(server === undefined ? {} : { server }),
     ...(mute === undefined ? {} : { mute }),
     ...(lacks.length === 0 ? {} : { lacks }),
+    ...(lacksFor.thread.length + lacksFor.event.length === 0 ? {} : { lacksFor }),
     // Where only she installed the app, nothing of ours can stand in the channel.
     ...(channelId === null || !isMember(interaction) ? {} : { channel: channelId }),
     ...(thread?.within === undefined ? {} : { within: thread.within }),

@@ -146,6 +146,7 @@ describe('a board', () => {
         return Promise.resolve({ id: '1' });
       },
       patch: () => Promise.resolve({}),
+      put: () => Promise.resolve(),
       delete: () => Promise.resolve({}),
     };
     const log = { info: noting, warn: noting, error: noting };

@@ -46,7 +46,7 @@ export {
   type Outcome,
 } from './driver.ts';
 export { LIMITS } from './limits.ts';
-export type { Channel, Guild, Heard, Interaction, Message, Mishap, Person } from './world.ts';
+export type { Channel, Guild, Heard, Interaction, ScheduledEvent, Message, Mishap, Person } from './world.ts';
 
 export interface StandInOptions {
   readonly token?: string;

@@ -106,6 +106,13 @@ export const LIMITS = {
   /** receiving-and-responding.mdx:320–322; components/reference.mdx:503–507, 2017, 2110 */
   modal: { title: 45, components: 5, label: 45, description: 100, input: 4_000, placeholder: 100 },
 
+  /** resources/channel.mdx, start thread: name, and minutes until it sleeps */
+  thread: { name: 100, sleepsAfter: [60, 1_440, 4_320, 10_080] },
+  /** Pinned messages of a channel. topics/opcodes-and-status-codes.mdx, 30003 */
+  pins: 250,
+  /** resources/guild-scheduled-event.mdx: texts, and events of a server that are not over (opcodes-and-status-codes.mdx, 30038) */
+  event: { name: 100, description: 1_000, location: 100, most: 100 },
+
   /** Bytes of a file where nothing was boosted. reference.mdx:430 */
   file: 10 * 1024 * 1024,
   /** Bytes of a request. resources/message.mdx:1072 */

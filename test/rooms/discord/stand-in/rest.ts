@@ -1,7 +1,8 @@
 /** The HTTP side: routes as the platform has them, under /api/v10. */
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { checkCommand, checkCommands, withoutLanguages, type Command, type NewCommand } from './commands.ts';
-import { ApiError, invalidForm, refusals } from './errors.ts';
+import { z } from 'zod';
+import { ApiError, check, invalidForm, refusals } from './errors.ts';
 import { LIMITS } from './limits.ts';
 import { checkChoices, checkMessage, checkModal, Flag, keptFiles } from './messages.ts';
 import { readBody, type Body, type Upload } from './uploads.ts';
@@ -12,7 +13,9 @@ import {
   personJson,
   type Attachment,
   type Channel,
+  type Guild,
   type Message,
+  type ScheduledEvent,
   type World,
 } from './world.ts';
 
@@ -32,6 +35,43 @@ const NONCE_MS = 3 * 60_000;
 /** SEND_MESSAGES */
 const SEND = 1n << 11n;
 const SEND_IN_THREADS = 1n << 38n;
+/** CREATE_PUBLIC_THREADS, PIN_MESSAGES, CREATE_EVENTS. topics/permissions.mdx */
+const CREATE_THREADS = 1n << 35n;
+const PIN = 1n << 51n;
+const CREATE_EVENTS = 1n << 44n;
+
+const newThread = z.object({
+  name: z.string().min(1).max(LIMITS.thread.name),
+  auto_archive_duration: z
+    .int()
+    .refine((minutes) => (LIMITS.thread.sleepsAfter as readonly number[]).includes(minutes))
+    .nullish(),
+  type: z.literal(11),
+});
+/** Only such as are somewhere outside of the channels: the platform wants a place and an end of these. */
+const newEvent = z.object({
+  name: z.string().min(1).max(LIMITS.event.name),
+  description: z.string().max(LIMITS.event.description).nullish(),
+  scheduled_start_time: z.iso.datetime(),
+  scheduled_end_time: z.iso.datetime(),
+  privacy_level: z.literal(2),
+  entity_type: z.literal(3),
+  entity_metadata: z.object({ location: z.string().min(1).max(LIMITS.event.location) }),
+});
+const eventJson = ({ id, guild, name, description, begins, ends, location }: ScheduledEvent) => ({
+  id,
+  guild_id: guild.id,
+  channel_id: null,
+  name,
+  description,
+  scheduled_start_time: begins,
+  scheduled_end_time: ends,
+  privacy_level: 2,
+  status: 1,
+  entity_type: 3,
+  entity_id: null,
+  entity_metadata: { location },
+});
 
 const ok = (json: unknown, status = 200): Reply => ({ status, json });
 const NOTHING: Reply = { status: 204 };
@@ -145,6 +185,50 @@ export class Rest {
         // topics/threads.mdx: only a message wakes an archived thread
         if (this.writable(parts[0]).archived) throw refusals.archivedThread();
         return ok(messageJson(this.edit(message, body.json, body.uploads)));
+      }),
+      route('PUT', '/channels/:id/messages/pins/:id', ({ parts }) => {
+        const message = this.public(parts);
+        this.mayDo(message.channel.guild, PIN);
+        const pinned = [...world.messages.values()].filter(
+          (one) => one.channel === message.channel && one.pinned === true && !one.deleted,
+        );
+        if (pinned.length >= LIMITS.pins) throw refusals.tooManyPins();
+        message.pinned = true;
+        return NOTHING;
+      }),
+      route('POST', '/channels/:id/threads', ({ parts, body }) => {
+        const parent = this.channel(parts[0]);
+        if (parent.type !== 0 || !parent.guild) throw refusals.wrongChannelType();
+        this.mayDo(parent.guild, CREATE_THREADS);
+        const { name } = check(newThread, body.json);
+        const thread: Channel = { id: world.id(), type: 11, name, guild: parent.guild, parent };
+        world.channels.set(thread.id, thread);
+        return ok(channelJson(thread), 201);
+      }),
+      route('GET', '/guilds/:id/scheduled-events', ({ parts }) =>
+        ok(this.eventsOf(this.guild(parts[0])).map(eventJson)),
+      ),
+      route('POST', '/guilds/:id/scheduled-events', ({ parts, body }) => {
+        const guild = this.world.guilds.get(this.guild(parts[0]));
+        this.mayDo(guild, CREATE_EVENTS);
+        if (!guild) throw refusals.unknownGuild();
+        if (this.eventsOf(guild.id).length >= LIMITS.event.most) throw refusals.tooManyEvents();
+        const given = check(newEvent, body.json);
+        const event: ScheduledEvent = { id: world.id(), guild, ...this.asEvent(given) };
+        world.events.set(event.id, event);
+        return ok(eventJson(event));
+      }),
+      route('PATCH', '/guilds/:id/scheduled-events/:id', ({ parts, body }) => {
+        const event = this.event(parts);
+        Object.assign(
+          event,
+          this.asEvent(check(newEvent, { ...eventJson(event), ...(body.json as object) })),
+        );
+        return ok(eventJson(event));
+      }),
+      route('DELETE', '/guilds/:id/scheduled-events/:id', ({ parts }) => {
+        world.events.delete(this.event(parts).id);
+        return NOTHING;
       }),
       route('DELETE', '/channels/:id/messages/:id', ({ parts }) => {
         this.public(parts).deleted = true;
@@ -272,6 +356,40 @@ export class Rest {
     if (second !== this.second.at) this.second = { at: second, requests: 0 };
     this.second.requests += 1;
     if (this.second.requests > LIMITS.requests) throw new ApiError(429, 0, 'You are being rate limited.');
+  }
+
+  private mayDo(guild: Guild | undefined, permission: bigint): void {
+    if (guild && (guild.botPermissions & permission) === 0n) throw refusals.missingPermissions();
+  }
+
+  private eventsOf(guild: string): ScheduledEvent[] {
+    return [...this.world.events.values()].filter(
+      (event) => event.guild.id === guild && Date.parse(event.ends) > this.world.now(),
+    );
+  }
+
+  private event([guild, id = '']: readonly string[]): ScheduledEvent {
+    this.guild(guild);
+    const event = this.world.events.get(id);
+    if (!event || event.guild.id !== guild) throw refusals.unknownEvent();
+    this.mayDo(event.guild, CREATE_EVENTS);
+    return event;
+  }
+
+  /** resources/guild-scheduled-event.mdx: an event begins in the future and ends after that. */
+  private asEvent(given: z.infer<typeof newEvent>): Omit<ScheduledEvent, 'id' | 'guild'> {
+    const { name, description = null, scheduled_start_time: begins, scheduled_end_time: ends } = given;
+    const fault = (path: string, code: string, message: string) =>
+      invalidForm([{ path: [path], code, message }]);
+    if (Date.parse(begins) <= this.world.now())
+      throw fault(
+        'scheduled_start_time',
+        'GUILD_SCHEDULED_EVENT_SCHEDULE_PAST',
+        'Cannot schedule event in the past.',
+      );
+    if (Date.parse(ends) <= Date.parse(begins))
+      throw fault('scheduled_end_time', 'GUILD_SCHEDULED_EVENT_END_BEFORE_START', 'Ends before it begins.');
+    return { name, description, begins, ends, location: given.entity_metadata.location };
   }
 
   private guild(id = ''): string {

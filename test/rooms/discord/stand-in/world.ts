@@ -35,6 +35,17 @@ export interface Channel {
   archived?: boolean;
 }
 
+/** An event of a server, somewhere outside of its channels. */
+export interface ScheduledEvent {
+  readonly id: string;
+  readonly guild: Guild;
+  name: string;
+  description: string | null;
+  begins: string;
+  ends: string;
+  location: string;
+}
+
 export interface Attachment {
   readonly id: string;
   readonly filename: string;
@@ -59,6 +70,7 @@ export interface Message {
   allowedMentions: AllowedMentions | undefined;
   edits: number;
   deleted: boolean;
+  pinned?: boolean;
   /** Who alone sees it. */
   readonly only?: Person;
   readonly interaction?: Interaction;
@@ -187,6 +199,7 @@ export class World {
   readonly guilds = new Map<string, Guild>();
   readonly channels = new Map<string, Channel>();
   readonly messages: Latest<Message>;
+  readonly events = new Map<string, ScheduledEvent>();
   /** Messages made with an enforced nonce. */
   readonly nonces: Latest<Message>;
   readonly files: Latest<{ bytes: Buffer; type: string }>;
@@ -286,7 +299,7 @@ export const messageJson = (message: Message) => ({
   embeds: message.embeds.map((embed) => ({ type: 'rich', ...embed })),
   components: message.components,
   flags: message.flags,
-  pinned: false,
+  pinned: message.pinned ?? false,
   webhook_id: message.interaction ? message.author.id : undefined,
   application_id: message.author.bot ? message.author.id : undefined,
 });
