@@ -485,8 +485,6 @@ export const de: Tongue = {
     'no only shows how it would be; it is kept if not given':
       'nein zeigt nur, wie es wäre; sonst wird gespeichert',
     'yes replaces a motif of the same name': 'ja ersetzt ein Motiv gleichen Namens',
-    'Everything that is kept of a motif: its rows, colours, ends, weight and side':
-      'Alles, was von einem Motiv gespeichert ist: Reihen, Farben, Fäden, Gewicht und Seite',
     'The motif’s name; the current one if not given': 'Der Name des Motivs; ohne Angabe das aktuelle',
     'Your saved motifs, and which one is current': 'Deine gespeicherten Motive, und welches das aktuelle ist',
     'Makes a saved motif the current one, which all questions mean if none is named':
@@ -496,8 +494,6 @@ export const de: Tongue = {
       'Die Anleitung Reihe für Reihe, in deinen Begriffen, mit der Zahl am Ende jeder Reihe',
     'Draws the motif: stitch by stitch while that can be read, else row by row with its counts':
       'Zeichnet das Motiv: Masche für Masche, solange lesbar, sonst Reihe für Reihe mit Zahlen',
-    'Keeps what a finished motif weighs and measures, and what that says of yarn and size':
-      'Merkt, was ein fertiges Motiv wiegt und misst, und was das für Garn und Größe heißt',
     'What lies on the scale weighs: one finished motif, or several together':
       'Was auf der Waage liegt, wiegt: ein fertiges Motiv, oder mehrere zusammen',
     'How many finished motifs lie on the scale together':
@@ -566,8 +562,6 @@ export const de: Tongue = {
     'What a blanket takes, colour by colour: yarn, balls to buy, weight, cost, ends, hours':
       'Was eine Decke braucht, je Farbe: Garn, Knäuel, Gewicht, Kosten, Fäden, Stunden',
     'Another reserve than the blanket’s own': 'Eine andere Reserve als die der Decke',
-    'Minutes that one motif of the first kind takes you, for the hours':
-      'Minuten für ein Motiv der ersten Sorte, für die Stunden',
     'The largest blanket that the yarn at hand makes, and which colour runs out first':
       'Die größte Decke aus dem vorhandenen Garn, und welche Farbe zuerst ausgeht',
     'How far its proportions may change, per cent': 'Um wie viel Prozent sich die Maße verschieben dürfen',
@@ -619,8 +613,6 @@ export const de: Tongue = {
       'Wie weit du bist, wie viel Garn noch kommt, und ob der Rest reicht',
     'What the yarn that is left weighs': 'Was das übrige Garn wiegt',
     'Which colour that is, where there are several': 'Welche Farbe das ist, wo es mehrere gibt',
-    'Minutes that one motif takes you; from your own rows if not given':
-      'Minuten für ein Motiv; ohne Angabe nach deinen Reihen',
     'Takes back the last thing that was counted of a motif':
       'Nimmt zurück, was von einem Motiv zuletzt gezählt wurde',
     'Your units and terms, and everything that is kept about you':
@@ -787,5 +779,15 @@ export const de: Tongue = {
       'ja macht einen Thread dieses Kanals für sie; nein holt die Tafel zurück',
     'yes puts its closing day among the server’s events; no takes it out':
       'ja setzt den Schlusstag unter die Events des Servers; nein nimmt ihn heraus',
+    'Everything that is kept of a motif: its rows, colours, ends, weight, side and time':
+      'Alles, was von einem Motiv gespeichert ist: Reihen, Farben, Fäden, Gewicht, Seite, Zeit',
+    'Keeps what a finished motif weighs, measures and takes in time, and what that says of yarn and size':
+      'Merkt, was ein fertiges Motiv wiegt, misst und an Zeit braucht, und was daraus für Garn folgt',
+    'Minutes that one takes you, for the hours of a blanket':
+      'Minuten, die du für eines brauchst, für die Stunden einer Decke',
+    'Minutes that one motif takes you, of the first kind or kind by kind, for the hours':
+      'Minuten für ein Motiv, der ersten Sorte oder je Sorte, für die Stunden',
+    'Minutes that one motif takes you; as kept, or from your own rows, if not given':
+      'Minuten für ein Motiv; ohne Angabe wie gemerkt oder nach deinen Reihen',
   },
 };

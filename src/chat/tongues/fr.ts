@@ -483,8 +483,6 @@ export const fr: Tongue = {
     'Whether the gauge was counted on a blocked piece': 'Si l’échantillon a été compté sur une pièce bloquée',
     'no only shows how it would be; it is kept if not given': 'non montre seulement ; sinon c’est gardé',
     'yes replaces a motif of the same name': 'oui remplace un motif du même nom',
-    'Everything that is kept of a motif: its rows, colours, ends, weight and side':
-      'Tout ce qui est gardé d’un motif : rangs, couleurs, bouts, poids et côté',
     'The motif’s name; the current one if not given': 'Le nom du motif ; l’actuel par défaut',
     'Your saved motifs, and which one is current': 'Vos motifs enregistrés, et lequel est l’actuel',
     'Makes a saved motif the current one, which all questions mean if none is named':
@@ -494,8 +492,6 @@ export const fr: Tongue = {
       'Les explications rang par rang, dans vos termes, avec le compte à la fin de chaque rang',
     'Draws the motif: stitch by stitch while that can be read, else row by row with its counts':
       'Dessine le motif : maille par maille si c’est lisible, sinon rang par rang avec comptes',
-    'Keeps what a finished motif weighs and measures, and what that says of yarn and size':
-      'Garde ce qu’un motif fini pèse et mesure, et ce que cela dit du fil et de la taille',
     'What lies on the scale weighs: one finished motif, or several together':
       'Ce que pèse ce qui est sur la balance : un motif fini, ou plusieurs ensemble',
     'How many finished motifs lie on the scale together':
@@ -564,8 +560,6 @@ export const fr: Tongue = {
     'What a blanket takes, colour by colour: yarn, balls to buy, weight, cost, ends, hours':
       'Ce que prend une couverture, par couleur : fil, pelotes, poids, coût, bouts, heures',
     'Another reserve than the blanket’s own': 'Une autre réserve que celle de la couverture',
-    'Minutes that one motif of the first kind takes you, for the hours':
-      'Minutes pour un motif de la première sorte, pour les heures',
     'The largest blanket that the yarn at hand makes, and which colour runs out first':
       'La plus grande couverture avec le fil en réserve, et la couleur qui manque d’abord',
     'How far its proportions may change, per cent': 'De combien ses proportions peuvent changer, en %',
@@ -618,8 +612,6 @@ export const fr: Tongue = {
       'Où vous en êtes, combien de fil encore, et si ce qui reste suffira',
     'What the yarn that is left weighs': 'Ce que pèse le fil qui reste',
     'Which colour that is, where there are several': 'Quelle couleur, s’il y en a plusieurs',
-    'Minutes that one motif takes you; from your own rows if not given':
-      'Minutes pour un motif ; d’après vos rangs par défaut',
     'Takes back the last thing that was counted of a motif': 'Annule la dernière chose comptée d’un motif',
     'Your units and terms, and everything that is kept about you':
       'Vos unités et vos termes, et tout ce qui est gardé de vous',
@@ -785,5 +777,15 @@ export const fr: Tongue = {
       'oui lui fait un fil de ce salon ; non ramène le tableau',
     'yes puts its closing day among the server’s events; no takes it out':
       'oui met le jour de clôture parmi les événements du serveur ; non l’en retire',
+    'Everything that is kept of a motif: its rows, colours, ends, weight, side and time':
+      'Tout ce qui est gardé d’un motif : rangs, couleurs, bouts, poids, côté et temps',
+    'Keeps what a finished motif weighs, measures and takes in time, and what that says of yarn and size':
+      'Garde ce qu’un motif fini pèse, mesure et prend de temps, et ce que cela dit du fil',
+    'Minutes that one takes you, for the hours of a blanket':
+      'Minutes que l’un vous prend, pour les heures d’une couverture',
+    'Minutes that one motif takes you, of the first kind or kind by kind, for the hours':
+      'Minutes pour un motif, de la première sorte ou par sorte, pour les heures',
+    'Minutes that one motif takes you; as kept, or from your own rows, if not given':
+      'Minutes pour un motif ; sinon comme gardé, ou d’après vos rangs',
   },
 };
