@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Working } from '../../../src/core/base/working.ts';
 import { planRows } from '../../../src/core/rows/index.ts';
 import { readMeasured } from '../../../src/core/yarn/measured-motif.ts';
+import { trueSizeOf } from '../../../src/core/yarn/true-size.ts';
 import { reckonSide, sayNotSquare } from '../../../src/core/yarn/motif-size.ts';
 import {
   findBall,
@@ -149,6 +150,30 @@ describe('how large it is', () => {
     expect(() => side({ shape: 'circle' })).toThrow(
       refused('not-for-a-grid', { facts: { motif: 'moss square', shape: 'circle' } }),
     );
+  });
+});
+
+describe('drawn true to size', () => {
+  const drawn = (changed: Partial<MotifSpec>) => trueSizeOf({ ...square, gauge: GAUGE, ...changed });
+  it('it is as wide and high as its stitches and rows, or as its side', () => {
+    // 10 cm hold 13 stitches and 10 rows.
+    expect(drawn({ shape: 'flat', size: 26, otherSize: 20 })).toEqual({
+      stitch: expect.closeTo(10 / 13, 12) as number,
+      row: 1,
+    });
+    expect(drawn({ side: 15 })).toMatchObject({ row: 1 });
+    // Eight rounds of 1 cm on both sides of the middle, or what was measured.
+    expect(drawn({ shape: 'clusters', size: 8 })).toEqual({ side: 16 });
+    expect(drawn({ shape: 'clusters', size: 8, side: 15 })).toEqual({ side: 15 });
+  });
+  it('it is not where that is not known', () => {
+    const unknown: Partial<MotifSpec>[] = [
+      { shape: 'blocks', size: 5, side: 18 },
+      { gauge: { stitches: 13, over: 10 } },
+      { shape: 'circle', size: 5 },
+    ];
+    for (const changed of unknown) expect(drawn(changed)).toBeUndefined();
+    expect(trueSizeOf(square)).toBeUndefined();
   });
 });
 
