@@ -24,6 +24,13 @@ export const change = question({
   refused: { line: 'border:"sc hdc dc" border_colours:"moss, sand"', option: 'border_colours' },
   before: SAVED,
   changes: true,
+  form: {
+    title: 'Joining and border',
+    asks: ['joining', 'join_colour', 'border', 'border_colours', 'reserve'],
+    needs: [
+      ['new_name', 'joining', 'join_colour', 'border', 'border_colours', 'corner', 'reserve', 'no_border'],
+    ],
+  },
   asked: {
     ways: [
       'change border',

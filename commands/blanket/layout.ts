@@ -1,5 +1,5 @@
 /** Which kind lies where, and how it is turned. */
-import { gather, type Answer } from '../../src/chat/answer.ts';
+import { gather, type Answer, type Menu } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { showTouches } from '../../src/core/blanket/scatter.ts';
@@ -9,9 +9,10 @@ import { Working } from '../../src/core/base/working.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { relaid } from '../../src/projects/relaying.ts';
+import { SETTING_KEYS, SETTINGS, type SettingKey } from '../../src/standards/settings.ts';
 import { action } from '../shared/actions.ts';
 import { arrangement, columns, countsByKind, rows, SAVED, savedBlanket, seed, setting } from './options.ts';
-import { extentWords, layoutFacts, makeCounts } from './words.ts';
+import { extentWords, layoutFacts, makeCounts, turningShows } from './words.ts';
 
 export const layout = question({
   name: 'layout',
@@ -100,7 +101,8 @@ export const layout = question({
         })
       : { doc: await projects.maker(maker.id, maker.name) };
     const blanket = findBlanket(doc, name);
-    const facts = layoutFacts(blanket, kindsOf(doc, blanket));
+    const motifs = kindsOf(doc, blanket);
+    const facts = layoutFacts(blanket, motifs);
     const working = new Working();
     if (facts.laid.arrangement === 'scattered') {
       showTouches(working, blanket.columns, blanket.rows, facts.counts);
@@ -122,8 +124,21 @@ export const layout = question({
             seed: nextSeed(facts.laid.seed),
           }),
       ),
+      ...(turningShows(motifs) ? { menu: otherSettings(blanket.name, facts.laid.setting) } : {}),
     };
   },
+});
+
+/** The settings in which it does not lie already. */
+const otherSettings = (name: string, now: SettingKey): Menu => ({
+  ...action('Turn them another way', 'blanket layout', { name }),
+  says: 'Turn them another way',
+  option: 'setting',
+  single: true,
+  choices: SETTING_KEYS.filter((key) => key !== now).map((value) => ({
+    value,
+    label: `${SETTINGS[value].name}: ${SETTINGS[value].says}`,
+  })),
 });
 
 /** A map of another size takes places away or adds some: nobody is to lose a layout by a slip. */

@@ -12,7 +12,7 @@ import { count } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { addBlanket, kindsOf } from '../../src/projects/blankets.ts';
 import { USUAL_RESERVE } from '../../src/standards/consumption.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { piecesIfKnown } from '../shared/blanket-drawing.ts';
 import {
   arrangement,
@@ -142,6 +142,7 @@ export const start = question({
       actions: [
         action('Picture', 'blanket picture', { name: blanket.name }),
         action('What to buy', 'blanket materials', { name: blanket.name }),
+        form('Joining and border', 'blanket change', { name: blanket.name }, ['border']),
       ],
     };
   },

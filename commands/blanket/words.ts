@@ -73,12 +73,13 @@ export function touchWords(
     : `${said}: ${blanket.kinds[crowded] ?? ''} fills more than half the places, and no layout has fewer.`;
 }
 
+/** Whether turning a motif can be seen. */
+export const turningShows = (kinds: readonly MotifSpec[]): boolean =>
+  kinds.some(({ shape, runs }) => (shape === 'diagonal' || shape === 'blocks') && runs.length > 1);
+
 /** What is said where turning changes nothing that can be seen. */
 export function turnAssumptions(laid: LaidBy, kinds: readonly MotifSpec[]): string[] {
-  const split = kinds.some(
-    ({ shape, runs }) => (shape === 'diagonal' || shape === 'blocks') && runs.length > 1,
-  );
-  return (laid.setting === 'upright' && laid.turnings === undefined) || split
+  return (laid.setting === 'upright' && laid.turnings === undefined) || turningShows(kinds)
     ? []
     : ['Turning shows only on motifs worked corner to corner in two colours or more; none of these is.'];
 }

@@ -1,7 +1,10 @@
 /** Who holds what: one's own, everybody's for the posting day, and the yarn for it. */
-import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Answer, type Menu } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { listHoldings, parcelsOf } from '../../src/core/group/holdings.ts';
+import { mayOrganise } from '../../src/core/group/rules.ts';
+import type { GroupState } from '../../src/core/group/state.ts';
+import { sum } from '../../src/core/base/sum.ts';
 import { countPledged, totalsOf } from '../../src/core/group/totals.ts';
 import { heldLines, numbered } from './words.ts';
 import { reckonGroupYarn, type GroupYarn, type YarnNeed } from '../../src/core/group/yarn.ts';
@@ -11,7 +14,7 @@ import { SPREAD_COUNTS } from '../../src/standards/consumption.ts';
 import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { parcelsCsv } from './parcels-csv.ts';
-import { nameOption, whichBlanket } from './which.ts';
+import { askerOf, nameOption, whichBlanket } from './which.ts';
 
 const PLEDGED = [...OPENED, '/together pledge kind:furrow motifs:2', 'rowan: /together pledge kind:trellis'];
 
@@ -153,9 +156,27 @@ export const parcels = question({
           content: parcelsCsv(state),
         },
       ],
+      ...(mayOrganise(state, askerOf(context)) ? { menu: askingMenu(state, makers) } : {}),
     };
   },
 });
+
+/** The makers who hold pledges: one of them is asked whether they stand. */
+function askingMenu({ plan }: GroupState, makers: ReturnType<typeof parcelsOf>): Menu {
+  const says = 'Ask somebody whether the pledges stand';
+  const { question, options } = form(says, 'host remind', { name: plan.name }, ['maker']);
+  return {
+    question,
+    options,
+    option: 'maker',
+    says,
+    single: true,
+    choices: makers.flatMap(({ name, held }) => {
+      const pledged = sum(held.map((one) => one.pledged));
+      return pledged === 0 ? [] : [{ value: name, label: `${name}: ${count(pledged, 'pledge')}` }];
+    }),
+  };
+}
 
 export const yarn = question({
   name: 'yarn',

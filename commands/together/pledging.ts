@@ -1,5 +1,5 @@
 /** Pledging and giving back. */
-import { figure, gather, type Action, type Answer } from '../../src/chat/answer.ts';
+import { figure, gather, type Action, type Answer, type Menu } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import * as rules from '../../src/core/group/rules.ts';
@@ -23,6 +23,8 @@ export const manyOf = (motifs: number | 'all', left = MOST_AT_ONCE): number =>
 
 /** How many buttons one answer has room for. */
 const MOST_BUTTONS = 20;
+/** So many buttons are looked over at a glance. */
+const MOST_AT_A_GLANCE = 5;
 
 /** Buttons for each kind, where a kind has to be chosen: what a board's one button leads to. */
 export function chooseKind(
@@ -48,6 +50,9 @@ export function chooseKind(
   const kinds = state.plan.kinds.flatMap(({ name }, kind) =>
     left(kind) > 0 ? [{ name, left: left(kind) }] : [],
   );
+  // Few kinds have a button each; of more, one is chosen in a menu.
+  const one =
+    motifs === 1 && kinds.length > MOST_AT_A_GLANCE ? menuOfKinds(verb, kinds, ask, state) : undefined;
   return {
     headline:
       kinds.length === 0
@@ -58,7 +63,8 @@ export function chooseKind(
       kinds.length > MOST_BUTTONS && `The kinds without a button are typed: ${typed} kind:…`,
     ),
     data: { kinds },
-    actions: kinds.slice(0, MOST_BUTTONS).map(({ name, left: some }) => {
+    ...(one === undefined ? {} : { menu: one }),
+    actions: (one === undefined ? kinds : []).slice(0, MOST_BUTTONS).map(({ name, left: some }) => {
       const many = motifs < some ? motifs : some;
       return ask(`${many === 1 ? 'One' : num(many)} ${name}`, {
         kind: name,
@@ -67,6 +73,25 @@ export function chooseKind(
       });
     }),
     private: true,
+  };
+}
+
+/** A menu of kinds: what is chosen in it is asked for one motif. */
+function menuOfKinds(
+  verb: string,
+  kinds: readonly { readonly name: string; readonly left: number }[],
+  ask: (label: string, options: { kind: string; motifs: number | undefined; name: string }) => Action,
+  { plan }: GroupState,
+): Menu {
+  const says = `Which kind to ${verb}, one of it`;
+  const { question, options } = ask(says, { kind: '', motifs: undefined, name: plan.name });
+  return {
+    question,
+    options: Object.fromEntries(Object.entries(options).filter(([name]) => name !== 'kind')),
+    option: 'kind',
+    says,
+    single: true,
+    choices: kinds.map(({ name, left }) => ({ value: name, label: `${name}: ${num(left)}` })),
   };
 }
 

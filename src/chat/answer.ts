@@ -69,7 +69,7 @@ export const actionLine = ({
 }: Pick<Action, 'question' | 'options' | 'asks'>): string =>
   [writeLine({ words: question.split(' '), options }), ...asks.map((option) => `${option}:…`)].join(' ');
 
-/** Things to choose among, several at once: those that are chosen become one option of another question. */
+/** Things to choose among, several at once or one: what is chosen becomes one option of another question. */
 export interface Menu {
   /** The question's words. */
   readonly question: string;
@@ -80,6 +80,8 @@ export interface Menu {
   /** What choosing does: `Accept …`. */
   readonly says: string;
   readonly choices: readonly { readonly value: string; readonly label: string }[];
+  /** True where only one of them is chosen. */
+  readonly single?: boolean;
 }
 
 /** What somebody else is to be told. */

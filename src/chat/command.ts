@@ -12,7 +12,7 @@ export interface Form<Name extends string = string> {
   readonly title: string;
   /** The options that it asks, the first ones first; a form has room for five, those not given yet before the others. */
   readonly asks: readonly Name[];
-  /** Of each list one must be given, though the question declares none of them as needed. */
+  /** Of each list one must be given, though the question declares none of them as needed; without any, something must be. */
   readonly needs?: readonly (readonly Name[])[];
   /** The options that it begins with, where it has too many to choose among: the form asks on from there. */
   readonly begins?: readonly Name[];

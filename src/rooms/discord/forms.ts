@@ -46,7 +46,7 @@ export function opensForm({ question: { form, options } }: Route, given: RawOpti
   if (!form) return false;
   const has = (name: string) => Object.hasOwn(given, name);
   return (
-    form.asks.every((name) => !has(name)) ||
+    (form.needs === undefined && form.asks.every((name) => !has(name))) ||
     Object.entries(options).some(([name, schema]) => !has(name) && isRequired(schema)) ||
     (form.needs ?? []).some((list) => !list.some(has))
   );

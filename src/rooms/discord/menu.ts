@@ -9,7 +9,7 @@ import { fit, oneLine } from './text.ts';
 
 /** The menu as a row; undefined where there is nothing to choose, or no room for what it means. */
 export function menuRow(
-  { question, options, option, says, choices }: Menu,
+  { question, options, option, says, choices, single = false }: Menu,
   {
     asker,
     serial,
@@ -21,7 +21,11 @@ export function menuRow(
     readonly keep: (label: string, asked: Asked) => string | undefined;
   },
 ): SelectRow | undefined {
-  const offered = choices.slice(0, SELECT.options);
+  // The platform takes no value twice.
+  const offered = [...new Map(choices.map((choice) => [choice.value, choice])).values()].slice(
+    0,
+    SELECT.options,
+  );
   const asked = { question, options };
   const carries = (payload: string | undefined) =>
     payload === undefined
@@ -37,7 +41,7 @@ export function menuRow(
         custom_id: customId,
         placeholder: fit(oneLine(says), SELECT.placeholder),
         min_values: 1,
-        max_values: offered.length,
+        max_values: single ? 1 : offered.length,
         options: offered.map(({ value, label }) => ({
           value: fit(value, SELECT.option),
           label: fit(oneLine(label), SELECT.option),

@@ -546,7 +546,10 @@ export class DiscordRoom {
     return this.once(key, reply, async () => {
       const { context } = await this.contextOf(interaction, key);
       const asked = await this.asked(found, meant.options, context);
-      return this.give(interaction, reply, asked, { where: 'same', hidden, open: false });
+      // What is hers alone does not go where everybody reads.
+      const same = hidden || !isOwn(asked);
+      const where = same ? 'same' : 'new';
+      return this.give(interaction, reply, asked, { where, hidden: same ? hidden : true, open: false });
     });
   }
 

@@ -57,6 +57,7 @@ const REFILL = 'Change what I typed';
 describe('a form', () => {
   it('is declared by the questions of which several values are typed', () => {
     expect(withForm.map(({ path }) => path).sort()).toEqual([
+      'blanket change',
       'blanket start',
       'motif weigh',
       'progress counted',
@@ -268,6 +269,14 @@ describe('a blanket', () => {
     const values = { kinds: ['moss square', 'sand square'], columns: '4', rows: '5', setting: 'pinwheel' };
     const sent = await harness.platform.submitModal(short, values, as);
     expect(plain(sent.text)).toContain('porch is started: 4 across and 5 down, 20 motifs to make');
+    // The rest goes on by another form, from the answer.
+    const edges = await harness.platform.press(sent.message!, 'Joining and border', as);
+    const changed = await harness.platform.submitModal(
+      edges,
+      { border: 'sc hdc', joining: ['slip-stitch'] },
+      as,
+    );
+    expect(plain(changed.text)).toContain('porch is changed');
   });
 
   it('whose name has no room in the id is asked for it again, filled in', async () => {
@@ -287,6 +296,44 @@ describe('a blanket', () => {
     expect(sent.text).toContain('No motif is saved yet');
     const again = await harness.platform.press(sent.message!, REFILL, as);
     expect([value(again, 'kinds'), value(again, 'border')]).toEqual(['moss', 'sc hdc']);
+  });
+});
+
+describe('what is one of a few', () => {
+  const menuOf = (message: Message | undefined) =>
+    message!.components.flatMap(({ components = [] }) => components).find(({ type }) => type === 3)!;
+
+  it('is chosen in a menu: another setting of a layout, once for each choice', async () => {
+    const as = somebody();
+    await prepare(of('blanket layout'), as);
+    const seen = await harness.line('/blanket layout', as);
+    const menu = menuOf(seen.message);
+    expect(menu.max_values).toBe(1);
+    const laid = await harness.platform.select(seen.message!, menu.custom_id!, ['pinwheel'], as);
+    expect(plain(laid.text)).toContain('Setting: Pinwheel');
+    expect(laid.message).toBe(seen.message);
+    expect(menuOf(laid.message).options!.map(({ value: key }) => key)).not.toContain('pinwheel');
+  });
+
+  it('is chosen in a menu where a blanket has more kinds than buttons are looked over', async () => {
+    const as = somebody();
+    const kinds = ['ash', 'beech', 'cedar', 'elm', 'fir', 'hazel'];
+    for (const kind of kinds)
+      await harness.line(`/motif define name:${kind} shape:diagonal size:12 gauge:13x10`, as);
+    await harness.line(`/blanket start name:wood kinds:"${kinds.join(', ')}" columns:3 rows:2`, as);
+    expect(harness.answered(await harness.line('/together open blanket:wood', as))).toBe(true);
+    const seen = await harness.line('/together pledge', as);
+    expect(labels(seen.message)).not.toContain('One elm');
+    const held = await harness.platform.select(seen.message!, menuOf(seen.message).custom_id!, ['elm'], as);
+    expect(plain(held.text)).toContain('You hold 1 pledged motif of elm');
+    const parcels = await harness.line('/host parcels', as);
+    const asks = menuOf(parcels.message);
+    expect(asks.options!.map(({ label }) => label)).toEqual(['ines: 1 pledge']);
+    const told = await harness.platform.select(parcels.message!, asks.custom_id!, ['ines'], as);
+    // What is said to the organiser alone does not take the place of a list that everybody reads.
+    expect(told).toMatchObject({ ephemeral: true });
+    expect(told.text).toContain('you asked ines');
+    expect(harness.faults).toEqual([]);
   });
 });
 
