@@ -120,6 +120,8 @@ function largestBlanket(
     lines: gather(
       best && `Finished: ${sizeWords(made)}: ${makeCounts(blanket.kinds, best.counts)}.`,
       !best && anyShape && 'Of that size:',
+      fit.otherCounts === true &&
+        'Two kinds have equal claims to the odd place; the yarn gives it to the one that can be made.',
       spare.map(leftLine),
       lacking.length > 0 &&
         `The blanket as planned lacks ${listed(lacking.map(({ colour, short }) => `${m(short)} of ${colour}`))}.`,
@@ -149,11 +151,18 @@ function largestBlanket(
     },
     actions: gather(
       best &&
-        action('See it at this size', 'blanket scale', {
-          name: blanket.name,
-          columns: best.columns,
-          rows: best.rows,
-        }),
+        (fit.otherCounts === true
+          ? action('Lay it so', 'blanket layout', {
+              name: blanket.name,
+              columns: best.columns,
+              rows: best.rows,
+              counts: best.counts.map((many, kind) => `${letter(kind)} ${many}`).join(', '),
+            })
+          : action('See it at this size', 'blanket scale', {
+              name: blanket.name,
+              columns: best.columns,
+              rows: best.rows,
+            })),
     ),
   };
 }

@@ -1,6 +1,7 @@
 /** Laying a saved blanket anew: another arrangement, setting, map or size. Functions on a blanket. */
 import {
   countLaid,
+  isFree,
   lay,
   readLaidBy,
   turnLayout,
@@ -34,9 +35,6 @@ export interface Relaying {
   readonly columns?: number | undefined;
   readonly rows?: number | undefined;
 }
-
-/** Where kinds are free to lie, only their counts are given. */
-const isFree = (arrangement: Arrangement) => arrangement === 'scattered' || arrangement === 'typed';
 
 /** The same blanket laid as asked. Throws a Problem where that cannot be, or where two ways are asked at once. */
 export function relaid<B extends Laid>(blanket: B, asked: Relaying): B {

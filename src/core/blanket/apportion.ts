@@ -23,6 +23,8 @@ export interface Apportioned {
   readonly given: readonly number[];
   /** True where two shares with the same fraction stood at the line, and the tie was settled by rule. */
   readonly tied: boolean;
+  /** The quotas as they would be had one such tie been settled the other way; none where there is no tie. */
+  readonly otherwise: readonly (readonly number[])[];
 }
 
 /** Shares are compared exactly to six decimals. */
@@ -58,12 +60,17 @@ export function apportion(places: number, shares: readonly number[]): Apportione
   const next = order[left];
   const quotas = [...floors];
   for (const index of given) quotas[index] = (quotas[index] ?? 0) + 1;
-  return {
-    quotas,
-    left,
-    given,
-    tied: last !== undefined && next !== undefined && compare(rests[last] ?? 0, rests[next] ?? 0) === 0,
-  };
+  const atLine = (index: number) => last !== undefined && compare(rests[last] ?? 0, rests[index] ?? 0) === 0;
+  const tied = next !== undefined && atLine(next);
+  const without = tied ? order.slice(left).filter(atLine) : [];
+  const otherwise = given
+    .filter((taken) => tied && atLine(taken))
+    .flatMap((taken) =>
+      without.map((instead) =>
+        quotas.map((quota, index) => quota + (index === instead ? 1 : index === taken ? -1 : 0)),
+      ),
+    );
+  return { quotas, left, given, tied, otherwise };
 }
 
 const compare = (a: number | bigint, b: number | bigint) => (a < b ? -1 : a > b ? 1 : 0);

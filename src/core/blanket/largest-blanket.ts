@@ -5,7 +5,7 @@
 import { defined } from '../base/defined.ts';
 import { MOST_ALONG, MOST_PLACES } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
-import { countKinds, type Laying } from './layout.ts';
+import { countKinds, countKindsOtherwise, type Laying } from './layout.ts';
 import type { Extent } from './materials.ts';
 import type { Pieces } from './pieces.ts';
 import { metresOf, needOf, stockOf } from './yarn-at-hand.ts';
@@ -24,6 +24,8 @@ export interface Fit {
   readonly sameColumns?: Extent;
   /** The colour that runs out first, going on from the best; unset where no yarn is what ends it. */
   readonly first?: string;
+  /** True where the best has kinds in other counts than its size is usually laid with: a tie that the yarn settles. */
+  readonly otherCounts?: true;
   /** True where the best is the largest that is laid at all, and the yarn would go further. */
   readonly atLimit?: true;
   /** Sizes tried. */
@@ -65,7 +67,7 @@ const mostWithin = (laying: Laying, stretch: number): number =>
 function searchDown(
   laying: Laying,
   sizes: readonly Candidate[],
-  { stretch, made }: { stretch: number; made: (extent: Extent) => boolean },
+  { stretch, made }: { stretch: number; made: (columns: number, rows: number) => Extent | undefined },
 ): Pick<Fit, 'tried'> & { [Which in 'best' | 'anyShape' | 'sameColumns']?: Extent } {
   const within = stretchOf(stretch);
   const largest: { best?: Extent; anyShape?: Extent; sameColumns?: Extent } = {};
@@ -78,8 +80,8 @@ function searchDown(
     };
     if (!open.best && !open.anyShape && !open.sameColumns) continue;
     tried++;
-    const extent = extentOf(laying, columns, rows);
-    if (!made(extent)) continue;
+    const extent = made(columns, rows);
+    if (!extent) continue;
     if (open.best) largest.best = extent;
     if (open.anyShape) largest.anyShape = extent;
     if (open.sameColumns) largest.sameColumns = extent;
@@ -108,7 +110,11 @@ export function findLargestBlanket(pieces: Pieces, laying: Laying, stretch = USU
   const sizes = sizesDown(laying, Math.min(MOST_PLACES, motifsAtMost(pieces, stock)));
   const { best, anyShape, sameColumns, tried } = searchDown(laying, sizes, {
     stretch,
-    made: (extent) => enough(need(extent), stock),
+    // Of two kinds with equal claims to a place the yarn decides.
+    made: (columns, rows) =>
+      [extentOf(laying, columns, rows), ...otherExtents(laying, columns, rows)].find((extent) =>
+        enough(need(extent), stock),
+      ),
   });
   const atLimit =
     best && best.columns * best.rows === mostWithin(laying, stretch) ? (true as const) : undefined;
@@ -118,6 +124,7 @@ export function findLargestBlanket(pieces: Pieces, laying: Laying, stretch = USU
     best,
     anyShape: other(anyShape),
     sameColumns: other(sameColumns),
+    otherCounts: best && !enough(need(extentOf(laying, best.columns, best.rows)), stock) ? true : undefined,
     atLimit,
     first: atLimit ? undefined : findFirstOut(pieces, need(best ?? extentOf(laying, 1, 1)), stock),
     tried,
@@ -148,6 +155,10 @@ export const extentOf = (laying: Laying, columns: number, rows: number): Extent 
   rows,
   counts: countKinds({ ...laying, columns, rows }),
 });
+
+/** The same with ties between kinds settled otherwise. */
+const otherExtents = (laying: Laying, columns: number, rows: number): Extent[] =>
+  countKindsOtherwise({ ...laying, columns, rows }).map((counts) => ({ columns, rows, counts }));
 
 /** The colour whose stock is used up by the largest part. */
 function findFirstOut(

@@ -108,6 +108,10 @@ export interface Laying {
   readonly shares?: readonly number[] | undefined;
 }
 
+/** Where kinds are free to lie, only their counts are given. */
+export const isFree = (arrangement: Arrangement): boolean =>
+  arrangement === 'scattered' || arrangement === 'typed';
+
 const sharesOf = ({ kinds, shares }: Laying) => shares ?? Array.from({ length: kinds }, () => 1);
 
 /** How many of each kind a layout of this size has, without laying it. Plain arithmetic, for searches over sizes. */
@@ -133,6 +137,10 @@ export function countKinds(laying: Laying): number[] {
       return [...apportion(places, sharesOf(laying)).quotas];
   }
 }
+
+/** The same where kinds are free and two remainders are equal: the counts if the place had gone to the other kind. */
+export const countKindsOtherwise = (laying: Laying): readonly (readonly number[])[] =>
+  isFree(laying.laid.arrangement) ? apportion(laying.columns * laying.rows, sharesOf(laying)).otherwise : [];
 
 /**
  * Lays a blanket: every place one kind and one turning. Scattered kinds, and those of a map that is to fill another size,

@@ -5,7 +5,7 @@ import { Working } from '../base/working.ts';
 import { resize } from '../size/resize.ts';
 import { showApportioned } from './apportion.ts';
 import { extentOf } from './largest-blanket.ts';
-import { checkSize, letter, type Laying } from './layout.ts';
+import { checkSize, isFree, letter, type Laying } from './layout.ts';
 import { reckonMaterials, type Extent, type Materials } from './materials.ts';
 import type { Pieces } from './pieces.ts';
 
@@ -39,8 +39,7 @@ export function scaleBlanket(pieces: Pieces, laying: Laying, to: NewSize): Scale
   const was = { ...before, counts, ...reckonMaterials(pieces, { ...before, counts }, new Working()) };
   const { columns, rows, offPercent } = target(pieces, laying, was, to, working);
   checkSize(columns, rows);
-  const free = laying.laid.arrangement === 'scattered' || laying.laid.arrangement === 'typed';
-  const after = free
+  const after = isFree(laying.laid.arrangement)
     ? {
         columns,
         rows,

@@ -63,6 +63,19 @@ describe('largest remainders', () => {
     // Quotas 0.5 and 1.5: both fractions are a half.
     expect(apportion(2, [1, 3])).toMatchObject({ quotas: [0, 2], tied: true });
     expect(apportion(10, [1, 1]).tied).toBe(false);
+    // And says how it would have been otherwise.
+    expect(apportion(1, [1, 1, 1]).otherwise).toEqual([
+      [0, 1, 0],
+      [0, 0, 1],
+    ]);
+    expect(apportion(2, [1, 1, 1]).otherwise).toEqual([
+      [0, 1, 1],
+      [1, 0, 1],
+    ]);
+    expect(apportion(2, [1, 3]).otherwise).toEqual([[1, 1]]);
+    expect(apportion(10, [1, 1]).otherwise).toEqual([]);
+    // 2.8, 1.6 and 5.6: the first takes a place without a tie, the third before the second as the larger share.
+    expect(apportion(10, [7, 4, 14])).toMatchObject({ quotas: [3, 1, 6], otherwise: [[3, 2, 5]] });
     // 11.1, 6.7 and 2.2: the one place that is left goes to a fraction that no other has.
     expect(apportion(20, [5, 3, 1])).toMatchObject({ quotas: [11, 7, 2], left: 1, given: [1], tied: false });
   });

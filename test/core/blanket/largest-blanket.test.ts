@@ -141,3 +141,45 @@ describe('where no yarn ends it', () => {
     expect(some.data.first_out).toBe('sq');
   });
 });
+
+describe('an odd place to which two kinds have equal claims', () => {
+  it('goes to the kind whose yarn makes it', async () => {
+    const { ask } = asking();
+    for (const line of [
+      '/motif define name:dark shape:diagonal size:12 gauge:13x10 hook:5mm colours:"24 rows moss"',
+      '/motif define name:light shape:diagonal size:12 gauge:13x10 hook:5mm colours:"24 rows sand"',
+      '/motif weigh name:dark weight:10g ball:100m/100g',
+      '/motif weigh name:light weight:10g ball:100m/100g',
+      '/blanket start name:t kinds:"dark, light" columns:6 rows:8 join_colour:plum reserve:0',
+      // Yarn for 22 dark ones and 23 light ones.
+      '/blanket colours colour:moss ball:100m/100g balls:2.25',
+      '/blanket colours colour:sand ball:100m/100g balls:2.35',
+    ])
+      expect(await ask(line)).toMatchObject({ ok: true });
+    const found = await ask('/blanket fit stretch:50');
+    expect(found.figures).toMatchObject({
+      motifs: { value: 45 },
+      kind_a: { value: 22 },
+      kind_b: { value: 23 },
+    });
+    expect(found.lines!.join(' ')).toContain('equal claims to the odd place');
+    // Laid with those counts it can be made.
+    const { columns, rows } = found.figures;
+    const laid = await ask(
+      `/blanket layout columns:${columns!.value} rows:${rows!.value} counts:"A 22, B 23" confirm:yes`,
+    );
+    expect(laid).toMatchObject({ ok: true, data: { counts: [22, 23] } });
+    expect((await ask('/blanket fit stretch:50')).headline).toContain('just as planned');
+    await ask('/blanket undo');
+    // The other way about the usual counts do, and nothing is said of it.
+    await ask('/blanket colours colour:moss balls:2.35');
+    await ask('/blanket colours colour:sand balls:2.25');
+    const usual = await ask('/blanket fit stretch:50');
+    expect(usual.figures).toMatchObject({
+      motifs: { value: 45 },
+      kind_a: { value: 23 },
+      kind_b: { value: 22 },
+    });
+    expect(usual.lines!.join(' ')).not.toContain('equal claims');
+  });
+});
