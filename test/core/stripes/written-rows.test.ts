@@ -11,6 +11,7 @@ import { planRows, SHAPES, type RowPlan, type Shape } from '../../../src/core/ro
 import { forReader, type Terms } from '../../../src/core/base/reader.ts';
 import {
   countLoops,
+  rowsIn,
   writeSeries,
   listLines,
   writeInstructions,
@@ -613,4 +614,24 @@ it('a series of few numbers names them all', () => {
   expect(
     [[7], [7, 7, 7], [7, 9], [7, 9, 11], [7, 9, 11, 13], []].map((values) => writeSeries(values)),
   ).toEqual(['7', '7', '7, 9', '7, 9, 11', '7, 9 … 13', '0']);
+});
+
+describe('the rows that an instruction says', () => {
+  it('are those that its words name, each row in one of them', () => {
+    for (const shape of SHAPES)
+      for (const size of [1, 2, 5, 12]) {
+        const plan = planRows(shape, { size, otherSize: shape === 'flat' ? 4 : undefined });
+        const { steps } = writeInstructions(plan);
+        const said = steps.flatMap((step) => ('change' in step ? [] : [step]));
+        for (const step of said) {
+          const [read] = readSteps([forReader(step.text, { units: 'metric', terms: 'US' })], plan.stitch);
+          expect(
+            rowsIn(plan, step).map(({ row }) => row),
+            step.text,
+          ).toEqual(read!.rows);
+        }
+        const rows = said.flatMap((step) => rowsIn(plan, step).map(({ row }) => row));
+        expect(rows.sort((a, b) => a - b)).toEqual(plan.rows.map(({ row }) => row));
+      }
+  });
 });
