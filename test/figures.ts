@@ -317,6 +317,14 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       };
     })(),
   ],
+  'yardage makes': [
+    // 26 times 13 are 338.
+    { figures: { motifs: 26, weight_left: g(350), weight_over: g(12) } },
+    {
+      line: 'left:"2 skeins" each:18g ball:170m/100g',
+      figures: { motifs: 11, weight_left: g(200), weight_over: g(2) },
+    },
+  ],
   'yardage left': [
     {
       // 8.35 m beyond the tail are 85 stitches after the 48 of six rows: rows 7 to 10 take 15 + 17 + 19 + 21, row 11 no more.

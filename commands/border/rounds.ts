@@ -5,8 +5,14 @@ import { opt } from '../../src/chat/options.ts';
 import { countBorderRounds, type CornerFit } from '../../src/core/edges/border.ts';
 import { writeBorder } from '../../src/core/edges/written-border.ts';
 import { count, num, t } from '../../src/core/base/reader.ts';
+import { CORNER_FOR } from '../../src/standards/growth.ts';
 import { corner } from './corner.ts';
 import { writtenLines } from './written.ts';
+
+/** How many stitches a corner takes of each stitch, in a sentence; in US terms until somebody reads it. */
+const CORNERS = Object.entries(CORNER_FOR)
+  .map(([stitch, many]) => `${many} for US ${stitch}`)
+  .join(', ');
 
 export const rounds = question({
   name: 'rounds',
@@ -25,6 +31,9 @@ export const rounds = question({
       '?stitch round border',
       'border <stitch>',
       'corner flat',
+      'corner stitch <stitch>',
+      'corner border <stitch>',
+      '?corner <stitch>',
       'border grow',
       'round <stitch> across',
       'stitch round side',
@@ -33,7 +42,12 @@ export const rounds = question({
     also: 'border stitch round across down side corner flat count total each grow need motif all',
     not: 'weigh ball yarn left gauge',
     marks: {
-      across: { takes: 'count', nouns: 'across stitch', near: 'across' },
+      across: {
+        asks: `In the corner ${CORNERS} lie flat. How many stitches has the first round along its width, between corners?`,
+        takes: 'count',
+        nouns: 'across stitch',
+        near: 'across',
+      },
       down: { takes: 'count', nouns: 'down stitch', near: 'down' },
       corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
     },

@@ -37,6 +37,7 @@ export const compare = question({
       '<gauge> substitute',
       '<gauge> hook',
       'getting wanted <gauge|pair>',
+      'getting <gauge>',
       'pattern wanted <pair>',
       'gauge scale',
       '<pair> hook',

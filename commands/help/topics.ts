@@ -31,6 +31,7 @@ export const TOPICS: readonly Topic[] = [
       'yardage swatch',
       'yardage rough',
       'yardage left',
+      'yardage makes',
       'yardage swap',
       'lookup yarn',
     ],

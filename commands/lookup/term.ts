@@ -43,7 +43,7 @@ export const term = question({
       '@term mean',
     ],
     also: 'us uk terms stitch pattern convert mean which cluster count chain slip-stitch whip',
-    not: 'motif border gauge ball weigh blanket yarn hook row round how-many how-much evenly join',
+    not: 'motif border corner gauge ball weigh blanket yarn hook row round how-many how-much evenly join',
     marks: { term: { takes: 'term' } },
     phrases: ['what does htr mean', 'what is a UK treble in US terms'],
   },

@@ -31,6 +31,8 @@ export const row = question({
       'count <row>',
       'stitch <row>',
       '?stitch|cluster|block total',
+      '?count <shape>',
+      'cluster count',
     ],
     also: 'count total motif pattern done next row round cluster stitch check mistake across blanket piece i-am-on each all left corner',
     not: 'border gauge evenly repeat increase decrease weigh chain side join left pickup swatch',

@@ -11,7 +11,7 @@ export const left = question({
   name: 'left',
   says: 'How far the yarn that is left will go: the last row that can be finished',
   options: {
-    left: opt.weight('What the yarn left weighs', '18g'),
+    left: opt.yarnAtHand('What the yarn left weighs, or how many balls of it there are', '18g'),
     ball: opt.ball(),
     shape: opt.shape(),
     size: opt.size(),
@@ -48,7 +48,7 @@ export const left = question({
     not: 'claim group substitute join border blanket colour open-for repeat',
     marks: {
       left: {
-        takes: 'weight',
+        takes: 'weight-or-balls',
         near: 'left enough getting',
         not: 'weigh each done',
         lead: 'will have got',

@@ -38,7 +38,7 @@ export const weighed = question({
       motif: { takes: 'weight', near: 'motif each weigh block' },
       motifs: { takes: 'count', nouns: 'motif block', near: 'motif need', only: false },
     },
-    fills: ['motifs', 'ball'],
+    fills: ['motif', 'motifs', 'ball'],
     phrases: [
       'one square weighs 12g and I need 80, 170m per 100g, how many balls',
       'how much yarn for 80 squares of 12 g',

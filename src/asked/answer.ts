@@ -18,6 +18,7 @@ import { AskedBack } from './asked-back.ts';
 import { placeBareWords } from './bare.ts';
 import { daysIn } from './days.ts';
 import { markOf } from './fit/slots.ts';
+import { isYarnLength } from './fit/takes.ts';
 import { inquires } from './inquiring.ts';
 import { aroundOf } from './known.ts';
 import { understand, type Reading, type Understood } from './read.ts';
@@ -146,6 +147,12 @@ function notUnderstood(
       });
     case 'number': {
       const [left] = best?.fitted.unplaced ?? [];
+      if (left && isYarnLength(left))
+        return new AskedBack(
+          'yarn-by-length',
+          `${clip(left.text)} is read as yarn, which is reckoned by weight here.`,
+          { hint: `Say what one motif weighs and what the band says: 12 g each, 170yd/100g. ${hint}` },
+        );
       return new AskedBack(
         'number-without-place',
         left === undefined

@@ -76,6 +76,13 @@ function isDenied(words: Words, tokens: readonly Token[], at: number): boolean {
   return false;
 }
 
+/** “I’d like to make a throw” claims nothing of a group’s, and “how many can I make” asks of yarn. */
+function isNoClaim(all: readonly Said[], words: Words, from: number, to: number): boolean {
+  const near = (sense: SenseName, within: number) =>
+    all.some((one) => one.sense === sense && Math.max(one.from - to, from - one.to) <= within);
+  return near('blanket', 2) || (/^(can|could)$/.test(words[from] ?? '') && near('how-many', 3));
+}
+
 /** The senses that count: none inside an amount, none that is denied. */
 function meant(
   all: readonly Said[],
@@ -90,11 +97,7 @@ function meant(
       !(DENIED.has(sense) && isDenied(words, tokens, from)) &&
       // “my hexagon-free blanket”
       !(words[to] === '-' && words[to + 1] === 'free') &&
-      // “I’d like to make a throw” claims nothing of a group’s.
-      !(
-        sense === 'claim' &&
-        all.some((one) => one.sense === 'blanket' && Math.max(one.from - to, from - one.to) <= 2)
-      ),
+      !(sense === 'claim' && isNoClaim(all, words, from, to)),
   );
 }
 

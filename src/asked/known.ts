@@ -48,8 +48,18 @@ function gaugeOf(of: Of): Filled {
   );
 }
 
-/** The ball that all yarns of a blanket share. */
+/** What one of a motif weighs. */
+function weightOf(of: Of): Filled {
+  const weight = isOfMotif(of) ? of.motif?.weight : undefined;
+  return weight === undefined
+    ? undefined
+    : fromMotif(of, `${Number(weight.toFixed(3))}g`, `One weighs ${g(weight)}`);
+}
+
+/** The ball that a motif was worked from, or else the one that all yarns of a blanket share. */
 function ballOf(of: Of): Filled {
+  const own = of.motif?.ball;
+  if (own) return fromMotif(of, `${own.m}m/${own.g}g`, `A ball has ${m(own.m)} in ${g(own.g)}`);
   const balls = new Map(
     (of.blanket?.yarns ?? []).flatMap(({ ball }) =>
       ball === undefined ? [] : [[`${ball.m}m/${ball.g}g`, ball] as const],
@@ -101,15 +111,9 @@ const FILLS: ReadonlyMap<string, (of: Of) => Filled> = new Map<string, (of: Of) 
         : fromMotif(of, `${Number(side.toFixed(4))}cm`, `A side is ${cm(side)}`);
     },
   ],
-  [
-    'each',
-    (of) => {
-      const weight = isOfMotif(of) ? of.motif?.weight : undefined;
-      return weight === undefined
-        ? undefined
-        : fromMotif(of, `${Number(weight.toFixed(3))}g`, `One weighs ${g(weight)}`);
-    },
-  ],
+  ['each', weightOf],
+  // Where an option takes what one motif weighs by the name of motif, its name is none.
+  ['motif', weightOf],
   [
     'columns',
     (of) =>

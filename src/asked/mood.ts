@@ -40,7 +40,10 @@ const WISHES =
   /\b(wants?|needs?|aim(ing)?|i'd like|would like|hoping|should be|supposed to|calls? for|asks? for|says|pattern|designer)\b/;
 /** What went wrong is told to be mended. */
 const GONE_WRONG =
-  /\b(miscount(ed)?|went wrong|gone wrong|mistake|something('s| is) (off|wrong)|too (loose|tight))\b/;
+  /\b(miscount(ed)?|went wrong|gone wrong|mistake|but (i|i'm|im) (\w+ )?get(ting)?|something('s| is) (off|wrong)|too (loose|tight))\b/;
+/** Yarn at hand beside what one takes of it: “I’ve got 350 g, one square uses 13 g”. */
+const AT_HAND =
+  /\b(got|have|left)\b.*\d.*\b(one|each|a|per|every)\b.*\b(uses?|takes?|weighs?|needs?|eats?|is)\b.*\d/;
 /** Words by which somebody tells of things, and no story: “one square is 11 g”. */
 const COPULA = /^(is|are|it's|its|that's|has|have)$/;
 /** What is over and done is told, not asked. */
@@ -113,8 +116,9 @@ const isReport = (lower: string, words: readonly string[]) =>
 function isStatement(lower: string, words: readonly string[], numbers: number): boolean {
   const tells = (word: string) =>
     FIRST.test(word) || THIRD.test(word) || (FINITE.test(word) && !COPULA.test(word));
-  const wants = WISHES.test(lower) || GONE_WRONG.test(lower) || !words.some(tells);
-  return wants && !TOLD.test(lower) && numbers >= (/\bpattern\b/.test(lower) ? 2 : 3);
+  const atHand = AT_HAND.test(lower);
+  const wants = WISHES.test(lower) || GONE_WRONG.test(lower) || atHand || !words.some(tells);
+  return wants && !TOLD.test(lower) && numbers >= (atHand || /\bpattern\b/.test(lower) ? 2 : 3);
 }
 
 export function moodOf(tokens: readonly Token[], words: readonly string[], phrase: string): Mood {

@@ -101,7 +101,7 @@ export const SENSES = {
   ),
   getting: sense(
     0.5,
-    "i get, i'm getting, im getting, getting, i got, mine is, i've got, i am at, i'm at, came out, came out at, i'm on, ive got, i have",
+    "i get, i only get, i just get, i keep getting, i'm only getting, i'm getting, im getting, getting, i got, mine is, i've got, i am at, i'm at, came out, came out at, i'm on, ive got, i have",
   ),
   wanted: sense(
     0.5,
@@ -344,7 +344,10 @@ export const SENSES = {
     2,
     'accept, accepted, approve, waiting, to be accepted, approved, sign off, check in, received, has come in',
   ),
-  'send-back': sense(2, 'send back, return, returning, reject, sending back, sent back, refuse'),
+  'send-back': sense(
+    2,
+    'send back, return, returned, returning, come back, came back, rejected, reject, sending back, sent back, refuse',
+  ),
   share: sense(
     2,
     'share out, fair split, split, divide, divided, divvy, fairly, share, shared out, fair, sharing out, dividing, who should make, who makes how many',

@@ -4,7 +4,14 @@
  */
 import * as z from 'zod';
 import { clip, isBareNumber, readNumber, refuseUnclear } from '../core/base/number.ts';
-import { partsOfBall, readBall, readGauge, readLength, readWeight } from '../core/base/quantity.ts';
+import {
+  partsOfBall,
+  readBall,
+  readGauge,
+  readLength,
+  readWeight,
+  readYarnAtHand,
+} from '../core/base/quantity.ts';
 import { readCounts, readDay, readNumbers } from '../core/base/lists.ts';
 import {
   describeOtherHooks,
@@ -326,6 +333,9 @@ export const opt = {
     ),
   weight: (said: Said, example = '85g') =>
     declare(reading(readWeight), meta(said, { kind: 'weight', example, maxLength: 40 })),
+  /** Yarn at hand: a weight, or so many balls. */
+  yarnAtHand: (said: Said, example = '85g') =>
+    declare(reading(readYarnAtHand), meta(said, { kind: 'weight', example, maxLength: 40 })),
   gauge: (said: Said = 'Stitches x rows over 10 cm, like 13x10, or 13x10 over 4in', example = '13x10') =>
     declare(reading(readGauge), meta(said, { kind: 'gauge', example, maxLength: 60 })),
   ball: (said: Said = 'Length and weight of a ball, like 170m/100g or 364yd/198g', example = '170m/100g') =>

@@ -21,6 +21,7 @@ const SAVED_LINES = [
   '/motif define name:trellis shape:diagonal size:12 colours:"12 rows moss, 12 rows plum" gauge:13x10',
   '/blanket start name:"Bean rows" kinds:"furrow, trellis" columns:3 rows:4',
   '/together open blanket:"Bean rows" name:"Bean row throw" spares:1',
+  '/motif weigh name:"sand square" weight:11g',
   '/motif choose name:"moss square"',
   '/blanket choose name:"garden throw"',
 ];

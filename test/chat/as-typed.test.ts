@@ -50,6 +50,16 @@ describe('what was typed in other units than one’s own', () => {
     expect(over.all).not.toMatch(/10\.2 cm/);
   });
 
+  it('counts a gauge that names no length over that of the other beside it, if they are alike', async () => {
+    const alike = await told('metric', '/gauge compare have:16 want:"14 over 4in"');
+    expect(alike.headline).toMatch(/12\.5 % too narrow/);
+    expect(alike.assumptions[0]).toBe('16 is counted over 4in, like 14 over 4in.');
+    // 3.5 to the inch are 14 to four of them: 16 beside it is counted over its own 10 cm.
+    const other = await told('metric', '/gauge compare have:16 want:"3.5 per inch"');
+    expect(other.assumptions[0]).not.toMatch(/is counted over/);
+    expect(other.headline).toMatch(/13\.9 % too narrow/);
+  });
+
   it('is the same in plain words', async () => {
     const { all } = await told('imperial', '80 squares at 18g each, 170m per 100g, how many balls');
     expect(all).toMatch(/18 g × 170 m ÷ 100 g/);

@@ -1,6 +1,8 @@
 /** Numbers that say something of what found its place, and need none of their own. */
+import { lookUpHook } from '../../core/lookup/hook.ts';
 import type { Piece } from '../pieces/piece.ts';
 import type { Fitting } from './fitting.ts';
+import { isHook } from './takes.ts';
 
 /** The counts that were taken as a list. */
 const listOf = (fitting: Fitting): Piece | undefined =>
@@ -28,10 +30,28 @@ export function fillWhereCountsBegin(fitting: Fitting): void {
   fitting.score += 0.6;
 }
 
-/** “is DK the same as 8 ply”: what it is held against is seen in the answer to the first. */
+/** “is DK the same as 8 ply”, “is a G hook 4 mm”: one is held against the other. */
+const IS_HELD_AGAINST =
+  /\b(same( \w+)? as|equals?|equal to|equivalent to)\b|^\W*(is|are|does|do|would|could)\b|\bis (that|it)\b/i;
+
+const sizesOf = ({ text }: Piece) => new Set(lookUpHook(text).map(({ mm }) => mm));
+/** A number alone may count anything: only a letter says that it is a hook. */
+const isLettered = ({ text }: Piece) => /^[A-Z]/.test(text);
+const isSameHook = (a: Piece, b: Piece) => {
+  if (!isLettered(a) && !isLettered(b)) return false;
+  const sizes = sizesOf(a);
+  return [...sizesOf(b)].some((mm) => sizes.has(mm));
+};
+
+/** What something is held against is seen in the answer to the first; a hook may be named twice, “a G hook (4 mm)”. */
 export function useHeldAgainst(fitting: Fitting): void {
-  if (!/\b(same( \w+)? as|equal to|equivalent to)\b/i.test(fitting.heard.phrase)) return;
-  const yarns = fitting.pieces.filter(({ kind }) => kind === 'yarn');
-  if (yarns.length === 2 && yarns.some((piece) => fitting.isUsed(piece)))
-    for (const one of yarns) fitting.use(one);
+  const { pieces, heard, options } = fitting;
+  const held = IS_HELD_AGAINST.test(heard.phrase) && Object.keys(options).length === 1;
+  const yarns = pieces.filter(({ kind }) => kind === 'yarn');
+  const hooks = pieces.filter(isHook);
+  for (const both of [yarns, hooks]) {
+    const [one, other] = both;
+    if (!one || !other || both.length > 2 || !both.some((piece) => fitting.isUsed(piece))) continue;
+    if (held || (both === hooks && isSameHook(one, other))) for (const piece of both) fitting.use(piece);
+  }
 }

@@ -25,6 +25,16 @@ const countsNothing = ({ kind, nouns }: Piece) => kind === 'count' && nouns.leng
 /** The thickest hook that is written in millimetres. */
 const THICKEST_HOOK = 30;
 
+/** A hook by its letter or number, or a length that may be one. */
+export const isHook = ({ kind, unit, value = 99 }: Piece): boolean =>
+  kind === 'hook' || (kind === 'length' && unit === 'mm' && value <= THICKEST_HOOK);
+
+/** Metres and yards that no blanket is wide: lengths of yarn. */
+export const isYarnLength = ({ kind, unit, value = 0 }: Piece): boolean =>
+  kind === 'length' && (unit === 'm' || unit === 'yd') && value >= SHORTEST_YARN;
+/** In metres or yards. */
+const SHORTEST_YARN = 10;
+
 const anyOf =
   (...ways: readonly Takes[]): Takes =>
   (...of) => {
@@ -38,10 +48,7 @@ const anyOf =
 /** For each kind of option, what it takes besides pieces of its own kind, the gladdest first. */
 const TAKES: ReadonlyMap<string, Takes> = new Map<string, Takes>([
   ['length', glad(0.2, countsNothing)],
-  [
-    'hook',
-    glad(2, ({ kind, unit, value = 99 }) => kind === 'length' && unit === 'mm' && value <= THICKEST_HOOK),
-  ],
+  ['hook', glad(2, isHook)],
   [
     'gauge',
     anyOf(
@@ -93,6 +100,15 @@ const TAKES: ReadonlyMap<string, Takes> = new Map<string, Takes>([
         kind === 'count' && nouns.includes('ball') && present.has('cost') ? { text, glad: 1 } : undefined,
     ),
   ],
+  [
+    'weight-or-balls',
+    anyOf(
+      glad(2, ({ kind }) => kind === 'weight'),
+      // “I have 2 balls left”
+      ({ kind, text, nouns }) =>
+        kind === 'count' && nouns.includes('ball') ? { text: `${text} balls`, glad: 1 } : undefined,
+    ),
+  ],
   ['yarn-or-ball', glad(2, ({ kind }) => kind === 'yarn' || kind === 'ball')],
 ]);
 
@@ -100,6 +116,7 @@ const TAKES: ReadonlyMap<string, Takes> = new Map<string, Takes>([
 export function takes(slot: Slot, piece: Piece, heard: Heard): Taken | undefined {
   // A count or a row is taken by what it counts, not by its kind alone.
   const same = slot.takes === piece.kind && slot.takes !== 'count' && slot.takes !== 'row';
+  if (slot.takes === 'length' && isYarnLength(piece)) return undefined;
   return same ? { text: piece.text, glad: 2 } : TAKES.get(slot.takes)?.(piece, heard, slot);
 }
 

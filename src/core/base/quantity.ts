@@ -217,6 +217,24 @@ export function readWeight(text: string): number {
   return within(weight, HEAVIEST_G, 'A weight', '100 kg');
 }
 
+/** Yarn at hand: grams, or a number of balls. */
+export type YarnAtHand = number | { readonly balls: number };
+
+/**
+ * A weight, or a number of balls: `85g`, `2 balls`, `1.5 skeins`. Balls are weighed by their band.
+ *
+ * Throws Problem as a weight does.
+ *
+ * @example
+ * readYarnAtHand('1.5 skeins') // → { balls: 1.5 }
+ */
+export function readYarnAtHand(text: string): YarnAtHand {
+  const [, number = ''] = /^\s*(.{1,20}?)[\s-]*(?:balls?|skeins?|hanks?|cakes?)\.?\s*$/i.exec(text) ?? [];
+  const balls = number === '' ? undefined : readNumber(number);
+  return balls === undefined || balls <= 0 || balls > MOST_BALLS ? readWeight(text) : { balls };
+}
+const MOST_BALLS = 1000;
+
 const GAUGE_HINT = 'Write it like 13x10 (stitches x rows over 10 cm), or 13x10 over 4in.';
 const STITCHES_WORD = String.raw`(?:st|sts|stitch|stitches|s|(?:us |uk )?(?:sc|hdc|htr|dc|tr|dtr)s?)\.?`;
 const ROWS_WORD = String.raw`(?:r|rs|row|rows|rnds|rounds)\.?`;
@@ -268,8 +286,11 @@ export function readGauge(text: string): Gauge {
   return defined({ stitches, over, rows });
 }
 
+/** What a gauge says that it is counted over, as typed: `4in` of `14x10 over 4in`. */
+export const overTyped = (text: string): string | undefined => GAUGE.exec(text.trim())?.[5];
+
 /** Whether a gauge names no length that it is counted over. */
-export const isBareGauge = (text: string): boolean => GAUGE.exec(text.trim())?.[5] === undefined;
+export const isBareGauge = (text: string): boolean => overTyped(text) === undefined;
 
 /** Longer than any gauge that is meant. */
 const LONGEST_GAUGE = 80;

@@ -1,5 +1,6 @@
 /** The put-up of a yarn: a weight of it as a length, and a length in whole balls. */
-import type { Ball } from '../base/quantity.ts';
+import { Problem } from '../base/problem.ts';
+import type { Ball, YarnAtHand } from '../base/quantity.ts';
 import { formula, type Working } from '../base/working.ts';
 
 export const YARN_OF_WEIGHT = formula({
@@ -38,6 +39,29 @@ export const YARN_OF_BALLS = formula({
   unit: 'm',
   source: 'derived: as many lengths as there are balls',
 });
+
+export const WEIGHT_OF_BALLS = formula({
+  label: 'Weight of the balls',
+  formula: 'balls * ball_weight',
+  given: { balls: '', ball_weight: 'g' },
+  unit: 'g',
+  source: 'derived: as many weights as there are balls',
+});
+
+/**
+ * What the yarn at hand weighs (g); balls weigh what their band says.
+ *
+ * Throws Problem: ball-missing.
+ */
+export function weighAtHand(left: YarnAtHand, ball: Ball | undefined, working: Working): number {
+  if (typeof left === 'number') return left;
+  if (ball === undefined)
+    throw new Problem('ball-missing', 'What a ball weighs is not known.', {
+      option: 'ball',
+      hint: 'Give what the band says, like 170m/100g, or weigh the yarn.',
+    });
+  return working.do(WEIGHT_OF_BALLS, { balls: left.balls, ball_weight: ball.g });
+}
 
 /** The length (m) of yarn in a weight (g), by its ball band. */
 export const reckonLength = (weight: number, ball: Ball, working: Working, label: string): number =>

@@ -3,10 +3,10 @@ import { TAIL } from '../../standards/consumption.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
-import type { Ball } from '../base/quantity.ts';
+import type { Ball, YarnAtHand } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
 import { planWhole, type RowPlan, type Shape } from '../rows/index.ts';
-import { reckonLength } from './balls.ts';
+import { reckonLength, weighAtHand } from './balls.ts';
 import { MM_PER_M, YARN_PER_STITCH } from './stitch-yarn.ts';
 
 export const SHARE_PER_STITCH = formula({
@@ -81,7 +81,7 @@ export interface Left {
 }
 
 /**
- * How far the yarn at hand (g) goes: the last row that can be finished with a tail of 15 cm left over, walking the rows after
+ * How far the yarn at hand (g, or balls) goes: the last row that can be finished with a tail of 15 cm left over, walking the rows after
  * `doneRow`. `each` is the weight (g) of one finished motif.
  *
  * Throws Problem: no-such-row, rows-missing, one-measure-only.
@@ -90,7 +90,7 @@ export interface Left {
  * reckonLeft({ left: 5, ball: { m: 170, g: 100 }, shape: 'diagonal', size: 12, each: 12, doneRow: 6 }).lastRow // → 12
  */
 export function reckonLeft(asked: {
-  left: number;
+  left: YarnAtHand;
   ball: Ball;
   shape: Shape;
   size: number;
@@ -114,7 +114,7 @@ export function reckonLeft(asked: {
     );
   }
   const working = new Working();
-  const yarnLeft = reckonLength(asked.left, ball, working, 'Yarn at hand');
+  const yarnLeft = reckonLength(weighAtHand(asked.left, ball, working), ball, working, 'Yarn at hand');
   const motifYarn = reckonLength(asked.each, ball, working, 'Yarn in a finished motif');
   const walked = walkRows(plan, doneRow, { yarnLeft, motifYarn }, working);
   const { lastRow, spare } = walked;
