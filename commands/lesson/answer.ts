@@ -28,6 +28,7 @@ export const answer = question({
   refused: { line: 'answer:soon', option: 'answer' },
   before: ['/lesson start lesson:growing'],
   changes: true,
+  form: { title: 'Your answer', asks: ['answer'] },
   async answer({ answer: typed }, { maker, projects, reader, now, once }): Promise<Answer> {
     const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
       const task = openTask(doc);

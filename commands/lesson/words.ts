@@ -10,7 +10,7 @@ import { describeAsked } from '../../src/lessons/typed-answer.ts';
 import { timesToKnow, type LessonState, type OpenTask } from '../../src/projects/lessons.ts';
 import type { LessonKept } from '../../src/projects/schema.ts';
 import { opt } from '../../src/chat/options.ts';
-import { action, lineOf } from '../shared/actions.ts';
+import { action, form, lineOf } from '../shared/actions.ts';
 
 /** A lesson's name; offered with its title. */
 export const lessonOption = (example: string) =>
@@ -62,14 +62,14 @@ export const taskData = ({ lesson, given }: OpenTask) => ({
   asks: describeAsked(lesson.practice.asks(given)),
 });
 
-/** The task in a line, and how it is answered. */
+/** The task in a line. */
 export const taskLines = ({ lesson, given }: OpenTask): string[] => [
   `Your turn: ${lesson.practice.says(given)}`,
-  `Answer with ${lineOf('lesson answer', { answer: '…' })}.`,
 ];
 
 /** What can be done with a task that is open. */
 export const taskActions = (): NonNullable<Answer['actions']> => [
+  form('Answer', 'lesson answer', {}, ['answer']),
   action('A hint', 'lesson hint', {}),
   action('Set it down', 'lesson stop', {}),
 ];
