@@ -602,9 +602,9 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       },
     },
     {
-      // With nothing kept in reserve the yarn is enough for the plan.
+      // With nothing kept in reserve the yarn is enough for the plan; of 21 places out of proportion the odd one goes to the kind that can be made.
       line: 'name:"garden throw" reserve:0',
-      figures: { motifs: 20, columns: 4, rows: 5, kind_a: 10, kind_b: 10, ...GARDEN_SIZE, tried: 36 },
+      figures: { motifs: 20, columns: 4, rows: 5, kind_a: 10, kind_b: 10, ...GARDEN_SIZE, tried: 33 },
       data: { spare: [{ need: garden(4, 5, 1).moss.total }, {}, {}], lacking: [] },
     },
     (() => {

@@ -4,9 +4,10 @@ import { defined, keepDefined } from '../base/defined.ts';
 import { firstOfEach } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import type { Ball } from '../base/quantity.ts';
+import { sum } from '../base/sum.ts';
 import { formula, Working } from '../base/working.ts';
 import { reckonSeamRatio, type SeamMethod } from '../edges/seams.ts';
-import { yarnOf, type MotifSpec, type Yarn } from '../yarn/motif.ts';
+import { runsOf, yarnOf, type MotifSpec, type Yarn } from '../yarn/motif.ts';
 import { findUneven, type Uneven } from '../size/easing.ts';
 import { reckonRowHeight, reckonStitchWidth, reckonTaller } from '../size/stitch-size.ts';
 import { reckonSide, type Side } from '../yarn/motif-size.ts';
@@ -193,14 +194,7 @@ function reckonBorder(basket: Basket, working: Working): Pieces['border'] {
         weighed ??
         reckonStitchMetres(working, { stitch, gauge: edge, hook: first.hook, wpi: wpiOf(ballOf(colour)) })
           .stitch,
-      height:
-        first.gauge?.rows === undefined
-          ? reckonTaller(stitch, width, working)
-          : working.do(HEIGHT_OF_ROUND, {
-              row_height: height,
-              height: STITCH_FACTS[stitch].height,
-              motif_height: STITCH_FACTS[first.stitch].height,
-            }),
+      height: reckonRoundHeight(first, stitch, { width, height }, working),
     };
   });
   return {
@@ -209,6 +203,36 @@ function reckonBorder(basket: Basket, working: Working): Pieces['border'] {
     stitchWidth: width,
     width: rounds.reduce((sum, round) => sum + round.height, 0),
   };
+}
+
+/** The height in cm of a round of the border, on an edge of a motif's stitches, `width` and `height` cm each. */
+const reckonRoundHeight = (
+  motif: MotifSpec,
+  stitch: Stitch,
+  { width, height }: { readonly width: number; readonly height: number },
+  working: Working,
+): number =>
+  motif.gauge?.rows === undefined
+    ? reckonTaller(stitch, width, working)
+    : working.do(HEIGHT_OF_ROUND, {
+        row_height: height,
+        height: STITCH_FACTS[stitch].height,
+        motif_height: STITCH_FACTS[motif.stitch].height,
+      });
+
+/** How wide the border is on every side, in cm: that of the pieces, without the yarn of anything. */
+export function findBorderWidth({
+  kinds,
+  border,
+  yarns,
+}: Pick<BlanketSpec, 'kinds' | 'border' | 'yarns'>): number {
+  const [first] = kinds;
+  if (!first || border.rounds.length === 0) return 0;
+  const working = new Working();
+  const main = runsOf(first)[0]?.colour ?? first.name;
+  const width = reckonStitchWidth(first, wpiOf(yarnOf(yarns, main)?.ball ?? first.ball), working);
+  const height = reckonRowHeight(first, width, working);
+  return sum(border.rounds.map(({ stitch }) => reckonRoundHeight(first, stitch, { width, height }, working)));
 }
 
 /** Every colour once, whatever its capitals: of the motifs, of the seams, of the border. */

@@ -1,4 +1,5 @@
 /** What a group blanket has and wants, by kind and all kinds together. */
+import { findBorderWidth } from '../blanket/pieces.ts';
 import { sum } from '../base/sum.ts';
 import type { GroupPlan } from './events.ts';
 import { openFor, type GroupState, type Tally } from './state.ts';
@@ -61,8 +62,12 @@ export const countBeyondPledge = (
 export const countPledged = (state: Pick<GroupState, 'pledges'>, maker: string): number =>
   sum(state.pledges.get(maker) ?? []);
 
-/** The blanket's edges in cm, its motifs as large as wanted, without its border. */
-export const edgesOf = ({ columns, rows, side }: Pick<GroupPlan, 'columns' | 'rows' | 'side'>) => ({
-  width: columns * side,
-  height: rows * side,
-});
+/** The blanket's edges in cm, its motifs as large as wanted, its border counted in. */
+export function edgesOf(plan: Pick<GroupPlan, 'columns' | 'rows' | 'side' | 'kinds' | 'border' | 'yarns'>): {
+  readonly width: number;
+  readonly height: number;
+} {
+  const { columns, rows, side } = plan;
+  const border = 2 * findBorderWidth(plan);
+  return { width: columns * side + border, height: rows * side + border };
+}
