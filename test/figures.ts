@@ -800,7 +800,9 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   'together open': [{ figures: { motifs: 2 * (6 + 1), side: cm(SIDE) } }],
   'together list': NONE,
   'host announce': NONE,
-  'together board': [{ figures: { accepted: 0, handed_in: 0, pledged: 2, open: 14 - 2, wanted: 12 } }],
+  'together board': [
+    { figures: { accepted: 0, handed_in: 0, pledged: 2, open: 14 - 2, wanted: 12, spares: 2 } },
+  ],
   'together join': NONE,
   'together leave': NONE,
   'host invite': NONE,

@@ -8,6 +8,7 @@ import { sum } from '../../src/core/base/sum.ts';
 import { findBlanket, removeBlanket, restoreBlanket } from '../../src/projects/blankets.ts';
 import { madeFor } from '../../src/projects/progress.ts';
 import { action } from '../shared/actions.ts';
+import { listed } from '../shared/listed.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import { extentWords } from './words.ts';
 
@@ -131,6 +132,22 @@ export const remove = question({
   },
 });
 
+const PART_WORDS: Readonly<Record<string, string>> = {
+  name: 'its name',
+  kinds: 'its kinds',
+  columns: 'its size',
+  rows: 'its size',
+  layout: 'its layout',
+  joining: 'its joining',
+  border: 'its border',
+  yarns: 'its colors',
+  reserve: 'its reserve',
+};
+
+/** `its size and its layout`; what was put back without having differed is all of it. */
+const partsWords = (parts: readonly string[]): string =>
+  parts.length === 0 ? 'everything' : listed([...new Set(parts.map((part) => PART_WORDS[part] ?? part))]);
+
 export const undo = question({
   name: 'undo',
   says: 'Takes back the last change of a blanket, its removal among them, within a day',
@@ -153,14 +170,14 @@ export const undo = question({
   },
   async answer({ name }, { maker, now, projects, once }): Promise<Answer> {
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
-      const { blanket, was } = restoreBlanket(doc, now, name);
-      return { name: blanket.name, columns: blanket.columns, rows: blanket.rows, was };
+      const { blanket, was, parts } = restoreBlanket(doc, now, name);
+      return { name: blanket.name, columns: blanket.columns, rows: blanket.rows, was, parts };
     });
     return {
       headline:
         tell.was === 'removed'
           ? `${tell.name} is back: ${extentWords(tell)}. It is the current blanket.`
-          : `The last change is taken back: ${tell.name} is ${extentWords(tell)}, laid and colored as before.`,
+          : `The last change is taken back: ${tell.name}, ${extentWords(tell)}, has ${partsWords(tell.parts)} as before.`,
       data: { blanket: tell.name },
       actions: [action('Show it', 'blanket show', { name: tell.name })],
     };

@@ -67,6 +67,7 @@ export const erase = question({
         OUT_OF_REACH,
       ),
       data: { erased: true, left },
+      forgets: true,
       private: true,
     };
   },

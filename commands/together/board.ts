@@ -87,18 +87,19 @@ export const board = question({
     const { plan } = state;
     const drawn = picture(state, context.reader);
     const kinds = totalKinds(state);
-    const { quota, pledged, handedIn: waiting, accepted, open } = totalsOf(state);
+    const { quota, spares, pledged, handedIn: waiting, accepted, open } = totalsOf(state);
     const named = { name: plan.name };
     const anyone = { forAnyone: true } as const;
     return {
       headline: boardHeadline(state),
-      figures: [
+      figures: gather(
         figure('accepted', 'Accepted', accepted),
         figure('handed_in', 'Handed in, waiting', waiting),
         figure('pledged', 'Pledged', pledged),
         figure('open', 'Open', open),
         figure('wanted', 'Wanted for the layout', quota),
-      ],
+        spares > 0 && figure('spares', 'Spares beside it', spares),
+      ),
       lines: [
         ...(mute === 'bot' && (wanted || doc.channel === channel) ? [noBoardHere(context.place)] : []),
         ...kinds.map(kindLine),
@@ -145,7 +146,7 @@ function boardHeadline(state: GroupState): string {
   const { plan, open, closes } = state;
   const totals = totalsOf(state);
   const parts = gather(
-    `${num(totals.accepted)} of ${count(totals.quota, 'motif')} made`,
+    `${num(totals.accepted)} of ${count(totals.wanted, 'motif')} made${totals.spares > 0 ? ` (${count(totals.spares, 'spare')} among them)` : ''}`,
     totals.handedIn > 0 && `${num(totals.handedIn)} waiting to be accepted`,
     `${num(totals.pledged)} pledged`,
     `${num(totals.open)} open`,
@@ -154,13 +155,13 @@ function boardHeadline(state: GroupState): string {
   return `${plan.name}: ${parts.join(', ')}${open ? '' : '; closed'}.`;
 }
 
-/** `A furrow: 2 made, 1 waiting, 3 pledged, 1 open of 6 and 1 spare` */
-function kindLine({ name, quota, spares, ...tally }: KindTotals, kind: number): string {
+/** `A furrow: 2 made, 1 waiting, 3 pledged, 1 open of 7 (1 spare among them)`: the numbers add up to the last. */
+function kindLine({ name, wanted, spares, ...tally }: KindTotals, kind: number): string {
   const parts = gather(
     `${tally.accepted} made`,
     tally.handedIn > 0 && `${tally.handedIn} waiting`,
     `${tally.pledged} pledged`,
-    `${tally.open} open of ${quota}${spares > 0 ? ` and ${count(spares, 'spare')}` : ''}`,
+    `${tally.open} open of ${wanted}${spares > 0 ? ` (${count(spares, 'spare')} among them)` : ''}`,
   );
   return `${letter(kind)} ${name}: ${parts.join(', ')}`;
 }

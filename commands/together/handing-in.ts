@@ -71,12 +71,18 @@ export const handin = question({
     }
     const which = rules.findKindNamed(state, meant);
     const many = manyOf(motifs, left(which));
-    const more = countBeyondPledge(state, context.maker.id, which, many);
-    if (any && more > 0 && confirm !== true && state.open && openFor(state, which) >= more)
-      return askedFirst({ state, which, many, more, held: hers(which), side, weight });
-    const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) =>
-      rules.handIn(now, askerOf(context), which, many, { side, weight }),
-    );
+    // What she holds is looked at in her turn: of two hand-ins at once, the second finds what the first has left.
+    let asks: Answer | undefined;
+    const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) => {
+      const held = pledgedOf(now, context.maker.id, which);
+      const more = countBeyondPledge(now, context.maker.id, which, many);
+      asks =
+        any && more > 0 && confirm !== true && now.open && openFor(now, which) >= more
+          ? askedFirst({ state: now, which, many, more, held, side, weight })
+          : undefined;
+      return asks ? [] : rules.handIn(now, askerOf(context), which, many, { side, weight });
+    });
+    if (asks) return asks;
     const numbers = after.pieces
       .filter(
         (piece) => piece.maker === context.maker.id && piece.kind === which && piece.state === 'handed-in',

@@ -151,7 +151,7 @@ export const history = question({
         .reverse()
         .map(
           ({ happened, back }) =>
-            `${when(happened.at)}: ${happeningWords(happened, state)}${back ? ' (taken back)' : ''}`,
+            `${when(happened.at)}: ${happeningWords(happened, state, doc.events)}${back ? ' (taken back)' : ''}`,
         ),
       data: { standing: state.standing.length },
       private: told.slice(-last).some(({ happened }) => happened.did === 'reminded'),

@@ -27,7 +27,14 @@ export const heldLines = ({ kind, pledged, handedIn, accepted, returned }: Holdi
   );
 
 /** One event as a clause: "rowan pledged 2 motifs of furrow". */
-export function happeningWords(event: GroupEvent, { names, plan }: GroupState): string {
+export function happeningWords(
+  event: GroupEvent,
+  state: GroupState,
+  /** All that happened, where what was taken back is to be said. */
+  events: readonly GroupEvent[] = [],
+): string {
+  const { names, plan } = state;
+  const back = event.did === 'undone' ? events[event.event] : undefined;
   const name = (maker: string) => names.get(maker) ?? 'a manager of the server';
   const of = (kind: number, motifs: number) => `${count(motifs, 'motif')} of ${plan.kinds[kind]?.name ?? ''}`;
   switch (event.did) {
@@ -74,7 +81,7 @@ export function happeningWords(event: GroupEvent, { names, plan }: GroupState): 
         ? `${name(event.by)} opened it again`
         : `${name(event.by)} set the closing day to ${when(event.closes)}`;
     case 'undone':
-      return `${name(event.by)} took something back`;
+      return `${name(event.by)} took ${back === undefined ? 'something back' : `back: ${happeningWords(back, state)}`}`;
   }
 }
 

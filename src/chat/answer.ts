@@ -122,6 +122,8 @@ export interface Answer {
   readonly board?: string;
   /** Whom else it concerns. A room that reaches people tells them; everybody else finds it where she looks. */
   readonly tells?: readonly Telling[];
+  /** True where all that is kept of the asker is gone: what a room remembers of her goes too. */
+  readonly forgets?: boolean;
   /** True for what only the asker should see, whatever her setting: her own data, a confirmation. */
   readonly private?: boolean;
   /** The question that plain words were taken for: its path, and its whole line. */
@@ -152,6 +154,7 @@ export interface RenderedAnswer {
   readonly menu?: Menu;
   readonly board?: string;
   readonly tells?: readonly Telling[];
+  readonly forgets?: boolean;
   readonly private: boolean;
   readonly readAs?: { readonly path: string; readonly line: string };
 }
@@ -205,6 +208,7 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
     ...(answer.tells === undefined
       ? {}
       : { tells: answer.tells.map((telling) => ({ ...telling, words: say(telling.words) })) }),
+    forgets: answer.forgets,
     private: answer.private ?? false,
     readAs: answer.readAs,
   });

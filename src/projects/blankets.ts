@@ -117,7 +117,13 @@ export function addBlanket(doc: MakerDoc, blanket: Blanket, now: Date, fresh = t
       facts: { most: MOST_BLANKETS },
     });
   }
-  if (fresh) dropBefore(doc, blanket.name);
+  if (fresh) {
+    dropBefore(doc, blanket.name);
+    // How far a removed one of that name was is not how far this one is.
+    doc.progress = doc.progress.filter(
+      (one) => one.blanket === undefined || !sameName(one.blanket, blanket.name),
+    );
+  }
   doc.blankets.push(blanket);
   doc.current.blanket = blanket.name;
 }
@@ -162,7 +168,21 @@ export interface Restored {
   readonly blanket: Blanket;
   /** Whether it was removed, or a change of it was taken back. */
   readonly was: 'removed' | 'changed';
+  /** What of it was changed and is as before. */
+  readonly parts: readonly (keyof Blanket)[];
 }
+
+const PARTS = [
+  'name',
+  'kinds',
+  'columns',
+  'rows',
+  'layout',
+  'joining',
+  'border',
+  'yarns',
+  'reserve',
+] as const;
 
 /**
  * Takes back the latest change of a blanket, its removal among them, within a day. Throws Problem: nothing-to-undo where
@@ -192,8 +212,10 @@ export function restoreBlanket(doc: MakerDoc, now: Date, name?: string): Restore
   }
   if (taken.kind === 'blanket') {
     addBlanket(doc, blanket, now, false);
-    return { blanket, was: 'removed' };
+    return { blanket, was: 'removed', parts: [] };
   }
+  const changed = doc.blankets.find(({ name: called }) => called === taken.since);
   replaceBlanket(doc, taken.since, blanket);
-  return { blanket, was: 'changed' };
+  const parts = PARTS.filter((part) => JSON.stringify(changed?.[part]) !== JSON.stringify(blanket[part]));
+  return { blanket, was: 'changed', parts };
 }

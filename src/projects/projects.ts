@@ -192,6 +192,7 @@ export class Projects {
       left.push(...forgotten.left);
     }
     await this.store.erase(MAKERS, id);
+    this.first.delete(id);
     return { removed, left };
   }
 }

@@ -98,7 +98,9 @@ describe('/blanket layout', () => {
     await room.ask('/blanket layout map:AB/BA confirm:yes');
     await room.ask('/blanket change new_name:Other border:"sc dc"');
     await room.ask('/blanket swap a:1 b:2');
-    expect((await room.ask('/blanket undo')).headline).toContain('The last change is taken back');
+    expect((await room.ask('/blanket undo')).headline).toMatch(
+      /^The last change is taken back: .* has its .* as before\.$/,
+    );
     expect((await room.ask('/blanket layout')).data.map).toEqual(['AB', 'BA']);
     expect(await room.ask(`/blanket undo name:"${first.name}"`)).toMatchObject({ ok: true });
     expect((await blankets())[0]?.name).toBe(first.name);
@@ -108,6 +110,23 @@ describe('/blanket layout', () => {
     await room.ask('/blanket swap a:1 b:2');
     room.at(new Date(NOON.getTime() + 25 * 3_600_000));
     expect(await room.ask('/blanket undo')).toMatchObject({ ok: false, code: 'nothing-to-undo' });
+  });
+
+  it('says what of it was changed', async () => {
+    await room.ask('/blanket change border:"sc dc" reserve:20');
+    expect((await room.ask('/blanket undo')).headline).toContain('has its border and its reserve as before.');
+    await room.ask('/blanket swap a:1 b:2');
+    expect((await room.ask('/blanket undo')).headline).toContain('has its layout as before.');
+  });
+
+  it('begins at nothing under the name of one that was removed', async () => {
+    const made = async () => (await room.ask('/progress show')).figures['made']?.value;
+    const before = (await blankets())[0]!;
+    await room.ask('/progress at row:3 made:2');
+    expect(await made()).toBe(2);
+    await room.ask(`/blanket remove name:"${before.name}" confirm:yes`);
+    await room.ask(`/blanket start name:"${before.name}" kinds:${before.kinds[0]!} columns:3 rows:3`);
+    expect(await made()).toBe(0);
   });
 
   it('never takes back what another blanket of that name was before', async () => {

@@ -56,6 +56,13 @@ describe('what happened, in words', () => {
     expect(happeningWords(by(maker, happened), state)).toBe(words);
   });
 
+  it('says what was taken back, where all that happened is at hand', () => {
+    const events = [by('m0', { did: 'closed' }), by('m1', { did: 'declined', maker: 'm1' })];
+    expect(happeningWords(by('m0', { did: 'undone', event: 1 }), state, events)).toBe(
+      'Ines took back: Rowan would rather not run it',
+    );
+  });
+
   it('draws numbers in a row together', () => {
     expect(numbered([7, 1, 2, 3, 3, 9, 10])).toBe('#1-3 #7 #9-10');
     expect(numbered([])).toBe('');

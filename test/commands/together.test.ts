@@ -39,6 +39,18 @@ const board = async (room: Asking) =>
   (await room.ask('/together board')).data as { readonly kinds: readonly Counted[] };
 const openNow = async (room: Asking) => (await board(room)).kinds.map(({ open }) => open);
 
+describe('two hand-ins at once', () => {
+  it('are looked at one after the other: the second is asked about, for the first took what was pledged', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /together pledge kind:furrow motifs:2');
+    const line = 'rowan: /together handin kind:furrow motifs:2';
+    const both = await Promise.all([room.ask(line), room.ask(line)]);
+    expect(both.map(({ data }) => data.pieces as number[])).toEqual([[1, 2], []]);
+    expect(both[1].headline).toContain('You pledged no furrow');
+    expect((await room.ask('/together board')).figures['handed_in']?.value).toBe(2);
+  });
+});
+
 describe('a blanket made by a group', () => {
   it('lives from opening to putting together', async () => {
     const room = await opened();
@@ -183,8 +195,10 @@ describe('a blanket made by a group', () => {
     );
     // What she handed in is no more made than it is accepted.
     const seen = await room.ask('/together board');
-    expect(seen.headline).toContain('1 of 12 motifs made, 1 waiting to be accepted, 0 pledged, 12 open');
-    expect(seen.lines?.[0]).toBe('A furrow: 1 made, 1 waiting, 0 pledged, 5 open of 6 and 1 spare');
+    expect(seen.headline).toContain(
+      '1 of 14 motifs made (2 spares among them), 1 waiting to be accepted, 0 pledged, 12 open',
+    );
+    expect(seen.lines?.[0]).toBe('A furrow: 1 made, 1 waiting, 0 pledged, 5 open of 7 (1 spare among them)');
     expect((await room.ask('/together pace')).lines?.[0]).toBe(
       'Of the 2 handed in, 1 waits to be accepted; what is sent back comes once more.',
     );
@@ -417,7 +431,7 @@ describe('a blanket made by a group', () => {
     expect(weighed.lines!.join(' ')).toContain('Weighed: 2 motifs by 1 maker');
     expect(weighed.data.weighed).toEqual({ motifs: 2, makers: 1 });
     // Nobody weighed twice: how much one hand's motifs differ is not known, and that is said.
-    const said = (of: typeof weighed) => of.assumptions!.join(' ');
+    const said = (of: typeof weighed) => of.assumptions.join(' ');
     expect(said(weighed)).toContain('is known only where she weighs at more than one hand-in');
     expect(said(rough)).not.toContain('more than one hand-in');
     // 25 g are more than the gauge says, and so hers; a little of it is said of Ash as well.

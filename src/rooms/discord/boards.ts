@@ -12,6 +12,7 @@ import { listed, outgoing, raw, sent } from './files.ts';
 import { MESSAGE } from './limits.ts';
 import { isAsleep, isMessageGone, isPlaceGone, isTooOften, refusalFacts, type Log } from './platform.ts';
 import { render } from './render.ts';
+import { Turns } from './turns.ts';
 
 /** Where a message stands. */
 interface Standing {
@@ -81,6 +82,8 @@ interface Turn {
 export class Boards {
   private readonly turns = new Map<string, Turn>();
   private readonly stopped = new AbortController();
+  /** However many boards change at once, one picture is made after the other. */
+  private readonly pictures = new Turns('pictures');
   /** Edits and posts that went out, for the health line. */
   sent = 0;
 
@@ -144,7 +147,7 @@ export class Boards {
   }
 
   private async put(id: string, board: Board): Promise<void> {
-    const { body, files } = await this.drawn(board);
+    const { body, files } = await this.drawn(id, board);
     let { before } = board;
     if (board.message !== undefined) {
       try {
@@ -196,8 +199,12 @@ export class Boards {
     }
   }
 
-  private async drawn({ shown, version }: Board) {
-    const { files, notes } = await outgoing(shown.files, this.parts);
+  private async drawn(id: string, { shown, version }: Board) {
+    const { makers, fault } = this.parts;
+    const { files, notes } = await outgoing(shown.files, {
+      fault,
+      makers: { ...makers, toPng: (svg) => this.pictures.take(id, () => makers.toPng(svg)) },
+    });
     const { content, embeds, components, texts } = render(shown, {
       serial: Math.abs(Math.trunc(version)).toString(36),
       open: false,

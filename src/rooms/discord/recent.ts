@@ -36,4 +36,9 @@ export class Latest<T> {
   get(name: string): T | undefined {
     return this.kept.get(name);
   }
+
+  /** Forgets all whose names begin so. */
+  forget(begins: string): void {
+    for (const name of this.kept.keys()) if (name.startsWith(begins)) this.kept.delete(name);
+  }
 }

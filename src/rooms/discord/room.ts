@@ -356,7 +356,9 @@ export class DiscordRoom {
     }
     reply.expect('new', true);
     const { registry } = this.parts;
-    const { context } = await this.contextOf(interaction, interaction.id);
+    const { context: here } = await this.contextOf(interaction, interaction.id);
+    // What somebody else wrote lets no message of ours stand in the channel: no board is put there.
+    const context: Context = { ...here, place: { ...here.place, mute: 'asker' } };
     const { verdict } = await readWords(words, registry, context);
     if (verdict.kind !== 'unclear' && verdict.reading.route.question.changes === true) {
       throw new Problem('message-would-change', 'Those words would change what is saved of you.', {
@@ -682,6 +684,7 @@ export class DiscordRoom {
   ): Promise<Answered> {
     try {
       const shown = await give();
+      if (shown.forgets === true) this.unfoldable.forget(`${coded(context.maker.id)} `);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
       // She knows what she has just done herself.
       const tells = shown.tells?.filter((telling) => telling.maker !== context.maker.id) ?? [];

@@ -177,6 +177,25 @@ describe('an event for the closing day', () => {
   });
 });
 
+describe('a board whose channel is gone', () => {
+  it('is put nowhere by words that somebody else wrote', async () => {
+    const { guild, channel, host } = await opened('Leat');
+    const { id } = (await harness.projects.groups.named(guild.id, 'Leat'))!.doc;
+    await harness.projects.groups.loseBoard(id, channel.id);
+    const other = harness.platform.channel(guild, 'other');
+    const fern = { user: harness.platform.person('fern'), guild, channel: other };
+    const words = harness.platform.say(other, host.user, 'show the board');
+    const seen = await harness.platform.messageCommand('Work this out', words, fern);
+    expect(seen.text).toContain('Leat');
+    await settled();
+    expect(standing(other)).toEqual([]);
+    expect((await harness.projects.groups.read(id))?.channel).toBeUndefined();
+    // Who asks for it herself has it there.
+    await said('/together board', fern);
+    expect(standing(other)).toHaveLength(1);
+  });
+});
+
 describe('elsewhere', () => {
   it('there is no thread and no event in a direct message, and the invitation asks for what they need', async () => {
     const host: As = { user: harness.platform.person('ines') };

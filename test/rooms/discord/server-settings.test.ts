@@ -26,6 +26,18 @@ const set = async (line: string, as: As = manager) => {
   return seen;
 };
 
+describe('/settings erase', () => {
+  it('forgets what the room remembers of her answers too', async () => {
+    const hazel: As = { user: harness.platform.person('hazel'), guild };
+    await harness.line('/motif define name:furrow shape:diagonal size:12 gauge:13x10', hazel);
+    const weighed = await harness.line('/motif weigh weight:24g', hazel);
+    const show = () => harness.platform.press(weighed.message!, 'Show the working', hazel);
+    expect(harness.platform.world.messages.get(weighed.message!.id)?.embeds).toEqual([]);
+    await harness.line('/settings erase confirm:yes', hazel);
+    expect((await show()).text).toContain('not at hand any more');
+  });
+});
+
 describe('/settings server', () => {
   it('is refused to whoever may not manage the server, and says who may', async () => {
     const refused = await set('craft:asker', fern);
