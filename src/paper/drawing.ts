@@ -24,7 +24,7 @@ export function readDrawing(svg: string): Element {
       const element = {
         name: name ?? '',
         attributes: new Map(
-          [...attributes.matchAll(/([\w:-]+)="([^"]*)"/g)].map(([, key = '', value = '']) => [
+          [...attributes.matchAll(/(?<![\w:-])([\w:-]+)="([^"]*)"/g)].map(([, key = '', value = '']) => [
             key,
             unescaped(value),
           ]),

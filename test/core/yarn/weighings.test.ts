@@ -48,7 +48,7 @@ describe('what the scale tells', () => {
 
   it('takes off of several weighed at once what one step leaves of each of them', () => {
     // 40 g and 60 g of four each, in steps of 5 g: each four are 4 × 2.5² off the mean of 12.5 g, and a step is shared by them.
-    const spread = Math.sqrt((8 * 0.5 ** 2 + 2 * 4 * 2.5 ** 2 - (2 * (25 / 12)) / 4) / (8 + 1));
+    const spread = Math.sqrt((4 * 0.5 ** 2 + 2 * 4 * 2.5 ** 2 - (2 * (25 / 12)) / 4) / (4 + 1));
     expect(read(on(40, 4, 5), on(60, 4, 5)).spread).toBeCloseTo(spread, 12);
   });
 
