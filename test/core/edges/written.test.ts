@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { countBorderRounds } from '../../../src/core/edges/border.ts';
 import { SEAM_METHODS } from '../../../src/core/edges/seams.ts';
-import { writeBorder } from '../../../src/core/edges/written-border.ts';
+import { cornerStitch, writeBorder } from '../../../src/core/edges/written-border.ts';
 import { canBeTold, writeSeam, writeStrips } from '../../../src/core/edges/written-joining.ts';
 import { forReader, type Reader } from '../../../src/core/base/reader.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
@@ -106,6 +106,77 @@ describe('a border in words', () => {
   });
 });
 
+describe('the corner of a border', () => {
+  const say = (
+    corner: number,
+    stitch: 'sc' | 'dc',
+    more: Partial<Parameters<typeof writeBorder>[0]> = {},
+  ) => {
+    const { rounds } = countBorderRounds({ across: 20, down: 30, corner, stitches: [stitch, stitch] });
+    const { before, rounds: texts, after } = writeBorder({ rounds, corner, ...more });
+    const read = (text: string) => forReader(text, READERS[0]!);
+    return { before: before.map(read), rounds: texts.map(read), after };
+  };
+  it.each([
+    [1, 1, 'the corner stitch'],
+    [2, 1, 'the first of the corner’s 2 stitches'],
+    [3, 2, 'the middle stitch of the corner'],
+    [4, 2, 'the second of the corner’s 4 stitches'],
+    [5, 3, 'the middle stitch of the corner'],
+    [8, 4, 'the fourth of the corner’s 8 stitches'],
+    [12, 6, 'the 6th of the corner’s 12 stitches'],
+  ])('of %i is worked on in its stitch %i', (corner, stitch, place) => {
+    expect(cornerStitch(corner)).toBe(stitch);
+    expect(say(corner, 'sc').rounds[1]).toContain(`${corner} sc in ${place}, 1 sc in each`);
+  });
+  it('is come to by slip stitches, and begun with a chain that counts or does not', () => {
+    const second = (corner: number, stitch: 'sc' | 'dc') =>
+      say(corner, stitch).rounds[1]!.split(/, 1 [sd]c in each/)[0];
+    expect(second(1, 'sc')).toBe('Round 2: ch 1 (does not count), 1 sc in the corner stitch');
+    expect(second(2, 'sc')).toBe(
+      'Round 2: ch 1 (does not count), 2 sc in the first of the corner’s 2 stitches',
+    );
+    expect(second(3, 'sc')).toBe(
+      'Round 2: sl st in the next stitch, ch 1 (does not count), 3 sc in the same stitch',
+    );
+    expect(second(5, 'sc')).toBe(
+      'Round 2: sl st in the next 2 stitches, ch 1 (does not count), 5 sc in the same stitch',
+    );
+    expect(second(1, 'dc')).toBe('Round 2: ch 3 (counts as the first dc) in the corner stitch');
+    expect(second(3, 'dc')).toBe(
+      'Round 2: sl st in the next stitch, ch 3 (counts as the first dc) and 2 more dc in the same stitch',
+    );
+  });
+  it('is joined in only where the colour changes', () => {
+    const { rounds } = countBorderRounds({ across: 20, down: 30, corner: 3, stitches: ['sc', 'sc', 'sc'] });
+    const coloured = ['moss', 'moss', 'sand'].map((colour, index) => ({ ...rounds[index]!, colour }));
+    const texts = writeBorder({ rounds: coloured, corner: 3 }).rounds.map((text) =>
+      forReader(text, READERS[0]!),
+    );
+    expect(texts[0]).toMatch(/^Round 1, in moss: join at the upper right corner, ch 1/);
+    expect(texts[1]).toMatch(/^Round 2, in moss: sl st in the next stitch, ch 1/);
+    expect(texts[2]).toMatch(
+      /^Round 3, in sand: join in the middle stitch of the corner, ch 1 .* in the same stitch/,
+    );
+  });
+  it('is told after the motifs of a side, where they are known, and ends with its ends', () => {
+    expect(say(3, 'sc').before).toEqual([
+      'Work round the blanket with its right side facing you, from right to left along the upper edge; do not turn between rounds.',
+    ]);
+    const { before, after } = say(3, 'sc', {
+      perMotifAcross: [10, 10],
+      perMotifDown: [8, 7, 8, 7],
+      motif: 'sc',
+    });
+    expect(before.slice(1)).toEqual([
+      expect.stringContaining('for every row of sc') as string,
+      'In round 1 along each width, motif by motif: 2 × 10.',
+      'In round 1 along each height, motif by motif: 8, 7, 8, 7.',
+    ]);
+    expect(after).toEqual(['Fasten off and weave in the ends of the border, each in three passes.']);
+  });
+});
+
 describe('joining in words', () => {
   const size = fc.integer({ min: 1, max: 12 });
 
@@ -149,5 +220,22 @@ describe('joining in words', () => {
     expect(said('single-crochet', READERS[1]!)).toMatch(/From left to right, 1 dc through/);
     expect(said('slip-stitch', READERS[1]!)).toMatch(/From left to right, 1 ss through/);
     expect(said('whip', READERS[1]!)).toContain('leave 6 in');
+    // Tails of 15 cm at both ends, with every method.
+    for (const method of SEAM_METHODS)
+      expect(said(method, READERS[0]!).match(/leav\w+ 15 cm/g)).toHaveLength(2);
+    expect(forReader(writeSeam('whip')[1]!, READERS[0]!)).toMatch(/^Thread the yarn on a blunt needle/);
+    expect(said('whip', READERS[0]!)).not.toMatch(/sl st|\bsc\b/);
+  });
+
+  it('is told strip by strip, by their numbers', () => {
+    expect(writeStrips(2, 2)).toEqual([
+      'Strip 1: 1 to 2. (1 seam)',
+      'Strip 2: 3 to 4. (1 seam)',
+      'Strip 1 to strip 2, the corners pinned first: 1 to 3, 2 to 4. (1 long seam over 2 motifs)',
+    ]);
+    expect(writeStrips(1, 3)).toEqual([
+      'Strip 1 to strip 2, the corners pinned first: 1 to 2. (1 long seam over 1 motif)',
+      'Strip 2 to strip 3, the corners pinned first: 2 to 3. (1 long seam over 1 motif)',
+    ]);
   });
 });
