@@ -1,5 +1,6 @@
 /** Every command, named once. A new one is a file beside this and a line here. */
 import { Registry } from '../src/chat/registry.ts';
+import { along } from './along/index.ts';
 import { ask } from './ask/index.ts';
 import { blanket } from './blanket/index.ts';
 import { border } from './border/index.ts';
@@ -33,6 +34,7 @@ const commands = [
   together,
   host,
   lesson,
+  along,
 ] as const;
 
 const every = [...commands, help(commands)] as const;

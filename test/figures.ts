@@ -189,6 +189,39 @@ const PACE = { more: (10 + (2 - 1) / 2) / 2, came: 1, days: (2 / 3) * 7 };
 /** From noon of the tests’ day to the end of the closing day. */
 const DAYS_LEFT = (Date.UTC(2031, 5, 1) - Date.UTC(2026, 2, 2, 12)) / 86_400_000;
 
+// ─── A make-along of the group's blanket: 3 columns, 4 rows, half of each kind; hers at 15 stitches and 12 rows over 10 cm ───
+
+const HER_WIDE = 10 / 15;
+const HER_HIGH = 10 / 12;
+/** 13, 14 and 15 rising rows come to 14.2, 15.2 and 16.3 cm: 14 are nearest to the pattern’s 15.4. */
+const HER_SIZE = 14;
+const HER_SIDE = Math.hypot(((2 * HER_SIZE + 1) * HER_WIDE) / 2, (2 * HER_SIZE * HER_HIGH) / 2);
+/** 3 + 5 + … + 29 and 27 + 25 + … + 1: the odd numbers up to an nth come to n². */
+const HER_FIRST = 15 ** 2 - 1;
+const HER_SECOND = 14 ** 2;
+const HER_STITCH = stitchYarn(HER_WIDE, HER_HIGH);
+const HER_CHAIN = (5.1 * HER_WIDE) / 100;
+const HER_TOGETHER = (7.52 * HER_HIGH) / 100;
+/** Of one motif: the first colour with one chain, the other with 14 turns of 2 chains and two ends of two together; tails with both. */
+const HER_FIRST_HALF = HER_FIRST * HER_STITCH + HER_CHAIN + TAILS;
+const HER_SECOND_HALF = HER_SECOND * HER_STITCH + 28 * HER_CHAIN + 28 * HER_TOGETHER + TAILS;
+const HER_SEAMS = seams(3, 4, HER_SIDE);
+const HER_MOSS = 12 * HER_FIRST_HALF + HER_SEAMS * whip(10 * HER_WIDE) + seamCount(3, 4) * TAILS;
+const HER_ALL = {
+  size: HER_SIZE,
+  side: cm(HER_SIDE),
+  columns: 3,
+  rows: 4,
+  width: cm(3 * HER_SIDE),
+  height: cm(4 * HER_SIDE),
+  yarn_total: m((HER_MOSS + 12 * HER_SECOND_HALF) * RESERVED),
+  balls: balls(HER_MOSS * RESERVED) + 2 * balls(6 * HER_SECOND_HALF * RESERVED),
+};
+/** The pattern’s own: a square of 4 furrow with a border of one round of sc. */
+const EDGED_ROUND = 2 * (2 * Math.round((2 * SIDE) / WIDE)) + 4 * 3;
+const EDGED_BORDER = EDGED_ROUND * stitchYarn(WIDE, WIDE);
+const EDGED_HIGH = (2 / 3) * HIGH;
+
 const NONE: readonly Expected[] = [{ figures: {} }];
 
 export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
@@ -947,6 +980,155 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   'settings export': NONE,
   'settings import': NONE,
   'settings erase': NONE,
+  'together calendar': [{ figures: { days: 2 } }],
+  // ─── along ───
+  'along open': [
+    {
+      figures: { parts: 8 },
+      // Eight Mondays.
+      data: {
+        parts: ['01-06', '01-13', '01-20', '01-27', '02-03', '02-10', '02-17', '02-24'].map((day, index) => ({
+          number: index + 1,
+          from: `2031-${day}`,
+        })),
+      },
+    },
+  ],
+  'along plan': [{ figures: { parts: 8 } }],
+  'along part': NONE,
+  'along list': [{ figures: { alongs: 1 } }],
+  'along join': [
+    {
+      figures: {
+        size: HER_SIZE,
+        side: HER_ALL.side,
+        width: HER_ALL.width,
+        height: HER_ALL.height,
+        yarn_total: HER_ALL.yarn_total,
+        balls: HER_ALL.balls,
+      },
+    },
+  ],
+  'along leave': NONE,
+  'along mine': [
+    {
+      // The first 14 of 28 rows hold 224 of 420 stitches, nearer to half than 13 of them, 195.
+      figures: {
+        ...HER_ALL,
+        row_from: 1,
+        row_to: 14,
+        stitches: HER_FIRST,
+        yarn: m((HER_FIRST_HALF + HER_SECOND_HALF) * RESERVED),
+        hours: HER_FIRST / 15 / 60,
+      },
+      data: {
+        part: 2,
+        rows: { from: 1, to: 14, counts: [3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23, 25, 27, 29] },
+      },
+    },
+    { line: 'part:1', figures: { ...HER_ALL, swatch_stitches: 23, swatch_rows: 18 } },
+    {
+      // 11 motifs are left after the first, all of as many stitches; of two parts one has 5.
+      line: 'part:4',
+      figures: {
+        ...HER_ALL,
+        motifs: 5,
+        stitches: 5 * (HER_FIRST + HER_SECOND),
+        yarn: m(5 * (HER_FIRST_HALF + HER_SECOND_HALF) * RESERVED),
+        hours: (5 * (HER_FIRST + HER_SECOND)) / 15 / 60,
+      },
+      data: {
+        kinds: [
+          { name: 'furrow', motifs: 5 },
+          { name: 'trellis', motifs: 0 },
+        ],
+      },
+    },
+    { line: 'part:6', figures: { ...HER_ALL, ends: 12 * 4 + 2 * seamCount(3, 4) } },
+    {
+      line: 'part:8',
+      figures: {
+        ...HER_ALL,
+        seams: seamCount(3, 4),
+        seam_length: m(HER_SEAMS),
+        yarn: m(HER_SEAMS * whip(10 * HER_WIDE)),
+      },
+    },
+    {
+      before: [
+        '/blanket start name:edged kinds:furrow columns:2 rows:2 border:sc',
+        '/along open blanket:edged starts:2031-01-06',
+        '/along join name:edged',
+      ],
+      line: 'part:8 name:edged',
+      figures: {
+        size: 12,
+        side: cm(SIDE),
+        columns: 2,
+        rows: 2,
+        width: cm(2 * SIDE + 2 * EDGED_HIGH),
+        height: cm(2 * SIDE + 2 * EDGED_HIGH),
+        round_total: EDGED_ROUND,
+        yarn: m(EDGED_BORDER),
+        yarn_total: m(
+          (4 * (FIRST + SECOND) +
+            seams(2, 2) * whip(10 * WIDE) +
+            seamCount(2, 2) * TAILS +
+            EDGED_BORDER +
+            TAILS) *
+            RESERVED,
+        ),
+      },
+    },
+  ],
+  'along done': [{ figures: { done: 1, makers: 1 }, data: { part: 1, next: 2 } }],
+  'along stuck': [
+    { figures: { first_wrong_row: 7, expected: 2 * 7 + 1, counted: 14, difference: 14 - 15 } },
+    { line: 'part:2 row:7', figures: { expected: 2 * 7 + 1 } },
+  ],
+  'along show': [
+    {
+      figures: { makers: 1, parts: 8, given_out: 0 },
+      data: {
+        parts: [1, 2, 3, 4, 5, 6, 7, 8].map((number) => ({
+          number,
+          done: number === 1 ? 1 : 0,
+          stuck: 0,
+          not_begun: number === 1 ? 0 : 1,
+        })),
+      },
+    },
+  ],
+  'along pace': [
+    {
+      // The first motif and eleven more, at fifteen stitches a minute.
+      figures: {
+        given_out: 0,
+        done: 0,
+        behind: 0,
+        middle: 0,
+        up_to_date: 1,
+        hours_left: (12 * (HER_FIRST + HER_SECOND)) / 15 / 60,
+      },
+    },
+  ],
+  'along calendar': [{ figures: { days: 8 } }],
+  'along troubles': [
+    {
+      figures: { places: 2, helped: 1 },
+      data: {
+        troubles: [
+          { part: 2, row: 3, slip: null, makers: 1 },
+          { part: 2, row: 7, slip: 'increase-missed', makers: 1 },
+        ],
+      },
+    },
+  ],
+  'along due': [{ figures: { given_out: 0 } }],
+  'along handover': NONE,
+  'along close': NONE,
+  'along undo': NONE,
+  'along history': [{ figures: { things: 1 } }],
   // What lessons ask and answer is held to second solutions of its own.
   'lesson list': NONE,
   'lesson start': NONE,

@@ -11,8 +11,9 @@ import { progressOf, record } from '../../src/projects/progress.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { elsewhereWords } from '../shared/elsewhere-words.ts';
-import { rowWord, RowWord, units } from '../shared/motif-words.ts';
 import { lessonAction } from '../shared/lesson-for.ts';
+import { causeLines, departedHeadline, rightWords } from '../shared/miscount-words.ts';
+import { rowWord, units } from '../shared/motif-words.ts';
 import { action } from '../shared/actions.ts';
 import { change } from './change.ts';
 import { coming } from './coming.ts';
@@ -73,10 +74,7 @@ export const counted = question({
       const departed = departedWords(motif, found, found.wrong, { counts, last });
       return { ...shared, ...departed, figures: [...next.figures, ...departed.figures, difference] };
     }
-    const which =
-      counts.length === 1
-        ? `${RowWord(plan)} ${last} of ${motif.name} has the right count, ${units(plan, counts[0] ?? 0)}`
-        : `${RowWord(plan)}s ${from} to ${last} of ${motif.name} have the right counts`;
+    const which = rightWords(plan, motif.name, found, counts[0] ?? 0);
     return {
       ...shared,
       headline: `${which}; ${next.says}.`,
@@ -108,18 +106,13 @@ function departedWords(
 ): Required<Pick<Answer, 'headline' | 'figures' | 'lines' | 'actions'>> {
   const plan = planOf(motif);
   const called = rowWord(plan);
-  const { difference } = found;
   const other = elsewhereWords(found, called, (n) => units(plan, n));
   const places = (other?.rows ?? (counts.length === 1 ? findRowsWith(plan, wrong.counted, last) : [])).slice(
     0,
     NAMED,
   );
-  const [likeliest, ...others] = wrong.slip?.causes ?? wrong.causes;
-  const off = `${Math.abs(difference)} too ${difference < 0 ? 'few' : 'many'}`;
   return {
-    headline:
-      other?.headline ??
-      `${RowWord(plan)} ${wrong.row} of ${motif.name} should have ${units(plan, wrong.expected)}; you counted ${wrong.counted}, ${off}.`,
+    headline: departedHeadline(plan, motif.name, found, wrong),
     figures: [
       figure('first_wrong_row', `First wrong ${called}`, wrong.row),
       figure('expected', 'Expected', wrong.expected),
@@ -130,14 +123,7 @@ function departedWords(
         ? `Say where you are, and go on from there: /progress at row:${other.rows[0] ?? last}.`
         : places.length > 0 &&
             `That is the count of ${called} ${places.join(', or of ')}: perhaps you are there.`,
-      likeliest &&
-        (other === undefined || wrong.slip) && [
-          `Most likely: ${likeliest.cause}`,
-          `Why: ${likeliest.why}`,
-          `To mend it: ${likeliest.mend}`,
-          `What that costs: ${likeliest.cost}`,
-        ],
-      others.slice(0, 2).map(({ cause }) => `Or: ${cause}`),
+      causeLines(wrong.slip?.causes ?? wrong.causes, other === undefined || wrong.slip !== undefined),
     ),
     actions: gather(
       places.map((place) =>

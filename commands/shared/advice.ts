@@ -36,6 +36,19 @@ export const ADVICE: Advice = new Map<string, (facts: Problem['facts']) => strin
   ],
   ['not-named', ({ organiser }) => `Ask ${String(organiser)} to name you with /host invite.`],
   ['not-taking-part', () => 'Join with /together join per_week:3.'],
+  [
+    'teacher-gone',
+    ({ server }) =>
+      server === 1
+        ? 'Its teacher has gone; a manager of the server can hand it to somebody who takes part: /along handover.'
+        : 'Its teacher has gone; whoever takes part can take it over with /along handover and her own name.',
+  ],
+  ['teacher-stays', () => 'Hand it over first with /along handover, or close it with /along close.'],
+  ['not-making-along', () => 'Join with /along join; your gauge can come later.'],
+  ['along-closed', () => 'The teacher can open it again with /along close do:reopen.'],
+  ['no-such-along', () => '/along list shows those there are.'],
+  ['part-gone', () => '/along plan shows the parts as they are now.'],
+  ['no-parts', () => 'The teacher adds one with /along part do:add.'],
   ['nothing-pledged', () => '/together mine shows what you hold.'],
   ['shares-changed', () => 'Ask /host shares again and look at the new ones.'],
   ['nobody-joined', () => 'Makers join with /together join per_week:3.'],

@@ -10,7 +10,8 @@ import type { GroupState } from '../../src/core/group/state.ts';
 import type { GroupDoc } from '../../src/projects/groups.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, nameOption, whichBlanket } from './which.ts';
+import { askerOf } from '../shared/which-kept.ts';
+import { nameOption, whichBlanket } from './which.ts';
 import { mayHaveThread } from './words.ts';
 
 export const announce = question({

@@ -13,7 +13,8 @@ import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/
 import { drawBoard } from '../../src/pictures/board.ts';
 import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, nameOption, whichBlanket } from './which.ts';
+import { askerOf } from '../shared/which-kept.ts';
+import { nameOption, whichBlanket } from './which.ts';
 import { noBoardHere } from './words.ts';
 
 function picture(state: GroupState, reader: Reader) {

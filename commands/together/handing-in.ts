@@ -14,7 +14,8 @@ import { OPENED } from './example.ts';
 import { chooseKind, manyOf, motifsOption, onlyKind } from './pledging.ts';
 import { sideLines, sideWords } from './size-words.ts';
 import { numbered } from './words.ts';
-import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
+import { askerOf, doing } from '../shared/which-kept.ts';
+import { kindOption, nameOption, whichBlanket } from './which.ts';
 
 export const handin = question({
   name: 'handin',

@@ -2,6 +2,7 @@
 import { command } from '../../src/chat/command.ts';
 import { ADVICE } from '../shared/advice.ts';
 import { board } from './board.ts';
+import { calendar } from './calendar.ts';
 import { handin } from './handing-in.ts';
 import { mine, yarn } from './holding.ts';
 import { handover } from './keeping-order.ts';
@@ -28,6 +29,7 @@ export const together = command({
     keep,
     handin,
     pace,
+    calendar,
     yarn,
     handover,
     undo,

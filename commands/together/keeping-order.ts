@@ -7,7 +7,8 @@ import { count } from '../../src/core/base/reader.ts';
 import { countPledged } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, doing, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
+import { askerOf, doing, memberNamed } from '../shared/which-kept.ts';
+import { memberOption, nameOption, whichBlanket } from './which.ts';
 
 const PLEDGED = [...OPENED, 'rowan: /together pledge kind:furrow motifs:2'];
 

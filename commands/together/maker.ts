@@ -7,7 +7,8 @@ import { countPledged } from '../../src/core/group/totals.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
+import { askerOf, memberNamed } from '../shared/which-kept.ts';
+import { memberOption, nameOption, whichBlanket } from './which.ts';
 import { heldLines } from './words.ts';
 
 export const maker = question({

@@ -13,7 +13,7 @@ import { edgesOf } from '../../src/core/group/totals.ts';
 import { sum } from '../../src/core/base/sum.ts';
 import { action } from '../shared/actions.ts';
 import { unevenWords } from '../shared/uneven-words.ts';
-import { doing } from './which.ts';
+import { doing } from '../shared/which-kept.ts';
 import { mayHaveThread, noBoardHere } from './words.ts';
 
 export const open = question({

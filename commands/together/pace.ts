@@ -9,7 +9,8 @@ import { count, forReader, num, when } from '../../src/core/base/reader.ts';
 import { drawPace } from '../../src/pictures/pace.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { JOINED } from './example.ts';
-import { askerOf, nameOption, whichBlanket } from './which.ts';
+import { askerOf } from '../shared/which-kept.ts';
+import { nameOption, whichBlanket } from './which.ts';
 
 /** Fewer a week than this is no number that anybody would say. */
 const LEAST_SAID = 0.1;

@@ -8,7 +8,8 @@ import { count, num } from '../../src/core/base/reader.ts';
 import { pledgedOf } from '../../src/core/group/totals.ts';
 import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, doing, kindOption, nameOption, whichBlanket } from './which.ts';
+import { askerOf, doing } from '../shared/which-kept.ts';
+import { kindOption, nameOption, whichBlanket } from './which.ts';
 
 /** Motifs of one kind in one asking. */
 const MOST_AT_ONCE = 500;

@@ -8,7 +8,8 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { count, num, when } from '../../src/core/base/reader.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
-import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
+import { askerOf, doing } from '../shared/which-kept.ts';
+import { nameOption, whichBlanket } from './which.ts';
 
 /** Things that were taken back, told one by one at most. */
 const TOLD = 5;

@@ -15,7 +15,8 @@ import { sum } from '../../src/core/base/sum.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { action } from '../shared/actions.ts';
 import { JOINED } from './example.ts';
-import { askerOf, doing, memberNamed, memberOption, nameOption, whichBlanket } from './which.ts';
+import { askerOf, doing, memberNamed } from '../shared/which-kept.ts';
+import { memberOption, nameOption, whichBlanket } from './which.ts';
 
 export const shares = question({
   name: 'shares',

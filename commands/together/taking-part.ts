@@ -8,7 +8,8 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { countPledged } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
-import { askerOf, doing, nameOption, whichBlanket } from './which.ts';
+import { askerOf, doing } from '../shared/which-kept.ts';
+import { nameOption, whichBlanket } from './which.ts';
 import { NotSaved } from '../../src/projects/not-saved.ts';
 import { OPENED } from './example.ts';
 

@@ -120,6 +120,8 @@ export interface Answer {
   readonly menu?: Menu;
   /** The id of a group blanket that this answer changed: its board is to be shown anew. */
   readonly board?: string;
+  /** The id of a make-along that this answer changed: its parts may be given out at another time, or taken back. */
+  readonly along?: string;
   /** Whom else it concerns. A room that reaches people tells them; everybody else finds it where she looks. */
   readonly tells?: readonly Telling[];
   /** True where all that is kept of the asker is gone: what a room remembers of her goes too. */
@@ -153,6 +155,7 @@ export interface RenderedAnswer {
   readonly choose?: Choose;
   readonly menu?: Menu;
   readonly board?: string;
+  readonly along?: string;
   readonly tells?: readonly Telling[];
   readonly forgets?: boolean;
   readonly private: boolean;
@@ -205,6 +208,7 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
       choices: answer.menu.choices.map(({ value, label }) => ({ value, label: say(label) })),
     },
     board: answer.board,
+    along: answer.along,
     ...(answer.tells === undefined
       ? {}
       : { tells: answer.tells.map((telling) => ({ ...telling, words: say(telling.words) })) }),

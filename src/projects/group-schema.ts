@@ -3,10 +3,10 @@ import * as z from 'zod';
 import { LONGEST_NAME, MOST_KINDS, MOST_PLACES } from '../core/base/limits.ts';
 import type { GroupEvent, GroupPlan } from '../core/group/events.ts';
 import { entriesIn } from './catalogue.ts';
+import { eventList, makerId, whoAndWhen } from './event-list.ts';
 import { blanketParts, motifSchema } from './schema.ts';
 import { SAFE_ID, type Kind } from './store.ts';
 
-const makerId = z.string().regex(SAFE_ID);
 const colour = z.string().trim().min(1).max(LONGEST_NAME);
 
 const planSchema = blanketParts.omit({ setting: true }).extend({
@@ -32,7 +32,6 @@ const kind = z
   .min(0)
   .max(MOST_KINDS - 1);
 const pieces = z.array(z.int().positive()).min(1).max(MOST_PLACES);
-const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
 
 const eventSchema = z.discriminatedUnion('did', [
   z.object({ ...whoAndWhen, did: z.literal('opened'), name: z.string().max(100), plan: planSchema }),
@@ -71,29 +70,7 @@ const eventSchema = z.discriminatedUnion('did', [
   z.object({ ...whoAndWhen, did: z.literal('undone'), event: z.int().positive() }),
 ]) satisfies z.ZodType<GroupEvent>;
 
-/** Events that were checked already. They are never changed, so a press need not have all those before it checked again. */
-const checked = new WeakSet<object>();
-const eventsSchema = z
-  .array(z.unknown())
-  .min(1)
-  .transform((events, issues): GroupEvent[] => {
-    const good: GroupEvent[] = [];
-    for (const [index, event] of events.entries()) {
-      if (typeof event === 'object' && event !== null && checked.has(event)) {
-        good.push(event as GroupEvent);
-        continue;
-      }
-      const read = eventSchema.safeParse(event);
-      if (!read.success) {
-        for (const { message, path } of read.error.issues)
-          issues.addIssue({ code: 'custom', message, path: [index, ...path] });
-        return z.NEVER;
-      }
-      checked.add(read.data);
-      good.push(read.data);
-    }
-    return good;
-  });
+const eventsSchema = eventList<GroupEvent>(eventSchema);
 
 /**
  * 2: a maker can be kept from pledging, and a hand-over waits for a yes. 3: motifs are weighed when they are handed in, and a

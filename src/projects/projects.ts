@@ -1,5 +1,6 @@
 /** What commands ask of the saved things. */
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
+import { Alongs } from './alongs.ts';
 import { Groups } from './groups.ts';
 import { Unreadable } from './not-saved.ts';
 import { keepWithin, MOST_OF_MAKER, savedOf, tooMuchSaved } from './quotas.ts';
@@ -43,6 +44,9 @@ export class Projects {
   /** What the managers of servers chose for them. */
   readonly servers: Servers;
 
+  /** What a class makes along with its teacher, everybody her own. */
+  readonly alongs: Alongs;
+
   /** Units and terms of people of whom nothing is saved yet, the latest last; whether they were told of them. */
   private readonly first = new Map<string, { readonly ways: Ways; told: boolean }>();
 
@@ -53,6 +57,8 @@ export class Projects {
     this.groups = new Groups(store);
     this.servers = new Servers(store);
     this.keepElsewhere(this.groups);
+    this.alongs = new Alongs(store);
+    this.keepElsewhere(this.alongs);
   }
 
   /** Whatever else keeps something of a maker is named here, so that export and erasure reach it. */

@@ -197,6 +197,20 @@ export const OF_GROUPS: Limits = {
   eventsOfMaker: MOST_EVENTS_OF_MAKER,
 };
 
+/** Events of one make-along: everybody is done with every part, stuck now and then. Events that one maker may cause in it. */
+export const MOST_EVENTS_OF_ALONG = 8_000;
+export const MOST_EVENTS_OF_LEARNER = 400;
+
+export const OF_ALONGS: Limits = {
+  called: 'make-along',
+  short: 'make-along',
+  code: 'along',
+  members: MOST_MEMBERS,
+  events: MOST_EVENTS_OF_ALONG,
+  kept: KEPT_FOR_ORGANISER,
+  eventsOfMaker: MOST_EVENTS_OF_LEARNER,
+};
+
 /** Throws a Problem where a server has too many of them, one of a name that looks the same, or one maker opened too many of late. */
 export function mayOpen(
   entries: readonly Entry[],

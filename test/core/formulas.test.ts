@@ -180,6 +180,20 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [yarn, ball_weight, ball_length] = [real(1, 900), real(25, 200), real(50, 400)];
     return [{ yarn, ball_weight, ball_length }, inProportion(ball_weight, ball_length, yarn)];
   },
+  NEAREST_NUMBER: ({ real, whole }) => {
+    const [number, each] = [whole(1, 90), real(0.3, 2)];
+    // So many and not quite half of another more or less.
+    return [{ wished: sum(upTo(number).map(() => each)) + each * real(-0.49, 0.49), each }, number];
+  },
+  OWN_GAUGE: ({ real }) => {
+    const [pattern, hers, first] = [real(0.5, 3), real(0.5, 3), real(0.5, 3)];
+    return [{ pattern, hers, first }, inProportion(pattern, first, hers)];
+  },
+  SWATCH_COUNT: ({ real }) => {
+    const [length, counted, over] = [real(10, 20), real(8, 30), real(5, 15)];
+    // The fewest that are at least as long.
+    return [{ length, counted, over }, fewestHolding(length, over / counted)];
+  },
   WHOLE_MOTIFS: ({ real, whole }) => {
     const [each, reserve, many] = [real(1, 40), real(0, 20), whole(0, 90)];
     const one = withPercent(each, reserve);

@@ -23,6 +23,7 @@ export const de: Tongue = {
     together: 'gemeinsam',
     host: 'leitung',
     help: 'hilfe',
+    along: 'mitmachen',
   },
   questions: {
     answer: 'antwort',
@@ -101,6 +102,13 @@ export const de: Tongue = {
     bar: 'ausschließen',
     handout: 'handzettel',
     announce: 'ankündigen',
+    calendar: 'kalender',
+    plan: 'plan',
+    part: 'teil',
+    done: 'fertig',
+    stuck: 'festgefahren',
+    troubles: 'hürden',
+    due: 'fällig',
   },
   options: {
     lesson: 'lektion',
@@ -217,6 +225,20 @@ export const de: Tongue = {
     hand: 'hand',
     thread: 'thread',
     event: 'event',
+    starts: 'beginnt',
+    every: 'alle',
+    shares: 'anteile',
+    list: 'liste',
+    hour: 'stunde',
+    zone: 'zeitzone',
+    part: 'teil',
+    title: 'titel',
+    rest: 'übrige',
+    asks: 'aufgabe',
+    work: 'arbeit',
+    post: 'beitrag',
+    named: 'mit_namen',
+    help: 'hilfe',
   },
   menus: {
     'Work this out': 'Ausrechnen',
@@ -290,6 +312,21 @@ export const de: Tongue = {
     large: 'groß',
     right: 'rechts',
     left: 'links',
+    change: 'ändern',
+    add: 'hinzufügen',
+    remove: 'entfernen',
+    swatch: 'Probestück',
+    first: 'erstes Motiv',
+    motifs: 'Motive',
+    ends: 'Fäden vernähen',
+    'laying-out': 'auslegen',
+    joining: 'verbinden',
+    border: 'Rand',
+    own: 'eigenes',
+    'take it back': 'zurücknehmen',
+    'post it anew': 'neu ausgeben',
+    close: 'schließen',
+    'open it again': 'wieder öffnen',
   },
   says: {
     'Lessons with tasks of your own: shown, tried, and told which slip it was':
@@ -789,5 +826,100 @@ export const de: Tongue = {
       'Minuten für ein Motiv, der ersten Sorte oder je Sorte, für die Stunden',
     'Minutes that one motif takes you; as kept, or from your own rows, if not given':
       'Minuten für ein Motiv; ohne Angabe wie gemerkt oder nach deinen Reihen',
+    'The closing day as a calendar file, for any calendar that reads iCalendar':
+      'Der Schlusstag als Kalenderdatei, für jeden Kalender, der iCalendar liest',
+    'A make-along in parts: everybody makes her own, with her own numbers, after a teacher’s':
+      'Gemeinsam häkeln in Teilen: alle machen ihre eigene, mit eigenen Zahlen, nach einer Vorlage',
+    'Opens a make-along from a saved blanket or motif: parts with their days, each maker’s own numbers':
+      'Eröffnet ein Mitmachen aus einer Decke oder einem Motiv: Teile mit Tagen, Zahlen für jede',
+    'A blanket you saved; the current one if neither is given':
+      'Eine gespeicherte Decke; ohne Angabe die jetzige',
+    'A motif you saved, where one motif is all': 'Ein gespeichertes Motiv, wenn es nur um eines geht',
+    'The day of the first part': 'Der Tag des ersten Teils',
+    'How often a part is given out: week, 2 weeks, 10 days':
+      'Wie oft ein Teil ausgegeben wird: week, 2 weeks, 10 days',
+    'What the make-along is called; the saved one’s name if not given':
+      'Wie das Mitmachen heißt; ohne Angabe wie das Gespeicherte',
+    'How many parts the motifs are shared over; by their stitches if not given':
+      'Auf wie viele Teile die Motive verteilt werden; ohne Angabe nach ihren Maschen',
+    'Your own parts instead, each with its day: 2031-01-06 swatch; 2031-01-13 first square':
+      'Stattdessen eigene Teile, je mit Tag: 2031-01-06 swatch; 2031-01-13 first square',
+    'The hour of the day at which a part is given out': 'Die Stunde, zu der ein Teil ausgegeben wird',
+    'The time zone of that hour, like Europe/Berlin': 'Die Zeitzone dieser Stunde, wie Europe/Berlin',
+    'The parts of a make-along with their days; one of them whole, with buttons for everyone':
+      'Die Teile mit ihren Tagen; einer davon ganz, mit Knöpfen für alle',
+    'Which part, by its number; all of them if not given':
+      'Welcher Teil, mit seiner Nummer; ohne Angabe alle',
+    'Which make-along; this channel’s if not given': 'Welches Mitmachen; ohne Angabe das dieses Kanals',
+    'Teacher: change, move, add or remove a part, take it back or post it anew; set the hour':
+      'Leitung: einen Teil ändern, verschieben, dazunehmen, entfernen, zurücknehmen; die Stunde',
+    'Which part, by its number': 'Welcher Teil, mit seiner Nummer',
+    'What to do with it': 'Was damit geschehen soll',
+    'What it is called': 'Wie er heißt',
+    'The day it is given out': 'Der Tag, an dem er ausgegeben wird',
+    'Whether the parts after it move by as many days': 'Ob die Teile danach um ebenso viele Tage rücken',
+    'What it asks, beside what follows from the work': 'Was zu tun ist, neben dem, was aus der Arbeit folgt',
+    'What is done in a part that is added; read off its title if not given':
+      'Was in einem neuen Teil getan wird; ohne Angabe aus seinem Titel gelesen',
+    'A part that was given out: take it back, or post it anew':
+      'Ein ausgegebener Teil: zurücknehmen oder neu ausgeben',
+    'The hour of the day at which parts are given out': 'Die Stunde, zu der Teile ausgegeben werden',
+    'The make-alongs of this server, with how far each is':
+      'Die Mitmachen dieses Servers, und wie weit jedes ist',
+    'Take part with your own yarn, gauge, hook, colours and size; or say any of them anew':
+      'Mitmachen mit eigenem Garn, eigener Maschenprobe, Nadel, Farben, Größe; oder neu angeben',
+    'Your gauge in the first motif’s stitch, like 15x12; later, if you have none yet':
+      'Deine Maschenprobe in der Masche des ersten Motivs, wie 15x12; auch später',
+    'Your hook': 'Deine Nadel',
+    'Your yarn: length and weight of a ball, like 170m/100g':
+      'Dein Garn: Länge und Gewicht eines Knäuels, wie 170m/100g',
+    'Your colours for the pattern’s, in their order, or moss=teal, sand=cream':
+      'Deine Farben für die der Vorlage, in deren Folge, oder moss=teal, sand=cream',
+    'How wide yours is to be; the pattern’s columns if not given':
+      'Wie breit deine werden soll; ohne Angabe die Spalten der Vorlage',
+    'How high yours is to be': 'Wie hoch deine werden soll',
+    'What one finished motif of yours measures, where you have one':
+      'Was ein fertiges Motiv von dir misst, wenn du eines hast',
+    'Minutes that one motif takes you': 'Minuten, die du für ein Motiv brauchst',
+    'Whether the others may see by name how far you are':
+      'Ob die anderen mit Namen sehen dürfen, wie weit du bist',
+    'Leave a make-along; your part in it goes with you':
+      'Ein Mitmachen verlassen; was von dir ist, geht mit dir',
+    'Your own numbers for a part: rows, counts, side, yarn by colour, balls, hours':
+      'Deine eigenen Zahlen für einen Teil: Reihen, Maschen, Seite, Garn je Farbe, Knäuel, Stunden',
+    'Which part, by its number; the one you have before you if not given':
+      'Welcher Teil, mit seiner Nummer; ohne Angabe der, den du vor dir hast',
+    'Say that you are done with a part': 'Sagen, dass du mit einem Teil fertig bist',
+    'Say where you are stuck, by row and counts or in words; it is answered at once, and counted':
+      'Sagen, wo du festhängst, mit Reihe und Maschen oder in Worten; es wird gleich beantwortet',
+    'The row you are stuck at, or the last one counted':
+      'Die Reihe, in der du festhängst, oder die zuletzt gezählte',
+    'What you counted, the count of that row last': 'Was du gezählt hast, diese Reihe zuletzt',
+    'What is wrong, in your own words': 'Was nicht stimmt, in deinen Worten',
+    'Whether the teacher may see, by your name, that you want help':
+      'Ob die Leitung mit deinem Namen sehen darf, dass du Hilfe möchtest',
+    'Which kind of motif; the one of the part if not given': 'Welche Sorte Motiv; ohne Angabe die des Teils',
+    'Where everybody is: who is done with each part, stuck, not begun, in numbers':
+      'Wo alle sind: fertig, festgefahren, nicht begonnen, in Zahlen je Teil',
+    'How the class comes along, how far you are yourself, and the hours you have left':
+      'Wie die Gruppe vorankommt, wie weit du bist, und wie viele Stunden dir bleiben',
+    'The days of the parts as a calendar file, for any calendar that reads iCalendar':
+      'Die Tage der Teile als Kalenderdatei, für jeden Kalender, der iCalendar liest',
+    'Teacher: where the class got stuck most, in numbers; who asked for help; what to show next':
+      'Leitung: wo die meisten festhängen, in Zahlen; wer Hilfe möchte; was als Nächstes zu zeigen',
+    'Gives out the parts whose time has come, each once; in a server it says what is posted when':
+      'Gibt fällige Teile aus, jeden einmal; auf einem Server: was wann ausgegeben wird',
+    'Teacher: ask somebody to lead it; whoever is asked says yes by naming nobody':
+      'Leitung: jemanden bitten zu leiten; wer gefragt ist, sagt ohne Namen ja',
+    'Whom: mention her with @; in the terminal, her name. Left out, you say yes yourself':
+      'Wen: mit @ erwähnen; im Terminal der Name. Ohne Angabe sagst du selbst ja',
+    'Teacher: close a make-along, so that no more parts are given out, or open it again':
+      'Leitung: ein Mitmachen schließen, sodass nichts mehr ausgegeben wird, oder wieder öffnen',
+    'Close it, or open it again': 'Schließen oder wieder öffnen',
+    'Takes back what you said last: done, stuck; of the teacher, a change of the parts as well':
+      'Nimmt dein Letztes zurück: fertig, festgefahren; der Leitung auch eine Änderung der Teile',
+    'What happened to the parts and who leads it, the latest first':
+      'Was mit den Teilen geschah und wer leitet, das Neueste zuerst',
+    'How many of the latest things': 'Wie viele der neuesten Dinge',
   },
 };

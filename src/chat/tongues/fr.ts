@@ -23,6 +23,7 @@ export const fr: Tongue = {
     together: 'ensemble',
     host: 'organisation',
     help: 'aide',
+    along: 'ensemble',
   },
   questions: {
     answer: 'réponse',
@@ -101,6 +102,13 @@ export const fr: Tongue = {
     bar: 'écarter',
     handout: 'fiche',
     announce: 'annoncer',
+    calendar: 'calendrier',
+    plan: 'programme',
+    part: 'partie',
+    done: 'fini',
+    stuck: 'bloquée',
+    troubles: 'difficultés',
+    due: 'échéance',
   },
   options: {
     lesson: 'leçon',
@@ -217,6 +225,20 @@ export const fr: Tongue = {
     hand: 'main',
     thread: 'fil_de_discussion',
     event: 'événement',
+    starts: 'commence',
+    every: 'tous_les',
+    shares: 'parts',
+    list: 'liste',
+    hour: 'heure',
+    zone: 'fuseau',
+    part: 'partie',
+    title: 'titre',
+    rest: 'suivantes',
+    asks: 'consigne',
+    work: 'travail',
+    post: 'message',
+    named: 'par_nom',
+    help: 'aide',
   },
   menus: {
     'Work this out': 'Calculer',
@@ -290,6 +312,21 @@ export const fr: Tongue = {
     large: 'grande',
     right: 'droite',
     left: 'gauche',
+    change: 'modifier',
+    add: 'ajouter',
+    remove: 'retirer',
+    swatch: 'échantillon',
+    first: 'premier motif',
+    motifs: 'motifs',
+    ends: 'rentrer les fils',
+    'laying-out': 'disposer',
+    joining: 'assembler',
+    border: 'bordure',
+    own: 'autre',
+    'take it back': 'le reprendre',
+    'post it anew': 'le republier',
+    close: 'fermer',
+    'open it again': 'rouvrir',
   },
   says: {
     'Lessons with tasks of your own: shown, tried, and told which slip it was':
@@ -787,5 +824,102 @@ export const fr: Tongue = {
       'Minutes pour un motif, de la première sorte ou par sorte, pour les heures',
     'Minutes that one motif takes you; as kept, or from your own rows, if not given':
       'Minutes pour un motif ; sinon comme gardé, ou d’après vos rangs',
+    'The closing day as a calendar file, for any calendar that reads iCalendar':
+      'Le jour de clôture en fichier d’agenda, pour tout agenda qui lit iCalendar',
+    'A make-along in parts: everybody makes her own, with her own numbers, after a teacher’s':
+      'Un ouvrage en parties : chacune fait le sien, avec ses propres chiffres, d’après un modèle',
+    'Opens a make-along from a saved blanket or motif: parts with their days, each maker’s own numbers':
+      'Ouvre un ouvrage suivi, d’une couverture ou d’un motif : parties, jours, chiffres de chacune',
+    'A blanket you saved; the current one if neither is given':
+      'Une couverture enregistrée ; sans indication, l’actuelle',
+    'A motif you saved, where one motif is all': 'Un motif enregistré, s’il n’y en a qu’un',
+    'The day of the first part': 'Le jour de la première partie',
+    'How often a part is given out: week, 2 weeks, 10 days':
+      'À quel rythme une partie paraît : week, 2 weeks, 10 days',
+    'What the make-along is called; the saved one’s name if not given':
+      'Le nom de l’ouvrage suivi ; sans indication, celui du modèle',
+    'How many parts the motifs are shared over; by their stitches if not given':
+      'En combien de parties répartir les motifs ; sans indication, d’après leurs mailles',
+    'Your own parts instead, each with its day: 2031-01-06 swatch; 2031-01-13 first square':
+      'Vos propres parties, chacune avec son jour : 2031-01-06 swatch; 2031-01-13 first square',
+    'The hour of the day at which a part is given out': 'L’heure à laquelle une partie paraît',
+    'The time zone of that hour, like Europe/Berlin': 'Le fuseau de cette heure, comme Europe/Berlin',
+    'The parts of a make-along with their days; one of them whole, with buttons for everyone':
+      'Les parties avec leurs jours ; l’une d’elles entière, avec des boutons pour toutes',
+    'Which part, by its number; all of them if not given':
+      'Quelle partie, par son numéro ; sans indication, toutes',
+    'Which make-along; this channel’s if not given':
+      'Quel ouvrage suivi ; sans indication, celui de ce salon',
+    'Teacher: change, move, add or remove a part, take it back or post it anew; set the hour':
+      'Meneuse : modifier, déplacer, ajouter, retirer ou reprendre une partie ; régler l’heure',
+    'Which part, by its number': 'Quelle partie, par son numéro',
+    'What to do with it': 'Ce qu’il faut en faire',
+    'What it is called': 'Son titre',
+    'The day it is given out': 'Le jour où elle paraît',
+    'Whether the parts after it move by as many days':
+      'Si les parties suivantes sont décalées d’autant de jours',
+    'What it asks, beside what follows from the work': 'Ce qu’elle demande, outre ce qui découle du travail',
+    'What is done in a part that is added; read off its title if not given':
+      'Le travail d’une partie ajoutée ; sans indication, lu dans son titre',
+    'A part that was given out: take it back, or post it anew':
+      'Une partie déjà parue : la reprendre, ou la republier',
+    'The hour of the day at which parts are given out': 'L’heure à laquelle les parties paraissent',
+    'The make-alongs of this server, with how far each is':
+      'Les ouvrages suivis de ce serveur, et où ils en sont',
+    'Take part with your own yarn, gauge, hook, colours and size; or say any of them anew':
+      'Participer avec vos fil, échantillon, crochet, couleurs et taille ; ou en changer',
+    'Your gauge in the first motif’s stitch, like 15x12; later, if you have none yet':
+      'Votre échantillon dans la maille du premier motif, comme 15x12 ; plus tard si besoin',
+    'Your hook': 'Votre crochet',
+    'Your yarn: length and weight of a ball, like 170m/100g':
+      'Votre fil : longueur et poids d’une pelote, comme 170m/100g',
+    'Your colours for the pattern’s, in their order, or moss=teal, sand=cream':
+      'Vos couleurs pour celles du modèle, dans l’ordre, ou moss=teal, sand=cream',
+    'How wide yours is to be; the pattern’s columns if not given':
+      'La largeur voulue ; sans indication, les colonnes du modèle',
+    'How high yours is to be': 'La hauteur voulue',
+    'What one finished motif of yours measures, where you have one':
+      'Ce que mesure un de vos motifs finis, si vous en avez un',
+    'Minutes that one motif takes you': 'Minutes qu’il vous faut pour un motif',
+    'Whether the others may see by name how far you are':
+      'Si les autres peuvent voir par votre nom où vous en êtes',
+    'Leave a make-along; your part in it goes with you':
+      'Quitter un ouvrage suivi ; ce qui est de vous part avec vous',
+    'Your own numbers for a part: rows, counts, side, yarn by colour, balls, hours':
+      'Vos chiffres pour une partie : rangs, mailles, côté, fil par couleur, pelotes, heures',
+    'Which part, by its number; the one you have before you if not given':
+      'Quelle partie, par son numéro ; sans indication, celle que vous avez devant vous',
+    'Say that you are done with a part': 'Dire que vous avez fini une partie',
+    'Say where you are stuck, by row and counts or in words; it is answered at once, and counted':
+      'Dire où vous êtes bloquée, par rang et comptes ou en mots ; la réponse vient aussitôt',
+    'The row you are stuck at, or the last one counted': 'Le rang où vous êtes bloquée, ou le dernier compté',
+    'What you counted, the count of that row last': 'Ce que vous avez compté, ce rang en dernier',
+    'What is wrong, in your own words': 'Ce qui ne va pas, en vos mots',
+    'Whether the teacher may see, by your name, that you want help':
+      'Si la meneuse peut voir, par votre nom, que vous voulez de l’aide',
+    'Which kind of motif; the one of the part if not given':
+      'Quelle sorte de motif ; sans indication, celle de la partie',
+    'Where everybody is: who is done with each part, stuck, not begun, in numbers':
+      'Où chacune en est : fini, bloquée, pas commencé, en chiffres par partie',
+    'How the class comes along, how far you are yourself, and the hours you have left':
+      'Où en est le groupe, où vous en êtes, et les heures qui vous restent',
+    'The days of the parts as a calendar file, for any calendar that reads iCalendar':
+      'Les jours des parties en fichier d’agenda, pour tout agenda qui lit iCalendar',
+    'Teacher: where the class got stuck most, in numbers; who asked for help; what to show next':
+      'Meneuse : où le groupe bloque le plus, en chiffres ; qui veut de l’aide ; quoi montrer',
+    'Gives out the parts whose time has come, each once; in a server it says what is posted when':
+      'Publie les parties échues, chacune une fois ; sur un serveur, dit ce qui paraît quand',
+    'Teacher: ask somebody to lead it; whoever is asked says yes by naming nobody':
+      'Meneuse : demander à quelqu’un de mener ; celle-ci dit oui sans nommer personne',
+    'Whom: mention her with @; in the terminal, her name. Left out, you say yes yourself':
+      'Qui : à mentionner avec @ ; au terminal, son nom. Sans indication, vous dites oui',
+    'Teacher: close a make-along, so that no more parts are given out, or open it again':
+      'Meneuse : fermer un ouvrage suivi, plus rien ne paraît, ou le rouvrir',
+    'Close it, or open it again': 'Fermer ou rouvrir',
+    'Takes back what you said last: done, stuck; of the teacher, a change of the parts as well':
+      'Reprend ce que vous avez dit en dernier : fini, bloquée ; meneuse : une modification aussi',
+    'What happened to the parts and who leads it, the latest first':
+      'Ce qui est arrivé aux parties et qui mène, le plus récent d’abord',
+    'How many of the latest things': 'Combien des derniers événements',
   },
 };

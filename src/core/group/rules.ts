@@ -28,7 +28,10 @@ export interface Asker {
  * The organiser, and a manager of the server. Where the organiser has erased herself and there is no server, whoever takes
  * part, for there would be nobody else.
  */
-export const mayOrganise = (state: GroupState, asker: Asker): boolean =>
+export const mayOrganise = (
+  state: { readonly organiser: string; readonly members: ReadonlyMap<string, unknown> },
+  asker: Asker,
+): boolean =>
   asker.manager ||
   asker.id === state.organiser ||
   (isStranger(state.organiser) && !asker.managed && state.members.has(asker.id));

@@ -27,6 +27,7 @@ function ends(scene: Scene): Ranked[] {
     return [
       {
         rank: 20,
+        slip: 'first-row',
         cause: `The first row began with ${units(scene, scene.counted)} instead of 3: the skipped chains stand as one, and two go into the first chain.`,
         why: 'Everything after grows from this row.',
         ...ripBack(scene),
@@ -45,16 +46,19 @@ function oddEnds(scene: Scene, change: 'increase' | 'decrease', missed: number):
   const causes: Readonly<Record<number, Omit<Ranked, 'mend' | 'cost'>>> = {
     1: {
       rank: 10,
+      slip: `${change}-missed`,
       cause: `The ${change} at one end was missed, most often at the last stitch of the row.`,
       why: `One ${too} is one ${change}; both ends need one.`,
     },
     2: {
       rank: 20,
+      slip: `both-${change}s-missed`,
       cause: `The ${change}s at both ends were missed: row ${row} was worked straight.`,
       why: `The count is that of row ${row - 1} again.`,
     },
     [-1]: {
       rank: 14,
+      slip: `one-${change}-too-many`,
       cause: rising
         ? 'A stitch was worked into the turning chain and one more beside it, or an end got 3 instead of 2.'
         : 'Three were taken together at one end instead of two, or a stitch was skipped.',
@@ -62,6 +66,7 @@ function oddEnds(scene: Scene, change: 'increase' | 'decrease', missed: number):
     },
     [-2]: {
       rank: 24,
+      slip: `${change}s-too-many`,
       cause: rising
         ? 'Both ends got 3 instead of 2.'
         : 'Three were taken together at both ends instead of two.',
@@ -80,6 +85,7 @@ function decreasedInstead(scene: Scene): Ranked[] {
     return [
       {
         rank: 40,
+        slip: 'one-end-decreased',
         cause: 'One end was decreased instead of increased; the other was increased as it should be.',
         why: 'That too makes two too few, and leaves one edge leaning inwards.',
         ...back,
@@ -89,6 +95,7 @@ function decreasedInstead(scene: Scene): Ranked[] {
   return [
     {
       rank: 8,
+      slip: 'turned-too-early',
       cause: 'Both ends were decreased instead of increased: the turn was worked too early.',
       why: `The count is 2 fewer than row ${row - 1}; it should be 2 more.`,
       mend: `${back.mend} Or keep the early turn, and make every motif of this size.`,
@@ -104,6 +111,7 @@ function increasedInstead(scene: Scene): Ranked[] {
     return [
       {
         rank: 40,
+        slip: 'one-end-increased',
         cause: 'One end was increased instead of decreased; the other was decreased as it should be.',
         why: 'That too makes two too many.',
         ...ripBack(scene),
@@ -113,6 +121,7 @@ function increasedInstead(scene: Scene): Ranked[] {
   return [
     {
       rank: 8,
+      slip: 'turn-missed',
       cause:
         row === plan.size + 1
           ? 'The turn was missed: both ends were increased where they should be decreased.'
@@ -130,6 +139,7 @@ function blockRows(scene: Scene): Ranked[] {
     return [
       {
         rank: 20,
+        slip: 'first-row',
         cause: 'The piece begins with one block in the corner.',
         why: 'Everything after grows from it.',
         ...ripBack(scene),
@@ -145,6 +155,7 @@ function growingBlocks(scene: Scene, before: number): Ranked[] {
     return [
       {
         rank: 12,
+        slip: 'two-blocks-in-one',
         cause: 'Two blocks were worked into one space.',
         why: 'A growing row gains one block only, at its start.',
         ...ripBack(scene),
@@ -154,6 +165,7 @@ function growingBlocks(scene: Scene, before: number): Ranked[] {
     return [
       {
         rank: 12,
+        slip: 'turned-too-early',
         cause: 'The row was begun as a shrinking one: the turn came too early.',
         why: `The count fell from ${before} where it should rise.`,
         ...ripBack(scene),
@@ -162,6 +174,7 @@ function growingBlocks(scene: Scene, before: number): Ranked[] {
   return [
     {
       rank: 10,
+      slip: 'block-left-out',
       cause: `The new block at the start of row ${row} was left out, or the last ${t('sl st')} and block were skipped.`,
       why: 'One block too few in a growing row is one block not begun.',
       ...ripBack(scene),
@@ -176,6 +189,7 @@ function otherBlocks(scene: Scene): Ranked[] {
     return [
       {
         rank: 12,
+        slip: 'ended-a-block-too-soon',
         cause: 'The row ended a block too soon.',
         why: 'A block of the row before was not worked into.',
         ...ripBack(scene),
@@ -184,6 +198,7 @@ function otherBlocks(scene: Scene): Ranked[] {
   return [
     {
       rank: 8,
+      slip: 'turn-missed',
       cause:
         step === 0
           ? 'A block was added at the start and the last one was not dropped.'
@@ -206,6 +221,7 @@ function flatRows(scene: Scene): Ranked[] {
   return [
     {
       rank: drifting ? 6 : 10,
+      slip: d < 0 ? 'last-stitch-missed' : 'edge-worked-twice',
       cause:
         d < 0
           ? 'The last stitch of the row was missed: it stands at the very edge and hides under the turning chain.'
@@ -224,6 +240,7 @@ function clusterRounds(scene: Scene): Ranked[] {
   if (before !== undefined && counted === before)
     found.push({
       rank: 10,
+      slip: 'corners-left-out',
       cause: `Each corner got one cluster instead of two: round ${row} was worked without its corners.`,
       why: `The count is that of round ${row - 1} again.`,
       ...ripBack(scene),
@@ -231,6 +248,7 @@ function clusterRounds(scene: Scene): Ranked[] {
   if (d % 3 === 0)
     found.push({
       rank: 15,
+      slip: d < 0 ? 'cluster-missed' : 'cluster-too-many',
       cause: `${count(Math.abs(d) / 3, 'whole cluster')} ${d < 0 ? 'missing: a space was passed over, or a corner got one cluster instead of two' : 'more: a space was worked twice, or a corner got three clusters'}.`,
       why: 'The difference is a multiple of 3, and a cluster is 3 stitches.',
       ...ripBack(scene),
@@ -238,6 +256,7 @@ function clusterRounds(scene: Scene): Ranked[] {
   else
     found.push({
       rank: 15,
+      slip: 'cluster-of-other-size',
       cause: `A cluster has ${d < 0 ? '2 stitches' : '4 stitches'} instead of 3, or the starting chain was ${d < 0 ? 'not counted as a stitch' : 'counted beside a whole cluster'}.`,
       why: 'The difference is no multiple of 3, so it is not a whole cluster.',
       ...ripBack(scene),
@@ -253,6 +272,7 @@ function corners(scene: Scene): Ranked[] {
   if (row > 1 && Number.isInteger(whole) && whole <= 4)
     found.push({
       rank: 10,
+      slip: d < 0 ? 'corner-missed' : 'corner-too-many',
       cause:
         d < 0
           ? `${count(whole, 'corner')} missed: one stitch there instead of ${corner}.`
@@ -263,6 +283,7 @@ function corners(scene: Scene): Ranked[] {
   if (row > 1 && Math.abs(d) < corner - 1)
     found.push({
       rank: 12,
+      slip: 'corner-of-other-size',
       cause: `A corner got ${corner + d} stitches instead of ${corner}.`,
       why: `${units(scene, Math.abs(d))} ${scene.too} is less than a whole corner.`,
       ...makeUp(scene),
@@ -277,6 +298,7 @@ function increasingRounds(scene: Scene): Ranked[] {
     return [
       {
         rank: 10,
+        slip: 'increases-left-out',
         cause: `Round ${row} was worked without its increases.`,
         why: `The count is that of round ${row - 1} again.`,
         ...ripBack(scene),
@@ -286,6 +308,7 @@ function increasingRounds(scene: Scene): Ranked[] {
   if (d < 0 && -d < step)
     found.push({
       rank: 12,
+      slip: 'increase-missed',
       cause: `${count(-d, 'increase')} of ${step} missed.`,
       why: 'Each increase is worth one stitch.',
       ...makeUp(scene),
@@ -293,6 +316,7 @@ function increasingRounds(scene: Scene): Ranked[] {
   if (d > 0)
     found.push({
       rank: 12,
+      slip: 'one-increase-too-many',
       cause: `${count(d, 'increase')} too many: the increases came too close together.`,
       why: 'Each increase is worth one stitch.',
       ...makeUp(scene),

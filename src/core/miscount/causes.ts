@@ -35,7 +35,7 @@ export function causesOf(departure: Departure): Cause[] {
     : [...elsewhere, ...listCausesByShape(scene), ...chainAndEnds(scene), ...stray(scene)];
   return found
     .sort((a, b) => a.rank - b.rank)
-    .map(({ cause, why, mend, cost }) => ({ cause, why, mend, cost }));
+    .map(({ slip, cause, why, mend, cost }) => ({ slip, cause, why, mend, cost }));
 }
 
 /** Where the counts fit other rows, no more stitches than these are taken for slips besides (common practice: two ends, twice). */
@@ -54,6 +54,7 @@ function notThisRow(scene: Scene): Ranked {
   const { called, row, counted, expected } = scene;
   return {
     rank: 20,
+    slip: 'count-of-other-work',
     cause: `The count of ${called} ${row} was written down wrongly, or the work is of another size or shape than the one given.`,
     why: `${units(scene, counted)} where ${expected} belong${expected === 1 ? 's' : ''} is further off than one ${called} goes wrong by.`,
     mend: `Count ${called} ${row} again; if it really has ${counted}, ask again with the size and shape that the work has.`,
@@ -88,6 +89,7 @@ function shifted(scene: Scene): Ranked[] {
   if (ahead !== undefined)
     found.push({
       ...shift(ahead),
+      slip: 'row-ahead',
       cause: `You are ${count(ahead, called)} ahead of where you think: these are the counts from ${called} ${row + ahead} on.`,
       mend: `${ahead === 1 ? 'A count is' : 'Counts are'} missing in the list: look for ${called} ${row} in the work, and call the last one ${called} ${fromRow + counts.length - 1 + ahead}.`,
       cost: 'Nothing: the shape is as planned.',
@@ -95,12 +97,14 @@ function shifted(scene: Scene): Ranked[] {
   if (behind === 1)
     found.push({
       ...shift(-1),
+      slip: 'row-twice',
       cause: `You are 1 ${called} behind: ${called} ${row} repeats the count of ${called} ${row - 1}, so it was noted twice or worked straight.`,
       ...fewerRows(scene, 1),
     });
   else if (behind !== undefined)
     found.push({
       ...shift(-behind),
+      slip: 'row-twice',
       cause: `You are ${count(behind, called)} behind: from ${called} ${row} on the counts are those from ${called} ${row - behind} on again, so ${behind} were noted twice.`,
       ...fewerRows(scene, behind),
     });
@@ -140,6 +144,7 @@ function begunElsewhere(scene: Scene): Ranked[] {
     {
       // Before every slip: a list that begins at another row is the commonest of all (common practice).
       rank: 1,
+      slip: ahead ? 'row-ahead' : 'row-behind',
       cause: slipped === undefined ? `${where}.` : `${where}, and ${slipped.says}.`,
       why:
         slipAt === undefined
@@ -184,6 +189,7 @@ function chainAndEnds(scene: Scene): Ranked[] {
   return [
     {
       rank: 18,
+      slip: 'turning-chain',
       cause: counts
         ? d < 0
           ? `The ${chain} was not counted, or not worked into: in ${t(plan.stitch)} its ${turningChain} chains stand as the first stitch.`
@@ -199,6 +205,7 @@ function chainAndEnds(scene: Scene): Ranked[] {
       ? [
           {
             rank: 22,
+            slip: 'joining-stitch',
             cause:
               d > 0
                 ? `The ${t('sl st')} that joins the round was counted, or worked into, as a stitch.`
@@ -235,6 +242,7 @@ function stray(scene: Scene): Ranked[] {
   return [
     {
       rank: reason === undefined ? 50 : 16,
+      slip: d < 0 ? 'stitch-skipped' : 'stitch-twice',
       cause:
         d < 0
           ? `${where} was skipped in the middle of the ${called}${d === -1 ? '' : ', more than once'}.`

@@ -3,6 +3,8 @@ import type { RowPlan } from '../rows/index.ts';
 import { count } from '../base/reader.ts';
 
 export interface Cause {
+  /** Which slip it is, whatever the row and the counts: slips of many makers are counted by it. */
+  readonly slip: string;
   /** What probably happened. */
   readonly cause: string;
   /** What in the counts speaks for it. */

@@ -1,0 +1,71 @@
+/** Where everybody is: in numbers, by part; by name only those who wish it. */
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { question } from '../../src/chat/command.ts';
+import { count, when } from '../../src/core/base/reader.ts';
+import { findPartOf, partsBegun, partsUnsure } from '../../src/core/along/rules.ts';
+import { countProgress } from '../../src/core/along/state.ts';
+import { action } from '../shared/actions.ts';
+import { JOINED } from './example.ts';
+import { numberOf } from './words.ts';
+import { nameOption, whichAlong } from './which.ts';
+
+/** Names told at most. */
+const NAMED = 40;
+
+export const show = question({
+  name: 'show',
+  says: 'Where everybody is: who is done with each part, stuck, not begun, in numbers',
+  options: { name: nameOption },
+  example: '',
+  before: [...JOINED, '/along done part:1'],
+  refused: { line: 'name:"No such class"', option: 'name' },
+  async answer({ name }, context): Promise<Answer> {
+    const { state } = await whichAlong(context, name);
+    const begun = partsBegun(state, context.now).length;
+    const parts = state.parts.map((part) => {
+      const { done, stuck, notBegun } = countProgress(state, part.id);
+      return {
+        number: numberOf(state, part),
+        title: part.title,
+        from: part.from,
+        done,
+        stuck,
+        not_begun: notBegun,
+      };
+    });
+    const named = [...state.members.values()].filter((member) => member.named);
+    const placed = named.map(({ maker, name: called }) => {
+      const at = findPartOf(state, maker, context.now);
+      return { name: called, part: at && numberOf(state, at) };
+    });
+    const unsure = partsUnsure(state);
+    return {
+      headline: `${count(state.members.size, 'maker')} in ${state.plan.name}; ${begun} of ${parts.length} parts ${begun === 1 ? 'is' : 'are'} given out.`,
+      figures: [
+        figure('makers', 'Makers', state.members.size),
+        figure('parts', 'Parts', parts.length),
+        figure('given_out', 'Given out', begun),
+      ],
+      lines: gather(
+        parts.map(
+          ({ number, title, from, done, stuck, not_begun }) =>
+            `${number}. ${title} (${when(from)}): ${done} done, ${stuck} stuck, ${not_begun} not begun`,
+        ),
+        placed.length > 0 &&
+          `By name, as they wish it: ${placed
+            .slice(0, NAMED)
+            .map(({ name: called, part }) => `${called} at part ${part ?? 0}`)
+            .join(', ')}${placed.length > NAMED ? ` and ${placed.slice(NAMED).length} more` : ''}.`,
+        unsure.map(
+          (part) =>
+            `Whether part ${numberOf(state, part)} was posted is not known: something broke off just then, and it is not sent twice. Look in the channel; /along part part:${numberOf(state, part)} post:anew posts it.`,
+        ),
+      ),
+      data: { parts, named: placed },
+      actions: [
+        action('Mine', 'along mine', { name: state.plan.name }, { forAnyone: true }),
+        action('Where are we stuck?', 'along troubles', { name: state.plan.name }),
+      ],
+    };
+  },
+});

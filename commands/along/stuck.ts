@@ -1,0 +1,157 @@
+/** A maker is stuck: answered at once, as a miscount is, and counted, so that the teacher knows what to show next. */
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { question } from '../../src/chat/command.ts';
+import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
+import { Problem } from '../../src/core/base/problem.ts';
+import { Working } from '../../src/core/base/working.ts';
+import { findKindCalled } from '../../src/core/blanket/by-kind.ts';
+import type { Miscount } from '../../src/core/miscount/check-counts.ts';
+import { NO_WAY, reckonOwn, type Own } from '../../src/core/along/own.ts';
+import { reckonPart, type PartNumbers } from '../../src/core/along/numbers.ts';
+import { mustTakePart, partMeant, stick } from '../../src/core/along/rules.ts';
+import { checkStuck, kindOfPart, slipIn } from '../../src/core/along/stuck.ts';
+import { planOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
+import { LONGEST_WORDS_OF_STUCK } from '../../src/projects/along-schema.ts';
+import { causeLines, departedHeadline, rightWords } from '../shared/miscount-words.ts';
+import { action } from '../shared/actions.ts';
+import { RowWord, rowWord, units } from '../shared/motif-words.ts';
+import { lessonAction } from '../shared/lesson-for.ts';
+import { askerOf } from '../shared/which-kept.ts';
+import { JOINED } from './example.ts';
+import { numberOf, partName } from './words.ts';
+import { nameOption, onceMore, partOption, whichAlong } from './which.ts';
+
+export const stuck = question({
+  name: 'stuck',
+  says: 'Say where you are stuck, by row and counts or in words; it is answered at once, and counted',
+  options: {
+    row: opt
+      .whole('The row you are stuck at, or the last one counted', { max: MOST_ROWS_WORKED, example: '7' })
+      .optional(),
+    counts: opt.counts('What you counted, the count of that row last', '11 13 14').optional(),
+    words: opt
+      .text('What is wrong, in your own words', { max: LONGEST_WORDS_OF_STUCK, example: 'my edges lean' })
+      .optional(),
+    help: opt
+      .yesno({ says: 'Whether the teacher may see, by your name, that you want help', assumed: '' })
+      .default(false),
+    kind: opt
+      .text('Which kind of motif; the one of the part if not given', { max: LONGEST_NAME, example: 'furrow' })
+      .optional(),
+    part: partOption().optional(),
+    name: nameOption,
+  },
+  example: 'part:2 row:7 counts:"11 13 14"',
+  before: JOINED,
+  refused: { line: 'part:2 row:90', option: 'row' },
+  changes: true,
+  async answer({ row, counts, words, help, kind, part: number, name }, context): Promise<Answer> {
+    const { doc, state } = await whichAlong(context, name);
+    const { id } = context.maker;
+    mustTakePart(state, id);
+    const part = partMeant(state, { number, maker: id, now: context.now });
+    const own = reckonOwn(state.plan, state.members.get(id) ?? NO_WAY);
+    const numbers = reckonPart(own, state.parts, part, new Working());
+    const motif = motifMeant(own, kind) ?? own.spec.kinds[kindOfPart(own, part, numbers)];
+    if (!motif) throw new Error('a blanket has at least one kind');
+    const found = checkStuck(motif, { row, counts });
+    const slip = slipIn(found);
+    await context.projects.alongs.happen(doc.id, onceMore(context, doc), (now) =>
+      stick(now, askerOf(context), part, { row: slip?.row ?? row, slip: slip?.slip, counts, words, help }),
+    );
+    const at = numberOf(state, part);
+    const answered = found ? ofCounts(motif, found, counts ?? []) : ofRows(motif, numbers, { row, words });
+    const noted = `It is counted for ${partName(state, part).replace(/^P/, 'p')}${help ? ', and the teacher sees by your name that you ask for help' : ', without your name'}.`;
+    return {
+      ...answered,
+      lines: gather(answered.lines, noted),
+      data: { ...answered.data, part: at, slip: slip?.slip ?? null },
+      actions: gather(
+        slip && lessonAction(planOf(motif), slip.row),
+        !help &&
+          action('Ask to be helped', 'along stuck', {
+            part: at,
+            row: slip?.row ?? row,
+            help: true,
+            name: state.plan.name,
+          }),
+        action('Done after all', 'along done', { part: at, name: state.plan.name }),
+      ),
+      private: true,
+    };
+  },
+});
+
+/** The kind that is named; undefined where none is. Throws Problem: no-such-kind. */
+function motifMeant(own: Own, kind: string | undefined): MotifSpec | undefined {
+  if (kind === undefined) return undefined;
+  const names = own.spec.kinds.map(({ name }) => name);
+  const found = own.spec.kinds[findKindCalled(kind.trim(), names)];
+  if (found) return found;
+  throw new Problem('no-such-kind', 'This make-along has no such kind of motif.', {
+    option: 'kind',
+    hint: `Its kinds are ${names.join(', ')}.`,
+  });
+}
+
+type Said = Pick<Answer, 'headline' | 'figures' | 'working' | 'data'> & { readonly lines: string[] };
+
+/** What her counts tell. */
+function ofCounts(motif: MotifSpec, found: Miscount, counts: readonly number[]): Said {
+  const plan = planOf(motif);
+  const { wrong, difference, working } = found;
+  const figures = gather(
+    wrong && [
+      figure('first_wrong_row', `First wrong ${plan.called}`, wrong.row),
+      figure('expected', 'Expected', wrong.expected),
+      figure('counted', 'Counted', wrong.counted),
+    ],
+    figure('difference', 'Difference', difference),
+  );
+  if (wrong)
+    return {
+      headline: departedHeadline(plan, `your ${motif.name}`, found, wrong),
+      figures,
+      lines: causeLines(wrong.elsewhere === undefined ? wrong.causes : (wrong.slip?.causes ?? wrong.causes)),
+      working: working.steps,
+      data: { causes: wrong.causes },
+    };
+  const next =
+    found.next === undefined
+      ? 'the motif is complete'
+      : `${rowWord(plan)} ${found.lastRow + 1} has ${units(plan, found.next)}`;
+  return {
+    headline: `${rightWords(plan, `your ${motif.name}`, found, counts.at(-1) ?? 0)}; ${next}.`,
+    figures,
+    lines: ['The counts are not what holds you up: say in words what does.'],
+    working: working.steps,
+    data: { causes: [] },
+  };
+}
+
+/** What the row should have, or the rows of the part, where she gave no counts. */
+function ofRows(
+  motif: MotifSpec,
+  { rows }: PartNumbers,
+  { row, words }: { readonly row: number | undefined; readonly words: string | undefined },
+): Said {
+  const plan = planOf(motif);
+  const called = rowWord(plan);
+  const here = row === undefined ? undefined : plan.rows[row - 1];
+  const before = row === undefined ? undefined : plan.rows.find((one) => one.row === row - 1);
+  return {
+    headline: here
+      ? `${RowWord(plan)} ${here.row} of your ${motif.name} has ${units(plan, here.count)}${before === undefined ? '' : `, after ${units(plan, before.count)} in ${called} ${before.row}`}.`
+      : words === undefined
+        ? `It is noted that you are stuck. Say at which ${called}, and what you counted, and you are told what probably happened.`
+        : 'It is noted in your words.',
+    figures: gather(here && figure('expected', `Count of ${called} ${here.row}`, here.count)),
+    lines: gather(
+      here === undefined && rows && `Your counts, from ${called} ${rows.from}: ${rows.counts.join(' ')}.`,
+      `With what you counted: /along stuck row:${here?.row ?? 7} counts: and the counts up to it.`,
+    ),
+    working: [],
+    data: {},
+  };
+}

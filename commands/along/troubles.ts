@@ -1,0 +1,120 @@
+/** The teacher’s view: where the class got stuck, in numbers; who asked to be helped; what to show next. */
+import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { question } from '../../src/chat/command.ts';
+import { count } from '../../src/core/base/reader.ts';
+import { NO_WAY, reckonOwn } from '../../src/core/along/own.ts';
+import { mustTeach, partsBegun } from '../../src/core/along/rules.ts';
+import { countProgress, type AlongState } from '../../src/core/along/state.ts';
+import { listHelpWanted, listTroubles, workedExample, type Trouble } from '../../src/core/along/troubles.ts';
+import { planOf } from '../../src/core/yarn/motif.ts';
+import { action } from '../shared/actions.ts';
+import { causeLines, departedHeadline } from '../shared/miscount-words.ts';
+import { RowWord, rowWord, units } from '../shared/motif-words.ts';
+import { askerOf } from '../shared/which-kept.ts';
+import { JOINED } from './example.ts';
+import { numberOf, partName } from './words.ts';
+import { nameOption, whichAlong } from './which.ts';
+
+/** Places told one by one. */
+const TOLD = 8;
+
+/** `row 7, increase missed` */
+const placeWords = ({ row, slip }: Trouble, called: string) =>
+  gather(row !== undefined && `${called} ${row}`, slip?.replaceAll('-', ' ')).join(', ') ||
+  `no ${called} said`;
+
+export const troubles = question({
+  name: 'troubles',
+  says: 'Teacher: where the class got stuck most, in numbers; who asked for help; what to show next',
+  options: { name: nameOption },
+  example: '',
+  before: [
+    ...JOINED,
+    '/along stuck part:2 row:7 counts:"11 13 14"',
+    'rowan: /along join',
+    'rowan: /along stuck part:2 row:3 help:yes',
+  ],
+  refused: { line: 'name:"No such class"', option: 'name' },
+  async answer({ name }, context): Promise<Answer> {
+    const { state } = await whichAlong(context, name);
+    mustTeach(state, askerOf(context));
+    const found = listTroubles(state);
+    const own = reckonOwn(state.plan, NO_WAY);
+    const [first] = own.spec.kinds;
+    const called = first ? rowWord(planOf(first)) : 'row';
+    const told = found.map((trouble) => ({
+      part: numberOf(state, { id: trouble.part }),
+      row: trouble.row ?? null,
+      slip: trouble.slip ?? null,
+      makers: trouble.makers,
+    }));
+    const help = listHelpWanted(state);
+    const [most] = found;
+    return {
+      headline: most
+        ? `Most are stuck at ${placeOf(state, most).replace(/^P/, 'p')}, ${placeWords(most, called)}: ${count(most.makers, 'maker')} of ${state.members.size}.`
+        : `Nobody has been stuck in ${state.plan.name} so far.`,
+      figures: [
+        figure('places', 'Places where somebody was stuck', found.length),
+        figure('helped', 'Who ask to be helped', help.length),
+      ],
+      lines: gather(
+        found
+          .slice(0, TOLD)
+          .map(
+            (trouble) =>
+              `${placeOf(state, trouble)}, ${placeWords(trouble, called)}: ${count(trouble.makers, 'maker')}`,
+          ),
+        found.length > TOLD && `… and ${found.slice(TOLD).length} more places.`,
+        partsBegun(state, context.now).flatMap((part) => {
+          const { notBegun } = countProgress(state, part.id);
+          return notBegun > 0 ? [`${partName(state, part)}: ${count(notBegun, 'maker')} not begun.`] : [];
+        }),
+        help.map(
+          ({ maker, part, row, words }) =>
+            `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberOf(state, { id: part })}${row === undefined ? '' : `, ${called} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
+        ),
+        most && showNext(most, own),
+      ),
+      data: { troubles: told, help: help.map(({ maker }) => state.names.get(maker) ?? 'a maker') },
+      actions: gather(
+        most &&
+          action('The part', 'along plan', {
+            part: numberOf(state, { id: most.part }),
+            name: state.plan.name,
+          }),
+      ),
+      private: true,
+    };
+  },
+});
+
+const placeOf = (state: AlongState, { part }: Pick<Trouble, 'part'>) => {
+  const found = state.parts.find(({ id }) => id === part);
+  return found ? partName(state, found) : 'A part';
+};
+
+/** What to show next: the row in the pattern, and the same slip worked as an example. */
+function showNext(trouble: Trouble, own: ReturnType<typeof reckonOwn>): string[] {
+  const shown = workedExample(own, trouble);
+  if (shown === undefined)
+    return ['To show next: ask those who are stuck for their row and counts, and show that row.'];
+  const { motif, row, found } = shown;
+  const plan = planOf(motif);
+  const here = plan.rows[row - 1]?.count ?? 0;
+  const { wrong } = found ?? {};
+  return gather(
+    `To show next: ${rowWord(plan)} ${row} of ${motif.name}, ${units(plan, here)} in the pattern.`,
+    found &&
+      wrong &&
+      [
+        `Worked as it goes wrong: ${departedHeadline(plan, motif.name, found, wrong)}`,
+        causeLines(wrong.causes.filter(({ slip }) => slip === trouble.slip)),
+      ].flat(),
+    found === undefined &&
+      `${RowWord(plan)}s from there: ${plan.rows
+        .slice(row - 1, row + 1)
+        .map(({ count: one }) => one)
+        .join(' ')}.`,
+  );
+}

@@ -1,0 +1,49 @@
+/** Which make-along is meant. */
+import type { Context } from '../../src/chat/context.ts';
+import { opt } from '../../src/chat/options.ts';
+import { LONGEST_NAME } from '../../src/core/base/limits.ts';
+import type { AlongState } from '../../src/core/along/state.ts';
+import { MOST_PARTS } from '../../src/core/along/propose.ts';
+import type { AlongDoc } from '../../src/projects/alongs.ts';
+import { doing, whichKept } from '../shared/which-kept.ts';
+
+export interface AlongInHand {
+  readonly doc: AlongDoc;
+  readonly state: AlongState;
+}
+
+/** The option that names a make-along; the channel's own is meant where it is left out. */
+export const nameOption = opt
+  .text(
+    {
+      says: 'Which make-along; this channel’s if not given',
+      suggest: async (typed, context) =>
+        // Offered at every key: by what they are called alone, without reading them.
+        (await context.projects.alongs.listed(context.place.server))
+          .map(({ name }) => ({ value: name }))
+          .filter(({ value }) => value.toLowerCase().includes(typed.toLowerCase())),
+    },
+    { max: LONGEST_NAME, example: 'Bean row class' },
+  )
+  .optional();
+
+/** The make-along of that name, or the channel’s, or the only one of the server. Throws a Problem that names those there are. */
+export const whichAlong = (context: Context, name: string | undefined): Promise<AlongInHand> =>
+  whichKept(context.projects.alongs, context, name, {
+    called: 'make-along',
+    code: 'along',
+    opening: 'A teacher opens one from a saved blanket: /along open blanket:"…" starts:2031-01-06.',
+  });
+
+export const partOption = (says = 'Which part, by its number; the one you have before you if not given') =>
+  opt.whole(says, { max: MOST_PARTS, example: '2' });
+
+/**
+ * Who does something from a button that everybody may press again and again: what arrives twice is done once, and what she says anew after
+ * she took it back is said anew.
+ */
+export function onceMore(context: Context, { events }: AlongDoc): ReturnType<typeof doing> {
+  const who = doing(context);
+  const hers = events.filter(({ by }) => by === who.by).length;
+  return { ...who, once: `${who.once}.${hers}` };
+}

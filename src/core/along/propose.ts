@@ -1,0 +1,78 @@
+/** The parts of a make-along, proposed from the work itself: what there is to do, in the order in which it is done. */
+import { sum } from '../base/sum.ts';
+import type { BlanketSpec } from '../blanket/pieces.ts';
+import { sumCounts } from '../rows/index.ts';
+import { planOf, type MotifSpec } from '../yarn/motif.ts';
+import { STITCHES_A_BLOCK } from '../../standards/consumption.ts';
+import type { Part, Work } from './events.ts';
+import { dayAfter } from './state.ts';
+
+/** Stitches that a part of motifs holds where nobody says how many parts there are: about four hours at fifteen a minute (common practice). */
+export const STITCHES_A_PART = 3600;
+/** Parts of motifs at the most, and parts in all. */
+export const MOST_SHARES = 26;
+export const MOST_PARTS = 60;
+/** A first motif of fewer rows than this is made at one go. */
+const ROWS_FOR_HALVES = 4;
+
+/** Stitches in one motif; a corner-to-corner block is reckoned as its tall stitches and the chain that stands as one. */
+export function countStitchesOf(motif: MotifSpec): number {
+  const plan = planOf(motif);
+  return sumCounts(plan) * (plan.counted === 'blocks' ? STITCHES_A_BLOCK : 1);
+}
+
+/** So many parts the motifs are shared over, the first motif left out, which has parts of its own. */
+function countShares(kinds: readonly MotifSpec[], counts: readonly number[]): number {
+  const left = sum(counts) - 1;
+  const stitches = sum(kinds.map((kind, index) => countStitchesOf(kind) * (counts[index] ?? 0)));
+  return Math.min(left, MOST_SHARES, Math.max(1, Math.ceil(stitches / STITCHES_A_PART)));
+}
+
+/** What is wished of the proposal. */
+export interface Proposal {
+  readonly blanket: Pick<BlanketSpec, 'kinds' | 'border'>;
+  readonly columns: number;
+  readonly rows: number;
+  readonly counts: readonly number[];
+  /** The day of the first part, YYYY-MM-DD, and the days from one to the next. */
+  readonly starts: string;
+  readonly every: number;
+  /** Parts that the motifs are shared over; by their stitches if not given. */
+  readonly shares?: number | undefined;
+}
+
+const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
+
+/** The works of a blanket with their titles, in order. */
+function worksOf({ blanket, columns, rows, counts, shares }: Proposal): { work: Work; title: string }[] {
+  const { kinds, border } = blanket;
+  const [first] = kinds;
+  if (!first) throw new Error('a blanket has at least one kind');
+  const plan = planOf(first);
+  const halves = plan.rows.length >= ROWS_FOR_HALVES ? ['first half', 'second half'] : [undefined];
+  const many = sum(counts) > 1 ? Math.min(shares ?? countShares(kinds, counts), sum(counts) - 1) : 0;
+  const works: { work: Work; title: string }[] = [
+    { work: 'swatch', title: 'Swatch' },
+    ...halves.map((half) => ({
+      work: 'first' as const,
+      title: `The first ${first.name}${half === undefined ? '' : `, ${half}`}`,
+    })),
+    ...Array.from({ length: many }, (_, share) => ({
+      work: 'motifs' as const,
+      title: many === 1 ? 'The other motifs' : `Motifs, ${ORDINALS[share] ?? `${share + 1}th`} share`,
+    })),
+    { work: 'ends', title: 'Ends' },
+  ];
+  if (columns * rows > 1)
+    works.push({ work: 'laying-out', title: 'Laying out' }, { work: 'joining', title: 'Joining' });
+  if (border.rounds.length > 0) works.push({ work: 'border', title: 'Border' });
+  return works;
+}
+
+/** Proposes the parts: a swatch, the first motif in halves, the motifs shared by their stitches, ends, laying out, joining, border. */
+export const proposeParts = (asked: Proposal): Part[] =>
+  worksOf(asked).map((one, index) => ({
+    id: index + 1,
+    from: dayAfter(asked.starts, index * asked.every),
+    ...one,
+  }));
