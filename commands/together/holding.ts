@@ -14,7 +14,8 @@ import { SPREAD_COUNTS } from '../../src/standards/consumption.ts';
 import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { parcelsCsv } from './parcels-csv.ts';
-import { askerOf, nameOption, whichBlanket } from './which.ts';
+import { askerOf } from '../shared/which-kept.ts';
+import { nameOption, whichBlanket } from './which.ts';
 
 const PLEDGED = [...OPENED, '/together pledge kind:furrow motifs:2', 'rowan: /together pledge kind:trellis'];
 
