@@ -161,10 +161,11 @@ export const undo = question({
   before: [...SAVED, '/blanket remove name:"garden throw" confirm:yes'],
   changes: true,
   asked: {
-    ways: ['restore blanket', 'undo blanket remove', 'restore blanket remove', 'undo blanket change'],
+    ways: ['restore blanket', 'undo blanket remove', 'restore blanket remove', 'undo blanket change', 'undo'],
     also: 'mine remove blanket erase',
     not: 'group motif row border',
     saved: 'blanket',
+    undoes: 'blanket',
     marks: { name: { takes: 'saved-blanket' } },
     phrases: ['bring back the blanket I deleted'],
   },

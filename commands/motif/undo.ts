@@ -21,10 +21,11 @@ export const undo = question({
   before: [DEFINED, '/motif remove name:"moss square" confirm:yes'],
   changes: true,
   asked: {
-    ways: ['restore motif', 'undo motif remove', 'restore motif remove'],
+    ways: ['restore motif', 'undo motif remove', 'restore motif remove', 'undo'],
     also: 'remove mine erase undo motif',
     not: 'blanket row group',
     saved: 'motif',
+    undoes: 'motif',
     marks: { name: { takes: 'saved-motif' } },
     phrases: ['bring back the motif I deleted'],
   },

@@ -30,6 +30,7 @@ export const undo = question({
     also: 'count row mistake done motif next',
     not: 'group blanket remove restore ripped border',
     reports: true,
+    undoes: 'count',
     saved: 'motif',
     marks: { motif: { takes: 'saved-motif' } },
     phrases: ['undo that', 'that was a mistake, undo my last count'],

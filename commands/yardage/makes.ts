@@ -17,8 +17,8 @@ export const makes = question({
   refused: { line: 'left:"2 balls" each:13g', option: 'ball' },
   asked: {
     ways: ['?motif <weight>', '?motif left weigh', '?motif left ball', 'getting|left motif <weight>'],
-    also: 'motif weigh each total yarn ball getting done enough need left stash how-many how-much measure',
-    not: 'substitute join border roughly gauge swatch group claim row round colour blanket cost',
+    also: 'motif weigh each total yarn ball getting done need left stash how-many how-much measure',
+    not: 'enough substitute join border roughly gauge swatch group claim row round colour blanket cost',
     marks: {
       left: {
         asks: 'What does the yarn at hand weigh, or how many balls is it?',

@@ -1,6 +1,7 @@
 /** What is saved of the one who asks, as far as plain words can mean it: names, and what fills an option that was left out. */
 import type { Context } from '../chat/context.ts';
 import { cm, count, g, m, t, num } from '../core/base/reader.ts';
+import { defined } from '../core/base/defined.ts';
 import type { MakerDoc } from '../projects/schema.ts';
 import type { KnownName } from './pieces/piece.ts';
 import type { Around, Fill } from './read.ts';
@@ -151,6 +152,23 @@ function filler(doc: MakerDoc): Fill {
   };
 }
 
+/** What was done last of what can be taken back: a count, or a motif or blanket that was changed or removed. */
+function lastDone({ bin, progress, current }: MakerDoc): Around['last'] {
+  const done = [
+    ...progress.flatMap(({ motif, history }) => {
+      const { at } = history.at(-1) ?? {};
+      const options: Readonly<Record<string, string>> = motif === current.motif ? {} : { motif };
+      return at === undefined ? [] : [{ at, undoes: 'count' as const, options }];
+    }),
+    ...bin.map(({ at, kind }) => ({
+      at,
+      undoes: kind === 'motif' ? ('motif' as const) : ('blanket' as const),
+      options: {},
+    })),
+  ];
+  return done.sort((a, b) => Date.parse(b.at) - Date.parse(a.at))[0];
+}
+
 /** So many of the latest group blankets of a server are read for their kinds, and as many of the channel. */
 const READ_GROUPS = 5;
 
@@ -208,5 +226,6 @@ export async function aroundOf({
     ],
     saved: new Set(Object.entries(has).flatMap(([kind, there]) => (there ? [kind] : []))),
     fill: filler(doc),
+    ...defined({ last: lastDone(doc) }),
   };
 }

@@ -308,11 +308,19 @@ export interface Around {
   readonly names: readonly KnownName[];
   readonly saved: ReadonlySet<string>;
   readonly fill: Fill;
+  /** What was done last of what can be taken back, with the options that name it. */
+  readonly last?: { readonly undoes: Asked['undoes']; readonly options: Readonly<Record<string, string>> };
   /** The days that the phrase names. */
   readonly days?: readonly DayFound[];
 }
 
 const NOTHING_SAVED: Around = { names: [], saved: new Set(), fill: () => undefined };
+
+/** Senses that say nothing of what is to be taken back. */
+const ONLY_UNDO = new Set<SenseName>(['undo', 'mistake', 'mine', 'change', 'done', 'all', 'which', 'need']);
+const NOTHING_DONE: Around['last'] = { undoes: 'count', options: {} };
+const saysOnlyUndo = ({ present, names, pieces }: Heard): boolean =>
+  names.length === 0 && pieces.length === 0 && [...present.keys()].every((sense) => ONLY_UNDO.has(sense));
 
 /** Reads a phrase. */
 export function understand(phrase: string, registry: Registry, around: Around = NOTHING_SAVED): Understood {
@@ -325,8 +333,11 @@ export function understand(phrase: string, registry: Registry, around: Around = 
     const stated = !heard.mood.asks && asked.reports !== true;
     if (stated && !heard.mood.states) continue;
     if (!(heard.mood.asks || heard.mood.reports)) continue;
+    const last =
+      asked.undoes !== undefined && saysOnlyUndo(heard) ? (around.last ?? NOTHING_DONE) : undefined;
+    if (last && last.undoes !== asked.undoes) continue;
     const fitted = fit(heard, asked, slots);
-    let options: Readonly<Record<string, string>> = fitted.options;
+    let options: Readonly<Record<string, string>> = { ...last?.options, ...fitted.options };
     if (asked.settle) options = asked.settle(options, fitted.extras);
     const assumed = [...fitted.assumed];
     for (const option of asked.fills ?? []) {

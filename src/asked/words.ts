@@ -479,7 +479,7 @@ export const FUNCTION_WORDS: ReadonlySet<string> = new Set(
   don't doesn't didn't dont doesnt didnt can can't cant could couldn't would wouldn't should shouldn't will won't wont shall may might must have has had haven't hasn't having got get gets getting go goes going
   gone come comes came and or but so if then than as at by for from in into of off on onto out over to too up with within without about around round after before between through during until till
   while because since not no nor yes ok okay please pls plz just really very quite only also even still already again now today ever never always more most less least some any both few lot lots
-  hi hello hey hiya all everyone anybody anyone someone somebody something anything nothing thing things thanks thank cheers ta
+  hi hello hey hiya oops whoops oh ah argh all everyone anybody anyone someone somebody something anything nothing thing things thanks thank cheers ta
   well right like kind sort make makes making made know known think thought want wants wanted wanting say says said see sees tell tells told ask asks asked give gives given keep use uses used using
   work works working worked try tries trying tried let lets let's put puts able another other others same different such own what when where which who whom whose why how many much
   my mine your yours our ours us am pm one ones bit little big small large long short new old good nice great lovely best better sure maybe probably actually basically currently

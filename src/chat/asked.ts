@@ -50,6 +50,8 @@ export interface Asked {
   readonly reports?: true;
   /** Options of a question that changes something without which it only looks; none: it never changes what counts. */
   readonly changesBy?: readonly string[];
+  /** What it takes back: where only “undo” is said, the question is meant that takes back what was done last. */
+  readonly undoes?: 'count' | 'motif' | 'blanket';
   /** The question that only looks, where this one is inquired after: “what is my next row”. */
   readonly looksLike?: string;
   /** What must be saved for an answer to have sense. */

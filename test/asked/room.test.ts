@@ -107,6 +107,25 @@ describe('a line without a slash', () => {
     expect(row.assumptions.join(' ')).toContain('from your saved motif moss');
   });
 
+  it('takes back what was done last where only undo is said', async () => {
+    const { ask, at } = asking();
+    const later = (minutes: number) => at(new Date(NOON.getTime() + minutes * 60_000));
+    await ask('/motif define name:moss shape:diagonal size:12');
+    await ask('/blanket start name:throw kinds:moss columns:4 rows:5');
+    await ask('/progress next');
+    later(1);
+    await ask('/blanket change joining:whip');
+    later(2);
+    expect(await ask('undo')).toMatchObject({ ok: true, question: '/blanket undo' });
+    expect(await ask('undo that')).toMatchObject({ ok: true, question: '/progress undo' });
+    expect(await ask('undo')).toMatchObject({ ok: false, code: 'nothing-counted' });
+    // Whoever says what is to be taken back means that.
+    await ask('/progress next');
+    later(3);
+    await ask('/blanket change joining:whip');
+    expect(await ask('undo my last row')).toMatchObject({ ok: true, question: '/progress undo' });
+  });
+
   it('offers the next readings', async () => {
     const { ask } = asking();
     const said = await ask('/ask words:"how many 6 inch squares for a 4 by 5 foot blanket" other:yes');
