@@ -90,7 +90,9 @@ describe('the forecast', () => {
     ] as const) {
       expect(ask({ daysLeft: day }).chance).toBeCloseTo(share, 6);
     }
-    expect(ask({ daysLeft: -1 }).chance).toBe(0);
+    // On the closing day itself, and after it, no rate would do any more.
+    for (const daysLeft of [0, -1]) expect(ask({ daysLeft })).toMatchObject({ chance: 0, needed: undefined });
+    expect(ask({ toCome: 0 }).needed).toBeUndefined();
     expect(ask({ daysLeft: undefined }).chance).toBeUndefined();
   });
 
@@ -116,6 +118,12 @@ describe('the forecast', () => {
     const bursts = ask({ weeks: weeks([10, 0, 0, 0, 0, 10, 0, 0, 0, 0]) });
     // Σ(x − 2)² = 160 over mean 2: 80, against the 80 % point of chi-square with 9 degrees.
     expect(bursts.parcels).toBeCloseTo(20 / (80 / findQuantileOfChiSquare(0.8, 9)), 9);
+    // Three weeks are the fewest that tell: Σ(x − 6)² = 216 over mean 6, with 2 degrees. Of two, and of empty ones, nothing is told.
+    expect(ask({ weeks: weeks([18, 0, 0]) }).parcels).toBeCloseTo(
+      20 / (36 / findQuantileOfChiSquare(0.8, 2)),
+      9,
+    );
+    for (const quiet of [[18, 0], [0, 0, 0], []]) expect(ask({ weeks: weeks(quiet) }).parcels).toBe(20);
   });
 });
 
