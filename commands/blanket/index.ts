@@ -4,6 +4,7 @@ import { ADVICE } from '../shared/advice.ts';
 import { change } from './change.ts';
 import { colours } from './colours.ts';
 import { fit } from './fit.ts';
+import { handout } from './handout.ts';
 import { kinds } from './kinds.ts';
 import { layout } from './layout.ts';
 import { materials } from './materials.ts';
@@ -30,6 +31,7 @@ export const blanket = command({
     fit,
     scale,
     picture,
+    handout,
     list,
     choose,
     remove,

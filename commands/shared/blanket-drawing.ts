@@ -9,7 +9,7 @@ import { runsOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Reader } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
-import { drawBlanket, type PictureKind } from '../../src/pictures/blanket.ts';
+import { drawBlanket, type Drawing, type PictureKind } from '../../src/pictures/blanket.ts';
 import { kindsOf, specOf } from '../../src/projects/blankets.ts';
 import { looksOf } from '../../src/projects/looks.ts';
 import { madeFor } from '../../src/projects/progress.ts';
@@ -29,6 +29,7 @@ export function piecesIfKnown(doc: MakerDoc, blanket: Blanket, working: Working)
 
 export interface BlanketDrawing {
   readonly file: AnswerFile;
+  readonly picture: Drawing;
   readonly kinds: readonly PictureKind[];
   /** The look of every colour, `#rrggbb` by its name. */
   readonly looks: Readonly<Record<string, string>>;
@@ -58,7 +59,7 @@ export async function drawSavedBlanket(
   await breathe();
   const { kinds, looks } = kindsAndLooks(doc, blanket);
   await breathe();
-  const { svg, alt } = drawBlanket({
+  const picture = drawBlanket({
     title: blanket.name,
     columns: blanket.columns,
     rows: blanket.rows,
@@ -74,7 +75,8 @@ export async function drawSavedBlanket(
     reader,
   });
   return {
-    file: { name: `${fileName(blanket.name)}.svg`, says: alt, content: svg },
+    file: { name: `${fileName(blanket.name)}.svg`, says: picture.alt, content: picture.svg },
+    picture,
     kinds,
     looks,
     counts,

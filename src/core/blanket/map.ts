@@ -3,7 +3,7 @@ import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count } from '../base/reader.ts';
 import { readByKind } from './by-kind.ts';
-import { checkSize, letter, type Cell } from './layout.ts';
+import { checkSize, cutIntoRows, letter, type Cell } from './layout.ts';
 
 export interface BlanketMap {
   readonly columns: number;
@@ -96,6 +96,25 @@ export function writeMap(layout: readonly Cell[], columns: number): string[] {
     );
   return lines;
 }
+
+/**
+ * Every place with its number, the letter of its kind and its quarter turns, one line a row.
+ *
+ * @example
+ * writePlaces([{ kind: 0, turn: 0 }, { kind: 1, turn: 1 }, { kind: 0, turn: 2 }, { kind: 0, turn: 0 }], 2)
+ * // → ['Row 1: 1 A, 2 B1', 'Row 2: 3 A2, 4 A']
+ */
+export const writePlaces = (layout: readonly Cell[], columns: number): string[] =>
+  cutIntoRows(
+    layout.map(({ kind, turn }, place) => `${place + 1} ${letter(kind)}${turn === 0 ? '' : turn}`),
+    columns,
+  ).map((row, index) => `Row ${index + 1}: ${row.join(', ')}`);
+
+/** The numbers of the places of each kind, from 1. */
+export const placesByKind = (layout: readonly Cell[], kinds: number): number[][] =>
+  Array.from({ length: kinds }, (_, kind) =>
+    layout.flatMap((cell, place) => (cell.kind === kind ? [place + 1] : [])),
+  );
 
 /**
  * Counts by kind as they are typed: `A 12, B 8`, or names of kinds instead of letters. Kinds left out get none.

@@ -3,6 +3,7 @@
  * for terms and directions, and says the count of its round at its end.
  */
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
+import { shareEvenly } from '../rows/spacing.ts';
 import { count, handed, t } from '../base/reader.ts';
 import { writeInRuns, type BorderRound } from './border.ts';
 import { findWholeRate } from './row-ends.ts';
@@ -100,3 +101,28 @@ export function writeBorder(asked: {
     after: [`Fasten off and weave in the ends of the border, each in three passes.`],
   };
 }
+
+/** The border of a blanket of `columns` by `rows` motifs in words, its first round shared evenly over them. */
+export const writeBlanketBorder = (
+  counted: readonly {
+    readonly stitch: Stitch;
+    readonly colour: string;
+    readonly across: number;
+    readonly down: number;
+    /** In the round. */
+    readonly stitches: number;
+  }[],
+  corner: number,
+  { columns, rows, motif }: { readonly columns: number; readonly rows: number; readonly motif: Stitch },
+): WrittenBorder => {
+  const [first] = counted;
+  const share = (stitches: number | undefined, motifs: number) =>
+    stitches === undefined || stitches < motifs ? undefined : shareEvenly(stitches, motifs);
+  return writeBorder({
+    rounds: counted.map(({ stitches, ...round }) => ({ ...round, total: stitches })),
+    corner,
+    perMotifAcross: share(first?.across, columns),
+    perMotifDown: share(first?.down, rows),
+    motif,
+  });
+};
