@@ -702,6 +702,16 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
     { figures: { motifs: 20 } },
     { before: ['/progress at motif:"moss square" row:2 made:3'], figures: { motifs: 20, made: 3 } },
   ],
+  'blanket handout': [
+    {
+      figures: {
+        motifs: 20,
+        yarn_total: m(PLANNED.all),
+        ends: 20 * 4 + 2 * seamCount(4, 5) + 2,
+        ...GARDEN_SIZE,
+      },
+    },
+  ],
   'blanket list': [{ figures: { blankets: 1 } }],
   'blanket choose': NONE,
   'blanket remove': NONE,
@@ -836,6 +846,8 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
   'together board': [
     { figures: { accepted: 0, handed_in: 0, pledged: 2, open: 14 - 2, wanted: 12, spares: 2 } },
   ],
+  'together motif': [{ figures: { rows: 24, total: ALL, ends: 4, side: cm(SIDE) } }],
+  'together handout': [{ figures: { accepted: 0, pledged: 2, open: 14 - 2, wanted: 12, makers: 2 } }],
   'together join': NONE,
   'together leave': NONE,
   'host invite': NONE,

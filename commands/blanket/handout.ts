@@ -22,11 +22,13 @@ import {
   pictureBlock,
 } from '../shared/blanket-sheet.ts';
 import { madeUpWords } from '../shared/look-words.ts';
+import { looksIn } from '../shared/motif-chart.ts';
 import { motifBlocks, motifLine } from '../shared/motif-sheet.ts';
 import { HANDOUT_CAUTIONS, SHEET_MARKS, sheetData, sheetOf, sheetOptions } from '../shared/sheet.ts';
 import { readerIn, saidTo } from '../shared/terms-option.ts';
 import { SAVED, savedBlanket } from './options.ts';
 import {
+  atHandCaution,
   blanketCautions,
   extentWords,
   laidLines,
@@ -48,7 +50,7 @@ export const handout = question({
   before: SAVED,
   asked: {
     ways: ['print blanket', 'print @blanket', 'print blanket mine'],
-    also: 'blanket mine show instructions layout saved whole',
+    also: 'blanket mine show instructions layout saved all',
     not: 'chart group colour',
     saved: 'blanket',
     marks: { name: { takes: 'saved-blanket' }, ...SHEET_MARKS },
@@ -72,7 +74,9 @@ export const handout = question({
     const [first] = motifs;
     const madeUp = madeUpWords(madeUpOf(doc, Object.keys(looks)));
     const cautions = [
-      ...(pieces instanceof Problem || needs === undefined ? [] : blanketCautions(pieces, needs)),
+      ...(pieces instanceof Problem || needs === undefined
+        ? []
+        : [...blanketCautions(pieces, needs), ...atHandCaution(needs)]),
       ...HANDOUT_CAUTIONS,
     ];
     const each: Block[] = [];
@@ -81,7 +85,7 @@ export const handout = question({
         { kind: 'new-page' },
         { kind: 'heading', text: `${letter(kind)}, ${motif.name}` },
         motifLine(motif),
-        ...motifBlocks(doc, motif, reader),
+        ...motifBlocks(motif, { looks: looksIn(doc, motif), yarns: blanket.yarns, reader }),
       );
       await breathe();
     }

@@ -17,7 +17,7 @@ import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
 import { distinct } from '../shared/steps.ts';
 import { SAVED, savedBlanket } from './options.ts';
-import { blanketCautions, needLine, sizeFigures, sizeWords, sureness } from './words.ts';
+import { atHandCaution, blanketCautions, needLine, sizeFigures, sizeWords, sureness } from './words.ts';
 
 export const materials = question({
   name: 'materials',
@@ -113,7 +113,7 @@ export const materials = question({
       ),
       cautions: gather(
         blanketCautions(pieces, needs),
-        atHand && 'Balls at hand and balls bought may be of two dye lots: hold them together in daylight.',
+        atHandCaution(needs),
         needs.hours !== undefined && caution('hands'),
       ),
       data: {

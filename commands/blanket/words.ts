@@ -157,6 +157,12 @@ export function sureness(pieces: Pieces): string[] {
   );
 }
 
+/** Said where some of the balls are at hand and others are to be bought. */
+export const atHandCaution = ({ colours }: Pick<Materials, 'colours'>): string[] =>
+  colours.some(({ balls, toBuy }) => balls !== toBuy)
+    ? ['Balls at hand and balls bought may be of two dye lots: hold them together in daylight.']
+    : [];
+
 /** Cautions of every answer about a blanket's yarn and size. */
 export function blanketCautions(pieces: Pieces, made: Materials): string[] {
   return gather(

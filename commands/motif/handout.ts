@@ -6,12 +6,13 @@ import { cutLengths } from '../../src/core/stripes/carrying.ts';
 import { sumCounts } from '../../src/core/rows/index.ts';
 import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
+import { yarnsOf } from '../../src/projects/looks.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
 import { caution } from '../../src/standards/care.ts';
 import { action } from '../shared/actions.ts';
 import { madeUpWords } from '../shared/look-words.ts';
-import { madeUpIn } from '../shared/motif-chart.ts';
-import { motifBlocks, motifLine, yarnTable } from '../shared/motif-sheet.ts';
+import { looksIn, madeUpIn } from '../shared/motif-chart.ts';
+import { motifBlocks, motifLine, yarnOfOne } from '../shared/motif-sheet.ts';
 import { carryAssumption, described, RowWord } from '../shared/motif-words.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 import { HANDOUT_CAUTIONS, SHEET_MARKS, sheetData, sheetOf, sheetOptions } from '../shared/sheet.ts';
@@ -40,10 +41,11 @@ export const handout = question({
     const doc = await projects.maker(maker.id, maker.name);
     const motif = findMotif(doc, name, 'name');
     const plan = planOf(motif);
-    const { yarn } = yarnTable(doc, motif);
+    const yarns = yarnsOf(doc);
+    const yarn = yarnOfOne(motif, yarns);
     const madeUp = madeUpWords(madeUpIn(doc, motif));
     const cautions = [caution(yarn.how === 'weighed' ? 'dye-lot' : 'rough-estimate'), ...HANDOUT_CAUTIONS];
-    const blocks = motifBlocks(doc, motif, reader);
+    const blocks = motifBlocks(motif, { looks: looksIn(doc, motif), yarns, reader });
     await breathe();
     const sheet = sheetOf(
       motif.name,

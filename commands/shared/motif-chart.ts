@@ -1,21 +1,20 @@
 /** The chart of a saved motif, as every answer and sheet draws it. */
 import { defined } from '../../src/core/base/defined.ts';
 import type { Reader } from '../../src/core/base/reader.ts';
-import { planOf, runsOf } from '../../src/core/yarn/motif.ts';
+import { planOf, runsOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
 import { trueSizeOf } from '../../src/core/yarn/true-size.ts';
 import { drawChart } from '../../src/pictures/chart.ts';
 import type { Drawing } from '../../src/pictures/drawing.ts';
 import { looksOf, madeUpOf } from '../../src/projects/looks.ts';
 import type { MakerDoc, Motif } from '../../src/projects/schema.ts';
 
-/** Drawn in her colours, true to its gauge where that is known; `done` are its finished rows. */
-export function chartOf(
-  doc: MakerDoc,
-  motif: Motif,
+/** Drawn in these colours, true to its gauge where that is known; `done` are its finished rows. */
+export const drawMotifChart = (
+  motif: MotifSpec,
+  looks: Readonly<Record<string, string>>,
   { reader, done }: { readonly reader: Reader; readonly done?: number | undefined },
-): Drawing {
-  const looks = looksOf(doc, [...coloursOf(motif), motif.name], motif.looks);
-  return drawChart(
+): Drawing =>
+  drawChart(
     planOf(motif),
     motif.runs,
     defined({
@@ -27,7 +26,17 @@ export function chartOf(
       done,
     }),
   );
-}
+
+/** The looks of a motif's colours, in her own pictures. */
+export const looksIn = (doc: MakerDoc, motif: Motif): Readonly<Record<string, string>> =>
+  looksOf(doc, [...coloursOf(motif), motif.name], motif.looks);
+
+/** The chart of a motif of hers. */
+export const chartOf = (
+  doc: MakerDoc,
+  motif: Motif,
+  view: { readonly reader: Reader; readonly done?: number | undefined },
+): Drawing => drawMotifChart(motif, looksIn(doc, motif), view);
 
 const coloursOf = (motif: Motif) => runsOf(motif).map(({ colour }) => colour);
 

@@ -12,17 +12,15 @@ import {
   type Words,
 } from '../../src/core/stripes/written-rows.ts';
 import { readMeasured } from '../../src/core/yarn/measured-motif.ts';
-import { planOf } from '../../src/core/yarn/motif.ts';
+import { planOf, type MotifSpec, type Yarn } from '../../src/core/yarn/motif.ts';
 import { reckonMotifYarn, type MotifYarn } from '../../src/core/yarn/motif-yarn.ts';
 import type { RowPlan } from '../../src/core/rows/index.ts';
 import type { Block } from '../../src/paper/paper.ts';
-import { looksOf, yarnsOf } from '../../src/projects/looks.ts';
-import type { MakerDoc, Motif } from '../../src/projects/schema.ts';
-import { chartOf } from './motif-chart.ts';
+import { drawMotifChart } from './motif-chart.ts';
 import { carryLines, described, rowWord, RowWord, stripeLines, units } from './motif-words.ts';
 
 /** What is known of a motif, label by label. */
-export function motifFacts(motif: Motif): (readonly [string, string])[] {
+export function motifFacts(motif: MotifSpec & { readonly blocked?: boolean }): (readonly [string, string])[] {
   const plan = planOf(motif);
   const { gauge, blocked, hook, side, weight, runs } = motif;
   const { expected, weighed } = readMeasured(motif);
@@ -56,29 +54,30 @@ export function motifFacts(motif: Motif): (readonly [string, string])[] {
   return facts.filter((fact) => fact !== undefined);
 }
 
-/** A table of its colours: rows, what is counted, yarn, ends. */
-export function yarnTable(doc: MakerDoc, motif: Motif): { readonly block: Block; readonly yarn: MotifYarn } {
-  const plan = planOf(motif);
-  const yarn = reckonMotifYarn(motif, yarnsOf(doc), new Working());
-  const carrying = cutLengths(plan, motif.runs);
-  const looks = looksOf(
-    doc,
-    yarn.colours.map(({ colour }) => colour),
-    motif.looks,
-  );
+/** What a motif is printed with: how its colours look, what is known of their yarn, who reads. */
+export interface Printing {
+  readonly looks: Readonly<Record<string, string>>;
+  readonly yarns: readonly Yarn[];
+  readonly reader: Reader;
+}
+
+/** The yarn of one motif, colour by colour. */
+export const yarnOfOne = (motif: MotifSpec, yarns: readonly Yarn[]): MotifYarn =>
+  reckonMotifYarn(motif, yarns, new Working());
+
+/** A table of its colours: what is counted, yarn, ends. */
+function yarnTable(motif: MotifSpec, yarn: MotifYarn, looks: Printing['looks']): Block {
+  const carrying = cutLengths(planOf(motif), motif.runs);
   return {
-    yarn,
-    block: {
-      kind: 'table',
-      widths: [4, 2, 2, 2],
-      head: ['Colour', 'Stitches', 'Yarn in one', 'Ends'],
-      rows: yarn.colours.map((part) => [
-        { text: part.colour, dab: looks[part.colour] ?? '' },
-        num(part.stitches),
-        m(metresOf(part)),
-        num(carrying.byColour.get(part.colour)?.ends ?? yarn.ends),
-      ]),
-    },
+    kind: 'table',
+    widths: [4, 2, 2, 2],
+    head: ['Colour', 'Stitches', 'Yarn in one', 'Ends'],
+    rows: yarn.colours.map((part) => [
+      { text: part.colour, ...(looks[part.colour] === undefined ? {} : { dab: looks[part.colour] ?? '' }) },
+      num(part.stitches),
+      m(metresOf(part)),
+      num(carrying.byColour.get(part.colour)?.ends ?? yarn.ends),
+    ]),
   };
 }
 
@@ -110,15 +109,18 @@ export function rowBlocks(plan: RowPlan, words: Words): Block[] {
 }
 
 /** Everything about a motif but its name: facts, yarn, rows, chart, colours. */
-export function motifBlocks(doc: MakerDoc, motif: Motif, reader: Reader): Block[] {
+export function motifBlocks(
+  motif: MotifSpec & { readonly blocked?: boolean },
+  { looks, yarns, reader }: Printing,
+): Block[] {
   const plan = planOf(motif);
-  const { block, yarn } = yarnTable(doc, motif);
-  const chart = chartOf(doc, motif, { reader });
+  const yarn = yarnOfOne(motif, yarns);
+  const chart = drawMotifChart(motif, looks, { reader });
   const colours = [...stripeLines(plan, motif.runs), ...carryLines(motif, new Working())];
   return gather<Block>(
     { kind: 'facts', facts: motifFacts(motif) },
     { kind: 'part', text: 'Yarn' },
-    block,
+    yarnTable(motif, yarn, looks),
     { kind: 'small', text: yarnSureness(yarn) },
     { kind: 'part', text: `${RowWord(plan)}s` },
     rowBlocks(plan, writeInstructions(plan, motif.runs)),
@@ -132,7 +134,7 @@ export function motifBlocks(doc: MakerDoc, motif: Motif, reader: Reader): Block[
 }
 
 /** What it is, in one line. */
-export const motifLine = (motif: Motif): Block => {
+export const motifLine = (motif: MotifSpec): Block => {
   const plan = planOf(motif);
   return {
     kind: 'text',

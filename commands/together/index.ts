@@ -7,6 +7,8 @@ import { handin } from './handing-in.ts';
 import { mine, yarn } from './holding.ts';
 import { handover } from './keeping-order.ts';
 import { maker } from './maker.ts';
+import { handout } from './handout.ts';
+import { motif } from './motif.ts';
 import { open } from './open.ts';
 import { giveback, pledge } from './pledging.ts';
 import { history, list, undo } from './running.ts';
@@ -24,12 +26,14 @@ export const together = command({
     leave,
     pledge,
     giveback,
+    motif,
     mine,
     maker,
     keep,
     handin,
     pace,
     calendar,
+    handout,
     yarn,
     handover,
     undo,

@@ -109,6 +109,7 @@ export const de: Tongue = {
     stuck: 'festgefahren',
     troubles: 'hürden',
     due: 'fällig',
+    motif: 'motiv',
   },
   options: {
     lesson: 'lektion',
@@ -921,5 +922,11 @@ export const de: Tongue = {
     'What happened to the parts and who leads it, the latest first':
       'Was mit den Teilen geschah und wer leitet, das Neueste zuerst',
     'How many of the latest things': 'Wie viele der neuesten Dinge',
+    'The blanket to print (PDF): yarn, layout, joining, border round by round, every motif’s rows':
+      'Die Decke zum Drucken (PDF): Garn, Anordnung, Verbinden, Rand Runde für Runde, alle Reihen',
+    'The group blanket to print (PDF): a sheet for the wall, and a slip for each maker':
+      'Die gemeinsame Decke zum Drucken (PDF): ein Blatt für die Wand und ein Zettel für jede',
+    'A kind of the group blanket to make: its rows in your own terms, its chart, a handout':
+      'Eine Sorte der gemeinsamen Decke: Reihen in den eigenen Begriffen, Häkelschrift, Handzettel',
   },
 };

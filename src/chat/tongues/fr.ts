@@ -109,6 +109,7 @@ export const fr: Tongue = {
     stuck: 'bloquée',
     troubles: 'difficultés',
     due: 'échéance',
+    motif: 'motif',
   },
   options: {
     lesson: 'leçon',
@@ -921,5 +922,11 @@ export const fr: Tongue = {
     'What happened to the parts and who leads it, the latest first':
       'Ce qui est arrivé aux parties et qui mène, le plus récent d’abord',
     'How many of the latest things': 'Combien des derniers événements',
+    'The blanket to print (PDF): yarn, layout, joining, border round by round, every motif’s rows':
+      'La couverture à imprimer (PDF) : fil, disposition, assemblage, bordure, rangs de chaque motif',
+    'The group blanket to print (PDF): a sheet for the wall, and a slip for each maker':
+      'La couverture commune à imprimer (PDF) : une affiche et un papillon pour chacune',
+    'A kind of the group blanket to make: its rows in your own terms, its chart, a handout':
+      'Un motif de la couverture commune : ses rangs dans vos termes, son diagramme, une fiche',
   },
 };

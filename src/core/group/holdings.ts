@@ -27,12 +27,14 @@ export function listHoldings(state: GroupState, maker: string): Holding[] {
   });
 }
 
+/** Whether anything is pledged, handed in or accepted of it; what was sent back alone is not held. */
+export const holdsAny = ({ pledged, handedIn, accepted }: Holding): boolean =>
+  pledged + handedIn.length + accepted.length > 0;
+
 /** Everyone who holds or has sent something, in the order in which they came, with what it is. */
 export function parcelsOf(state: GroupState): { name: string; held: Holding[] }[] {
   return [...state.names].flatMap(([maker, name]) => {
-    const held = listHoldings(state, maker).filter(
-      ({ pledged, handedIn, accepted }) => pledged + handedIn.length + accepted.length > 0,
-    );
+    const held = listHoldings(state, maker).filter(holdsAny);
     return held.length === 0 ? [] : [{ name, held }];
   });
 }
