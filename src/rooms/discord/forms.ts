@@ -65,9 +65,13 @@ function fieldsOf({ question: { form } }: Route, given: RawOptions): string[] {
 /** The form; undefined where there is no room for what was given. */
 export function formOf(opening: Opening): APIModalInteractionResponseCallbackData | undefined {
   const { found, given, asker, serial, again, offered } = opening;
-  const fields = opening.fields
-    ? opening.fields.filter((name) => isOption(found, name)).slice(0, MODAL.components)
-    : fieldsOf(found, given);
+  const asked =
+    opening.fields?.filter((name) => isOption(found, name)).slice(0, MODAL.components) ??
+    fieldsOf(found, given);
+  // Nothing to choose among, and none need be: it is not asked.
+  const fields = asked.filter(
+    (name) => offered.get(name)?.length !== 0 || isNeeded(found, name, asked, given),
+  );
   const filled = new Set(fields);
   const carried = () =>
     writeButton({
@@ -88,7 +92,9 @@ export function formOf(opening: Opening): APIModalInteractionResponseCallbackDat
     if (longest === undefined) return undefined;
     fields.unshift(longest);
     filled.add(longest);
-    const last = fields.findLast((name) => !isNeeded(found, name) && !Object.hasOwn(given, name));
+    const last = fields.findLast(
+      (name) => !isNeeded(found, name, fields, given) && !Object.hasOwn(given, name),
+    );
     if (fields.length > MODAL.components) {
       if (last === undefined) return undefined;
       fields.splice(fields.lastIndexOf(last), 1);
@@ -100,13 +106,30 @@ export function formOf(opening: Opening): APIModalInteractionResponseCallbackDat
   return {
     custom_id: customId,
     title: fit(found.question.form?.title ?? `/${found.path}`, MODAL.title),
-    components: fields.map((name) => field(found, name, given[name], offered.get(name))),
+    components: fields.map((name) =>
+      field(found, name, given[name], {
+        offered: offered.get(name),
+        required: isNeeded(found, name, fields, given),
+      }),
+    ),
   };
 }
 
-const isNeeded = ({ question: { options, form } }: Route, name: string) =>
-  (options[name] !== undefined && isRequired(options[name])) ||
-  (form?.needs ?? []).some((list) => list.length === 1 && list.includes(name));
+/** Whether it must be filled in: it is declared so, or it is the only one left of a list of which one is needed. */
+function isNeeded(
+  { question: { options, form } }: Route,
+  name: string,
+  fields: readonly string[],
+  given: RawOptions,
+): boolean {
+  const schema = options[name];
+  if (schema !== undefined && isRequired(schema)) return true;
+  return (form?.needs ?? []).some(
+    (list) =>
+      list.includes(name) &&
+      !list.some((other) => other !== name && (fields.includes(other) || Object.hasOwn(given, other))),
+  );
+}
 
 const called = (name: string) => {
   const words = name.replaceAll('_', ' ');
@@ -126,11 +149,10 @@ function field(
   found: Route,
   name: string,
   given: string | undefined,
-  offered: readonly Choice[] | undefined,
+  { offered, required }: { readonly offered: readonly Choice[] | undefined; readonly required: boolean },
 ): APILabelComponent {
   const schema = found.question.options[name];
   const meta: OptionMeta = schema ? metaOf(schema) : { kind: 'text', says: name, example: '' };
-  const required = isNeeded(found, name);
   const label = {
     type: ComponentType.Label,
     label: fit(called(name), MODAL.label),
@@ -242,7 +264,8 @@ export function refilling(
   { id, user }: { readonly id: string; readonly user: { readonly id: string } },
 ): Required<Pick<Outbound, 'embeds' | 'components' | 'files'>> {
   // The fields that a question's form always has need not be said.
-  const usual = fieldsOf(found, given).join(' ') === fields.join(' ');
+  const asks = fieldsOf(found, given);
+  const usual = fields.every((name) => asks.includes(name));
   const options = usual ? given : { ...given, [FIELDS]: fields.join(' ') };
   const meaning = writeAsked({ question: found.path, options });
   const bears = { does: 'refill', owner: coded(user.id), serial: serialOf(id) } as const;

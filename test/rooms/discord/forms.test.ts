@@ -1,5 +1,5 @@
 /** Questions that are typed into forms: whatever declares one, through the real client. */
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { readLine } from '../../../src/chat/line.ts';
 import type { Route } from '../../../src/chat/registry.ts';
@@ -135,8 +135,9 @@ describe('a form', () => {
     expect(seen.kind).toBe('modal');
     expect(value(seen, 'counts')).toBe('3 5');
     expect(chosen(seen, 'shape')).toEqual(['diagonal']);
-    // Nothing of hers is saved: there is no motif to choose, and whatever is missing is asked.
-    expect(fieldsOf(seen)).toContain('size');
+    // Nothing of hers is saved: there is no motif to choose, and so the size must be said.
+    expect(fieldsOf(seen)).toEqual(['counts', 'from_row', 'shape', 'size']);
+    expect(form(seen).map(({ required }) => required)).toEqual([true, false, true, true]);
   });
 
   it('does not open where nothing is missing, nor where somebody is too fast', async () => {
@@ -153,7 +154,7 @@ describe('a form', () => {
     expect([first.kind, next.kind]).toEqual(['modal', 'message']);
     expect(next.text).toContain('a lot at once');
     // What was typed meanwhile is refused as well, and not lost.
-    const sent = await harness.platform.submitModal(first, { counts: '3 5 7', size: '12' }, as);
+    const sent = await harness.platform.submitModal(first, { counts: '3 5 7', shape: 'diagonal', size: '12' }, as);
     expect(labels(sent.message)).toEqual([REFILL]);
     await harness.restart();
     await harness.platform.connected();
@@ -250,6 +251,29 @@ describe('a form', () => {
     const weight = await harness.platform.press(shown.message!, 'Weigh one', as);
     const weighed = await harness.platform.submitModal(weight, { weight: '18g' }, as);
     expect(plain(weighed.text)).toContain('weighs 18 g');
+  });
+});
+
+describe('what is offered in a form', () => {
+  it('is typed where there is too much of it for a menu, or it is not known in time', async () => {
+    const as = somebody();
+    const define = (n: number) => harness.line(`/motif define name:"motif ${n}" shape:diagonal size:12`, as);
+    for (let n = 1; n <= 25; n += 1) await define(n);
+    const types = async () =>
+      form(await harness.platform.slash('progress counted', {}, as)).map(({ type }) => type);
+    expect(await types()).toEqual([4, 3]);
+    const reading = vi.spyOn(harness.projects, 'maker');
+    reading.mockImplementation(async () => {
+      await new Promise((done) => setTimeout(done, 2_000));
+      throw new Error('too late to be asked');
+    });
+    const began = performance.now();
+    expect(await types()).toEqual([4, 4]);
+    expect(performance.now() - began).toBeLessThan(2_500);
+    reading.mockRestore();
+    await define(26);
+    expect(await types()).toEqual([4, 4]);
+    expect(harness.faults).toEqual([]);
   });
 });
 
