@@ -69,7 +69,7 @@ export const bar = question({
     if (what === 'readmit') {
       return {
         headline: `${once}${who.name} may take part in ${state.plan.name} again.`,
-        lines: [`${who.name} joins with /together join, and pledges anew.`],
+        lines: [`To take part, ${who.name} joins with /together join and pledges anew.`],
         board: doc.id,
         private: true,
       };

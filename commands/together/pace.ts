@@ -89,7 +89,7 @@ export const pace = question({
         toCome === 0
           ? []
           : [
-              `Everybody is taken to go on as she has since she began, by chance sooner or later, and who has not begun to begin; from ${count(START_DAYS, 'day')} after joining, silence counts. If people slow down, the end moves out. What one maker hands in on one day is one parcel.`,
+              `Everybody is taken to go on as since the beginning, by chance sooner or later, and who has not begun to begin; from ${count(START_DAYS, 'day')} after joining, silence counts. If people slow down, the end moves out. What one maker hands in on one day is one parcel.`,
             ],
       data: {
         soonest,

@@ -154,7 +154,11 @@ describe('a form', () => {
     expect([first.kind, next.kind]).toEqual(['modal', 'message']);
     expect(next.text).toContain('a lot at once');
     // What was typed meanwhile is refused as well, and not lost.
-    const sent = await harness.platform.submitModal(first, { counts: '3 5 7', shape: 'diagonal', size: '12' }, as);
+    const sent = await harness.platform.submitModal(
+      first,
+      { counts: '3 5 7', shape: 'diagonal', size: '12' },
+      as,
+    );
     expect(labels(sent.message)).toEqual([REFILL]);
     await harness.restart();
     await harness.platform.connected();
