@@ -287,6 +287,11 @@ export class Chronicles<
     });
   }
 
+  /** Whether any of them names her. */
+  async names(maker: string): Promise<boolean> {
+    return (await this.catalogue.naming(maker)).length > 0;
+  }
+
   async says(maker: string): Promise<readonly string[]> {
     const { found, unreadable } = await this.with(maker);
     return [

@@ -16,6 +16,7 @@ import {
 } from './schema.ts';
 import { Servers } from './servers.ts';
 import type { Kind, Store } from './store.ts';
+import { Told } from './told.ts';
 
 export const MAKERS: Kind<MakerDoc> = {
   folder: 'makers',
@@ -50,15 +51,17 @@ export class Projects {
   /** Units and terms of people of whom nothing is saved yet, the latest last; whether they were told of them. */
   private readonly first = new Map<string, { readonly ways: Ways; told: boolean }>();
 
-  /** When people were last told something, of whom nothing is saved among them. */
-  private readonly toldNew = new Map<string, string>();
+  /** When people were last told something of whom nothing is saved. */
+  private readonly told: Told;
 
   constructor(readonly store: Store) {
     this.groups = new Groups(store);
     this.servers = new Servers(store);
+    this.told = new Told(store);
     this.keepElsewhere(this.groups);
     this.alongs = new Alongs(store);
     this.keepElsewhere(this.alongs);
+    this.keepElsewhere(this.told);
   }
 
   /** Whatever else keeps something of a maker is named here, so that export and erasure reach it. */
@@ -155,19 +158,18 @@ export class Projects {
   async mayTell(id: string, now: Date): Promise<'here' | 'privately' | 'not'> {
     const kept = await this.keptOf(id);
     if (kept instanceof Unreadable) return 'not';
-    const lately = [kept?.told, this.toldNew.get(id)].some(
+    const lately = [kept?.told, await this.told.last(id)].some(
       (told) => told !== undefined && now.getTime() - Date.parse(told) < DAY_MS,
     );
     return lately ? 'not' : (kept?.settings.tell ?? 'here');
   }
 
-  /** Notes that somebody was told something. Nothing is made of her where nothing is kept, or where she erased it meanwhile. */
+  /** Notes that somebody was told something. Nothing is kept of her where she erased everything meanwhile. */
   async noteTold(id: string, now: Date): Promise<void> {
-    this.toldNew.delete(id);
-    this.toldNew.set(id, now.toISOString());
-    const [oldest] = this.toldNew.keys();
-    if (this.toldNew.size > MOST_NEW && oldest !== undefined) this.toldNew.delete(oldest);
-    if (!(await this.knows(id))) return;
+    if (!(await this.knows(id))) {
+      if (await this.groups.names(id)) await this.told.note(id, now);
+      return;
+    }
     await this.store.change(MAKERS, id, (doc) => ({
       keep: doc && { ...doc, told: now.toISOString() },
       tell: undefined,
