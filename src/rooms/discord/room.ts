@@ -64,6 +64,8 @@ export interface RoomParts {
   readonly tell?: ((tellings: readonly Telling[]) => Promise<void>) | undefined;
   /** Told of each group blanket whose board is to be shown anew. */
   readonly boardChanged?: ((board: string) => void) | undefined;
+  /** Told of each make-along whose parts may be due at another time. */
+  readonly alongChanged?: ((along: string) => void) | undefined;
   /** The thread that an interaction comes out of; undefined for none. */
   readonly inThread?: ((interaction: BaseInteraction) => Thread | undefined) | undefined;
   /** Where attachments may be fetched from. */
@@ -686,6 +688,7 @@ export class DiscordRoom {
       const shown = await give();
       if (shown.forgets === true) this.unfoldable.forget(`${coded(context.maker.id)} `);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
+      if (shown.along !== undefined) this.parts.alongChanged?.(shown.along);
       // She knows what she has just done herself.
       const tells = shown.tells?.filter((telling) => telling.maker !== context.maker.id) ?? [];
       if (tells.length > 0) this.tell(tells);

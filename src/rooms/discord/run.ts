@@ -19,6 +19,7 @@ import { declaration, WORK_THIS_OUT } from './declare.ts';
 import { GroupBoards } from './group-boards.ts';
 import { heardIn, HEARING, replyTo } from './heard.ts';
 import { inTongues } from './localise.ts';
+import { PartPosts } from './part-posts.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
@@ -154,6 +155,15 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
 
   const keeper = new GroupBoards(registry, projects, now);
   const around = new Surroundings({ rest: client.rest, projects, log, now });
+  const posts = new PartPosts({
+    rest: client.rest,
+    registry,
+    projects,
+    log,
+    fault,
+    now: now ?? (() => new Date()),
+    wait: (ms, signal) => wait(ms, undefined, { signal, ref: false }).catch(() => undefined),
+  });
   const boards = new Boards({
     rest: client.rest,
     keeper,
@@ -176,6 +186,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     attachmentHosts,
     now,
     boardChanged: (board) => boards.changed(board),
+    alongChanged: (along) => posts.changed(along),
     tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest: client.rest, projects, log }),
     inThread: watchThreads(client),
   });
@@ -223,6 +234,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     }
   };
   void showBoards().catch(fault);
+  posts.start();
 
   const health = setInterval(() => {
     const facts = {
@@ -233,6 +245,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
       // Documents that were asked for and cannot be read: whoever runs this should look at them.
       unreadable: projects.store.unreadable,
       boards: boards.sent,
+      parts: posts.sent,
       memory: Math.round(process.memoryUsage.rss() / 1024 / 1024),
     };
     log.info(facts, 'health');
@@ -254,6 +267,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
       closed.abort();
       clearInterval(health);
       await room.close(PATIENCE_MS);
+      await posts.close();
       await boards.close();
       // Leaving looks like a broken line for a moment.
       client.removeAllListeners(Events.ShardReconnecting);

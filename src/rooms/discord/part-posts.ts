@@ -1,0 +1,222 @@
+/**
+ * Posts the parts of make-alongs, each in its channel at its moment, once. That a part is about to be posted is saved before it is sent: where
+ * the process dies between, or the line breaks under it, nobody knows whether it is out, and it is not sent again by itself. What the
+ * platform refused outright did not go out, and is tried again later.
+ */
+import { createHash } from 'node:crypto';
+import { DiscordAPIError, Routes } from 'discord.js';
+import { ask } from '../../chat/ask.ts';
+import type { Registry } from '../../chat/registry.ts';
+import { POSTER, type Happening, type Part } from '../../core/along/events.ts';
+import { claimPart, nextPosting, partsToPost } from '../../core/along/rules.ts';
+import { numbered, type AlongState } from '../../core/along/state.ts';
+import type { AlongDoc } from '../../projects/alongs.ts';
+import type { Projects } from '../../projects/projects.ts';
+import { MESSAGE } from './limits.ts';
+import { isRefused, refusalFacts, type Log } from './platform.ts';
+import { render } from './render.ts';
+import { clock } from './text.ts';
+import { personNamed } from './typed.ts';
+
+interface PostRest {
+  post(route: `/${string}`, options: object): Promise<unknown>;
+  delete(route: `/${string}`): Promise<unknown>;
+}
+
+export interface PartPostsParts {
+  readonly rest: PostRest;
+  readonly registry: Registry;
+  readonly projects: Projects;
+  readonly log: Log;
+  readonly fault: (error: unknown) => string;
+  readonly now: () => Date;
+  /** Resolves after so many ms, or when the signal is aborted. */
+  readonly wait: (ms: number, signal: AbortSignal) => Promise<void>;
+}
+
+/** The clock is looked at this often at least, whatever a machine's does: it may be set, or have slept. */
+const LONGEST_WAIT_MS = 5 * 60_000;
+/** A part that the platform would not have, or a make-along that could not be read, is tried again after this. */
+const AGAIN_MS = 60 * 60_000;
+
+/** A look at a part by nobody in particular. */
+const NOBODY = { id: 'board', name: 'board' };
+
+export class PartPosts {
+  /** When each make-along has to be looked at next, ms. */
+  private readonly moments = new Map<string, number>();
+  private readonly stopped = new AbortController();
+  private woken = new AbortController();
+  private running: Promise<void> = Promise.resolve();
+  /** Parts that went out, for the health line. */
+  sent = 0;
+
+  constructor(private readonly parts: PartPostsParts) {}
+
+  /** Learns of every make-along there is, and posts from now on. */
+  start(): void {
+    this.running = this.run().catch((error: unknown) => {
+      this.parts.fault(error);
+    });
+  }
+
+  /** Says that a make-along changed. Returns at once. */
+  changed(id: string): void {
+    this.moments.set(id, 0);
+    this.woken.abort();
+  }
+
+  /** Ends; resolves when what was being posted is out. */
+  async close(): Promise<void> {
+    this.stopped.abort();
+    this.woken.abort();
+    await this.running;
+  }
+
+  private async run(): Promise<void> {
+    await this.learn();
+    while (!this.stopped.signal.aborted) {
+      const pause = await this.look();
+      const { signal } = this.woken;
+      if (!signal.aborted) await this.parts.wait(pause, signal);
+      this.woken = new AbortController();
+    }
+  }
+
+  /** Reads every make-along that has a channel: what came due while nobody looked is posted now. */
+  async learn(): Promise<void> {
+    for (const { doc } of await this.parts.projects.alongs.everywhere()) this.moments.set(doc.id, 0);
+  }
+
+  /** Does all that is due; returns the ms until something is again, at most so many. */
+  async look(): Promise<number> {
+    const now = this.parts.now().getTime();
+    for (const [id, moment] of [...this.moments]) {
+      if (moment > now || this.stopped.signal.aborted) continue;
+      // What changes while it is looked at is looked at again.
+      this.moments.set(id, now + AGAIN_MS);
+      try {
+        const next = await this.lookAt(id);
+        if (this.moments.get(id) !== 0) {
+          if (next === undefined) this.moments.delete(id);
+          else this.moments.set(id, next);
+        }
+      } catch (error) {
+        this.parts.fault(error);
+      }
+    }
+    const soonest = Math.min(...this.moments.values());
+    return Math.min(LONGEST_WAIT_MS, Math.max(0, soonest - this.parts.now().getTime()));
+  }
+
+  /** Does what is due in one make-along; when it has to be looked at next, undefined where nothing is to come. */
+  private async lookAt(id: string): Promise<number | undefined> {
+    const { alongs } = this.parts.projects;
+    const [found] = await alongs.these([id]);
+    if (!found || found.doc.channel === undefined) return undefined;
+    await this.takeAway(found);
+    let refused = false;
+    for (const part of partsToPost(found.state, this.parts.now())) {
+      if (this.stopped.signal.aborted) break;
+      refused ||= !(await this.post(found.doc, part));
+      if (refused) break;
+    }
+    const [after] = await alongs.these([id]);
+    const now = this.parts.now();
+    const next = after && nextPosting(after.state, now)?.getTime();
+    return next === undefined ? undefined : refused ? Math.max(next, now.getTime() + AGAIN_MS) : next;
+  }
+
+  private happen(
+    { id, events }: AlongDoc,
+    what: string,
+    rule: (state: AlongState) => readonly Happening[],
+  ): Promise<{
+    readonly happened: readonly Happening[];
+    readonly doc: AlongDoc;
+    readonly state: AlongState;
+  }> {
+    const doing = { by: POSTER, at: this.parts.now(), once: `${what}.${events.length}` };
+    return this.parts.projects.alongs.happen(id, doing, rule);
+  }
+
+  /** Posts one part; false where the platform would not have it. */
+  private async post(doc: AlongDoc, { id: part }: Part): Promise<boolean> {
+    const { rest, log } = this.parts;
+    const channel = doc.channel ?? '';
+    const claimed = await this.happen(doc, `claim.${part}`, (state) =>
+      claimPart(state, part, this.parts.now()),
+    );
+    if (claimed.happened.length === 0) return true;
+    const body = await this.drawn(claimed.doc, claimed.state, part);
+    const nonce = createHash('sha256')
+      .update(`${doc.id} ${part} ${claimed.doc.events.length}`)
+      .digest('base64url')
+      .slice(0, MESSAGE.nonce);
+    let made: { readonly id: string };
+    try {
+      made = (await rest.post(Routes.channelMessages(channel), {
+        body: { ...body, nonce, enforce_nonce: true },
+      })) as { id: string };
+    } catch (error) {
+      log.warn(refusalFacts(error), 'a part of a make-along was not posted');
+      // Only a plain refusal says that it is not out.
+      if (!isRefused(error)) return true;
+      await this.happen(claimed.doc, `refused.${part}`, () => [{ did: 'not-posted', part }]);
+      return false;
+    }
+    this.sent += 1;
+    await this.happen(claimed.doc, `posted.${part}`, () => [
+      { did: 'posted', part, channel, message: made.id },
+    ]);
+    return true;
+  }
+
+  /** The messages of parts that were taken back, or are posted anew, go. */
+  private async takeAway({
+    doc,
+    state,
+  }: {
+    readonly doc: AlongDoc;
+    readonly state: AlongState;
+  }): Promise<void> {
+    for (const [part, { is, channel, message }] of state.postings) {
+      if ((is !== 'taken-back' && is !== 'anew') || channel === undefined || message === undefined) continue;
+      try {
+        await this.parts.rest.delete(Routes.channelMessage(channel, message));
+      } catch (error) {
+        if (!(error instanceof DiscordAPIError)) throw error;
+        this.parts.log.info(refusalFacts(error), 'a part that was taken back left its message behind');
+      }
+      await this.happen(doc, `gone.${part}.${message}`, () => [{ did: 'message-gone', part }]);
+    }
+  }
+
+  /** A part as everybody sees it: in the teacher's own units and terms. */
+  private async drawn(doc: AlongDoc, state: AlongState, id: number) {
+    const { registry, projects } = this.parts;
+    const found = registry.find(['along', 'plan']);
+    const settings = await projects.settings(state.teacher);
+    const number = numbered(state).find(({ part }) => part.id === id)?.number ?? 0;
+    const shown = await ask(
+      found,
+      { name: state.plan.name, part: String(number) },
+      {
+        maker: NOBODY,
+        reader: { ...settings, clock },
+        place: { ...(doc.server === undefined ? {} : { server: doc.server }), manager: false },
+        now: this.parts.now(),
+        once: doc.id,
+        whois: personNamed,
+        projects,
+      },
+    );
+    const { content, embeds, components } = render(shown, {
+      serial: id.toString(36),
+      open: false,
+      sharable: false,
+      notes: [],
+    });
+    return { content, embeds, components, allowed_mentions: { parse: [] } };
+  }
+}

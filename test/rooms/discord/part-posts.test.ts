@@ -1,0 +1,204 @@
+/** Parts of make-alongs in their channel, each once: over restarts, what breaks between, days on which the clocks change. */
+import { DiscordAPIError } from 'discord.js';
+import { describe, expect, it } from 'vitest';
+import { registry } from '../../../commands/index.ts';
+import { askLine } from '../../along.ts';
+import { POSTER } from '../../../src/core/along/events.ts';
+import { claimPart } from '../../../src/core/along/rules.ts';
+import { MemoryStore } from '../../../src/projects/memory.ts';
+import { Projects } from '../../../src/projects/projects.ts';
+import { PartPosts } from '../../../src/rooms/discord/part-posts.ts';
+
+const CHANNEL = '900000000000000001';
+const log = { info: () => undefined, warn: () => undefined, error: () => undefined };
+
+/** A platform that keeps what is posted, and fails as it is told. */
+function platform() {
+  const posted: { id: string; body: { content: string; nonce: string; components: unknown } }[] = [];
+  const deleted: string[] = [];
+  let failure: (() => Error) | undefined;
+  return {
+    posted,
+    deleted,
+    fail: (how: (() => Error) | undefined) => {
+      failure = how;
+    },
+    rest: {
+      post: (_route: string, options: object) => {
+        if (failure) return Promise.reject(failure());
+        const { body } = options as { body: (typeof posted)[number]['body'] };
+        posted.push({ id: String(posted.length + 1), body });
+        return Promise.resolve({ id: String(posted.length) });
+      },
+      delete: (route: string) => {
+        deleted.push(route);
+        return Promise.resolve(undefined);
+      },
+    },
+  };
+}
+
+async function opened({ starts = '2031-03-23', zone = 'Europe/Berlin', hour = 2 } = {}) {
+  const projects = new Projects(new MemoryStore());
+  const server = platform();
+  const faults: unknown[] = [];
+  let now = new Date('2031-03-01T12:00:00Z');
+  const say = (line: string) =>
+    askLine(projects, line, { now, place: { server: '7', channel: CHANNEL, manager: true } });
+  await say('/motif define name:furrow shape:diagonal size:12 gauge:13x10');
+  await say(`/along open motif:furrow name:class starts:${starts} every:week hour:${hour} zone:${zone}`);
+  const room = () =>
+    new PartPosts({
+      rest: server.rest,
+      registry,
+      projects,
+      log,
+      fault: (error) => {
+        faults.push(error);
+        return 'fault';
+      },
+      now: () => now,
+      wait: () => Promise.resolve(),
+    });
+  const posts = room();
+  await posts.learn();
+  return {
+    projects,
+    server,
+    faults,
+    say,
+    posts,
+    /** The process is started anew. */
+    restart: async () => {
+      const next = room();
+      await next.learn();
+      return next;
+    },
+    at: (moment: string) => {
+      now = new Date(moment);
+    },
+  };
+}
+
+const titles = ({ posted }: ReturnType<typeof platform>) =>
+  posted.map(({ body }) => /Part \d/.exec(JSON.stringify(body))?.[0]);
+const broken = () => Object.assign(new Error('broken'), { code: 'ECONNRESET' });
+const refused = () =>
+  new DiscordAPIError({ code: 50013, message: 'Missing Permissions' }, 50013, 403, 'POST', 'x', {
+    files: undefined,
+    body: undefined,
+  });
+
+describe('a part is posted on its day', () => {
+  it('once, at its hour in the zone, though the clocks leap over it, and again a week later', async () => {
+    const room = await opened();
+    // 02:00 in Berlin is 01:00 UTC before the change.
+    room.at('2031-03-23T00:59:59Z');
+    await room.posts.look();
+    expect(room.server.posted).toEqual([]);
+    room.at('2031-03-23T01:00:00Z');
+    await room.posts.look();
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1']);
+    // On 30 March 2031 the clocks go from 02:00 to 03:00: there is no 02:00, and 03:00 is 01:00 UTC.
+    room.at('2031-03-30T00:59:59Z');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1']);
+    room.at('2031-03-30T01:00:00Z');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1', 'Part 2']);
+    expect(room.faults).toEqual([]);
+  });
+
+  it('once where the clocks show its hour twice', async () => {
+    const room = await opened({ starts: '2031-10-26' });
+    room.at('2031-10-26T00:00:00Z');
+    await room.posts.look();
+    room.at('2031-10-26T01:00:00Z');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1']);
+  });
+
+  it('not again after a restart, and late where nobody was there in time', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    await room.posts.look();
+    room.at('2031-04-07T12:00:00Z');
+    const next = await room.restart();
+    await next.look();
+    await (await room.restart()).look();
+    expect(titles(room.server)).toEqual(['Part 1', 'Part 2', 'Part 3']);
+  });
+
+  it('not again where the process died after it was claimed; that is said, and it can be posted anew', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    await room.projects.alongs.happen(
+      '7.class',
+      { by: POSTER, at: new Date('2031-03-23T01:00:00Z'), once: 'claim' },
+      (state) => claimPart(state, 1, new Date('2031-03-23T01:00:00Z')),
+    );
+    await (await room.restart()).look();
+    expect(room.server.posted).toEqual([]);
+    const shown = await room.say('/along show');
+    expect(shown.lines.join(' ')).toContain('Whether part 1 was posted is not known');
+    await room.say('/along part part:1 post:anew');
+    room.posts.changed('7.class');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1']);
+  });
+
+  it('not again where the line broke under it, but later where the platform refused it', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    room.server.fail(refused);
+    await room.posts.look();
+    room.server.fail(undefined);
+    room.at('2031-03-23T01:30:00Z');
+    await room.posts.look();
+    expect(room.server.posted).toEqual([]);
+    room.at('2031-03-23T02:01:00Z');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1']);
+    room.server.fail(broken);
+    room.at('2031-03-30T01:00:00Z');
+    await room.posts.look();
+    room.server.fail(undefined);
+    room.at('2031-03-30T09:00:00Z');
+    await room.posts.look();
+    await (await room.restart()).look();
+    expect(titles(room.server)).toEqual(['Part 1']);
+    expect(room.faults).toEqual([]);
+  });
+
+  it('and its message goes when it is taken back', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    await room.posts.look();
+    await room.say('/along part part:1 post:back');
+    room.posts.changed('7.class');
+    await room.posts.look();
+    await room.posts.look();
+    expect(room.server.deleted).toEqual([`/channels/${CHANNEL}/messages/1`]);
+    expect(titles(room.server)).toEqual(['Part 1']);
+    await room.say('/along part part:1 post:anew');
+    room.posts.changed('7.class');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1', 'Part 1']);
+    // The platform gives the same message back for the same nonce: anew is another.
+    expect(new Set(room.server.posted.map(({ body }) => body.nonce)).size).toBe(2);
+  });
+
+  it('with buttons that everybody may press, and none once it is closed', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    await room.posts.look();
+    const [first] = room.server.posted;
+    const buttons = JSON.stringify(first?.body.components);
+    for (const label of ['Mine', 'Done', 'Stuck']) expect(buttons).toContain(`"label":"${label}"`);
+    await room.say('/along close');
+    room.at('2031-04-30T01:00:00Z');
+    await (await room.restart()).look();
+    expect(titles(room.server)).toEqual(['Part 1']);
+  });
+});
