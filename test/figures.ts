@@ -105,8 +105,10 @@ const whip = (pitch: number) => (2 * Math.hypot(2 * THICK, pitch / 2) + 2 * 1.5 
 /** Motifs side by side have a seam between each two; so have those under each other. */
 const seams = (columns: number, rows: number, side = SIDE) =>
   (side * ((columns - 1) * rows + (rows - 1) * columns)) / 100;
-/** Short seams within the strips, and one between each two strips. */
-const seamCount = (columns: number, rows: number) => (columns - 1) * rows + (rows - 1);
+/** Strands of 1.5 m, 30 cm of which are tails, in seams of a motif's side and of a strip's. */
+const strandCount = (columns: number, rows: number, side: number, ratio: number) =>
+  (columns - 1) * rows * Math.ceil(((side / 100) * ratio) / 1.2) +
+  (rows - 1) * Math.ceil(((side / 100) * columns * ratio) / 1.2);
 
 /** A border of sc and hdc: two thirds of a row of hdc and a whole one high. */
 const BORDER = (2 / 3) * HIGH + HIGH;
@@ -127,7 +129,7 @@ const borderYarn = (columns: number, rows: number) =>
 /** The garden throw of so many motifs, half of each kind: what its colours take, each with its motifs, tails, carried strands. */
 const garden = (columns: number, rows: number, reserve = RESERVED) => {
   const each = (columns * rows) / 2;
-  const seamTails = seamCount(columns, rows) * TAILS;
+  const seamTails = strandCount(columns, rows, SIDE, whip(10 * WIDE)) * TAILS;
   const seamYarn = seams(columns, rows) * whip(10 * WIDE);
   const parts = {
     moss: {
@@ -206,7 +208,8 @@ const HER_TOGETHER = (7.52 * HER_HIGH) / 100;
 const HER_FIRST_HALF = HER_FIRST * HER_STITCH + HER_CHAIN + TAILS;
 const HER_SECOND_HALF = HER_SECOND * HER_STITCH + 28 * HER_CHAIN + 28 * HER_TOGETHER + TAILS;
 const HER_SEAMS = seams(3, 4, HER_SIDE);
-const HER_MOSS = 12 * HER_FIRST_HALF + HER_SEAMS * whip(10 * HER_WIDE) + seamCount(3, 4) * TAILS;
+const HER_STRANDS = strandCount(3, 4, HER_SIDE, whip(10 * HER_WIDE));
+const HER_MOSS = 12 * HER_FIRST_HALF + HER_SEAMS * whip(10 * HER_WIDE) + HER_STRANDS * TAILS;
 const HER_ALL = {
   size: HER_SIZE,
   side: cm(HER_SIDE),
@@ -483,7 +486,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       figures: {
         seam_length: m(seams(8, 11, 15)),
         yarn: m(seams(8, 11, 15) * whip((101.6 / 12.5 / (6 + THICK)) * (5 + THICK))),
-        tails: m(seamCount(8, 11) * TAILS),
+        tails: m(strandCount(8, 11, 15, whip((101.6 / 12.5 / (6 + THICK)) * (5 + THICK))) * TAILS),
         seams: 7 * 11 + 10,
         // A seam of 15 cm takes one strand of 1.5 m, 1.2 m of it sewn; one of 120 cm as many as its yarn fills.
         strands: 7 * 11 + 10 * Math.ceil((1.2 * whip((101.6 / 12.5 / (6 + THICK)) * (5 + THICK))) / 1.2),
@@ -561,8 +564,8 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         to_buy: Math.ceil(PLANNED.moss.total / 170 - 1),
         weight: g((PLANNED.moss.total * 100) / 170),
         cost: 2 * 4.5,
-        // Two colours in a motif are 4 ends; a seam has 2, the border of one colour 2.
-        ends: 20 * 4 + 2 * seamCount(4, 5) + 2,
+        // Two colours in a motif are 4 ends; a strand has 2, the border of one colour 2.
+        ends: 20 * 4 + 2 * strandCount(4, 5, SIDE, whip(10 * WIDE)) + 2,
         seam_length: m(seams(4, 5)),
         ...GARDEN_SIZE,
         hours: (20 * 45) / 60,
@@ -670,7 +673,10 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       },
       data: {
         before: { yarn_total: PLANNED.all, border: [372, 380] },
-        after: { border: [borderRound(6, 8, 1), borderRound(6, 8, 2)], ends: 48 * 4 + 2 * 47 + 2 },
+        after: {
+          border: [borderRound(6, 8, 1), borderRound(6, 8, 2)],
+          ends: 48 * 4 + 2 * strandCount(6, 8, SIDE, whip(10 * WIDE)) + 2,
+        },
       },
     },
     (() => {
@@ -707,7 +713,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       figures: {
         motifs: 20,
         yarn_total: m(PLANNED.all),
-        ends: 20 * 4 + 2 * seamCount(4, 5) + 2,
+        ends: 20 * 4 + 2 * strandCount(4, 5, SIDE, whip(10 * WIDE)) + 2,
         ...GARDEN_SIZE,
       },
     },
@@ -1056,12 +1062,12 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         ],
       },
     },
-    { line: 'part:6', figures: { ...HER_ALL, ends: 12 * 4 + 2 * seamCount(3, 4) } },
+    { line: 'part:6', figures: { ...HER_ALL, ends: 12 * 4 + 2 * HER_STRANDS } },
     {
       line: 'part:8',
       figures: {
         ...HER_ALL,
-        seams: seamCount(3, 4),
+        seams: 2 * 4 + 3,
         seam_length: m(HER_SEAMS),
         yarn: m(HER_SEAMS * whip(10 * HER_WIDE)),
       },
@@ -1085,7 +1091,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         yarn_total: m(
           (4 * (FIRST + SECOND) +
             seams(2, 2) * whip(10 * WIDE) +
-            seamCount(2, 2) * TAILS +
+            strandCount(2, 2, SIDE, whip(10 * WIDE)) * TAILS +
             EDGED_BORDER +
             TAILS) *
             RESERVED,

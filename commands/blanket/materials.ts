@@ -14,6 +14,7 @@ import { paceByKind, type KindPace } from '../../src/projects/blanket-pace.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
+import { SEWING_STRAND } from '../../src/standards/consumption.ts';
 import { action } from '../shared/actions.ts';
 import { distinct } from '../shared/steps.ts';
 import { SAVED, savedBlanket } from './options.ts';
@@ -91,7 +92,7 @@ export const materials = question({
       lines: gather(
         needed.map(needLine),
         `Finished: ${sizeWords(needs)}.`,
-        `${count(needs.ends, 'end')} to weave in; ${count(needs.seams, 'seam')}, ${m(needs.seamLength)} in all.`,
+        `${count(needs.ends, 'end')} to weave in; ${count(needs.seams, 'seam')}, ${m(needs.seamLength)} in all${needs.strands === undefined ? '' : `, sewn with ${count(needs.strands, 'strand')} of ${m(SEWING_STRAND)}, two ends each`}.`,
         needs.border.map(borderLine),
         needs.hours !== undefined &&
           paces &&

@@ -8,7 +8,7 @@ import { sameName } from '../base/nearest-name.ts';
 import { sum } from '../base/sum.ts';
 import { formula, type Working } from '../base/working.ts';
 import { countBorderRounds, spaceBorder } from '../edges/border.ts';
-import { SEAM_LENGTH, SEAM_TAILS, SEAM_YARN, SEAMS } from '../edges/seams.ts';
+import { reckonStrands, SEAM_LENGTH, SEAM_TAILS, SEAM_YARN, SEAMS } from '../edges/seams.ts';
 import { BLANKET_LENGTH } from '../size/resize.ts';
 import { WEIGHT_OF_YARN, WHOLE_BALLS } from '../yarn/balls.ts';
 import { yarnOf } from '../yarn/motif.ts';
@@ -133,6 +133,8 @@ export interface Materials {
   /** Metres of seam, and their number. */
   readonly seamLength: number;
   readonly seams: number;
+  /** Strands to sew with, two ends each; unset where the seams are crocheted. */
+  readonly strands?: number;
   /** The rounds of the border with their stitches and metres. */
   readonly border: readonly (BorderRoundYarn & BorderCounts)[];
   /** Finished size in cm. */
@@ -162,7 +164,7 @@ export function reckonMaterials(
   const colours = pieces.colours.map((colour) => reckonColour(whole, colour, working));
   const ends = working.do(ALL_ENDS, {
     in_motifs: sumOverMotifs(pieces, counts, ({ ends }) => ends),
-    seams: seams.number,
+    seams: seams.strands ?? seams.number,
     in_border: 2 * borderLengths(pieces),
   });
   const hours = paces && sum(hoursByKind(pieces, counts, paces, working));
@@ -176,6 +178,7 @@ export function reckonMaterials(
     ends,
     seamLength: seams.length,
     seams: seams.number,
+    strands: seams.strands,
     border,
     ...size,
     hours,
@@ -218,6 +221,8 @@ interface Seams {
   readonly yarn: number;
   readonly number: number;
   readonly tails: number;
+  /** Lengths of yarn they are sewn with; unset where they are crocheted. */
+  readonly strands?: number;
 }
 
 function reckonSeams({ side, seam }: Pieces, { columns, rows }: Extent, working: Working): Seams {
@@ -225,7 +230,10 @@ function reckonSeams({ side, seam }: Pieces, { columns, rows }: Extent, working:
   const length = working.do(SEAM_LENGTH, { side, columns, rows, cm_per_m: CM_PER_M });
   const yarn = working.do(SEAM_YARN, { seam: length, ratio: seam.ratio });
   const number = working.do(SEAMS, { rows, columns });
-  return { length, yarn, number, tails: working.do(SEAM_TAILS, { seams: number, tail: TAIL }) };
+  const strands =
+    seam.sewn === true ? reckonStrands({ columns, rows, side, ratio: seam.ratio }, working) : undefined;
+  const tails = working.do(SEAM_TAILS, { seams: strands ?? number, tail: TAIL });
+  return defined({ length, yarn, number, tails, strands });
 }
 
 /** All of one colour: by what it is for, with the reserve, at the high end, in balls. */

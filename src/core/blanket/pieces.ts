@@ -61,7 +61,12 @@ export interface Pieces {
   readonly sideHow: 'measured' | 'reckoned';
   /** The kind whose side differs most from the first's, where it is by more than seams forgive. */
   readonly uneven?: Uneven;
-  readonly seam: { readonly colour: string; readonly ratio: number };
+  readonly seam: {
+    readonly colour: string;
+    readonly ratio: number;
+    /** True where it is sewn in strands, which are cut; crocheted seams are worked from the ball. */
+    readonly sewn?: true;
+  };
   /** True where a gauge or a weighed stitch tells of seams and border. */
   readonly gauged: boolean;
   /** True where the border’s stitches are reckoned from a weighed one. */
@@ -132,7 +137,11 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
   return defined({
     motifs,
     ...sizeOf(motifs, sides, working),
-    seam: { colour: seamColour, ratio },
+    seam: defined({
+      colour: seamColour,
+      ratio,
+      sewn: joining.method === 'whip' ? (true as const) : undefined,
+    }),
     gauged: first.gauge !== undefined || weighed.length > 0,
     borderWeighed: border.rounds.some(({ weighed: known }) => known),
     border,

@@ -1,6 +1,7 @@
 /** The yarn at hand and what a blanket of any extent takes of it: plain arithmetic, for searches over sizes; the tests hold it to the formulas that are shown. */
 import { TAIL } from '../../standards/consumption.ts';
 import { sameName } from '../base/nearest-name.ts';
+import { countStrands } from '../edges/seams.ts';
 import { yarnOf } from '../yarn/motif.ts';
 import type { Extent } from './materials.ts';
 import type { Pieces } from './pieces.ts';
@@ -35,7 +36,9 @@ export function needOf(pieces: Pieces): (extent: Extent) => number[] {
       if (many > 0) each.forEach((metres, colour) => add(colour, metres * many));
     });
     if (columns * rows > 1) {
-      const seams = (columns - 1) * rows + (rows - 1);
+      const { ratio, sewn } = pieces.seam;
+      const seams =
+        sewn === true ? countStrands({ columns, rows, side, ratio }) : (columns - 1) * rows + (rows - 1);
       add(seam, ((side * ((columns - 1) * rows + (rows - 1) * columns)) / 100) * pieces.seam.ratio);
       add(seam, seams * 2 * TAIL);
     }

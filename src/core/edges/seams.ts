@@ -32,7 +32,7 @@ export const SEAMS = formula({
   source: 'derived: the short ones within the strips, then one between each two strips',
 });
 export const SEAM_TAILS = formula({
-  label: 'Tails, two a seam',
+  label: 'Tails, two to every length of yarn in the seams',
   formula: 'seams * 2 * tail',
   given: { seams: '', tail: 'm' },
   unit: 'm',
@@ -198,8 +198,9 @@ export function joinMotifs(asked: {
   const ratio = reckonSeamRatio(asked.method, asked, working);
   const yarn = working.do(SEAM_YARN, { seam: seamLength, ratio });
   const seams = working.do(SEAMS, { rows, columns });
-  const tails = working.do(SEAM_TAILS, { seams, tail: TAIL });
-  const strands = asked.method === 'whip' ? countStrands(asked, ratio, working) : undefined;
+  const strands =
+    asked.method === 'whip' ? reckonStrands({ columns, rows, side, ratio }, working) : undefined;
+  const tails = working.do(SEAM_TAILS, { seams: strands ?? seams, tail: TAIL });
   return defined({
     seamLength,
     yarn,
@@ -218,12 +219,19 @@ export function joinMotifs(asked: {
   });
 }
 
-/** The strands to sew with, a seam begun with a new one: those of the short seams, then those of the long ones between the strips. */
-function countStrands(
-  { columns, rows, side }: { columns: number; rows: number; side: number },
-  ratio: number,
-  working: Working,
-): number {
+/** Motifs in a grid, the side of one in cm, and yarn in a length of their seams over that length. */
+interface SewnGrid {
+  readonly columns: number;
+  readonly rows: number;
+  readonly side: number;
+  readonly ratio: number;
+}
+
+/**
+ * The strands to sew a grid with, a seam begun with a new one: those of the short seams, then those of the long ones between the
+ * strips. The steps are added to the working.
+ */
+export function reckonStrands({ columns, rows, side, ratio }: SewnGrid, working: Working): number {
   const strandsIn = (seams: number, seam: number, label: string) =>
     seams === 0
       ? 0
@@ -236,4 +244,11 @@ function countStrands(
     strandsIn(rows * (columns - 1), side, 'Strands for the short seams') +
     strandsIn(rows - 1, columns * side, 'Strands for the long seams')
   );
+}
+
+/** The same by plain arithmetic, for searches over sizes. */
+export function countStrands({ columns, rows, side, ratio }: SewnGrid): number {
+  const inSeam = (seam: number) =>
+    Math.ceil(Math.round(((seam * ratio) / CM_PER_M / (SEWING_STRAND - 2 * TAIL)) * 1e6) / 1e6);
+  return rows * (columns - 1) * inSeam(side) + (rows - 1) * inSeam(columns * side);
 }

@@ -121,8 +121,18 @@ describe('what a blanket takes', () => {
       expect(need.cost).toBeCloseTo(need.toBuy! * 4.5, 9);
     }
     expect(found.colours[0]!.motifs + found.colours[1]!.motifs).toBeCloseTo(20 * 23.8, 9);
-    // 20 motifs of two lengths, 4 · 4 + 3 … seams strip by strip, one border in one colour.
-    expect(found.ends).toBe(20 * 4 + 2 * (5 * 3 + 4) + 2);
+    // 20 motifs of two lengths; a strand to each of 15 short seams and two to each of 4 long ones, of 61.5 cm; one border in one colour.
+    expect(found.strands).toBe(5 * 3 + 4 * 2);
+    expect(found.ends).toBe(20 * 4 + 2 * 23 + 2);
+    // Crocheted together, each seam is worked from the ball: 19 lengths.
+    const crocheted = reckonMaterials(
+      pieces({ ...spec, joining: { method: 'slip-stitch', colour: 'moss' } }),
+      { columns: 4, rows: 5, counts: [20] },
+      new Working(),
+    );
+    expect(crocheted.ends).toBe(20 * 4 + 2 * 19 + 2);
+    expect(crocheted).not.toHaveProperty('strands');
+    expect(found.colours[0]!.tails - crocheted.colours[0]!.tails).toBeCloseTo(4 * 2 * 0.15, 9);
     expect(found.width).toBeCloseTo(4 * 15.3771 + 2 * (2 / 3), 3);
   });
 

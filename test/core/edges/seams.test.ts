@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { joinMotifs, SEAM_METHODS } from '../../../src/core/edges/seams.ts';
+import { countStrands, joinMotifs, SEAM_METHODS } from '../../../src/core/edges/seams.ts';
 import { expectOwnUnits } from '../../own-units.ts';
 import { asking } from '../../asking.ts';
 
@@ -24,7 +24,8 @@ describe('joining', () => {
         expect(found.seams).toBe(strips * shortSeams + strips - 1);
         expect(found.threads).toBe(shortSeams + (strips - 1));
         expect([found.width, found.height]).toEqual([columns * 10, rows * 10]);
-        expect(found.tails).toBeCloseTo(found.seams * 0.3, 9);
+        // Two tails to every strand where it is sewn, to every seam where it is crocheted.
+        expect(found.tails).toBeCloseTo((found.strands ?? found.seams) * 0.3, 9);
       }),
       { numRuns: 40 },
     );
@@ -65,6 +66,15 @@ describe('joining', () => {
     expect(join(4, 3, side).strands).toBe(9 + 2 * 4);
     expect(join(1, 4, side).strands).toBe(3);
     expect(join(4, 3, side, 'slip-stitch')).not.toHaveProperty('strands');
+    // By plain arithmetic it is the same, for searches.
+    for (const [columns, rows, long] of [
+      [4, 3, side],
+      [4, 3, side * 1.01],
+      [7, 1, 15],
+      [1, 7, 31.3],
+      [9, 12, 15.4],
+    ] as const)
+      expect(countStrands({ columns, rows, side: long, ratio })).toBe(join(columns, rows, long).strands);
   });
 
   it('tells the order: strips first, then across', async () => {
