@@ -4,6 +4,7 @@
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
+import { menusOf } from '../../../src/rooms/discord/context-menu.ts';
 import { declaration, WORK_THIS_OUT } from '../../../src/rooms/discord/declare.ts';
 import { openHarness } from './harness.ts';
 import { Published, schemaFile } from './published.ts';
@@ -27,7 +28,7 @@ describe.skipIf(file === undefined)('the published schema', () => {
   });
   const fault = (method: string, path: string, json: unknown = {}, files = 0) =>
     published.fault({ method, path, json, files });
-  const declared = () => [...registry.commands.map(declaration), WORK_THIS_OUT];
+  const declared = () => [...registry.commands.map(declaration), WORK_THIS_OUT, ...menusOf(registry)];
 
   it('describes what is registered', () => {
     expect(fault('PUT', commands, declared())).toBeUndefined();

@@ -1,7 +1,9 @@
 /** The stand-in itself: every limit refuses what is over it and takes what is just within, and the client is served. */
 import { Client, Events, MessageFlags, type Interaction as ClientInteraction } from 'discord.js';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { checkCommands } from './stand-in/commands.ts';
 import { CannotAsk, LIMITS, MANAGER, openStandIn, type StandIn } from './stand-in/index.ts';
+import { checkModal } from './stand-in/messages.ts';
 
 type Json = Record<string, any>; // eslint-disable-line @typescript-eslint/no-explicit-any
 
@@ -819,5 +821,78 @@ describe('the gateway, raw', () => {
     expect(await talk(identify({ properties: { os: long(5_000) } }))).toBe(4002);
     expect(await talk(identify(), (socket) => socket.send(JSON.stringify(identify())))).toBe(4005);
     expect(await talk(identify(), (socket) => times(120, () => socket.send('{"op":1,"d":null}')))).toBe(4008);
+  });
+});
+
+describe('a form', () => {
+  const labelled = (component: Json, label = 'Counts', description?: string) => ({
+    type: 18,
+    label,
+    ...(description === undefined ? {} : { description }),
+    component,
+  });
+  const typed = (more: Json = {}) => ({ type: 4, custom_id: 'counts', style: 1, ...more });
+  const chosen = (options: number, more: Json = {}) => ({
+    type: 3,
+    custom_id: 'kind',
+    options: Array.from({ length: options }, (_, n) => ({ label: `${n}`, value: `${n}` })),
+    ...more,
+  });
+  const form = (components: Json[], more: Json = {}) => ({
+    custom_id: 'f',
+    title: 'Counts',
+    components,
+    ...more,
+  });
+  const fields = (many: number) =>
+    Array.from({ length: many }, (_, n) => labelled(typed({ custom_id: `c${n}` })));
+
+  // Source: the limits of stand-in/limits.ts, each with its page.
+  it.each<[string, Json, Json]>([
+    ['title', form(fields(1), { title: 'x'.repeat(45) }), form(fields(1), { title: 'x'.repeat(46) })],
+    ['id', form(fields(1), { custom_id: 'x'.repeat(100) }), form(fields(1), { custom_id: 'x'.repeat(101) })],
+    ['number of fields', form(fields(5)), form(fields(6))],
+    ['label', form([labelled(typed(), 'x'.repeat(45))]), form([labelled(typed(), 'x'.repeat(46))])],
+    [
+      'description',
+      form([labelled(typed(), 'a', 'x'.repeat(100))]),
+      form([labelled(typed(), 'a', 'x'.repeat(101))]),
+    ],
+    [
+      'placeholder',
+      form([labelled(typed({ placeholder: 'x'.repeat(100) }))]),
+      form([labelled(typed({ placeholder: 'x'.repeat(101) }))]),
+    ],
+    [
+      'value',
+      form([labelled(typed({ value: 'x'.repeat(4_000) }))]),
+      form([labelled(typed({ value: 'x'.repeat(4_001) }))]),
+    ],
+    [
+      'value of a bounded field',
+      form([labelled(typed({ value: 'xxx', max_length: 3 }))]),
+      form([labelled(typed({ value: 'xxxx', max_length: 3 }))]),
+    ],
+    ['choices', form([labelled(chosen(25))]), form([labelled(chosen(26))])],
+    [
+      'choices at once',
+      form([labelled(chosen(3, { max_values: 3 }))]),
+      form([labelled(chosen(3, { max_values: 4 }))]),
+    ],
+    ['menu', form([labelled(chosen(3))]), form([labelled(chosen(3, { disabled: true }))])],
+    ['field', form(fields(2)), form([labelled(typed()), labelled(typed())])],
+    ['button', form(fields(1)), form([labelled({ type: 2, style: 1, label: 'a', custom_id: 'b' })])],
+  ])('keeps to the %s that it may have', (_, within, over) => {
+    expect(() => checkModal(within)).not.toThrow();
+    expect(() => checkModal(over)).toThrow();
+  });
+
+  it.each([2, 3])('and the entries of menus keep to their name, 15 of a kind (%i)', (type) => {
+    const entries = (many: number) => Array.from({ length: many }, (_, n) => ({ type, name: `Entry ${n}` }));
+    expect(() => checkCommands(entries(15))).not.toThrow();
+    expect(() => checkCommands(entries(16))).toThrow();
+    expect(() => checkCommands([{ type, name: 'x'.repeat(32) }])).not.toThrow();
+    for (const spoilt of [{ name: 'x'.repeat(33) }, { name: '' }, { name: 'x', description: 'said' }])
+      expect(() => checkCommands([{ type, ...spoilt }])).toThrow();
   });
 });
