@@ -167,7 +167,7 @@ export class Projects {
   /** Notes that somebody was told something. Nothing is kept of her where she erased everything meanwhile. */
   async noteTold(id: string, now: Date): Promise<void> {
     if (!(await this.knows(id))) {
-      if (await this.groups.names(id)) await this.told.note(id, now);
+      if ((await this.groups.names(id)) || (await this.alongs.names(id))) await this.told.note(id, now);
       return;
     }
     await this.store.change(MAKERS, id, (doc) => ({

@@ -110,6 +110,7 @@ export const de: Tongue = {
     troubles: 'hürden',
     due: 'fällig',
     motif: 'motiv',
+    makes: 'ergibt',
   },
   options: {
     lesson: 'lektion',
@@ -445,7 +446,6 @@ export const de: Tongue = {
       'Wie dick: Kategorie 0 bis 7, ihr Name, oder Wicklungen wie 11wpi; sonst nach dem Knäuel',
     'How far the yarn that is left will go: the last row that can be finished':
       'Wie weit das übrige Garn reicht: die letzte Reihe, die fertig wird',
-    'What the yarn left weighs': 'Was das übrige Garn wiegt',
     'The last row already finished; 0, nothing yet, if not given':
       'Die letzte fertige Reihe; ohne Angabe 0, noch nichts',
     'How many balls of another yarn, by length': 'Wie viele Knäuel eines anderen Garns, nach der Länge',
@@ -928,5 +928,11 @@ export const de: Tongue = {
       'Die gemeinsame Decke zum Drucken (PDF): ein Blatt für die Wand und ein Zettel für jede',
     'A kind of the group blanket to make: its rows in your own terms, its chart, a handout':
       'Eine Sorte der gemeinsamen Decke: Reihen in den eigenen Begriffen, Häkelschrift, Handzettel',
+    'What the yarn left weighs, or how many balls of it there are':
+      'Was das übrige Garn wiegt, oder wie viele Knäuel es sind',
+    'How many whole motifs the yarn at hand makes, from one on the scale':
+      'Wie viele ganze Motive das vorhandene Garn ergibt, nach einem auf der Waage',
+    'What the yarn at hand weighs, or how many balls of it there are':
+      'Was das vorhandene Garn wiegt, oder wie viele Knäuel es sind',
   },
 };

@@ -110,6 +110,7 @@ export const fr: Tongue = {
     troubles: 'difficultés',
     due: 'échéance',
     motif: 'motif',
+    makes: 'donne',
   },
   options: {
     lesson: 'leçon',
@@ -445,7 +446,6 @@ export const fr: Tongue = {
       'Épaisseur : catégorie 0 à 7, son nom, ou des tours comme 11wpi ; sinon d’après la pelote',
     'How far the yarn that is left will go: the last row that can be finished':
       'Jusqu’où va le fil qui reste : le dernier rang qu’on peut finir',
-    'What the yarn left weighs': 'Ce que pèse le fil qui reste',
     'The last row already finished; 0, nothing yet, if not given':
       'Le dernier rang fini ; 0 par défaut, rien encore',
     'How many balls of another yarn, by length': 'Combien de pelotes d’un autre fil, d’après la longueur',
@@ -928,5 +928,11 @@ export const fr: Tongue = {
       'La couverture commune à imprimer (PDF) : une affiche et un papillon pour chacune',
     'A kind of the group blanket to make: its rows in your own terms, its chart, a handout':
       'Un motif de la couverture commune : ses rangs dans vos termes, son diagramme, une fiche',
+    'What the yarn left weighs, or how many balls of it there are':
+      'Ce que pèse le fil qui reste, ou combien de pelotes il y a',
+    'How many whole motifs the yarn at hand makes, from one on the scale':
+      'Combien de motifs entiers donne le fil en réserve, d’après un sur la balance',
+    'What the yarn at hand weighs, or how many balls of it there are':
+      'Ce que pèse le fil en réserve, ou combien de pelotes il y a',
   },
 };
