@@ -141,6 +141,10 @@ describe('a step, mark by mark', () => {
     ['side^4 - 1', { side: 2 }, 'side^4 - 1 = (2 cm)^4 - 1 = 15'],
     ['rows^2', { rows: 3 }, 'rows² = 3² = 9'],
     ['rows^2', { rows: -3 }, 'rows² = (-3)² = 9'],
+    ['sqrt(side) + 1', { side: 4 }, '√(side) + 1 = √(4 cm) + 1 = 3'],
+    ['abs(rows) * 2', { rows: -4 }, '|rows| × 2 = |(-4)| × 2 = 8'],
+    // What is raised further on is not this one.
+    ['side + 2^2', { side: 2 }, 'side + 2² = 2 cm + 2² = 6'],
     ['-side', { side: 3 }, '-side = -3 cm = -3'],
     ['rows + side', { rows: -1, side: -2 }, 'rows + side = (-1) + (-2 cm) = -3'],
     ['atan(side / 2)', { side: 2 }, 'arctan(side ÷ 2) = arctan(2 cm ÷ 2) = 0.7854'],
@@ -181,6 +185,9 @@ describe('a step, mark by mark', () => {
     );
     expect(formulaText(ratio, METRIC)).toBe('yarn × cm per m ÷ in one');
     expect(formulaText(ratio, IMPERIAL)).toBe('yarn × in per yd ÷ in one');
+    // A ratio of another name keeps it.
+    const named = stepOf('weight * per_gram', { weight: 2, per_gram: 3 }, { weight: 'g', per_gram: 'm/g' });
+    expect(formulaText(named, IMPERIAL)).toBe('weight × per gram');
     expect(reckonForReader(ratio, METRIC)).toBe(75);
     expect(reckonForReader(ratio, IMPERIAL)).toBeCloseTo(75 / 2.54, 9);
     expect(speak('in_one_of_two')).toBe('in one of two');
