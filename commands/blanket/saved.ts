@@ -163,7 +163,7 @@ export const undo = question({
   asked: {
     ways: ['restore blanket', 'undo blanket remove', 'restore blanket remove', 'undo blanket change', 'undo'],
     also: 'mine remove blanket erase',
-    not: 'group motif row border',
+    not: 'group motif row count border',
     saved: 'blanket',
     undoes: 'blanket',
     marks: { name: { takes: 'saved-blanket' } },

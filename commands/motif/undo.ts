@@ -23,7 +23,7 @@ export const undo = question({
   asked: {
     ways: ['restore motif', 'undo motif remove', 'restore motif remove', 'undo'],
     also: 'remove mine erase undo motif',
-    not: 'blanket row group',
+    not: 'blanket row group count',
     saved: 'motif',
     undoes: 'motif',
     marks: { name: { takes: 'saved-motif' } },

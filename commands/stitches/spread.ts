@@ -112,7 +112,7 @@ export const spread = question({
     const takes = `${count(changes, change)} in this ${place} ${changes === 1 ? 'takes' : 'take'} ${count(from, 'stitch', 'stitches')} to ${to}`;
     const short = stretches.length <= IN_ONE_BREATH;
     return {
-      headline: short ? `${takes}: ${stretches.join('; then ')}.` : `${takes}, worked as below.`,
+      headline: short ? `${takes}: ${stretches.join('; then ')}.` : `${takes}:`,
       figures,
       lines: short
         ? []

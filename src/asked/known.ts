@@ -2,6 +2,7 @@
 import type { Context } from '../chat/context.ts';
 import { cm, count, g, m, t, num } from '../core/base/reader.ts';
 import { defined } from '../core/base/defined.ts';
+import { CM_PER_INCH, G_PER_OUNCE, M_PER_YARD } from '../standards/units.ts';
 import type { MakerDoc } from '../projects/schema.ts';
 import type { KnownName } from './pieces/piece.ts';
 import type { Around, Fill } from './read.ts';
@@ -35,6 +36,27 @@ const fromBlanket = ({ blanket }: Of, text: string, said: string): Filled => ({
   said: `${said}, from your saved blanket ${blanket?.name ?? ''}.`,
 });
 
+/** Units, each with how much of the stored one it is. */
+type Units = Readonly<Record<string, number>>;
+const LENGTHS: Units = { cm: 1, in: CM_PER_INCH };
+const YARN_LENGTHS: Units = { m: 1, yd: M_PER_YARD };
+const WEIGHTS: Units = { g: 1, oz: G_PER_OUNCE };
+
+/** A stored measure in the unit in which it is written shortest, which is the one it was typed in: 155.448 m are `170yd`. */
+function asTyped(value: number, units: Units): string {
+  const [first = '', ...others] = Object.entries(units).flatMap(([unit, size]) => {
+    const number = Number((value / size).toFixed(4));
+    return Math.abs(number * size - value) <= value * ROUNDED ? [`${number}${unit}`] : [];
+  });
+  const shortest = others.find((text) => text.length < first.length) ?? first;
+  return shortest === '' ? `${value}${Object.keys(units)[0] ?? ''}` : shortest;
+}
+/** What four decimals may be off, by share. */
+const ROUNDED = 1e-5;
+
+const ballText = ({ m: long, g: heavy }: { readonly m: number; readonly g: number }) =>
+  `${asTyped(long, YARN_LENGTHS)}/${asTyped(heavy, WEIGHTS)}`;
+
 /** The gauge of a motif, as it is typed. */
 function gaugeOf(of: Of): Filled {
   const gauge = isOfMotif(of) ? of.motif?.gauge : undefined;
@@ -44,7 +66,7 @@ function gaugeOf(of: Of): Filled {
     `${num(stitches, digits)}${rows === undefined ? '' : `${by}${num(rows, digits)}`}`;
   return fromMotif(
     of,
-    `${written(3, 'x')} over ${Number(over.toFixed(4))}cm`,
+    `${written(3, 'x')} over ${asTyped(over, LENGTHS)}`,
     `The ${t('gauge')} is ${written(2, ' × ')} over ${cm(over)}`,
   );
 }
@@ -54,16 +76,16 @@ function weightOf(of: Of): Filled {
   const weight = isOfMotif(of) ? of.motif?.weight : undefined;
   return weight === undefined
     ? undefined
-    : fromMotif(of, `${Number(weight.toFixed(3))}g`, `One weighs ${g(weight)}`);
+    : fromMotif(of, asTyped(weight, WEIGHTS), `One weighs ${g(weight)}`);
 }
 
 /** The ball that a motif was worked from, or else the one that all yarns of a blanket share. */
 function ballOf(of: Of): Filled {
   const own = of.motif?.ball;
-  if (own) return fromMotif(of, `${own.m}m/${own.g}g`, `A ball has ${m(own.m)} in ${g(own.g)}`);
+  if (own) return fromMotif(of, ballText(own), `A ball has ${m(own.m)} in ${g(own.g)}`);
   const balls = new Map(
     (of.blanket?.yarns ?? []).flatMap(({ ball }) =>
-      ball === undefined ? [] : [[`${ball.m}m/${ball.g}g`, ball] as const],
+      ball === undefined ? [] : [[ballText(ball), ball] as const],
     ),
   );
   const [only] = balls;
@@ -107,9 +129,7 @@ const FILLS: ReadonlyMap<string, (of: Of) => Filled> = new Map<string, (of: Of) 
     'side',
     (of) => {
       const side = of.motif?.side;
-      return side === undefined
-        ? undefined
-        : fromMotif(of, `${Number(side.toFixed(4))}cm`, `A side is ${cm(side)}`);
+      return side === undefined ? undefined : fromMotif(of, asTyped(side, LENGTHS), `A side is ${cm(side)}`);
     },
   ],
   ['each', weightOf],

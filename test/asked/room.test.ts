@@ -107,6 +107,22 @@ describe('a line without a slash', () => {
     expect(row.assumptions.join(' ')).toContain('from your saved motif moss');
   });
 
+  it('takes what is saved in the units in which it was typed', async () => {
+    const { ask, text } = asking();
+    await ask('/settings change units:imperial');
+    await ask('/motif define name:moss shape:diagonal size:12 gauge:"14x10 over 4in"');
+    await ask('/motif weigh name:moss weight:0.6oz side:6in ball:170yd/100g');
+    expect(await ask('how many balls for 48 moss squares')).toMatchObject({
+      ok: true,
+      read_as: '/yardage weighed motif:0.6oz ball:170yd/100g motifs:48',
+    });
+    const shown = await text('how many balls for 48 moss squares');
+    expect(shown).not.toMatch(/155\.|17\.0/);
+    expect(await ask('what will my 12 row diagonal square block to')).toMatchObject({
+      read_as: expect.stringContaining('over 4in') as string,
+    });
+  });
+
   it('takes back what was done last where only undo is said', async () => {
     const { ask, at } = asking();
     const later = (minutes: number) => at(new Date(NOON.getTime() + minutes * 60_000));

@@ -38,6 +38,10 @@ export const oneLine = (text: string) =>
       .join(' '),
   );
 
+/** The answer in one line; what a colon leads up to stands in its lines. */
+export const inBrief = ({ headline, lines }: Pick<RenderedAnswer, 'headline' | 'lines'>): string =>
+  oneLine(headline.endsWith(':') ? [headline, ...lines].join(' ') : headline);
+
 /** JSON in one line for every reader, with nothing unprintable in it. */
 const jsonLine = (value: unknown) =>
   JSON.stringify(value).replace(

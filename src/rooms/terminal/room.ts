@@ -16,7 +16,16 @@ import { plain } from '../../core/base/reader.ts';
 import { NotSaved } from '../../projects/not-saved.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { ownTime } from './clock.ts';
-import { asJson, asText, oneLine, refusalJson, refusalText, workingText, type Refusal } from './render.ts';
+import {
+  asJson,
+  asText,
+  inBrief,
+  oneLine,
+  refusalJson,
+  refusalText,
+  workingText,
+  type Refusal,
+} from './render.ts';
 
 export interface TerminalParts {
   readonly registry: Registry;
@@ -153,7 +162,7 @@ export class TerminalRoom {
       const full = { whole: whole || saysYes(working), how: this.parts.how ?? ASK_WHY };
       return {
         text: json ? asJson(`/${found.path}`, shown, written) : asText(shown, written, full),
-        brief: oneLine(shown.headline),
+        brief: inBrief(shown),
         status: 0,
       };
     } catch (error) {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { NotSaved } from '../../../src/projects/not-saved.ts';
 import { Projects } from '../../../src/projects/projects.ts';
+import { inBrief } from '../../../src/rooms/terminal/render.ts';
 import { terminalId } from '../../../src/rooms/terminal/room.ts';
 import { SAFE_ID } from '../../../src/projects/store.ts';
 import { asking } from '../../asking.ts';
@@ -24,6 +25,18 @@ describe('the terminal room', () => {
     expect(room.faults).toEqual([error]);
     expect(text).toContain('noted as fault');
     expect(text).not.toMatch(/secret|TypeError|\bat \//);
+  });
+
+  it('says in one line what a colon leads up to, and nothing else', async () => {
+    const { ask } = asking();
+    const brief = async (line: string) => {
+      const { headline, lines = [] } = await ask(line);
+      return inBrief({ headline, lines });
+    };
+    expect(await brief('/stitches spread from:97 to:131 worked:flat')).toMatch(
+      /^34 increases in this row take 97 stitches to 131: \[work 1, .* Then work 2\.$/,
+    );
+    expect(await brief('/stitches row shape:diagonal size:12 row:9')).toMatch(/312 stitches in all\.$/);
   });
 
   it('keeps the working back until somebody asks why, each her own last answer', async () => {
