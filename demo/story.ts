@@ -111,4 +111,27 @@ export const STORY: readonly Scene[] = [
   askWhy('willow: /border spacing width:60.8cm height:76cm gauge:13 columns:4 rows:5'),
   ask('willow: /border rounds across:79 down:99 corner:3 rounds:"sc sc sc"'),
   tell('The throw lies on the bench in the shed. Nobody has said yet who may sit on it.'),
+
+  tell(
+    'The second act. In autumn six of them want to learn it, each a throw of her own, and Willow teaches.',
+  ),
+  ask(
+    'willow: /along open blanket:"Bean rows" name:"Bean row class" starts:2031-09-01 every:week hour:18 zone:Europe/London',
+  ),
+  ask('fern: /along join gauge:13x10 ball:170m/100g colours:"rust, cream, ink"'),
+  ask('sorrel: /along join gauge:15x12 ball:150m/50g hook:5mm named:yes'),
+  ask('rowan: /along join gauge:11x8.5 ball:120m/100g hook:6.5mm colours:"pine, oat, slate"'),
+  ask('hazel: /along join gauge:18x13 ball:200m/50g hook:4mm width:90cm height:110cm'),
+  ask('bryony: /along join gauge:14x11 ball:230m/100g minutes:40'),
+  ask('tansy: /along join ball:180m/100g named:yes'),
+  ask('rowan: /along mine part:2'),
+  ask('hazel: /along mine part:2'),
+  ask('tansy: /along done part:1'),
+  ask('sorrel: /along done part:1'),
+  tell('Hazel is stuck at row 7.'),
+  ask('hazel: /along stuck part:2 row:7 counts:"11 13 14"'),
+  ask('willow: /along troubles'),
+  ask('willow: /along show'),
+  ask('fern: /along calendar'),
+  tell('Hazel finds the increase that she missed, at the last stitch of the row.'),
 ];
