@@ -5,6 +5,8 @@ import { FileStore } from '../src/projects/file-store.ts';
 import { Projects } from '../src/projects/projects.ts';
 import { readTextFile, writeFiles } from '../src/rooms/terminal/files.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';
+import { pagePicture } from '../tools/page-picture.ts';
+import type { AnswerFile } from '../src/chat/answer.ts';
 import type { Makers } from '../src/chat/made-file.ts';
 import type { Scene } from './story.ts';
 
@@ -33,6 +35,19 @@ interface Answer {
   readonly files: readonly string[];
   readonly problem: string;
   readonly hint: string;
+}
+
+/** A sheet to print, and its first two pages as pictures beside it. */
+function withPages({
+  name,
+  content,
+}: Pick<AnswerFile, 'name' | 'content'>): Pick<AnswerFile, 'name' | 'content'>[] {
+  if (typeof content === 'string') return [{ name, content }];
+  const page = (number: number) => ({
+    name: name.replace(/\.pdf$/, `-page-${number}.svg`),
+    content: pagePicture(content, number),
+  });
+  return [{ name, content }, page(1), page(2)];
 }
 
 /** The story begins on a morning in March; every line takes a minute. */
@@ -75,7 +90,10 @@ export async function play(story: readonly Scene[], { data, pictures, makers, sa
     keep: (made) =>
       writeFiles(
         pictures,
-        made.map(({ name, content }) => ({ name: `${String(asked).padStart(2, '0')}-${name}`, content })),
+        made.flatMap(withPages).map(({ name, content }) => ({
+          name: `${String(asked).padStart(2, '0')}-${name}`,
+          content,
+        })),
         makers,
       ),
     read: (path, option) => readTextFile(join(pictures, path), option, pictures),

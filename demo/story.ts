@@ -35,6 +35,7 @@ export const STORY: readonly Scene[] = [
   ),
   ask('willow: /motif words name:furrow'),
   ask('willow: /motif chart name:furrow'),
+  ask('willow: /motif handout name:furrow'),
 
   tell('The first furrow is off the hook, blocked, and on the kitchen scale.'),
   askWhy('willow: /motif weigh name:furrow weight:18g side:15.2cm ball:170m/100g'),

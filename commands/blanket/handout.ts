@@ -69,6 +69,7 @@ export const handout = question({
     const pieces = piecesIfKnown(doc, blanket, new Working());
     const needs =
       pieces instanceof Problem ? undefined : reckonMaterials(pieces, { ...blanket, counts }, new Working());
+    await breathe();
     const unknown = pieces instanceof Problem ? `${pieces.message} ${pieces.hint}` : undefined;
     const motifs = kindsOf(doc, blanket);
     const [first] = motifs;
@@ -89,6 +90,10 @@ export const handout = question({
       );
       await breathe();
     }
+    const laid = layoutBlocks(layout, columns);
+    await breathe();
+    const joined = layout.length > 1 && joiningBlocks({ columns, rows }, joining);
+    await breathe();
     const sheet = sheetOf(
       blanket.name,
       'handout',
@@ -108,8 +113,8 @@ export const handout = question({
           } as const,
         ],
         !(pieces instanceof Problem) && sureness(pieces).map((text): Block => ({ kind: 'small', text })),
-        layoutBlocks(layout, columns),
-        layout.length > 1 && joiningBlocks({ columns, rows }, joining),
+        laid,
+        joined,
         needs &&
           first &&
           borderBlocks(needs.border, border.corner, { columns, rows, motif: planOf(first).stitch }),

@@ -215,3 +215,55 @@ test('any shape of any size is drawn on its page, with alt text that fits', () =
     { numRuns: 60 },
   );
 });
+
+describe('for every hand', () => {
+  const plan = planRows('diagonal', { size: 5, stitch: 'dc' });
+  const left = { ...view, reader: { ...reader, hand: 'left' } as const };
+
+  test('a chart for the left hand is the other one in a mirror, its letters left as they are', () => {
+    const [right, mirrored] = [drawChart(plan, [], view).svg, drawChart(plan, [], left).svg];
+    expect(mirrored).toContain('<g class="mirrored" transform="translate(');
+    expect(right).not.toContain('mirrored');
+    const places = (svg: string) =>
+      [...svg.matchAll(/<text [^>]*class="row-number">/g)].map(([tag]) => ({
+        x: Number(/ x="([\d.]+)"/.exec(tag)?.[1]),
+        end: tag.includes('text-anchor="end"'),
+      }));
+    const [before, after] = [places(right), places(mirrored)];
+    expect(after).toHaveLength(plan.rows.length);
+    // Every number stands as far from the other edge, and ends where it began.
+    const sums = before.map(({ x }, at) => x + after[at]!.x);
+    expect(Math.max(...sums) - Math.min(...sums)).toBeLessThan(0.1);
+    expect(after.map(({ end }) => end)).toEqual(before.map(({ end }) => !end));
+    expect(texts(mirrored, 'note').join(' ')).toContain('odd rows run from left to right');
+    expect(texts(right, 'note').join(' ')).toContain('odd rows run from right to left');
+  });
+});
+
+describe('true to the gauge', () => {
+  const size = (svg: string) => {
+    const [, d = ''] = /class="row" data-row="5"[^>]*? d="([^"]*)"/.exec(svg) ?? [];
+    const points = [...d.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(
+      ([, x, y]) => [Number(x), Number(y)] as const,
+    );
+    const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+    return { wide: Math.max(...xs) - Math.min(...xs), high: Math.max(...ys) - Math.min(...ys) };
+  };
+
+  test.each([
+    [13, 10],
+    [14, 16],
+    [20, 9],
+  ])('a stitch of %i by %i over 10 cm is as high for its width as it is in the hand', (stitches, rows) => {
+    const plan = planRows('flat', { size: 12, otherSize: 10, stitch: 'hdc' });
+    const true_ = { stitch: 10 / stitches, row: 10 / rows };
+    const { svg } = drawChart(plan, [], { ...view, true: true_ });
+    const { wide, high } = size(svg);
+    expect(high / (wide / 12)).toBeCloseTo(stitches / rows, 1);
+    // The measure under it is as long as that many cm are in the chart.
+    const [, long = ''] = /class="measure" d="M[^h]*h([\d.]+)/.exec(svg) ?? [];
+    const [said = ''] = texts(svg, 'measure');
+    expect(Number(long) / Number.parseFloat(said)).toBeCloseTo(wide / 12 / true_.stitch, 0);
+    expect(texts(drawChart(plan, [], view).svg, 'measure')).toEqual([]);
+  });
+});

@@ -101,8 +101,7 @@ export function writeMap(layout: readonly Cell[], columns: number): string[] {
  * Every place with its number, the letter of its kind and its quarter turns, one line a row.
  *
  * @example
- * writePlaces([{ kind: 0, turn: 0 }, { kind: 1, turn: 1 }, { kind: 0, turn: 2 }, { kind: 0, turn: 0 }], 2)
- * // → ['Row 1: 1 A, 2 B1', 'Row 2: 3 A2, 4 A']
+ * writePlaces([{ kind: 0, turn: 0 }, { kind: 1, turn: 1 }], 1) // → ['Row 1: 1 A', 'Row 2: 2 B1']
  */
 export const writePlaces = (layout: readonly Cell[], columns: number): string[] =>
   cutIntoRows(

@@ -1,6 +1,6 @@
-import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
@@ -34,6 +34,20 @@ describe('files that answers wrote', () => {
     await ask('rowan: /settings erase confirm:yes');
     expect(existsSync(join(files, 'rowan'))).toBe(false);
     expect((await ask('/settings erase')).headline).toBe('Nothing is kept about you.');
+  });
+
+  it('are never written over: what differs lies beside, what is the same is there already', async () => {
+    const files = mkdtempSync(join(tmpdir(), 'files-'));
+    writeFileSync(join(files, 'throw.txt'), 'mine');
+    const write = async (content: string) =>
+      (await writeFiles(files, [{ name: 'throw.txt', content }], noPng)).map((path) => basename(path));
+    expect(await write('first')).toEqual(['throw-2.txt']);
+    expect(await write('second')).toEqual(['throw-3.txt']);
+    expect(await write('first')).toEqual(['throw-2.txt']);
+    expect(readFileSync(join(files, 'throw.txt'), 'utf8')).toBe('mine');
+    // What was hers before stays hers when everything of the program goes.
+    expect(await new KeptFiles(files).forget('me')).toMatchObject({ left: [] });
+    expect(readdirSync(files)).toEqual(['throw.txt']);
   });
 
   it('are no others, whatever the list of them says', async () => {
