@@ -421,7 +421,8 @@ export class DiscordRoom {
     const { registry } = this.parts;
     if (interaction.isButton()) {
       const button = readButton(interaction.customId);
-      if (!button || (button.owner !== '' && button.owner !== coded(interaction.user.id))) return undefined;
+      if (button?.does !== 'form' && button?.does !== 'refill') return undefined;
+      if (button.owner !== '' && button.owner !== coded(interaction.user.id)) return undefined;
       const meant = openedBy(button, this.keptIn(interaction));
       const found = meant && registry.get(meant.path);
       // What everybody may press is answered to each alone.
