@@ -35,6 +35,8 @@ const NONCE_MS = 3 * 60_000;
 /** SEND_MESSAGES */
 const SEND = 1n << 11n;
 const SEND_IN_THREADS = 1n << 38n;
+/** Stands for every other one. topics/permissions.mdx */
+const ADMINISTRATOR = 1n << 3n;
 /** CREATE_PUBLIC_THREADS, PIN_MESSAGES, CREATE_EVENTS. topics/permissions.mdx */
 const CREATE_THREADS = 1n << 35n;
 const PIN = 1n << 51n;
@@ -359,7 +361,8 @@ export class Rest {
   }
 
   private mayDo(guild: Guild | undefined, permission: bigint): void {
-    if (guild && (guild.botPermissions & permission) === 0n) throw refusals.missingPermissions();
+    if (guild && (guild.botPermissions & (permission | ADMINISTRATOR)) === 0n)
+      throw refusals.missingPermissions();
   }
 
   private eventsOf(guild: string): ScheduledEvent[] {
