@@ -3,19 +3,13 @@ import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count } from '../../src/core/base/reader.ts';
+import { writeStep } from '../../src/core/base/working.ts';
 import { judge } from '../../src/lessons/lesson.ts';
 import { readAnswer, sayAnswer } from '../../src/lessons/typed-answer.ts';
 import { note, openTask } from '../../src/projects/lessons.ts';
-import type { MakerDoc } from '../../src/projects/schema.ts';
 import { lessonNamed } from '../../src/lessons/index.ts';
 import { action } from '../shared/actions.ts';
-import { noTask, returnWords, taskActions } from './words.ts';
-
-/** Where she came from: the motif that is on her hook. */
-const backToRow = ({ current, progress }: Pick<MakerDoc, 'current' | 'progress'>) =>
-  current.motif !== undefined && progress.some(({ motif, row }) => motif === current.motif && row > 0)
-    ? [action('Back to my row', 'progress show', { motif: current.motif })]
-    : [];
+import { backToRow, noTask, returnWords, taskActions } from './words.ts';
 
 export const answer = question({
   name: 'answer',
@@ -36,6 +30,7 @@ export const answer = question({
       const value = readAnswer(task.lesson.practice.asks(task.given), typed, reader);
       const { right, slip } = judge(task.lesson, task.given, value);
       return {
+        value,
         lesson: task.lesson.name,
         given: task.given,
         right,
@@ -56,9 +51,10 @@ export const answer = question({
       headline: right
         ? `Right: ${result}.`
         : over
-          ? `It is ${result}. ${slip?.says(given) ?? ''}`.trim()
+          ? `It is ${result}, not ${sayAnswer(practice.asks(given), tell.value)}. ${slip?.says(given) ?? 'It is reckoned so:'}`
           : what,
       lines: gather(
+        over && !right && solved.working.map((step) => `${step.label}: ${writeStep(step, reader)}.`),
         over ? returnWords(tell.kept) : `${count(triesLeft, 'try', 'tries')} left: ${practice.says(given)}`,
       ),
       data: { right, slip: tell.slip, tries_left: triesLeft },

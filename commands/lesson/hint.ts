@@ -2,6 +2,7 @@
 import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { formulaText } from '../../src/core/base/working.ts';
+import { TRIES } from '../../src/lessons/boxes.ts';
 import { noteHint, openTask } from '../../src/projects/lessons.ts';
 import { noTask, taskActions, taskData, taskLines } from './words.ts';
 
@@ -25,7 +26,7 @@ export const hint = question({
       const task = openTask(changed);
       if (!task) throw noTask();
       noteHint(changed, task);
-      return { hints: task.hints };
+      return { hints: task.hints, tried: task.triesLeft < TRIES };
     });
     const task = openTask(doc);
     if (!task) throw noTask();
@@ -33,8 +34,11 @@ export const hint = question({
     const steps = practice.solve(task.given).working;
     const formulas = steps.map((step) => `${step.label}: ${formulaText(step, reader)}`);
     return {
-      headline: `Begin here: ${practice.first(task.given)}`,
-      lines: [...(tell.hints > 0 ? formulas : []), ...taskLines(task)],
+      headline:
+        formulas.length > 0 && (tell.hints > 0 || tell.tried)
+          ? `${tell.hints > 1 ? 'There is no further hint than this' : 'It is reckoned so'}: ${formulas.join('; ')}.`
+          : `Begin here: ${practice.first(task.given)}`,
+      lines: taskLines(task),
       data: { task: taskData(task) },
       actions: taskActions(),
       private: true,

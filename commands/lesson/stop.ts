@@ -25,7 +25,9 @@ export const stop = question({
     }));
     return {
       headline:
-        tell.title === null ? 'No task was open.' : `“${tell.title}” is set down; it stays where it is.`,
+        tell.title === null
+          ? 'No task was open.'
+          : `“${tell.title}” is set down. It stays where it is, and comes with other numbers next time.`,
       actions: [action('What is next', 'lesson next', {})],
       private: true,
     };

@@ -1,14 +1,14 @@
 /** What several answers of lessons say: the task that is open, how a lesson stands, when it comes back. */
-import type { Answer } from '../../src/chat/answer.ts';
+import type { Action, Answer } from '../../src/chat/answer.ts';
 import { count, when, type Reader } from '../../src/core/base/reader.ts';
 import { Problem } from '../../src/core/base/problem.ts';
-import { suggest } from '../../src/core/base/nearest-name.ts';
+import { sameName, suggest } from '../../src/core/base/nearest-name.ts';
 import { clip } from '../../src/core/base/quantity.ts';
 import { LESSONS, lessonNamed } from '../../src/lessons/index.ts';
 import type { Lesson } from '../../src/lessons/lesson.ts';
 import { describeAsked } from '../../src/lessons/typed-answer.ts';
 import { timesToKnow, type LessonState, type OpenTask } from '../../src/projects/lessons.ts';
-import type { LessonKept } from '../../src/projects/schema.ts';
+import type { LessonKept, MakerDoc } from '../../src/projects/schema.ts';
 import { opt } from '../../src/chat/options.ts';
 import { action, form, lineOf } from '../shared/actions.ts';
 
@@ -73,6 +73,13 @@ export const taskActions = (): NonNullable<Answer['actions']> => [
   action('A hint', 'lesson hint', {}),
   action('Set it down', 'lesson stop', {}),
 ];
+
+/** Where she came from: the motif that is on her hook. */
+export const backToRow = ({ current, progress }: Pick<MakerDoc, 'current' | 'progress'>): Action[] =>
+  current.motif !== undefined &&
+  progress.some(({ motif, row }) => row > 0 && sameName(motif, current.motif ?? ''))
+    ? [action('Back to my row', 'progress show', { motif: current.motif })]
+    : [];
 
 /** When it comes back. */
 export const returnWords = (kept: LessonKept): string =>

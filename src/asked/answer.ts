@@ -40,7 +40,10 @@ export const readAsLine = ({ path, question }: Route, options: Readonly<Record<s
     ),
   });
 
-/** Reads words of somebody, with what she has saved in mind. Throws Problem: text-too-long. */
+/** A minus right before a number, where it is no dash between two: `a -4 by 5 foot blanket`. */
+const BELOW_NOTHING = /(?:^|[^\d\s]\s+|\()[-−](?=\d)/;
+
+/** Reads words of somebody, with what she has saved in mind. Throws Problem: text-too-long, below-nothing. */
 export async function readWords(typed: string, registry: Registry, context: Asks): Promise<Understood> {
   const words = cutBlanks(typed);
   // A message of somebody else’s may be of any length.
@@ -49,6 +52,11 @@ export async function readWords(typed: string, registry: Registry, context: Asks
       option: 'words',
       facts: { most: LONGEST_WORDS, given: words.length },
       hint: 'Ask one thing at a time, in a sentence or two.',
+    });
+  if (BELOW_NOTHING.test(words))
+    throw new Problem('below-nothing', 'A number with a minus before it is less than nothing.', {
+      option: 'words',
+      hint: 'Write it without the minus.',
     });
   return understand(words, registry, {
     ...(await aroundOf(context)),

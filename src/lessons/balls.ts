@@ -1,7 +1,10 @@
 /** How many balls: the lot, and the reserve. */
+import { Working } from '../core/base/working.ts';
+import { BALLS_BY_WEIGHT, WEIGHT_OF_ALL } from '../core/yarn/balls-by-weight.ts';
 import { reckonWeighed } from '../core/yarn/weighed.ts';
 import { g } from '../core/base/reader.ts';
 import { USUAL_RESERVE } from '../standards/consumption.ts';
+import { G_PER_OUNCE } from '../standards/units.ts';
 import { bandsOf } from './bands.ts';
 import { lesson, pick, pickOf, pickWeight } from './lesson.ts';
 
@@ -27,6 +30,11 @@ export const balls = lesson({
     line: 'yardage weighed motif:12g motifs:80 ball:170m/100g',
     figure: 'balls',
   },
+  inInches: {
+    given: { motif: 0.4 * G_PER_OUNCE, motifs: 80, ball_weight: 3.5 * G_PER_OUNCE },
+    line: 'yardage weighed motif:0.4oz motifs:80 ball:200yd/3.5oz',
+    figure: 'balls',
+  },
   practice: {
     draw: (chance, own) => ({
       motif: pickWeight(chance, own, [9, 34], [4, 12]),
@@ -36,9 +44,10 @@ export const balls = lesson({
     says: ({ motif, motifs, ball_weight }) =>
       `${motifs} motifs of ${g(motif)} each, in balls of ${g(ball_weight)}, with a reserve of ${USUAL_RESERVE} %: how many balls do you buy?`,
     asks: () => ({ kind: 'count', of: 'balls' }),
-    solve(given) {
-      const { balls, working } = buy(given);
-      return { value: balls, working: working.steps };
+    solve({ motif, motifs, ball_weight }) {
+      const working = new Working();
+      const weight = working.do(WEIGHT_OF_ALL, { each_weight: motif, motifs, reserve: USUAL_RESERVE });
+      return { value: working.do(BALLS_BY_WEIGHT, { weight, ball_weight }), working: working.steps };
     },
     slips: [
       {

@@ -28,6 +28,17 @@ export const border = lesson({
     line: 'border spacing width:120cm height:150cm gauge:14 corner:3',
     figure: 'round_total',
   },
+  inInches: {
+    given: {
+      width: 48 * CM_PER_INCH,
+      height: 60 * CM_PER_INCH,
+      stitches: 14,
+      over: FOUR_INCHES,
+      corner: 3,
+    },
+    line: 'border spacing width:48in height:60in gauge:"14 over 4in" corner:3',
+    figure: 'round_total',
+  },
   practice: {
     draw: (chance, own) => ({
       width: pickLength(chance, own, [80, 150], [32, 60]),

@@ -18,6 +18,10 @@ export const ends = lesson({
     given: { motifs: 80, lengths: 3, tail: TAIL },
     line: 'resize width:120cm height:150cm side:15cm',
   },
+  inInches: {
+    given: { motifs: 80, lengths: 3, tail: SIX_INCHES },
+    line: 'resize width:48in height:60in side:6in',
+  },
   practice: {
     draw: (chance, { units }) => ({
       motifs: pick(chance, 20, 120, 5),

@@ -1,6 +1,7 @@
 /** How many squares make a blanket. */
 import { MOTIFS, resize } from '../core/size/resize.ts';
 import { cm, size } from '../core/base/reader.ts';
+import { CM_PER_INCH } from '../standards/units.ts';
 import { lesson, pick, pickLength, stepsOf } from './lesson.ts';
 
 interface Wished {
@@ -21,6 +22,16 @@ export const howMany = lesson({
   example: {
     given: { width: 124, height: 154, border: 2, side: 15 },
     line: 'resize width:124cm height:154cm border:2cm side:15cm',
+    figure: 'motifs',
+  },
+  inInches: {
+    given: {
+      width: 46 * CM_PER_INCH,
+      height: 58 * CM_PER_INCH,
+      border: 2 * CM_PER_INCH,
+      side: 6 * CM_PER_INCH,
+    },
+    line: 'resize width:46in height:58in border:2in side:6in',
     figure: 'motifs',
   },
   practice: {

@@ -1,6 +1,7 @@
 /** Joining in strips. */
 import { SEAM_LENGTH, joinMotifs } from '../core/edges/seams.ts';
 import { cm } from '../core/base/reader.ts';
+import { CM_PER_INCH } from '../standards/units.ts';
 import { lesson, pick, pickLength, stepsOf } from './lesson.ts';
 
 interface Laid {
@@ -20,6 +21,11 @@ export const joining = lesson({
   example: {
     given: { columns: 8, rows: 10, side: 15 },
     line: 'joining columns:8 rows:10 side:15cm',
+    figure: 'seam_length',
+  },
+  inInches: {
+    given: { columns: 8, rows: 10, side: 6 * CM_PER_INCH },
+    line: 'joining columns:8 rows:10 side:6in',
     figure: 'seam_length',
   },
   draws: 'strips',

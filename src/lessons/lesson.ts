@@ -58,6 +58,13 @@ export interface Practice<Name extends string> {
  */
 export type Drawn = 'square' | 'edge' | 'diagonals' | 'strips' | 'corner';
 
+/** Numbers of a worked example, and the question that answers it: its line, and which of its figures, if it is one. */
+export interface Example<Name extends string = string> {
+  readonly given: Given<Name>;
+  readonly line: string;
+  readonly figure?: string;
+}
+
 export interface Lesson<Name extends string = string> {
   /** As it is typed. */
   readonly name: string;
@@ -66,8 +73,9 @@ export interface Lesson<Name extends string = string> {
   readonly needs: readonly string[];
   /** Two or three sentences. */
   readonly idea: string;
-  /** Numbers of a worked example, and the question that answers it: its line, and which of its figures, if it is one. */
-  readonly example: { readonly given: Given<Name>; readonly line: string; readonly figure?: string };
+  readonly example: Example<Name>;
+  /** The same for those who measure in inches, where its numbers would come out odd. */
+  readonly inInches?: Example<Name>;
   /** What is drawn, where a drawing says it better. */
   readonly draws?: Drawn;
   readonly practice: Practice<Name>;
@@ -77,6 +85,12 @@ export interface Lesson<Name extends string = string> {
 export function lesson<const Name extends string>(declared: Lesson<Name>): Lesson<Name> {
   return declared;
 }
+
+/** The example that is in her units. */
+export const exampleFor = (
+  { example, inInches }: Pick<Lesson, 'example' | 'inInches'>,
+  { units }: Pick<Own, 'units'>,
+): Example => (units === 'imperial' ? (inInches ?? example) : example);
 
 /** The result of one formula, with its step. */
 export function solveBy<Name extends string>(

@@ -22,8 +22,8 @@ export const names = lesson({
   needs: [],
   idea: 'The same names mean different stitches: the UK name is one step taller than the US name of the same stitch. US single crochet is UK double crochet, US double crochet is UK treble. So look first in whose terms a pattern is written.',
   example: {
-    given: { stitch: 2, into: 0 },
-    line: 'lookup term term:"UK tr"',
+    given: { stitch: 1, into: 0 },
+    line: 'lookup term term:"UK htr"',
   },
   practice: {
     draw: (chance, { terms }) => ({
@@ -47,7 +47,7 @@ export const names = lesson({
       {
         key: 'two-steps',
         value: (given) => (given.stitch < 2 ? undefined : given.stitch - 2),
-        says: () => 'That is two steps away. The two ways of naming lie one step apart.',
+        says: () => 'The two ways of naming lie one step apart; your answer is two steps away.',
       },
     ],
     first: (given) =>

@@ -3,6 +3,7 @@ import { IN_REACH, reckonLeft, SHARE_PER_STITCH } from '../core/yarn/left.ts';
 import { g } from '../core/base/reader.ts';
 import { planRows } from '../core/rows/index.ts';
 import { sumCounts } from '../core/rows/plan.ts';
+import { G_PER_OUNCE } from '../standards/units.ts';
 import { lesson, pick, pickWeight, stepsOf } from './lesson.ts';
 
 interface AtHand {
@@ -23,6 +24,11 @@ export const runningOut = lesson({
   example: {
     given: { size: 12, each: 12, left: 5, done: 6 },
     line: 'yardage left left:5g ball:170m/100g shape:diagonal size:12 each:12g done_row:6',
+    figure: 'last_row',
+  },
+  inInches: {
+    given: { size: 12, each: 0.5 * G_PER_OUNCE, left: 0.2 * G_PER_OUNCE, done: 6 },
+    line: 'yardage left left:0.2oz ball:170m/100g shape:diagonal size:12 each:0.5oz done_row:6',
     figure: 'last_row',
   },
   practice: {

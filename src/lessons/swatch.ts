@@ -17,6 +17,11 @@ export const swatch = lesson({
     line: 'stitches repeat multiple:1 plus:0 width:10cm gauge:"18 over 12cm"',
     figure: 'nearest',
   },
+  inInches: {
+    given: { counted: 21, measured: 6 * CM_PER_INCH, over: FOUR_INCHES },
+    line: 'stitches repeat multiple:1 plus:0 width:4in gauge:"21 over 6in"',
+    figure: 'nearest',
+  },
   practice: {
     draw: (chance, own) => ({
       counted: pick(chance, 9, 30),

@@ -2,7 +2,7 @@
 import { reckonWeighed } from '../core/yarn/weighed.ts';
 import { g, m } from '../core/base/reader.ts';
 import { USUAL_RESERVE } from '../standards/consumption.ts';
-import { G_PER_OUNCE } from '../standards/units.ts';
+import { G_PER_OUNCE, M_PER_YARD } from '../standards/units.ts';
 import { bandsOf } from './bands.ts';
 import { lesson, pick, pickOf, pickWeight } from './lesson.ts';
 
@@ -24,6 +24,16 @@ export const weighing = lesson({
   example: {
     given: { motif: 12, motifs: 80, ball_length: 170, ball_weight: 100 },
     line: 'yardage weighed motif:12g motifs:80 ball:170m/100g',
+    figure: 'yarn_total',
+  },
+  inInches: {
+    given: {
+      motif: 0.4 * G_PER_OUNCE,
+      motifs: 80,
+      ball_length: 200 * M_PER_YARD,
+      ball_weight: 3.5 * G_PER_OUNCE,
+    },
+    line: 'yardage weighed motif:0.4oz motifs:80 ball:200yd/3.5oz',
     figure: 'yarn_total',
   },
   practice: {

@@ -692,6 +692,14 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [motifs, ends_a_motif] = [whole(1, 90), whole(2, 12)];
     return [{ motifs, ends_a_motif }, sum(upTo(motifs).map(() => ends_a_motif))];
   },
+  WEIGHT_OF_ALL: ({ real, whole }) => {
+    const [each_weight, motifs, reserve] = [real(5, 40), whole(1, 90), real(0, 30)];
+    return [{ each_weight, motifs, reserve }, withPercent(sum(upTo(motifs).map(() => each_weight)), reserve)];
+  },
+  BALLS_BY_WEIGHT: ({ real }) => {
+    const [weight, ball_weight] = [real(20, 2000), real(20, 200)];
+    return [{ weight, ball_weight }, fewestHolding(weight, ball_weight)];
+  },
   ENDS_OF_LENGTHS: ({ whole }) => {
     const lengths = whole(1, 90);
     return [{ lengths }, sum(upTo(lengths).map(() => 1 + 1))];

@@ -43,7 +43,7 @@ describe.each(LESSONS.map(({ name }) => name))('%s', (name) => {
   it('comes to what a second way comes to', () => {
     const solve = SOLUTIONS[name];
     expect(solve).toBeDefined();
-    for (const { given } of [...tasks, { given: lesson.example.given }])
+    for (const { given } of [...tasks, lesson.example, ...(lesson.inInches ? [lesson.inInches] : [])])
       expect(practice.solve(given).value, JSON.stringify(given)).toBeCloseTo(solve!(given), 6);
   });
 
@@ -135,10 +135,11 @@ describe('examples', () => {
   it.each(LESSONS.flatMap(({ name, example: { figure } }) => (figure === undefined ? [] : [name])))(
     '%s is what the question answers',
     async (name) => {
-      const lesson = lessonNamed(name)!;
-      const answer = await room.ask(`/${lesson.example.line}`);
-      const { figure = '' } = lesson.example;
-      expect(answer.figures[figure]!.value).toBeCloseTo(lesson.practice.solve(lesson.example.given).value, 6);
+      const { example, inInches, practice } = lessonNamed(name)!;
+      for (const { line, given, figure = '' } of inInches ? [example, inInches] : [example]) {
+        const answer = await room.ask(`/${line}`);
+        expect(answer.figures[figure]!.value, line).toBeCloseTo(practice.solve(given).value, 6);
+      }
     },
   );
 
