@@ -199,6 +199,18 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const one = withPercent(each, reserve);
     return [{ at_hand: one * (many + real(0.01, 0.99)), each, reserve }, many];
   },
+  MOTIFS_BY_WEIGHT: ({ real, whole }) => {
+    const [each, many] = [real(1, 40), whole(0, 90)];
+    return [{ left: each * (many + real(0.01, 0.99)), each }, many];
+  },
+  WEIGHT_OVER: ({ real, whole }) => {
+    const [each, motifs, over] = [real(1, 40), whole(0, 90), real(0, 5)];
+    return [{ left: sum(upTo(motifs).map(() => each)) + over, motifs, each }, over];
+  },
+  WEIGHT_OF_BALLS: ({ real, whole }) => {
+    const [balls, ball_weight] = [whole(1, 60), real(20, 200)];
+    return [{ balls, ball_weight }, sum(upTo(balls).map(() => ball_weight))];
+  },
   HEIGHT_OF_ROUND: ({ real }) => {
     const [row_height, height, motif_height] = [real(0.3, 2), real(1, 3), real(1, 3)];
     return [{ row_height, height, motif_height }, inProportion(row_height, motif_height, height)];

@@ -3,7 +3,7 @@ import type { Ball, YarnAtHand } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
 import { weighAtHand } from './balls.ts';
 
-export const WHOLE_MOTIFS = formula({
+export const MOTIFS_BY_WEIGHT = formula({
   label: 'Whole motifs',
   formula: 'floor(round(left / each, 6))',
   given: { left: 'g', each: 'g' },
@@ -38,6 +38,6 @@ export function countFromYarn(asked: { left: YarnAtHand; each: number; ball?: Ba
   const { each } = asked;
   const working = new Working();
   const left = weighAtHand(asked.left, asked.ball, working);
-  const motifs = working.do(WHOLE_MOTIFS, { left, each });
+  const motifs = working.do(MOTIFS_BY_WEIGHT, { left, each });
   return { motifs, left, over: working.do(WEIGHT_OVER, { left, motifs, each }), working };
 }
