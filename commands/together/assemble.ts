@@ -111,7 +111,7 @@ export const assemble = question({
 });
 
 /** How many cells are filled, and how well neighbours fit. */
-function assembledHeadline({ placed, missing, meanGap, arrivalGap }: PutTogether): string {
+function assembledHeadline({ placed, missing, meanGap, arrivalGap, evening, numbers }: PutTogether): string {
   const cells =
     missing === 0
       ? `All ${count(placed.length, 'cell')} are filled`
@@ -119,5 +119,6 @@ function assembledHeadline({ placed, missing, meanGap, arrivalGap }: PutTogether
   // A motif alone has no neighbour.
   if (placed.filter((motif) => motif !== undefined).length < 2) return `${cells}.`;
   const byArrival = arrivalGap > meanGap ? `, in order of arrival it would be ${cm(arrivalGap, 2)}` : '';
-  return `${cells}; neighbours differ by ${cm(meanGap, 2)} on average${byArrival}.`;
+  const evened = evening.counts.asTheyAre < numbers.length ? 'once evened up, ' : '';
+  return `${cells}; ${evened}neighbours differ by ${cm(meanGap, 2)} on average${byArrival}.`;
 }

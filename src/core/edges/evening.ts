@@ -100,6 +100,10 @@ interface Option {
   readonly metres: number;
 }
 
+/** The side (cm) that a motif has once that is done to it. */
+export const sideOnceEvened = ({ side, edging, pin }: Evened, meant: number): number =>
+  pin ? meant : (edging?.side ?? side);
+
 /** Reckoned from side (cm) to the one that is meant: near enough, pinned out, or neither. */
 const meets = (side: number, meant: number): 'as it is' | 'pinned' | undefined =>
   !isOffBy(side, meant, SEAMS_FORGIVE)

@@ -9,9 +9,13 @@ import type { Chance } from '../base/chance.ts';
 export interface MotifToPlace {
   readonly piece: number;
   readonly kind: number;
-  /** cm along a side. */
+  /** cm along a side, as it is laid. */
   readonly side: number;
+  /** cm as it was measured, before it is evened up; those nearest to the wanted side are used first. As it is laid, if not given. */
+  readonly measured?: number;
 }
+
+const measuredOf = ({ measured, side }: MotifToPlace) => measured ?? side;
 
 /** The cells that touch a cell of a grid, by index, row by row. */
 export function listTouching(columns: number, rows: number): readonly (readonly number[])[] {
@@ -129,7 +133,9 @@ const pickUsable = (
       kind,
       motifs
         .filter((motif) => motif.kind === kind)
-        .sort((a, b) => Math.abs(a.side - wanted) - Math.abs(b.side - wanted) || a.piece - b.piece)
+        .sort(
+          (a, b) => Math.abs(measuredOf(a) - wanted) - Math.abs(measuredOf(b) - wanted) || a.piece - b.piece,
+        )
         .slice(0, cells.length)
         .sort((a, b) => a.side - b.side || a.piece - b.piece),
     ]),

@@ -6,7 +6,7 @@ import { Problem } from '../base/problem.ts';
 import { sum } from '../base/sum.ts';
 import { formula, Working } from '../base/working.ts';
 import { assembling, measureStrain, listTouching, type MotifToPlace } from './assemble.ts';
-import { evenUp, type Evening } from '../edges/evening.ts';
+import { evenUp, sideOnceEvened, type Evening } from '../edges/evening.ts';
 import { wpiOf } from '../yarn/thickness.ts';
 import { yarnOf } from '../yarn/motif.ts';
 import type { GroupPlan } from './events.ts';
@@ -14,7 +14,7 @@ import type { GroupState, Piece } from './state.ts';
 import type { Stitch } from '../../standards/stitches.ts';
 
 export const MEAN_GAP = formula({
-  label: 'Neighbours differ, root mean square',
+  label: 'Neighbours differ once they are evened up, root mean square',
   // The root is taken before, so that a length is handed in: squares of lengths have no unit here.
   formula: 'root_of_squares / sqrt(seams)',
   given: { root_of_squares: 'cm', seams: '' },
@@ -71,18 +71,23 @@ export function* putTogether(state: GroupState, chance: Chance): Generator<void,
       hint: 'Accept what was handed in.',
     });
   }
-  const motifs = accepted.map(({ piece, kind, side }) => ({ piece, kind, side: side ?? plan.side }));
+  const working = new Working();
+  const pieces = { ...piecesOf(plan, working), side: plan.side };
+  // Neighbours are to fit as they are laid: pinned out or with their edgings.
+  const evened = evenMotifs(accepted, plan, pieces.seam.colour, new Working());
+  const motifs = accepted.map(({ piece, kind, side = plan.side }, index) => {
+    const one = evened.motifs[index];
+    return { piece, kind, side: one ? sideOnceEvened(one, plan.side) : side, measured: side };
+  });
   const layout = plan.layout.map(({ kind }) => kind);
   const { placed, whole } = yield* assembling(motifs, layout, plan.columns, plan.side, chance);
   const touches = listTouching(plan.columns, plan.rows);
 
   yield;
 
-  const working = new Working();
   const meanGap = reckonGap(placed, touches, working);
   const arrivalGap = reckonGap(inOrder(motifs, layout), touches, working, 'The same, in order of arrival');
 
-  const pieces = { ...piecesOf(plan, working), side: plan.side };
   const edges = reckonEdges(plan, pieces, working);
   const used = new Set(placed.map((motif) => motif?.piece));
   const measured = accepted.filter(({ piece, side }) => side !== undefined && used.has(piece));

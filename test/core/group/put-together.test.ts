@@ -176,6 +176,18 @@ describe('put together', () => {
     expect([missing, over, unmeasured]).toEqual([0, [], 0]);
   });
 
+  it('places them as they are laid: 14.4 pinned out is beside 15, and 14.8 goes to an end', () => {
+    const strip = planOf({ quotas: [3], columns: 3 });
+    const { placed, meanGap } = of([14.4, 14.8, 15], strip, 1, 2, 3);
+    // By size as measured 14.8 would lie between the two.
+    expect(placed[1]?.piece).not.toBe(2);
+    expect(meanGap).toBeCloseTo(Math.sqrt(0.2 ** 2 / 2), 9);
+    // Those that need nothing are used before those that do.
+    const pair = planOf({ quotas: [2], columns: 2, spares: 1 });
+    const used = of([14.4, 14.8, 15.2], pair, 1, 2, 3);
+    expect(used.over).toEqual([1]);
+  });
+
   it('tells what is missing, over and unmeasured', () => {
     const pair = planOf({ quotas: [2], columns: 2, spares: 1 });
     const full = of([15.2, 18, undefined], pair, 1, 2, 3);
