@@ -25,8 +25,8 @@ export interface Miscount {
     readonly counted: number;
     /** In order of likelihood. */
     readonly causes: readonly Cause[];
-    /** What ripping back undoes, in the plan's unit: this row and the counted rows after it. */
-    readonly undone: number;
+    /** What is to be worked again after ripping back, in the plan's unit: this row and those after it that were counted, as planned. */
+    readonly again: number;
     /** Why the count can be that of no row of the plan; unset where it may be one. */
     readonly noRowHasIt?: string;
     /** The rows that the counts belong to, where they fit others better than the ones they were taken for. */
@@ -103,7 +103,7 @@ function explain(
   at: number,
 ): NonNullable<Miscount['wrong']> {
   const departure = describeDeparture(plan, counts, fromRow, at);
-  const { row, expected, counted, undone } = departure;
+  const { row, expected, counted, again } = departure;
   const elsewhere = at === 0 ? findElsewhere(plan, counts, fromRow) : undefined;
   const slip =
     elsewhere?.slipAt === undefined
@@ -114,7 +114,7 @@ function explain(
     expected,
     counted,
     causes: causesOf(departure),
-    undone,
+    again,
     noRowHasIt: sayNoRowHas(plan, counted, isFarOff(departure)),
     elsewhere,
     slip: slip && {

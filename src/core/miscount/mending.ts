@@ -1,6 +1,7 @@
 /** One departure from a plan, seen from all sides, and the two ways of mending it. */
 import type { RowPlan } from '../rows/index.ts';
 import { count } from '../base/reader.ts';
+import { sum } from '../base/sum.ts';
 
 export interface Cause {
   /** Which slip it is, whatever the row and the counts: slips of many makers are counted by it. */
@@ -24,8 +25,8 @@ export interface Departure {
   readonly expected: number;
   readonly counted: number;
   readonly difference: number;
-  /** What ripping back undoes, in the plan's unit. */
-  readonly undone: number;
+  /** What is to be worked again after ripping back, in the plan's unit: its rows from this one to the last that was counted. */
+  readonly again: number;
 }
 
 /** The departure at one of the counts (by its place among them, from 0), the first of them that of row `fromRow`. */
@@ -46,7 +47,7 @@ export function describeDeparture(
     expected,
     counted,
     difference: counted - expected,
-    undone: counts.slice(at).reduce((sum, one) => sum + one, 0),
+    again: sum(plan.rows.slice(row - 1, row - 1 + counts.length - at).map((one) => one.count)),
   };
 }
 
@@ -81,11 +82,11 @@ export function sceneOf(departure: Departure): Scene {
   };
 }
 
-export function ripBack({ row, called, undone, one, many }: Scene): Pick<Cause, 'mend' | 'cost'> {
+export function ripBack({ row, called, again, one, many }: Scene): Pick<Cause, 'mend' | 'cost'> {
   const to = row === 1 ? 'the beginning' : `the end of ${called} ${row - 1}`;
   return {
     mend: `Rip back to ${to} and work ${called} ${row} again.`,
-    cost: `${count(undone, one, many)} to work again; the shape stays true.`,
+    cost: `${count(again, one, many)} to work again; the shape stays true.`,
   };
 }
 

@@ -561,8 +561,8 @@ export function readElsewhere(
       ) ?? [];
     expect(fewer, mend).toBe(rows);
     expect(straight).toBe(by === 1 ? `, ${called} ${piece.row} was worked without its change` : undefined);
-    const undone = restOf(piece).reduce((sum, one) => sum + one, 0);
-    const again = `${undone} ${unit(piece, undone)} to work again; the shape stays true.`;
+    const anew = workedAgain(piece, piece.row - 1);
+    const again = `${anew} ${unit(piece, anew)} to work again; the shape stays true.`;
     expect(cost).toBe(
       `Nothing if only the list is wrong. ${by === 1 ? `Left in, one straight ${called} makes the edge step once and the piece a ${called} higher.` : `If not: ${again}`}`,
     );
@@ -600,6 +600,13 @@ const manyMatch = (piece: Piece, text = '', after?: string) => {
 
 const small = (text: string) => text.replace(/^./, (letter) => letter.toUpperCase());
 
+/** What the plan has from the row after `kept` to the last that was counted. */
+function workedAgain(piece: Piece, kept: number): number {
+  let anew = 0;
+  for (let row = kept + 1; row <= lastRow(piece); row++) anew += planned(piece, row)!;
+  return anew;
+}
+
 /** Rips to where the mend says, and works again: what is kept must be right. */
 function readRip(piece: Piece, mend: string, cost: string): void {
   const ripped =
@@ -612,10 +619,9 @@ function readRip(piece: Piece, mend: string, cost: string): void {
   expect([called, Number(again)]).toEqual([name(piece), to + 1]);
   for (let row = piece.fromRow; row <= to; row++) expect(countOf(piece, row)).toBe(planned(piece, row));
   expect(countOf(piece, to + 1)).not.toBe(planned(piece, to + 1));
-  let undone = 0;
-  for (let row = to + 1; row <= lastRow(piece); row++) undone += countOf(piece, row)!;
+  const anew = workedAgain(piece, to);
   expect(cost).toBe(
-    `${undone.toLocaleString('en-US', { useGrouping: undone >= 10_000 })} ${unit(piece, undone)} to work again; the shape stays true.`,
+    `${anew.toLocaleString('en-US', { useGrouping: anew >= 10_000 })} ${unit(piece, anew)} to work again; the shape stays true.`,
   );
 }
 
@@ -704,8 +710,8 @@ function readList(piece: Piece, key: string, mend: string, cost: string): void {
   expect(straight).toBe(
     key === 'behind' ? `, ${called} ${piece.row} was worked without its change` : undefined,
   );
-  const undone = restOf(piece).reduce((sum, one) => sum + one, 0);
-  const again = `${undone} ${unit(piece, undone)} to work again; the shape stays true.`;
+  const anew = workedAgain(piece, piece.row - 1);
+  const again = `${anew} ${unit(piece, anew)} to work again; the shape stays true.`;
   expect(cost).toBe(
     `Nothing if only the list is wrong. ${key === 'behind' ? `Left in, one straight ${called} makes the edge step once and the piece a ${called} higher.` : `If not: ${again}`}`,
   );
