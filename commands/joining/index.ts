@@ -3,7 +3,7 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
-import { joinMotifs, type SeamMethod } from '../../src/core/edges/seams.ts';
+import { joinMotifs, type Joining, type SeamMethod } from '../../src/core/edges/seams.ts';
 import { canBeTold, writeSeam, writeStrips } from '../../src/core/edges/written-joining.ts';
 import { cm, count, m, num, t } from '../../src/core/base/reader.ts';
 import { findUsualHook } from '../../src/core/yarn/thickness.ts';
@@ -26,6 +26,13 @@ const stripLines = (columns: number, rows: number): string[] =>
   canBeTold(columns, rows)
     ? ['Motifs numbered row by row from the top left:', ...writeStrips(columns, rows)]
     : [];
+
+/** The other order, with the lengths of yarn that it saves. */
+const fewerEnds = (
+  { columns, rows }: { readonly columns: number; readonly rows: number },
+  { straight, strands, seams }: Joining,
+): string =>
+  `With fewer ends: ${strands === undefined ? 'join' : 'sew'} ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across${strands === undefined ? `: ${count(straight, 'thread')} instead of ${seams}` : `, a new strand only where one runs out: ${count(straight, 'strand')} instead of ${strands}`}.`;
 
 export const joining = command({
   name: 'joining',
@@ -94,6 +101,7 @@ export const joining = command({
         const hookMatters = asked.gauge === undefined || asked.method !== 'whip';
         const { columns, rows } = asked;
         const { seamLength, ratio } = found;
+        const lengths = found.strands ?? found.seams;
         return {
           headline: `${m(seamLength)} of seam take about ${m(found.yarn)} of yarn in ${CALLED[asked.method]}, and ${m(found.tails)} more for tails.`,
           figures: gather(
@@ -112,9 +120,7 @@ export const joining = command({
               `In strands of ${m(SEWING_STRAND)}, longer ones fray: ${count(found.strands, 'strand')}, two ends each.`,
             writeSeam(asked.method),
             stripLines(columns, rows),
-            columns > 1 &&
-              rows > 1 &&
-              `With fewer ends: sew ${count(columns - 1, 'seam')} straight down through all ${rows} rows, taking up two motifs after two, then ${rows - 1} across: ${count(found.threads, 'thread')} instead of ${found.seams}.`,
+            columns > 1 && rows > 1 && found.straight < lengths && fewerEnds({ columns, rows }, found),
           ),
           working: found.working.steps,
           assumptions: gather(

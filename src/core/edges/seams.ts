@@ -9,6 +9,7 @@ import {
 import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
+import { sum } from '../base/sum.ts';
 import { formula, Working } from '../base/working.ts';
 import { USUAL_PITCH } from '../size/stitch-size.ts';
 import { MM_PER_M, reckonStitchMetres } from '../yarn/stitch-yarn.ts';
@@ -162,8 +163,8 @@ export interface Joining {
   readonly strips: number;
   readonly shortLength: number;
   readonly longLength: number;
-  /** Threads where every seam is sewn straight through, those down and those across. */
-  readonly threads: number;
+  /** Lengths of yarn where every seam runs straight through, those down and those across: strands where they are sewn. */
+  readonly straight: number;
   /** Strands of `SEWING_STRAND` m that the seams take in this order, two ends each; unset where they are crocheted from the ball. */
   readonly strands?: number;
   /** All motifs together, in cm. */
@@ -212,7 +213,17 @@ export function joinMotifs(asked: {
     strips: rows,
     shortLength: side,
     longLength: columns * side,
-    threads: columns - 1 + (rows - 1),
+    straight:
+      strands === undefined
+        ? columns - 1 + (rows - 1)
+        : reckonRuns(
+            [
+              { seams: columns - 1, seam: rows * side, label: 'Strands for seams straight down' },
+              { seams: rows - 1, seam: columns * side, label: 'Strands for seams straight across' },
+            ],
+            ratio,
+            working,
+          ),
     width: columns * side,
     height: rows * side,
     working,
@@ -232,19 +243,33 @@ interface SewnGrid {
  * strips. The steps are added to the working.
  */
 export function reckonStrands({ columns, rows, side, ratio }: SewnGrid, working: Working): number {
-  const strandsIn = (seams: number, seam: number, label: string) =>
-    seams === 0
-      ? 0
-      : working.do(
-          SEWING_STRANDS,
-          { seams, seam, ratio, cm_per_m: CM_PER_M, strand: SEWING_STRAND, tail: TAIL },
-          label,
-        );
-  return (
-    strandsIn(rows * (columns - 1), side, 'Strands for the short seams') +
-    strandsIn(rows - 1, columns * side, 'Strands for the long seams')
+  return reckonRuns(
+    [
+      { seams: rows * (columns - 1), seam: side, label: 'Strands for the short seams' },
+      { seams: rows - 1, seam: columns * side, label: 'Strands for the long seams' },
+    ],
+    ratio,
+    working,
   );
 }
+
+/** The strands for so many seams of each length in cm. */
+const reckonRuns = (
+  runs: readonly { readonly seams: number; readonly seam: number; readonly label: string }[],
+  ratio: number,
+  working: Working,
+): number =>
+  sum(
+    runs.map(({ seams, seam, label }) =>
+      seams === 0
+        ? 0
+        : working.do(
+            SEWING_STRANDS,
+            { seams, seam, ratio, cm_per_m: CM_PER_M, strand: SEWING_STRAND, tail: TAIL },
+            label,
+          ),
+    ),
+  );
 
 /** The same by plain arithmetic, for searches over sizes. */
 export function countStrands({ columns, rows, side, ratio }: SewnGrid): number {

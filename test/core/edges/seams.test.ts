@@ -22,7 +22,8 @@ describe('joining', () => {
           9,
         );
         expect(found.seams).toBe(strips * shortSeams + strips - 1);
-        expect(found.threads).toBe(shortSeams + (strips - 1));
+        const crocheted = joinMotifs({ ...USUAL, method: 'slip-stitch', columns, rows, side: 10 });
+        expect(crocheted.straight).toBe(shortSeams + (strips - 1));
         expect([found.width, found.height]).toEqual([columns * 10, rows * 10]);
         // Two tails to every strand where it is sewn, to every seam where it is crocheted.
         expect(found.tails).toBeCloseTo((found.strands ?? found.seams) * 0.3, 9);
@@ -65,6 +66,8 @@ describe('joining', () => {
     // 4 × 3: nine short seams of one strand each, two long ones of four sides each.
     expect(join(4, 3, side).strands).toBe(9 + 2 * 4);
     expect(join(1, 4, side).strands).toBe(3);
+    // Straight through: three seams of three sides each, two of four.
+    expect(join(4, 3, side).straight).toBe(3 * 3 + 2 * 4);
     expect(join(4, 3, side, 'slip-stitch')).not.toHaveProperty('strands');
     // By plain arithmetic it is the same, for searches.
     for (const [columns, rows, long] of [
@@ -85,6 +88,19 @@ describe('joining', () => {
     const strip = await room.ask('/joining columns:1 rows:4 side:15cm method:slip-stitch');
     expect(strip.lines?.[0]).toMatch(/^Join the strips to each other: 3 long seams of 15 cm/);
     expect(strip.figures['seams']?.value).toBe(3);
+  });
+
+  it('tells of another order in the same strands, and only where it takes fewer', async () => {
+    const room = asking();
+    const sewn = await room.ask('/joining columns:8 rows:11 side:15cm');
+    const strands = sewn.figures['strands']!.value as number;
+    // 7 seams of 165 cm at 2.69 times are four strands each, 10 of 120 cm three.
+    expect(sewn.lines?.at(-1)).toContain(`: ${7 * 4 + 10 * 3} strands instead of ${strands}.`);
+    const crocheted = await room.ask('/joining columns:8 rows:11 side:15cm method:slip-stitch');
+    expect(crocheted.lines?.at(-1)).toContain(': 17 threads instead of 87.');
+    // Two strands to a side, four to two sides: nothing to be saved.
+    const large = await room.ask('/joining columns:2 rows:2 side:85cm');
+    expect(large.lines?.join()).not.toContain('fewer ends');
   });
 
   it('works out from a maker’s own numbers in inches', () => {
