@@ -1,4 +1,5 @@
 /** Reads the environment, opens the store, opens a room. */
+import { defined } from './core/base/defined.ts';
 import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { registry } from '../commands/index.ts';
@@ -53,9 +54,7 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
     );
     const opened = log;
     noted = noted
-      .then(async () =>
-        (await opened).error({ ...facts, ...(error === undefined ? {} : { err: error }) }, what),
-      )
+      .then(async () => (await opened).error({ ...facts, ...defined({ err: error }) }, what))
       // Not even loaded: what is noted is gone, the answer is not.
       .catch((why: unknown) => tellRunner(`The log ${file} cannot be written (${String(why)}).`));
   };

@@ -1,4 +1,5 @@
 /** A motif on paper, to take along or hand on. */
+import { defined } from '../../src/core/base/defined.ts';
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
@@ -75,7 +76,7 @@ export const handout = question({
         data: { motif: motif.name, ...sheetData(sheet, reader, { print }) },
         files: [sheet.file],
         actions: [
-          action('Chart', 'motif chart', { name: motif.name, ...(terms === undefined ? {} : { terms }) }),
+          action('Chart', 'motif chart', { name: motif.name, ...defined({ terms }) }),
         ],
       },
       reader,

@@ -2,6 +2,7 @@
 import { figure, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
+import { defined } from '../../src/core/base/defined.ts';
 import { MOST_ROWS, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
 import { reckonRow } from '../../src/core/rows/row-facts.ts';
 import { count, t } from '../../src/core/base/reader.ts';
@@ -50,23 +51,21 @@ export const row = question({
     extras: { widest: { takes: 'none', capture: /\b((?:widest|longest|middle) (?:row|round))\b/i } },
     fills: ['shape', 'size', 'other_size'],
     // In rounds, what was asked of round 5 holds whatever comes after it.
-    settle: ({ stitch, ...options }, { widest }) => ({
-      ...options,
-      // A treble cluster is a cluster: its stitch is given with the shape.
-      ...(stitch === undefined || options['shape'] === 'clusters' ? {} : { stitch }),
-      // A square over its corner, or in blocks, is widest where it turns.
-      ...(widest !== undefined &&
-      options['row'] === undefined &&
-      options['size'] !== undefined &&
-      /^(diagonal|blocks)$/.test(options['shape'] ?? '')
-        ? { row: options['size'] }
-        : {}),
-      ...(options['row'] !== undefined &&
-      options['size'] === undefined &&
-      /^(clusters|solid-square|circle|hexagon)$/.test(options['shape'] ?? '')
-        ? { size: options['row'] }
-        : {}),
-    }),
+    settle: ({ stitch, ...options }, { widest }) => {
+      const { shape = '', size, row } = options;
+      const turns = widest !== undefined && /^(diagonal|blocks)$/.test(shape);
+      const isInRounds = /^(clusters|solid-square|circle|hexagon)$/.test(shape);
+      return {
+        ...options,
+        ...defined({
+          // A treble cluster is a cluster: its stitch is given with the shape.
+          stitch: shape === 'clusters' ? undefined : stitch,
+          // A square over its corner, or in blocks, is widest where it turns.
+          row: row ?? (turns ? size : undefined),
+          size: size ?? (isInRounds ? row : undefined),
+        }),
+      };
+    },
     phrases: [
       'how many stitches in row 9 of a 12 row diagonal square',
       'granny square round 5, how many clusters',

@@ -1,4 +1,5 @@
 /** One motif, drawn the way it is made: its rows or rounds in their colours, in a square of 100 by 100. */
+import { defined } from '../core/base/defined.ts';
 import { colourOf } from '../core/blanket/colour.ts';
 import type { ColourRun } from '../core/stripes/colour-runs.ts';
 import { planRows, type Shape } from '../core/rows/index.ts';
@@ -62,7 +63,7 @@ export function onceFor<A extends object, B extends object, T>(make: (a: A, b: B
 export function rowsIn({ shape, size, otherSize, runs }: PictureKind): number {
   const coloured = runs.reduce((sum, run) => sum + run.rows, 0);
   const height = otherSize ?? (shape === 'flat' && coloured > 0 ? coloured : undefined);
-  return planRows(shape, { size, ...(height === undefined ? {} : { otherSize: height }) }).rows.length;
+  return planRows(shape, { size, ...defined({ otherSize: height }) }).rows.length;
 }
 
 /** The motif's colours from its first row to its last. */

@@ -1,4 +1,5 @@
 /** Make-alongs: opened, changed by what happens to them, and cleared of a maker who asks for it, her part with her. */
+import { defined } from '../core/base/defined.ts';
 import { POSTER, type AlongEvent, type AlongPlan, type Happening } from '../core/along/events.ts';
 import { continueState, replay, type AlongState } from '../core/along/state.ts';
 import { ALONG_ENTRIES, ALONG_VERSION, ALONGS, type AlongDoc } from './along-schema.ts';
@@ -84,8 +85,8 @@ export class Alongs extends Chronicles<AlongDoc, Happening, AlongState> {
       {
         version: ALONG_VERSION,
         id: idOf(place.server, plan.name),
-        ...(place.server === undefined ? {} : { server: place.server }),
-        ...(place.channel === undefined ? {} : { channel: place.channel }),
+        ...defined({ server: place.server }),
+        ...defined({ channel: place.channel }),
         edition: 0,
         events: [stamp({ did: 'opened', name: doing.name, plan }, doing)],
       },

@@ -1,4 +1,5 @@
 /** Saved blankets: found by name, kept, changed, removed and brought back. Functions on a maker's document, or on a draft of it. */
+import { defined } from '../core/base/defined.ts';
 import { LONGEST_NAME, MOST_BLANKETS } from '../core/base/limits.ts';
 import { countLaid, readLaidBy, type Laying } from '../core/blanket/layout.ts';
 import type { BlanketSpec } from '../core/blanket/pieces.ts';
@@ -76,7 +77,7 @@ export function borderOf(
   }
   const rounds = stitches.map((stitch, index) => {
     const colour = colours.length === 1 ? colours[0] : colours[index];
-    return { stitch, ...(colour === undefined ? {} : { colour }) };
+    return { stitch, ...defined({ colour }) };
   });
   return { rounds, corner };
 }

@@ -3,6 +3,7 @@
  * maker whom its document names, perhaps more: it is written before a new one turns up there and after one is taken out. It
  * is made anew from the document where it is missing or damaged.
  */
+import { defined } from '../core/base/defined.ts';
 import * as z from 'zod';
 import type { Stamp } from '../core/base/history.ts';
 import type { EventDoc } from './chronicles.ts';
@@ -123,8 +124,8 @@ export class Catalogue<Doc extends EventDoc<Stamp>> {
       version: 1,
       id: doc.id,
       name: this.kind.nameOf(doc) ?? doc.id,
-      ...(doc.server === undefined ? {} : { server: doc.server }),
-      ...(doc.channel === undefined ? {} : { channel: doc.channel }),
+      ...defined({ server: doc.server }),
+      ...defined({ channel: doc.channel }),
       ...(doc.thread === undefined ? {} : { from: doc.thread.from }),
       ...(first === undefined ? {} : { opener: first.by }),
       opened: first?.at ?? new Date(0).toISOString(),

@@ -1,4 +1,5 @@
 /** Group blankets: opened, shown on a board, and cleared of a maker who asks for it. */
+import { defined } from '../core/base/defined.ts';
 import type { GroupPlan, Happening } from '../core/group/events.ts';
 import { continueState, replay, type GroupState } from '../core/group/state.ts';
 import { Chronicles, idOf, stamp, type Chronicle, type Doing, type Happened } from './chronicles.ts';
@@ -59,8 +60,8 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
       {
         version: GROUP_VERSION,
         id: idOf(place.server, plan.name),
-        ...(place.server === undefined ? {} : { server: place.server }),
-        ...(place.channel === undefined ? {} : { channel: place.channel }),
+        ...defined({ server: place.server }),
+        ...defined({ channel: place.channel }),
         edition: 0,
         events: [stamp({ did: 'opened', name: doing.name, plan }, doing)],
       },

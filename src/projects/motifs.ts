@@ -198,10 +198,10 @@ export function measureMotif(
   const measured: Motif = {
     ...motif,
     ...(weighings === undefined ? {} : { weighings, weight: meanOf(weighings) }),
-    ...(side === undefined ? {} : { side }),
-    ...(hook === undefined ? {} : { hook }),
-    ...(ball === undefined ? {} : { ball }),
-    ...(minutes === undefined ? {} : { minutes }),
+    ...defined({ side }),
+    ...defined({ hook }),
+    ...defined({ ball }),
+    ...defined({ minutes }),
   };
   doc.motifs = doc.motifs.map((one) => (one.name === motif.name ? measured : one));
   doc.current.motif = motif.name;

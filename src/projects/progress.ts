@@ -1,4 +1,5 @@
 /** Where a maker is: rows finished, motifs made, and every change with its moment. Functions on a draft of her document. */
+import { defined } from '../core/base/defined.ts';
 import { Problem } from '../core/base/problem.ts';
 import { planOf } from '../core/yarn/motif.ts';
 import type { RowPlan } from '../core/rows/index.ts';
@@ -28,7 +29,7 @@ export function progressOf(doc: MakerDoc, motif: string): Progress {
   const found = mine.find((one) => one.blanket === blanket) ?? mine.find((one) => one.blanket === undefined);
   return {
     ...(found ?? { motif, row: 0, made: 0, history: [] }),
-    ...(blanket === undefined ? {} : { blanket }),
+    ...defined({ blanket }),
   };
 }
 

@@ -1,4 +1,5 @@
 /** Laying a saved blanket anew: another arrangement, setting, map or size. Functions on a blanket. */
+import { defined } from '../core/base/defined.ts';
 import {
   countLaid,
   isFree,
@@ -86,7 +87,7 @@ function turning(
 ): Pick<LaidBy, 'setting' | 'turnings'> {
   if (turnings === undefined)
     return setting === undefined
-      ? { setting: was.setting, ...(was.turnings === undefined ? {} : { turnings: was.turnings }) }
+      ? { setting: was.setting, ...defined({ turnings: was.turnings }) }
       : { setting };
   if (setting !== undefined) {
     throw new Problem('turned-twice', 'A setting turns the motifs by itself.', {

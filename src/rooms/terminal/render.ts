@@ -1,4 +1,5 @@
 /** An answer as plain text, and as one JSON object a line. */
+import { defined } from '../../core/base/defined.ts';
 import { actionLine, type RenderedAnswer } from '../../chat/answer.ts';
 import { shorten } from '../../chat/brief.ts';
 import { gatherSteps } from '../../chat/steps.ts';
@@ -129,5 +130,5 @@ export const refusalJson = ({ problem, code, option, hint, readAs }: Refusal) =>
     code,
     option: option ?? null,
     hint,
-    ...(readAs === undefined ? {} : { read_as: readAs }),
+    ...defined({ read_as: readAs }),
   });
