@@ -75,9 +75,7 @@ export const handout = question({
         assumptions: [...sheet.assumptions, ...madeUp, ...yarn.assumptions, ...carryAssumption(plan, runs)],
         data: { motif: motif.name, ...sheetData(sheet, reader, { print }) },
         files: [sheet.file],
-        actions: [
-          action('Chart', 'motif chart', { name: motif.name, ...defined({ terms }) }),
-        ],
+        actions: [action('Chart', 'motif chart', { name: motif.name, ...defined({ terms }) })],
       },
       reader,
     );
