@@ -881,6 +881,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
         handed_in: 2,
         to_come: 12 - 2,
         per_week: 2 * 7,
+        per_week_expected: (10 * 7) / daysUntil(0.5, PACE),
         per_week_needed: (10 * 7) / DAYS_LEFT,
         early: daysUntil(0.1, PACE),
         likely: daysUntil(0.5, PACE),

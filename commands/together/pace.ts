@@ -22,19 +22,24 @@ const saidDay = (day: string | undefined) =>
 function headline({ plan, closes }: GroupState, pace: GroupPace, likely: string | undefined): string {
   const { done, toCome, forecast } = pace;
   if (toCome === 0) return `Every motif of ${plan.name} is handed in.`;
-  const { needed, rate, ends, chance } = forecast;
+  const { needed, expected, chance } = forecast;
   const goal = when(closes ?? '');
   const wanted =
     needed === undefined
       ? ''
-      : needed > rate
+      : needed > (expected ?? 0)
         ? `; ${num(needed, 1)} a week would be needed for ${goal}`
-        : `; ${needed < LEAST_SAID ? `less than ${num(LEAST_SAID)}` : num(needed, 1)} a week would do for ${goal}`;
+        : `; ${weekly(needed)} a week would do for ${goal}`;
   const odds = chance === undefined || needed === undefined ? '' : ` (${num(chance, 0)} % likely)`;
   if (done === 0) return `Nothing is handed in yet; ${count(toCome, 'motif')} to come${wanted}${odds}.`;
-  const end = ends === undefined ? '' : `, done about ${saidDay(likely)}`;
-  return `${count(done, 'motif')} in and ${num(toCome)} to come at ${num(rate, 1)} a week${end}${wanted}${odds}.`;
+  const goes =
+    expected === undefined
+      ? ', how fast is not known yet'
+      : ` at about ${weekly(expected)} a week, done about ${saidDay(likely)}`;
+  return `${count(done, 'motif')} in and ${num(toCome)} to come${goes}${wanted}${odds}.`;
 }
+
+const weekly = (motifs: number) => (motifs < LEAST_SAID ? `less than ${num(LEAST_SAID)}` : num(motifs, 1));
 
 export const pace = question({
   name: 'pace',
@@ -106,11 +111,16 @@ export const pace = question({
   },
 });
 
-const paceFigures = ({ done, toCome, forecast: { rate, needed, ends, chance } }: GroupPace): Figure[] =>
+const paceFigures = ({
+  done,
+  toCome,
+  forecast: { rate, expected, needed, ends, chance },
+}: GroupPace): Figure[] =>
   gather(
     figure('handed_in', 'Handed in or accepted', done),
     figure('to_come', 'Still to come', toCome),
     figure('per_week', 'A week so far', rate),
+    figure('per_week_expected', 'A week expected', expected),
     figure('per_week_needed', 'A week needed', needed),
     ends !== undefined && [
       figure('early', 'Days to the end, at the soonest', ends.early),

@@ -341,6 +341,22 @@ describe('a blanket made by a group', () => {
     expect((await room.ask('/together pace')).headline).toContain('; less than 0.1 a week would do for');
   });
 
+  it('tells on the first day the pace that the end rests on, not that of the first hours', async () => {
+    const room = await opened();
+    await all(
+      room,
+      'rowan: /together join per_week:2',
+      'rowan: /together handin kind:furrow motifs:2 side:15cm',
+    );
+    const { headline, figures } = await room.ask('/together pace');
+    const value = (key: string) => figures[key]!.value as number;
+    expect(headline).toMatch(
+      new RegExp(`to come at about ${value('per_week_expected').toFixed(1)} a week, done about`),
+    );
+    expect((value('per_week_expected') * value('likely')) / 7).toBeCloseTo(value('to_come'), 9);
+    expect(value('per_week_expected')).toBeLessThan(value('per_week'));
+  });
+
   it('asks the quiet ones kindly, and first', async () => {
     const room = await opened();
     await all(room, 'rowan: /together pledge kind:furrow motifs:2', 'ash: /together pledge kind:trellis');

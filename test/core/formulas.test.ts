@@ -439,6 +439,10 @@ const SECOND: Readonly<Record<string, Trial>> = {
     const [parcels, each] = [whole(1, 40), real(1, 6)];
     return [{ done: each * parcels, parcels }, each];
   },
+  EXPECTED_RATE: ({ real }) => {
+    const [weeks, rate] = [real(1, 20), real(1, 20)];
+    return [{ to_come: rate * weeks, middle: weeks * 7, days_a_week: 7 }, rate];
+  },
   NEEDED_RATE: ({ real }) => {
     const [weeks, rate] = [real(1, 20), real(1, 20)];
     return [{ to_come: rate * weeks, days_left: weeks * 7, days_a_week: 7 }, rate];

@@ -99,6 +99,13 @@ export const NEEDED_RATE = formula({
   unit: '',
   source: 'derived: what is to come, over the weeks left',
 });
+export const EXPECTED_RATE = formula({
+  label: 'Motifs a week that are expected',
+  formula: 'to_come / (middle / days_a_week)',
+  given: { to_come: '', middle: '', days_a_week: '' },
+  unit: '',
+  source: 'derived: what is to come, over the weeks to the middle of all ends',
+});
 export const DAYS_TO_GO = formula({
   label: 'Days to go',
   formula: 'days * more / (parcels + 1 / 2) * f_value',
@@ -134,6 +141,8 @@ export interface Asked extends Work {
 export interface Forecast {
   /** Motifs a week so far. */
   readonly rate: number;
+  /** Motifs a week that bring the middle of the ends about; unset without ends. */
+  readonly expected: number | undefined;
   /** Equal parcels that would say as much as what came. */
   readonly parcels: number;
   /** Motifs a week that the date needs; unset without a date, or once it has passed. */
@@ -179,7 +188,7 @@ export function forecastEnd(asked: Asked, working: Working): Forecast {
   const known = { rate, parcels, needed };
   // Where nobody said her pace, that of the parcels needs one after the first, and some time between.
   if (toCome === 0 || (said === 0 && (counted < 1 || saidDays <= 0)))
-    return { ...known, ends: undefined, chance: undefined };
+    return { ...known, expected: undefined, ends: undefined, chance: undefined };
 
   const each = done === 0 ? 1 : working.do(MOTIFS_EACH, { done, parcels });
   const counts = said > 0 ? SAID_COUNTS_AS : 0;
@@ -211,5 +220,10 @@ export function forecastEnd(asked: Asked, working: Working): Forecast {
         ? 0
         : 100 *
           cumulateF(working.do(CHANCE_F, { days_left: daysLeft, parcels: told, days, more }), ...freedom);
-  return { ...known, ends, chance };
+  const expected = working.do(EXPECTED_RATE, {
+    to_come: toCome,
+    middle: ends.middle,
+    days_a_week: DAYS_A_WEEK,
+  });
+  return { ...known, expected, ends, chance };
 }

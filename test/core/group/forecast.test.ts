@@ -65,6 +65,14 @@ describe('the forecast', () => {
     expect(rate).toBeCloseTo(1.75, 12);
   });
 
+  it('tells the rate that its middle rests on: too slow for a day just where that day is rather missed than met', () => {
+    for (const daysLeft of [10, 30, 35, 37, 40, 80]) {
+      const { expected, ends, needed, chance } = ask({ daysLeft });
+      expect((expected! * ends!.middle) / 7).toBeCloseTo(10, 9);
+      expect(needed! > expected!).toBe(chance! < 50);
+    }
+  });
+
   it('draws the same as a gamma rate and gamma waiting times rolled by chance', () => {
     const roll = seedChance(11);
     const exponential = () => -Math.log(1 - roll());
