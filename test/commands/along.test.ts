@@ -105,9 +105,7 @@ describe('a make-along', () => {
 
   it('gives out what is due in the terminal, each part once', async () => {
     const room = await opened();
-    expect((await room.ask('/along due')).data.parts.map(({ number }: { number: number }) => number)).toEqual(
-      [1],
-    );
+    expect((await room.ask('/along due')).data.parts).toMatchObject([{ number: 1 }]);
     expect((await room.ask('/along due')).figures['given_out']?.value).toBe(0);
     room.at(new Date('2026-03-16T09:00:00Z'));
     expect((await room.ask('/along due')).figures['given_out']?.value).toBe(2);
