@@ -168,7 +168,11 @@ describe('in a server', () => {
     const asked = new URL(harness.room.invite).searchParams;
     expect(asked.get('scope')?.split(' ').sort()).toEqual(['applications.commands', 'bot']);
     const [view, send, embed, attach, threads] = [1n << 10n, 1n << 11n, 1n << 14n, 1n << 15n, 1n << 38n];
-    expect(BigInt(asked.get('permissions')!)).toBe(view | send | embed | attach | threads);
+    // A thread of a group, its pinned board, the event of its closing day: each only where an organiser wishes it.
+    const [makeThreads, makeEvents, pin] = [1n << 35n, 1n << 44n, 1n << 51n];
+    expect(BigInt(asked.get('permissions')!)).toBe(
+      view | send | embed | attach | threads | makeThreads | makeEvents | pin,
+    );
   });
 
   it('a forged button does nothing for its forger that she could not type, and nothing to anybody else', async () => {

@@ -3,7 +3,7 @@ import { defined } from '../core/base/defined.ts';
 import { Problem } from '../core/base/problem.ts';
 import { measuresIn, unitsTyped, type AsTyped } from '../core/base/as-typed.ts';
 import { isBareNumber } from '../core/base/number.ts';
-import { clip, isBareGauge, overTyped } from '../core/base/quantity.ts';
+import { clip, isBareGauge } from '../core/base/quantity.ts';
 import { forReader, num, type Reader } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { breathe } from './breathe.ts';
@@ -30,7 +30,7 @@ export function checkOptions(
   context: Pick<Context, 'reader'>,
 ): ParsedOptions {
   const names = Object.keys(question.options);
-  const { typed, said } = gaugesAlike(question, inOwnNames(given, question.options));
+  const typed = inOwnNames(given, question.options);
   for (const name of Object.keys(typed)) {
     if (names.includes(name)) continue;
     throw new Problem('no-such-option', `/${path} has no option ${clip(name)}.`, {
@@ -72,34 +72,7 @@ export function checkOptions(
       assumed.push(meta.assumed ?? `${name}: ${saidValue(result.data)}, as none was given.`);
   }
   // How it was read comes first: answers in short tell the first few.
-  return { options, assumed: [...said, ...saidUnits(question, typed, context.reader), ...assumed] };
-}
-
-/**
- * Of two gauges side by side, one that names no length is counted over that of the other, if that makes them alike: `16` beside
- * `14 over 4in`. A gauge alone is counted over 10 cm.
- */
-function gaugesAlike(
-  { options }: Question,
-  typed: RawOptions,
-): { readonly typed: RawOptions; readonly said: readonly string[] } {
-  const [one, other, ...more] = Object.entries(options).flatMap(([name, schema]) => {
-    const text = typed[name];
-    return text !== undefined && metaOf(schema).kind === 'gauge'
-      ? [{ name, text: text.trim(), over: overTyped(text) }]
-      : [];
-  });
-  const none = { typed, said: [] };
-  if (!one || !other || more.length > 0 || (one.over === undefined) === (other.over === undefined))
-    return none;
-  const [bare, whole] = one.over === undefined ? [one, other] : [other, one];
-  const ratio = Number.parseFloat(bare.text) / Number.parseFloat(whole.text);
-  if (!(ratio >= 0.5 && ratio <= 2)) return none;
-  const over = whole.over ?? '';
-  return {
-    typed: { ...typed, [bare.name]: `${bare.text} over ${over}` },
-    said: [`${clip(bare.text)} is counted over ${clip(over)}, like ${clip(whole.text)}.`],
-  };
+  return { options, assumed: [...saidUnits(question, typed, context.reader), ...assumed] };
 }
 
 /** The measures among typed options, with the units in which they were typed. */

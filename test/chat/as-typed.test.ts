@@ -50,10 +50,12 @@ describe('what was typed in other units than one’s own', () => {
     expect(over.all).not.toMatch(/10\.2 cm/);
   });
 
-  it('counts a gauge that names no length over that of the other beside it, if they are alike', async () => {
-    const alike = await told('metric', '/gauge compare have:16 want:"14 over 4in"');
+  it('counts a gauge that names no length over that of the other in the same phrase, if they are alike', async () => {
+    const alike = await told('metric', 'the pattern has 14 sts in 4 inches but I get 16');
     expect(alike.headline).toMatch(/12\.5 % too narrow/);
-    expect(alike.assumptions[0]).toBe('16 is counted over 4in, like 14 over 4in.');
+    // An option that is typed means 10 cm, as it says.
+    const typed = await told('metric', '/gauge compare have:16 want:"14 over 4in"');
+    expect(typed.headline).toMatch(/13\.9 % too narrow/);
     // 3.5 to the inch are 14 to four of them: 16 beside it is counted over its own 10 cm.
     const other = await told('metric', '/gauge compare have:16 want:"3.5 per inch"');
     expect(other.assumptions[0]).not.toMatch(/is counted over/);
