@@ -4,7 +4,7 @@ import { breathe } from '../../src/chat/breathe.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { countLaid, letter, markMade } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials, type Materials } from '../../src/core/blanket/materials.ts';
-import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
+import { colourBorder, piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
 import { runsOf } from '../../src/core/yarn/motif.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Reader } from '../../src/core/base/reader.ts';
@@ -92,7 +92,7 @@ function kindsAndLooks(doc: MakerDoc, blanket: Blanket) {
   const motifs = kindsOf(doc, blanket);
   const names = [
     ...motifs.flatMap((motif) => runsOf(motif).map(({ colour }) => colour)),
-    ...blanket.border.rounds.flatMap(({ colour }) => (colour === undefined ? [] : [colour])),
+    ...borderColours(blanket, (motifs[0] && runsOf(motifs[0])[0]?.colour) ?? '').map(({ colour }) => colour),
   ];
   const kinds = motifs.map((motif, index): PictureKind => ({
     ...motif,
@@ -103,11 +103,8 @@ function kindsAndLooks(doc: MakerDoc, blanket: Blanket) {
   return { kinds, looks };
 }
 
-/** Rounds without a colour of their own go on in the one before, the first in the colour of the seams. */
+/** The rounds of the border, each with its colour. */
 function borderColours(blanket: Blanket, main: string) {
-  let colour = blanket.joining.colour ?? main;
-  return blanket.border.rounds.map((round) => {
-    colour = round.colour ?? colour;
-    return { stitch: round.stitch, colour };
-  });
+  const colours = colourBorder(blanket, main);
+  return blanket.border.rounds.map(({ stitch }, at) => ({ stitch, colour: colours[at] ?? main }));
 }

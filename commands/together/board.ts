@@ -3,7 +3,7 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
-import { groupLooks } from './looks.ts';
+import { borderOf, groupLooks } from './looks.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { mustOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
@@ -32,10 +32,7 @@ function picture(state: GroupState, reader: Reader) {
       pledged,
     })),
     colours: groupLooks(plan),
-    border: plan.border.rounds.map(({ stitch, colour }) => ({
-      stitch,
-      colour: colour ?? plan.yarns[0]?.colour ?? plan.name,
-    })),
+    border: borderOf(plan),
     ...edgesOf(plan),
     note: state.open
       ? state.closes === undefined

@@ -17,7 +17,7 @@ import { described } from '../shared/motif-words.ts';
 import { HANDOUT_CAUTIONS, SHEET_MARKS, sheetData, sheetOf, sheetOptions } from '../shared/sheet.ts';
 import { readerIn, saidTo } from '../shared/terms-option.ts';
 import { JOINED } from './example.ts';
-import { groupLooks } from './looks.ts';
+import { borderOf, groupLooks } from './looks.ts';
 import { nameOption, whichBlanket } from './which.ts';
 import { numbered } from './words.ts';
 
@@ -30,10 +30,7 @@ function planPicture({ plan }: GroupState, reader: Reader) {
     cells: plan.layout,
     kinds: plan.kinds.map((kind, index) => ({ ...kind, letter: letter(index) })),
     colours: groupLooks(plan),
-    border: plan.border.rounds.map(({ stitch, colour }) => ({
-      stitch,
-      colour: colour ?? plan.yarns[0]?.colour ?? plan.name,
-    })),
+    border: borderOf(plan),
     ...edgesOf(plan),
     reader,
   });

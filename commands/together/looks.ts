@@ -2,14 +2,25 @@
 import { coloursOf } from '../../src/core/blanket/colour.ts';
 import { firstOfEach } from '../../src/core/base/nearest-name.ts';
 import type { GroupPlan } from '../../src/core/group/events.ts';
+import { colourBorder } from '../../src/core/blanket/pieces.ts';
+import type { Stitch } from '../../src/standards/stitches.ts';
 import { runsOf, yarnOf } from '../../src/core/yarn/motif.ts';
 
 /** Every colour of its kinds, its border and its yarns, #rrggbb by its name. */
-export function groupLooks({ kinds, yarns, border }: GroupPlan): Readonly<Record<string, string>> {
+export function groupLooks(plan: GroupPlan): Readonly<Record<string, string>> {
+  const { kinds, yarns } = plan;
   const names = [
     ...kinds.flatMap((kind) => runsOf(kind).map(({ colour }) => colour)),
-    ...border.rounds.flatMap(({ colour }) => (colour === undefined ? [] : [colour])),
+    ...borderOf(plan).map(({ colour }) => colour),
     ...yarns.map(({ colour }) => colour),
   ];
   return coloursOf(firstOfEach(names).map((name) => ({ name, hex: yarnOf(yarns, name)?.hex })));
+}
+
+/** The rounds of its border with the colours that its shopping lists reckon with. */
+export function borderOf(plan: GroupPlan): { readonly stitch: Stitch; readonly colour: string }[] {
+  const [first] = plan.kinds;
+  const main = (first && runsOf(first)[0]?.colour) ?? plan.name;
+  const colours = colourBorder(plan, main);
+  return plan.border.rounds.map(({ stitch }, at) => ({ stitch, colour: colours[at] ?? main }));
 }

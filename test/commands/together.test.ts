@@ -5,6 +5,10 @@ import { readLine } from '../../src/chat/line.ts';
 import { DEFAULT_SETTINGS } from '../../src/projects/schema.ts';
 import { registry } from '../../commands/index.ts';
 import { asking, NOON, type Asking } from '../asking.ts';
+import { borderOf, groupLooks } from '../../commands/together/looks.ts';
+import { piecesOf } from '../../src/core/blanket/pieces.ts';
+import { Working } from '../../src/core/base/working.ts';
+import { groupPlan } from '../core/group/plan.ts';
 
 const WEEK = 7 * 86_400_000;
 
@@ -328,6 +332,19 @@ describe('a blanket made by a group', () => {
     expect((await room.ask('ines: /together undo')).headline).toMatch(/rowan a share.*ash a share/);
     expect(await openNow(room)).toEqual([6, 7]);
     expect((await room.ask('ines: /together undo')).headline).toContain('rowan pledged 1 motif of furrow');
+  });
+
+  it('draws a border without colors of its own in those that are bought for it', () => {
+    const rounds = [{ stitch: 'sc' }, { stitch: 'hdc', colour: 'navy' }, { stitch: 'sc' }] as const;
+    const yarns = [{ colour: 'plum' }, { colour: 'moss' }];
+    for (const joining of [{ method: 'whip' }, { method: 'whip', colour: 'sage' }] as const) {
+      const plan = groupPlan({ border: { rounds, corner: 3 }, yarns, joining });
+      const measured = { ...plan, kinds: plan.kinds.map((kind) => ({ ...kind, side: 15 })) };
+      const bought = piecesOf(measured, new Working()).border.rounds.map(({ colour }) => colour);
+      expect(borderOf(plan).map(({ colour }) => colour)).toEqual(bought);
+      expect(bought).toEqual(['colour' in joining ? 'sage' : 'moss', 'navy', 'navy']);
+      expect(Object.keys(groupLooks(plan))).toEqual(expect.arrayContaining(bought));
+    }
   });
 
   it('says less than a tenth a week rather than none, where the closing day is far away', async () => {

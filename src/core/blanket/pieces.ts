@@ -184,16 +184,27 @@ function takeWeighed(
   return twin && reckonOtherStitch(twin.perStitch, twin.stitch, stitch, working);
 }
 
+/**
+ * The colour of every round of a border: one without a colour of its own goes on in that before it, the first in that of the
+ * seams; `main` is the first kind's first colour.
+ */
+export function colourBorder(
+  { border, joining }: Pick<BlanketSpec, 'border' | 'joining'>,
+  main: string,
+): string[] {
+  let colour = joining.colour ?? main;
+  return border.rounds.map((round) => (colour = round.colour ?? colour));
+}
+
 /** The rounds of the border, their yarn and height, on an edge of the first kind's stitches. */
 function reckonBorder(basket: Basket, working: Working): Pieces['border'] {
   const { blanket, first, main, seamColour, ballOf } = basket;
   const width = reckonStitchWidth(first, wpiOf(ballOf(main)), working);
   const height = blanket.border.rounds.length === 0 ? 0 : reckonRowHeight(first, width, working);
   const edge = first.gauge && { stitches: first.gauge.stitches, over: first.gauge.over };
-  let colour = seamColour;
-  const rounds = blanket.border.rounds.map((round): BorderRoundYarn => {
-    const { stitch } = round;
-    colour = round.colour ?? colour;
+  const colours = colourBorder(blanket, main);
+  const rounds = blanket.border.rounds.map(({ stitch }, at): BorderRoundYarn => {
+    const colour = colours[at] ?? seamColour;
     const weighed = takeWeighed(basket, stitch, colour, working);
     return {
       stitch,
