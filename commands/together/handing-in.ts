@@ -1,12 +1,15 @@
 /** Handing in, accepting, sending back. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
+import { serverOf, type Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { checkSide } from '../../src/core/group/size-check.ts';
 import * as rules from '../../src/core/group/rules.ts';
 import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import { cm, count, g, num } from '../../src/core/base/reader.ts';
 import { meanOf } from '../../src/core/yarn/weighings.ts';
+import { photoLink, type GroupDoc } from '../../src/projects/groups.ts';
 import { caution } from '../../src/standards/care.ts';
 import { countBeyondPledge, pledgedOf, totalsOf } from '../../src/core/group/totals.ts';
 import { action } from '../shared/actions.ts';
@@ -26,6 +29,7 @@ export const handin = question({
     side: opt.length('Their measured side, blocked if you blocked them', '15cm').optional(),
     weight: opt.weight('What they weigh, all of them together on the scale', '24g').optional(),
     hook: opt.hook('The hook you used, to be told which to try').optional(),
+    photo: opt.photo('A picture of them, shown to everybody in the group’s channel').optional(),
     confirm: opt.yesno('yes hands in more than you pledged; without it you are asked').optional(),
     name: nameOption,
   },
@@ -50,14 +54,15 @@ export const handin = question({
     },
     phrases: ['handing in 2 furrow squares, 15.1 cm each'],
   },
-  async answer({ kind, motifs, side, weight, hook, confirm, name }, context): Promise<Answer> {
+  async answer({ kind, motifs, side, weight, hook, photo, confirm, name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
+    const channel = photo === undefined ? undefined : channelForPhoto(context, doc);
     const hers = (one: number) => pledgedOf(state, context.maker.id, one);
     const any = state.plan.kinds.some((_, one) => hers(one) > 0);
     const left = any ? hers : (one: number) => openFor(state, one);
     const meant = kind ?? onlyKind(state, left);
     if (meant === undefined) {
-      return chooseKind(state, {
+      const choosing = chooseKind(state, {
         verb: 'hand in',
         typed: '/together handin',
         motifs: manyOf(motifs),
@@ -69,6 +74,7 @@ export const handin = question({
             weight: weight === undefined ? undefined : `${weight}g`,
           }),
       });
+      return channel === undefined ? choosing : withoutPhoto(choosing);
     }
     const which = rules.findKindNamed(state, meant);
     const many = manyOf(motifs, left(which));
@@ -83,7 +89,7 @@ export const handin = question({
           : undefined;
       return asks ? [] : rules.handIn(now, askerOf(context), which, many, { side, weight });
     });
-    if (asks) return asks;
+    if (asks) return channel === undefined ? asks : withoutPhoto(asks);
     const numbers = after.pieces
       .filter(
         (piece) => piece.maker === context.maker.id && piece.kind === which && piece.state === 'handed-in',
@@ -114,8 +120,50 @@ export const handin = question({
       cautions: check?.flagged?.blocks ? [caution('heat')] : [],
       data: { pieces: numbers },
       board: doc.id,
+      // What arrives twice is shown once.
+      ...(channel === undefined || again
+        ? {}
+        : {
+            photo: {
+              group: doc.id,
+              channel,
+              pieces: numbers,
+              says: `${count(many, `${called} motif`)}, handed in by ${context.maker.name}`,
+            },
+          }),
     };
   },
+});
+
+/** Where a photo of hers is shown. Throws Problem: photo-in-server-only, photo-elsewhere, photo-not-allowed. */
+function channelForPhoto({ pictured, place }: Context, { channel, board, thread }: GroupDoc): string {
+  const option = 'photo';
+  const hint = 'Hand in without it.';
+  if (pictured !== true || serverOf(place) === undefined)
+    throw new Problem('photo-in-server-only', 'A photo can be shown in a server only.', { option, hint });
+  const where = channel ?? board?.channel;
+  // Elsewhere nobody has said whether she may write where the group reads.
+  if (where === undefined || (place.channel !== where && place.channel !== thread?.from)) {
+    throw new Problem('photo-elsewhere', 'A photo is shown where the board stands, which is not here.', {
+      option,
+      hint: 'Hand in there, or without the photo.',
+    });
+  }
+  if (place.mute === 'asker')
+    throw new Problem('photo-not-allowed', 'You may not write here, so no photo of yours is shown.', {
+      option,
+      hint,
+    });
+  return where;
+}
+
+/** A question in return: what was attached is not at hand when it is answered. */
+const withoutPhoto = (answer: Answer): Answer => ({
+  ...answer,
+  lines: gather(
+    answer.lines,
+    'The photo is not kept meanwhile: to show it, ask once more in full and attach it again.',
+  ),
 });
 
 /** What was not pledged takes a place that is open to everybody: it may be a slip. */
@@ -211,7 +259,10 @@ export const accept = question({
           wait.length === 0
             ? 'No motif waits to be accepted.'
             : `${count(wait.length, 'motif')} ${wait.length === 1 ? 'waits' : 'wait'} to be accepted.`,
-        lines: wait.slice(0, 60).map((piece) => waitingWords(state, piece)),
+        lines: wait.slice(0, 60).map((piece) => {
+          const photo = doc.photos?.find(({ pieces }) => pieces.includes(piece.piece));
+          return gather(waitingWords(state, piece), photo && photoLink(doc.server, photo)).join('; photo: ');
+        }),
         data: { waiting: wait.map(({ piece }) => piece) },
         actions: gather(
           fits.length > 0 &&

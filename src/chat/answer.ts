@@ -102,6 +102,17 @@ export interface Choose {
   readonly choices: readonly { readonly value: string; readonly label: string }[];
 }
 
+/** A picture that came along with the question, to be shown in the channel of a group blanket. */
+export interface Photo {
+  /** The id of the group blanket. */
+  readonly group: string;
+  readonly channel: string;
+  /** The numbers of the motifs on it. */
+  readonly pieces: readonly number[];
+  /** What it shows, in words: its alt text. */
+  readonly says: string;
+}
+
 export interface Answer {
   /** One sentence that already answers. */
   readonly headline: string;
@@ -122,6 +133,8 @@ export interface Answer {
   readonly board?: string;
   /** The id of a make-along that this answer changed: its parts may be given out at another time, or taken back. */
   readonly along?: string;
+  /** The picture of what was handed in. A room that has it shows it. */
+  readonly photo?: Photo;
   /** Whom else it concerns. A room that reaches people tells them; everybody else finds it where she looks. */
   readonly tells?: readonly Telling[];
   /** True where all that is kept of the asker is gone: what a room remembers of her goes too. */
@@ -156,6 +169,7 @@ export interface RenderedAnswer {
   readonly menu?: Menu;
   readonly board?: string;
   readonly along?: string;
+  readonly photo?: Photo;
   readonly tells?: readonly Telling[];
   readonly forgets?: boolean;
   readonly private: boolean;
@@ -209,6 +223,7 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
     },
     board: answer.board,
     along: answer.along,
+    photo: answer.photo && { ...answer.photo, says: say(answer.photo.says) },
     ...(answer.tells === undefined
       ? {}
       : { tells: answer.tells.map((telling) => ({ ...telling, words: say(telling.words) })) }),

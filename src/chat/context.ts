@@ -43,6 +43,8 @@ export interface Context {
   /** Whom a typed name or mention means; undefined where the room knows nobody by it. */
   readonly whois: (typed: string) => Maker | undefined;
   readonly projects: Projects;
+  /** Set where a picture came along with the question, which the room shows where the answer says. */
+  readonly pictured?: true;
   /** What is said once to somebody new of the units and terms she is shown; undefined once it was said. */
   readonly greets?: () => string | undefined;
 }

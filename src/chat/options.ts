@@ -47,7 +47,11 @@ export type Kind =
   | 'stitch'
   | 'stitches'
   | 'person'
-  | 'file';
+  | 'file'
+  | 'photo';
+
+/** Whether it is attached to a question: it is neither typed nor asked again. */
+export const isAttachment = (kind: Kind | undefined) => kind === 'file' || kind === 'photo';
 
 export interface Choice {
   /** What is sent. */
@@ -426,6 +430,8 @@ export const opt = {
     ),
   /** The text of a file: an attachment in Discord, a path in the terminal. */
   file: (said: Said, example = 'project.json') => declare(z.string(), meta(said, { kind: 'file', example })),
+  /** The name of a picture that is attached; the room has the picture itself, where it can show one. */
+  photo: (said: Said, example = 'photo.jpg') => declare(z.string(), meta(said, { kind: 'photo', example })),
 };
 
 /**

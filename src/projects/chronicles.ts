@@ -62,6 +62,8 @@ export interface Chronicle<Doc extends EventDoc<Happening & Stamp>, Happening ex
   mayHappen(doc: Doc, state: State, happened: readonly Happening[], doing: Doing): void;
   /** The document without her id, her name, and what was written of her. */
   withoutMaker(doc: Doc, state: State, maker: string): Doc;
+  /** What is kept of her in it beside the events, for her own export. */
+  beside?(doc: Doc, state: State, maker: string): Readonly<Record<string, unknown>>;
   /** What a maker has in it, in a few words. */
   partOf(name: string, state: State, maker: string): string;
 }
@@ -308,6 +310,7 @@ export class Chronicles<
         ...found.map((doc) => ({
           id: doc.id,
           events: doc.events.filter((event) => this.kind.idsIn(event).includes(maker)),
+          ...this.kind.beside?.(doc, this.stateOf(doc), maker),
         })),
         ...unreadable.map(({ id, problem }) => ({ id, unreadable: problem.message })),
       ],

@@ -17,8 +17,19 @@ export function withoutMaker(doc: GroupDoc, state: GroupState, maker: string): G
   const { events } = withStranger(doc.events, maker, idsIn, (event) =>
     isReasoned(event) && isOfHer(event) ? { ...event, reason: 'erased' } : event,
   );
-  return { ...doc, edition: doc.edition + 1, events };
+  const { photos, ...rest } = doc;
+  const others = photos?.filter((photo) => !isOfMaker(state, photo.pieces, maker)) ?? [];
+  return {
+    ...rest,
+    ...(others.length === 0 ? {} : { photos: others }),
+    edition: doc.edition + 1,
+    events,
+  };
 }
+
+/** Whether any of these motifs is hers. */
+export const isOfMaker = ({ pieces }: GroupState, numbers: readonly number[], maker: string) =>
+  numbers.some((number) => pieces[number - 1]?.maker === maker);
 
 type Reasoned = Extract<GroupEvent, { reason: string }>;
 const isReasoned = (event: GroupEvent): event is Reasoned => 'reason' in event;

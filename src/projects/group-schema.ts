@@ -74,10 +74,10 @@ const eventsSchema = eventList<GroupEvent>(eventSchema);
 
 /**
  * 2: a maker can be kept from pledging, and a hand-over waits for a yes. 3: motifs are weighed when they are handed in, and a
- * kind keeps its readings of the scale. 4: it may have a thread and an event of its server. What the earlier versions say is said
- * in the same way.
+ * kind keeps its readings of the scale. 4: it may have a thread and an event of its server. 5: photos of what was
+ * handed in stand in its channel. What the earlier versions say is said in the same way.
  */
-export const GROUP_VERSION = 4;
+export const GROUP_VERSION = 5;
 export const groupSchema = z.object({
   version: z.literal(GROUP_VERSION),
   id: z.string().regex(SAFE_ID),
@@ -99,6 +99,10 @@ export const groupSchema = z.object({
       made: z.object({ id: z.string().max(40), closes: z.iso.date() }).exactOptional(),
     })
     .exactOptional(),
+  /** Where photos of motifs stand: the message of each, and the numbers of the motifs on it. The pictures are not kept. */
+  photos: z
+    .array(z.object({ pieces, channel: z.string().max(40), message: z.string().max(40) }))
+    .exactOptional(),
   /** How often somebody was forgotten: but for that, events are only ever added. */
   edition: z.int().min(0),
   events: eventsSchema,
@@ -112,6 +116,6 @@ export const GROUPS: Kind<GroupDoc> = {
   called: 'What is saved of this group blanket',
   version: GROUP_VERSION,
   schema: groupSchema,
-  migrations: { 1: (older) => older, 2: (older) => older, 3: (older) => older },
+  migrations: { 1: (older) => older, 2: (older) => older, 3: (older) => older, 4: (older) => older },
   builtBeside: true,
 };

@@ -3,13 +3,19 @@ import { defined } from '../core/base/defined.ts';
 import type { GroupPlan, Happening } from '../core/group/events.ts';
 import { continueState, replay, type GroupState } from '../core/group/state.ts';
 import { Chronicles, idOf, stamp, type Chronicle, type Doing, type Happened } from './chronicles.ts';
-import { idsIn, withoutMaker } from './group-forgetting.ts';
+import { idsIn, isOfMaker, withoutMaker } from './group-forgetting.ts';
 import { GROUP_ENTRIES, GROUP_VERSION, GROUPS, type GroupDoc } from './group-schema.ts';
 import { mayHappen, mayOpen, OF_GROUPS } from './quotas.ts';
 import type { Store } from './store.ts';
 
 export type { GroupDoc } from './group-schema.ts';
 export type { Doing } from './chronicles.ts';
+
+export type KeptPhoto = NonNullable<GroupDoc['photos']>[number];
+
+/** The address of the message that shows a photo. */
+export const photoLink = (server: string | undefined, { channel, message }: Omit<KeptPhoto, 'pieces'>) =>
+  `https://discord.com/channels/${server ?? '@me'}/${channel}/${message}`;
 
 const GROUP: Chronicle<GroupDoc, Happening, GroupState> = {
   docs: GROUPS,
@@ -35,6 +41,12 @@ const GROUP: Chronicle<GroupDoc, Happening, GroupState> = {
       OF_GROUPS,
     ),
   withoutMaker,
+  beside: ({ photos = [], server }, state, maker) => {
+    const hers = photos.filter(({ pieces }) => isOfMaker(state, pieces, maker));
+    return hers.length === 0
+      ? {}
+      : { photos: hers.map((photo) => ({ pieces: photo.pieces, link: photoLink(server, photo) })) };
+  },
   partOf: (name, { organiser }, maker) =>
     organiser === maker
       ? `the running of the group blanket ${name} (hand it over first, if somebody else should run it)`
@@ -120,6 +132,15 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
     });
     await this.catalogue.note(altered, []);
     return altered;
+  }
+
+  /** Notes which message shows motifs of a maker, unless they are not hers any more. */
+  async notePhoto(id: string, maker: string, photo: KeptPhoto): Promise<void> {
+    await this.altered(id, (doc) =>
+      isOfMaker(this.withState(doc).state, photo.pieces, maker)
+        ? { ...doc, photos: [...(doc.photos ?? []), photo] }
+        : doc,
+    );
   }
 
   /** Wants a thread of a channel for the board; without one, the board goes back to the channel. */

@@ -242,7 +242,7 @@ export interface Asked {
 /** Values that give an option most to do. */
 function heaviest(route: Route, name: string, schema: Route['question']['options'][string]): string[] {
   const { kind, choices, max, maxLength, example, says } = metaOf(schema);
-  if (kind === 'file') return [];
+  if (kind === 'file' || kind === 'photo') return [];
   if (
     name === 'name' ||
     name === 'blanket' ||

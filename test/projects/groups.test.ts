@@ -167,6 +167,27 @@ describe('group blankets', () => {
     expect(Groups.idOf('7', 'Bohnenbeet ü')).not.toBe(Groups.idOf('7', 'Bohnenbeet ö'));
   });
 
+  it('read a document from before there were photos whole', async () => {
+    const { groups, id } = await opened([5]);
+    const doc = (await groups.read(id))!;
+    expect(GROUPS.migrations[4]?.({ ...doc, version: 4 })).toEqual({ ...doc, version: 4 });
+    expect(GROUPS.schema.parse(doc)).toEqual(doc);
+  });
+
+  it('keep where a photo stands while the motifs are hers, and forget it with her', async () => {
+    const { groups, id } = await opened([5]);
+    for (const maker of ['m1', 'm2'])
+      await groups.happen(id, { by: maker, at, once: maker }, (state) => handIn(state, asker(maker), 0, 1));
+    const photo = (piece: number) => ({ pieces: [piece], channel: '3', message: `9${piece}` });
+    await groups.notePhoto(id, 'm1', photo(1));
+    await groups.notePhoto(id, 'm2', photo(2));
+    // Not of hers: she was forgotten while it was being posted.
+    await groups.notePhoto(id, 'm1', photo(2));
+    expect((await groups.read(id))?.photos).toEqual([photo(1), photo(2)]);
+    await groups.forget('m1');
+    expect((await groups.read(id))?.photos).toEqual([photo(2)]);
+  });
+
   it('forget a maker and keep every count', async () => {
     const { groups, id } = await opened([5]);
     await groups.happen(id, { by: 'm1', at, once: 'm1-a' }, (state) => pledge(state, asker('m1'), 0, 2));

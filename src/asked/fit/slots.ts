@@ -1,6 +1,6 @@
 /** The options of a question as a phrase can fill them. */
 import type { Asked, Mark } from '../../chat/asked.ts';
-import { metaOf, type OptionMeta } from '../../chat/options.ts';
+import { isAttachment, metaOf, type OptionMeta } from '../../chat/options.ts';
 import type { Route } from '../../chat/registry.ts';
 import { COMMON } from '../marks.ts';
 import { SENSES, type SenseName } from '../words.ts';
@@ -80,5 +80,5 @@ export function slotsOf({ question }: Route, asked: Asked): Slot[] {
     return slotOf(name, { ...common(name), ...asked.marks?.[name] }, metaOf(schema));
   });
   const extra = Object.entries(asked.extras ?? {}).map(([name, mark]) => slotOf(name, mark, undefined));
-  return [...own, ...extra].filter(({ mark, meta }) => mark.never !== true && meta?.kind !== 'file');
+  return [...own, ...extra].filter(({ mark, meta }) => mark.never !== true && !isAttachment(meta?.kind));
 }

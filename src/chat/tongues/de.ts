@@ -203,6 +203,7 @@ export const de: Tongue = {
     own: 'eigenes',
     where: 'wo',
     file: 'datei',
+    photo: 'foto',
     term: 'begriff',
     topic: 'thema',
     blanket: 'decke',
@@ -745,6 +746,8 @@ export const de: Tongue = {
     'Their measured side, blocked if you blocked them':
       'Ihre gemessene Seite, gespannt, wenn du sie gespannt hast',
     'What they weigh, all of them together on the scale': 'Was sie wiegen, alle zusammen auf der Waage',
+    'A picture of them, shown to everybody in the group’s channel':
+      'Ein Bild davon, allen im Kanal der Gruppe gezeigt',
     'The hook you used, to be told which to try': 'Deine Nadel, damit du erfährst, welche zu versuchen ist',
     'yes hands in more than you pledged; without it you are asked':
       'ja gibt mehr ab als zugesagt; sonst wirst du gefragt',

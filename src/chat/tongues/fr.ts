@@ -203,6 +203,7 @@ export const fr: Tongue = {
     own: 'personnel',
     where: 'où',
     file: 'fichier',
+    photo: 'photo',
     term: 'terme',
     topic: 'sujet',
     blanket: 'couverture',
@@ -741,6 +742,8 @@ export const fr: Tongue = {
     'Hand in finished motifs, with their measured side': 'Remettre des motifs finis, avec leur côté mesuré',
     'Their measured side, blocked if you blocked them': 'Leur côté mesuré, bloqué si vous les avez bloqués',
     'What they weigh, all of them together on the scale': 'Ce qu’ils pèsent, tous ensemble sur la balance',
+    'A picture of them, shown to everybody in the group’s channel':
+      'Une image, montrée à tous dans le salon du groupe',
     'The hook you used, to be told which to try': 'Votre crochet, pour savoir lequel essayer',
     'yes hands in more than you pledged; without it you are asked':
       'oui remet plus que promis ; sinon on vous demande',

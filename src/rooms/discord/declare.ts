@@ -64,6 +64,7 @@ function option(name: string, schema: z.ZodType, asked: boolean): APIApplication
     case 'yesno':
       return { ...base, type: Type.Boolean };
     case 'file':
+    case 'photo':
       return { ...base, type: Type.Attachment };
     case 'person':
       return { ...base, type: Type.User };

@@ -81,18 +81,29 @@ export interface Attached {
   readonly size: number;
 }
 
-/** The text of an attachment. Throws a Problem about the option for anything that is not a text of sensible size. */
-export async function attachedText(
+/** An attachment with the kind of file that the platform takes it for. */
+export interface AttachedFile extends Attached {
+  readonly name: string;
+  readonly contentType: string | null;
+}
+
+interface Fetching {
+  readonly option: string;
+  readonly hint: string;
+  /** Bytes that are read at most. */
+  readonly most: number;
+  readonly hosts?: readonly string[] | undefined;
+}
+
+/** The bytes of an attachment. Throws Problem: file-kept-elsewhere, file-too-large, file-not-fetched. */
+async function attachedBytes(
   { url, size }: Attached,
-  option: string,
-  hosts: readonly string[] = ATTACHMENT_HOSTS,
-): Promise<string> {
-  const hint = 'Attach a text file as this bot writes them.';
+  { option, hint, most, hosts = ATTACHMENT_HOSTS }: Fetching,
+): Promise<Uint8Array> {
   const address = new URL(url);
   if (!hosts.includes(address.hostname))
     throw new Problem('file-kept-elsewhere', 'That file is kept somewhere unknown.', { option, hint });
-  if (size > LARGEST_IN) throw new Problem('file-too-large', 'That file is too large.', { option, hint });
-  let bytes: Uint8Array;
+  if (size > most) throw new Problem('file-too-large', 'That file is too large.', { option, hint });
   try {
     // Not followed elsewhere: only the platform's own store is asked.
     const response = await fetch(address, { redirect: 'error', signal: AbortSignal.timeout(FETCH_MS) });
@@ -102,11 +113,10 @@ export async function attachedText(
     for await (const part of response.body as AsyncIterable<Uint8Array>) {
       length += part.length;
       // What it said of its size may not be so.
-      if (length > LARGEST_IN)
-        throw new Problem('file-too-large', 'That file is too large.', { option, hint });
+      if (length > most) throw new Problem('file-too-large', 'That file is too large.', { option, hint });
       parts.push(part);
     }
-    bytes = Buffer.concat(parts);
+    return Buffer.concat(parts);
   } catch (error) {
     if (error instanceof Problem) throw error;
     throw new Problem('file-not-fetched', 'That file could not be fetched.', {
@@ -114,11 +124,56 @@ export async function attachedText(
       hint: 'Attach it again in a moment.',
     });
   }
+}
+
+/** The text of an attachment. Throws a Problem about the option for anything that is not a text of sensible size. */
+export async function attachedText(
+  file: Attached,
+  option: string,
+  hosts?: readonly string[],
+): Promise<string> {
+  const hint = 'Attach a text file as this bot writes them.';
+  const bytes = await attachedBytes(file, { option, hint, most: LARGEST_IN, hosts });
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
     throw new Problem('file-not-text', 'That file is not a text.', { option, hint });
   }
+}
+
+/** What a picture of each kind begins with; the W3C, RFC 9649 and CompuServe specifications of the formats say so. */
+const PICTURES: readonly {
+  readonly type: string;
+  readonly ending: string;
+  readonly begins: RegExp;
+}[] = [
+  { type: 'image/png', ending: 'png', begins: /^\x89PNG\r\n\x1a\n/ },
+  { type: 'image/jpeg', ending: 'jpg', begins: /^\xff\xd8\xff/ },
+  { type: 'image/webp', ending: 'webp', begins: /^RIFF[^]{4}WEBP/ },
+  { type: 'image/gif', ending: 'gif', begins: /^GIF8[79]a/ },
+];
+
+export interface Picture {
+  readonly bytes: Uint8Array;
+  readonly ending: string;
+}
+
+/** An attached picture. Throws a Problem about the option for anything that is none, or cannot be posted. */
+export async function attachedPicture(
+  file: AttachedFile,
+  option: string,
+  hosts?: readonly string[],
+): Promise<Picture> {
+  const hint = `Attach a PNG, JPEG, WebP or GIF of at most ${FILE_BYTES / 1024 / 1024} MiB, or none.`;
+  const none = () => new Problem('photo-not-a-picture', 'That file is not a picture.', { option, hint });
+  const type = file.contentType?.split(';')[0]?.trim().toLowerCase();
+  if (!PICTURES.some((picture) => picture.type === type)) throw none();
+  const bytes = await attachedBytes(file, { option, hint, most: FILE_BYTES, hosts });
+  // What it is called may not be so.
+  const head = Buffer.from(bytes.subarray(0, 16)).toString('latin1');
+  const is = PICTURES.find(({ begins }) => begins.test(head));
+  if (!is) throw none();
+  return { bytes, ending: is.ending };
 }
 
 /** Files as a request names them, and their bytes beside it. */

@@ -10,7 +10,7 @@ import {
   type APIModalInteractionResponseCallbackData,
 } from 'discord.js';
 import type { Waiting } from '../../asked/asked-back.ts';
-import { metaOf } from '../../chat/options.ts';
+import { isAttachment, metaOf } from '../../chat/options.ts';
 import type { Registry } from '../../chat/registry.ts';
 import { readAsked, writeAsked } from './asked.ts';
 import { coded, keptAt, serialOf, writeButton, type Button } from './buttons.ts';
@@ -38,7 +38,7 @@ export function askingFor(
 ): AsksFor | undefined {
   const schema = registry.get(waiting.path)?.question.options[waiting.option];
   const meta = schema && metaOf(schema);
-  if (!meta || meta.kind === 'file') return undefined;
+  if (!meta || isAttachment(meta.kind)) return undefined;
   const { path, option, options, assumed } = waiting;
   const carried = writeAsked({
     question: path,

@@ -1,6 +1,6 @@
 /** The room with Discord: interactions in, messages out. */
 import { createHash } from 'node:crypto';
-import { ComponentType, MessageFlags } from 'discord.js';
+import { ComponentType, MessageFlags, PermissionFlagsBits } from 'discord.js';
 import type {
   AutocompleteInteraction,
   BaseInteraction,
@@ -30,7 +30,7 @@ import type { Asked } from './asked.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
 import { pointedBy } from './context-menu.ts';
 import { SEEN_BY, WORK_THIS_OUT } from './declare.ts';
-import { attachedText, outgoing, sent } from './files.ts';
+import { attachedPicture, attachedText, outgoing, sent, type Picture } from './files.ts';
 import type { Makers } from '../../chat/made-file.ts';
 import { formIn, formKey, formOf, openedBy, opensForm, readForm, refilling, type Opening } from './forms.ts';
 import type { Heard } from './heard.ts';
@@ -39,6 +39,7 @@ import { chosenIn } from './menu.ts';
 import { Metrics, type Outcome } from './metrics.ts';
 import { askingFor, formFor, TYPED, waitingIn } from './missing.ts';
 import { mentionOf, peopleAmong, whoIs, type People } from './people.ts';
+import type { PhotoToShow } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import { Rate, typingPace, type Pace } from './rate.ts';
 import { Latest, Recent } from './recent.ts';
@@ -66,6 +67,8 @@ export interface RoomParts {
   readonly boardChanged?: ((board: string) => void) | undefined;
   /** Told of each make-along whose parts may be due at another time. */
   readonly alongChanged?: ((along: string) => void) | undefined;
+  /** Posts a photo of somebody’s motifs; says in a sentence what came of it. Never rejects. */
+  readonly showPhoto?: ((photo: PhotoToShow, context: Context) => Promise<string>) | undefined;
   /** The thread that an interaction comes out of; undefined for none. */
   readonly inThread?: ((interaction: BaseInteraction) => Thread | undefined) | undefined;
   /** Where attachments may be fetched from. */
@@ -300,17 +303,32 @@ export class DiscordRoom {
     const { context, ways } = await this.contextOf(interaction, interaction.id, people);
     const hidden = isHidden(interaction, found, seenBy, ways);
     reply.expect('new', hidden);
+    const hosts = this.parts.attachmentHosts;
+    let picture: Picture | undefined;
     const texts = await Promise.all(
-      attached.map(async ([option, file]) => [
-        option,
-        await attachedText(file, option, this.parts.attachmentHosts),
-      ]),
+      attached.map(async ([option, file]) => {
+        const schema = found.question.options[option];
+        if (schema === undefined || metaOf(schema).kind !== 'photo')
+          return [option, await attachedText(file, option, hosts)];
+        if (!mayAttach(interaction)) throw noPhotos(option);
+        picture = await attachedPicture(file, option, hosts);
+        return [option, oneLine(file.name)];
+      }),
     );
     const all: RawOptions = { ...typed, ...(Object.fromEntries(texts) as RawOptions) };
-    const asked = await this.asked(found, all, context);
+    const answered = await this.asked(found, all, picture ? { ...context, pictured: true } : context);
+    const asked = picture ? await this.withPhoto(answered, picture, context) : answered;
     // Plain words are answered to whom the question that they mean is answered.
     const alone = hidden || isHidden(interaction, asked.found, seenBy, ways);
     return this.give(interaction, reply, asked, { where: 'new', hidden: alone, open: false });
+  }
+
+  /** Shows the picture that came along, where the answer says so, and says what came of it. */
+  private async withPhoto(asked: Answered, picture: Picture, context: Context): Promise<Answered> {
+    const { photo } = asked.shown;
+    const said = photo && (await this.parts.showPhoto?.({ ...photo, picture }, context));
+    if (said === undefined) return asked;
+    return { ...asked, shown: { ...asked.shown, lines: [...asked.shown.lines, said] } };
   }
 
   /** What is asked of somebody’s message that opens no form: its words are worked out, or nothing was found in it. */
@@ -978,6 +996,16 @@ const tooOld = () =>
 const broken = (id: string) =>
   new Problem('fault', `Something went wrong here; it is noted as ${id}.`, {
     hint: 'Ask again; if it stays, report that id.',
+  });
+
+/** Whether she may attach files there herself: the bot shows nothing for who may not. */
+const mayAttach = ({ guildId, memberPermissions }: BaseInteraction) =>
+  guildId === null || memberPermissions?.has(PermissionFlagsBits.AttachFiles) === true;
+
+const noPhotos = (option: string) =>
+  new Problem('photo-not-allowed', 'You may not attach files here, so no photo of yours is shown.', {
+    option,
+    hint: 'Hand in without it.',
   });
 
 const forHerAlone = (sentence: string) =>

@@ -20,6 +20,7 @@ import { GroupBoards } from './group-boards.ts';
 import { heardIn, HEARING, replyTo } from './heard.ts';
 import { inTongues } from './localise.ts';
 import { PartPosts } from './part-posts.ts';
+import { showPhoto } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { isNothing, register } from './register.ts';
@@ -188,6 +189,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     boardChanged: (board) => boards.changed(board),
     alongChanged: (along) => posts.changed(along),
     tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest: client.rest, projects, log }),
+    showPhoto: (photo, context) => showPhoto(photo, context, { rest: client.rest, projects, log, fault }),
     inThread: watchThreads(client),
   });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));

@@ -10,12 +10,12 @@ import {
 } from 'discord.js';
 import { TALK, type Maker, type Place } from '../../chat/context.ts';
 import type { RawOptions } from '../../chat/line.ts';
-import { inOwnUnits, metaOf } from '../../chat/options.ts';
+import { inOwnUnits, isAttachment, metaOf } from '../../chat/options.ts';
 import type { Route } from '../../chat/registry.ts';
 import { plain, type Reader } from '../../core/base/reader.ts';
 import type { Asked } from './asked.ts';
 import { SEEN_BY } from './declare.ts';
-import type { Attached } from './files.ts';
+import type { AttachedFile } from './files.ts';
 import { mentionOf, peopleAmong, type People } from './people.ts';
 import type { Thread } from './threads.ts';
 import { oneLine, unquoted } from './text.ts';
@@ -24,7 +24,7 @@ export interface Pressed {
   readonly words: readonly string[];
   readonly typed: Readonly<Record<string, string>>;
   /** Options that are files, still to be fetched. */
-  readonly attached: readonly (readonly [option: string, attachment: Attached])[];
+  readonly attached: readonly (readonly [option: string, attachment: AttachedFile])[];
   /** What was chosen for this one answer. */
   readonly seenBy: string | undefined;
   /** Those whom its options name. */
@@ -42,7 +42,7 @@ export function readCommand(name: string, data: readonly CommandInteractionOptio
     options = first.options ?? [];
   }
   const typed: Record<string, string> = Object.create(null) as Record<string, string>;
-  const attached: [string, Attached][] = [];
+  const attached: [string, AttachedFile][] = [];
   let seenBy: string | undefined;
   let people: People = new Map();
   for (const { name: option, type, value, attachment, user, member } of options) {
@@ -68,7 +68,7 @@ export function askedAgain({ question, path }: Route, typed: RawOptions, reader:
   for (const [name, schema] of Object.entries(question.options)) {
     if (!Object.hasOwn(typed, name) || question.onceOnly?.includes(name)) continue;
     const { kind } = metaOf(schema);
-    if (kind === 'file') return undefined;
+    if (isAttachment(kind)) return undefined;
     options[name] = inOwnUnits(kind, typed[name] ?? '', reader);
   }
   return { question: path, options };

@@ -259,6 +259,7 @@ export function asValue(
   if (kind === 'yesno') return text === 'yes' ? true : text === 'no' ? false : text;
   if (kind === 'file')
     return { name: text, bytes: received(text) ?? Buffer.from(text), type: 'application/json' };
+  if (kind === 'photo') return { name: text, bytes: BLANK, type: 'image/png' };
   const typed = text.toLowerCase();
   // A choice is sent by its value: a stitch says whose terms it is in.
   const choice = choices?.find(({ value, label }) =>
@@ -278,6 +279,7 @@ export function longest(found: Route, name: string): Given {
   if (kind === 'yesno') return true;
   if (kind === 'file')
     return { name: 'long.json', bytes: Buffer.alloc(1024 * 1024, '['), type: 'application/json' };
+  if (kind === 'photo') return { name: `${'p'.repeat(200)}.png`, bytes: BLANK, type: 'image/png' };
   // An example that goes on and on, as far as the form lets it; then wide characters.
   const room = maxLength ?? 6_000;
   return (

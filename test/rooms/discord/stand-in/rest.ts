@@ -34,6 +34,7 @@ type Handler = (asked: Asked) => Reply;
 const NONCE_MS = 3 * 60_000;
 /** SEND_MESSAGES */
 const SEND = 1n << 11n;
+const ATTACH_FILES = 1n << 15n;
 const SEND_IN_THREADS = 1n << 38n;
 /** Stands for every other one. topics/permissions.mdx */
 const ADMINISTRATOR = 1n << 3n;
@@ -167,6 +168,8 @@ export class Rest {
       route('GET', '/channels/:id', ({ parts }) => ok(channelJson(this.channel(parts[0])))),
       route('POST', '/channels/:id/messages', ({ parts, body }) => {
         const channel = this.writable(parts[0]);
+        // topics/permissions.mdx: files are a permission of their own
+        if (body.uploads.length > 0) this.mayDo(channel.guild, ATTACH_FILES);
         channel.archived = false;
         // resources/message.mdx, create message: an enforced nonce gives back the message that was made with it.
         const { nonce, enforce_nonce: enforced } = body.json as {
