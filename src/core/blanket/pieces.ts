@@ -8,8 +8,9 @@ import { sum } from '../base/sum.ts';
 import { formula, Working } from '../base/working.ts';
 import { reckonSeamRatio, type SeamMethod } from '../edges/seams.ts';
 import { runsOf, yarnOf, type MotifSpec, type Yarn } from '../yarn/motif.ts';
-import { findUneven, type Uneven } from '../size/easing.ts';
+import { findUneven, type Sided, type Uneven } from '../size/easing.ts';
 import { reckonRowHeight, reckonStitchWidth, reckonTaller } from '../size/stitch-size.ts';
+import { findPinnedSide } from '../yarn/measured-motif.ts';
 import { reckonSide, type Side } from '../yarn/motif-size.ts';
 import {
   findTwin,
@@ -136,7 +137,7 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
   const border = reckonBorder(basket, working);
   return defined({
     motifs,
-    ...sizeOf(motifs, sides, working),
+    ...sizeOf(blanket.kinds, sides, working),
     seam: defined({
       colour: seamColour,
       ratio,
@@ -153,18 +154,24 @@ export function piecesOf(blanket: BlanketSpec, working: Working): Pieces {
 }
 
 /** The side of the first kind, and the kind whose side differs most from it, where it is by more than seams forgive. */
-function sizeOf(motifs: readonly MotifYarn[], sides: readonly Side[], working: Working) {
+function sizeOf(kinds: readonly MotifSpec[], sides: readonly Side[], working: Working) {
   const { side = 0, how = 'measured' } = sides[0] ?? {};
-  const named = sides.map((one, kind) => ({ name: motifs[kind]?.name ?? '', side: one.side }));
+  const named = kinds.map((kind, index) => sided(kind, sides[index]?.side ?? 0));
   return { side, sideHow: how, uneven: findUneven(named, working) };
 }
+
+const sided = (kind: MotifSpec, side: number): Sided => ({
+  name: kind.name,
+  side,
+  pinned: findPinnedSide(kind),
+});
 
 /** The same of kinds some of which may be of unknown size: those are left out. */
 export function findUnevenKinds(kinds: readonly MotifSpec[]): Uneven | undefined {
   const working = new Working();
   const known = kinds.flatMap((kind) => {
     try {
-      return [{ name: kind.name, side: reckonSide(kind, working).side }];
+      return [sided(kind, reckonSide(kind, working).side)];
     } catch (error) {
       if (error instanceof Problem) return [];
       throw error;

@@ -22,7 +22,15 @@ export interface Sided {
   readonly name: string;
   /** cm */
   readonly side: number;
+  /** The side in cm that it is pinned out to when it is blocked, where it may be. */
+  readonly pinned?: number | undefined;
 }
+
+/** Whether two sides make a seam that lies flat, either of them as it is or as it is pinned out. */
+const meet = (one: Sided, other: Sided): boolean =>
+  [one.side, one.pinned ?? one.side].some((side) =>
+    [other.side, other.pinned ?? other.side].some((beside) => !isOffBy(side, beside, SEAMS_FORGIVE)),
+  );
 
 /** A motif whose side differs from another's by more than seams forgive. */
 export interface Uneven extends Sided {
@@ -32,12 +40,12 @@ export interface Uneven extends Sided {
   readonly eases: number;
 }
 
-/** The one that differs most from the first, where it is by more than seams forgive; undefined where none does. */
+/** The one that differs most from the first, where it is by more than seams and pins bring together; undefined where none does. */
 export function findUneven([first, ...others]: readonly Sided[], working: Working): Uneven | undefined {
   if (first === undefined) return undefined;
   const off = (one: Sided) => Math.abs(one.side - first.side);
   const farthest = others
-    .filter((one) => isOffBy(one.side, first.side, SEAMS_FORGIVE))
+    .filter((one) => !meet(one, first))
     .reduce<Sided | undefined>((most, one) => (most && off(most) >= off(one) ? most : one), undefined);
   if (!farthest) return undefined;
   return {

@@ -89,3 +89,11 @@ function readSide({ side, ...unmeasured }: MotifSpec, working: Working) {
       : suggestHook(hook, expected, side, working);
   return { expected, off, hook: advice };
 }
+
+/** The side in cm that a measured motif is pinned out to, where it is smaller than its gauge says by no more than blocking mends. */
+export function findPinnedSide(motif: MotifSpec): number | undefined {
+  const { side } = motif;
+  const { expected } = readMeasured(motif);
+  if (side === undefined || expected === undefined || side >= expected) return undefined;
+  return isOffBy(side, expected, BLOCKING_MENDS) ? undefined : expected;
+}

@@ -145,6 +145,10 @@ describe('what a blanket takes', () => {
     const uneven = { ...spec, kinds: [halves, { ...halves, name: 'small', side: 12 }] };
     expect(pieces(uneven).uneven).toMatchObject({ name: 'small', side: 12, beside: { name: 'halves' } });
     expect(pieces(spec).uneven).toBeUndefined();
+    // Measured 4 % small, it is pinned out to the side that its gauge gives; 6 % is more than blocking mends.
+    const small = (side: number) => ({ ...spec, kinds: [halves, { ...halves, name: 'small', side }] });
+    expect(pieces(small(15.3771 * 0.96)).uneven).toBeUndefined();
+    expect(pieces(small(15.3771 * 0.94)).uneven).toMatchObject({ name: 'small' });
   });
 
   it('is in the maker’s own units what it is in ours', () => {

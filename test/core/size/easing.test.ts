@@ -18,6 +18,27 @@ describe('motifs of different size side by side', () => {
     expect(uneven(15, 14.54)).toMatchObject({ name: 'kind 1', side: 14.54 });
   });
 
+  it('lets those meet that blocking brings together, and no others', () => {
+    const first = { name: 'tall', side: 17 };
+    const small = { name: 'small', side: 16.3 };
+    expect(findUneven([first, small], new Working())).toMatchObject({ name: 'small' });
+    expect(findUneven([first, { ...small, pinned: 16.9 }], new Working())).toBeUndefined();
+    expect(findUneven([{ ...small, pinned: 16.9 }, first], new Working())).toBeUndefined();
+    // Pinned out it would not fit another of its own size, but nobody has to pin it out there.
+    expect(findUneven([{ ...small, pinned: 16.9 }, small], new Working())).toBeUndefined();
+    expect(
+      findUneven(
+        [
+          { ...first, side: 18 },
+          { ...small, pinned: 16.9 },
+        ],
+        new Working(),
+      ),
+    ).toMatchObject({
+      side: 16.3,
+    });
+  });
+
   it('say which differs most from the first, by how much, and how much a seam eases', () => {
     const found = uneven(15, 15.6, 14, 16, 14.1)!;
     expect(found).toMatchObject({ name: 'kind 2', beside: { name: 'kind 0', side: 15 } });
