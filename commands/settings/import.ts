@@ -36,6 +36,7 @@ export const importMine = question({
       };
     }
     await projects.changeMaker(maker.id, maker.name, (kept) => {
+      delete kept.lessons;
       // What was done already stays known, so that a press that arrives late is not done twice.
       Object.assign(kept, doc, { done: kept.done });
     });

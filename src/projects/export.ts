@@ -1,4 +1,5 @@
 /** Everything kept of a maker as one JSON file, and the same file read back. */
+import { defined } from '../core/base/defined.ts';
 import { sameName } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
 import { MOST_PRICE, MOST_ROWS_WORKED } from '../core/base/limits.ts';
@@ -6,6 +7,7 @@ import { readBall, readGauge, readLength, readWeight } from '../core/base/quanti
 import { num, plain } from '../core/base/reader.ts';
 import { readHook } from '../core/base/trade-words.ts';
 import { planOf } from '../core/yarn/motif.ts';
+import { keepKnown } from './lessons.ts';
 import { MAKERS } from './projects.ts';
 import { keepWithin, MOST_OF_MAKER } from './quotas.ts';
 import { newMaker, type Blanket, type MakerDoc, type Motif } from './schema.ts';
@@ -122,7 +124,13 @@ export function readExport(text: string, id: string, name: string): MakerDoc {
   // Checked once more as what is left of it: a name may be nothing but what nobody can see.
   const seen = readSafely(clean(read.doc) as Record<string, unknown>);
   if (seen.is !== 'good') throw refuse('file-does-not-fit', 'A name in that file has no letter in it.');
-  const doc = { ...newMaker(id, name), ...(seen.doc as MakerDoc) };
+  // When somebody was told something is known here, not in a file.
+  const found: MakerDoc = { ...newMaker(id, name), ...(seen.doc as MakerDoc) };
+  const doc: MakerDoc = defined({
+    ...found,
+    told: undefined,
+    lessons: found.lessons && keepKnown(found.lessons),
+  });
   checkRanges(doc);
   checkWhole(doc);
   try {

@@ -5,7 +5,7 @@ import { sameName } from '../core/base/nearest-name.ts';
 import { DAYS_BY_BOX, isDue, isKnown, moveBack, moveOn, TRIES } from '../lessons/boxes.ts';
 import { LESSONS, lessonNamed } from '../lessons/index.ts';
 import { drawTask, type Given, type Lesson, type Own } from '../lessons/lesson.ts';
-import type { LessonKept, MakerDoc } from './schema.ts';
+import { MOST_TASKS, type LessonKept, type MakerDoc } from './schema.ts';
 
 /** How a lesson stands with her. */
 export type LessonState = 'new' | 'begun' | 'due' | 'resting' | 'known';
@@ -49,6 +49,13 @@ function keep(doc: MakerDoc, kept: LessonKept): void {
 
 const without = ({ open: _, ...kept }: LessonKept): LessonKept => kept;
 
+/** Of lessons from a file those that there are, each once: the last of its name. */
+export const keepKnown = (lessons: readonly LessonKept[]): LessonKept[] => [
+  ...new Map(
+    lessons.filter(({ lesson }) => lessonNamed(lesson) !== undefined).map((kept) => [kept.lesson, kept]),
+  ).values(),
+];
+
 /** Sets every open task down; each lesson stays where it lies. What comes back is what was open. */
 export function stop(doc: MakerDoc): OpenTask | undefined {
   const was = openTask(doc);
@@ -60,7 +67,7 @@ export function stop(doc: MakerDoc): OpenTask | undefined {
 export function begin(doc: MakerDoc, lesson: Lesson, ways: Pick<Own, 'units' | 'terms'>): OpenTask {
   stop(doc);
   const before = keptOf(doc, lesson.name) ?? { lesson: lesson.name, box: 0, tasks: 0 };
-  const tasks = before.tasks + 1;
+  const tasks = Math.min(before.tasks + 1, MOST_TASKS);
   const open = defined({
     seed: nextSeed(seedOf(`${doc.id} ${lesson.name} ${tasks}`)),
     units: ways.units,

@@ -180,6 +180,9 @@ export const binSchema = z.union([
   z.object({ at: moment, kind: z.literal('blanket-before'), thing: blanketSchema, since: nameText }),
 ]);
 
+/** Tasks of one lesson that are counted. */
+export const MOST_TASKS = 1_000_000;
+
 /** A lesson that was begun: the box it lies in, and what the task that is open was drawn from. */
 export const lessonSchema = z.object({
   lesson: z.string().trim().min(1).max(40),
@@ -187,7 +190,7 @@ export const lessonSchema = z.object({
   /** When it comes back. */
   due: moment.exactOptional(),
   /** Tasks that were drawn so far. */
-  tasks: z.int().min(0).max(1_000_000),
+  tasks: z.int().min(0).max(MOST_TASKS),
   open: z
     .object({
       seed: z.int().min(1).max(MOST_SEED),

@@ -1,5 +1,6 @@
 /** Where a lesson lies, and when it comes back. */
 import { describe, expect, it } from 'vitest';
+import { readExport, writeExport } from '../../src/projects/export.ts';
 import { DAYS_BY_BOX, isDue, isKnown, moveBack, moveOn } from '../../src/lessons/boxes.ts';
 import { lessonNamed, LESSONS } from '../../src/lessons/index.ts';
 import {
@@ -12,7 +13,7 @@ import {
   stateOf,
   stop,
 } from '../../src/projects/lessons.ts';
-import { makerSchema, newMaker } from '../../src/projects/schema.ts';
+import { MOST_TASKS, makerSchema, newMaker } from '../../src/projects/schema.ts';
 
 const WAYS = { units: 'metric', terms: 'US' } as const;
 const DAY = 24 * 60 * 60 * 1000;
@@ -105,6 +106,24 @@ describe('a lesson', () => {
     practise(doc, true, NOW);
     begin(doc, lessonNamed('border')!, WAYS);
     expect(makerSchema.parse(JSON.parse(JSON.stringify(doc)))).toEqual(doc);
+  });
+
+  it('from a file is one that there is, once, and can be gone on with', () => {
+    const kept = (lesson: string, box: number) => ({ lesson, box, tasks: MOST_TASKS });
+    const hostile = [
+      ...Array.from({ length: 97 }, (_, at) => kept(`x${at}`, 1)),
+      kept('growing', 1),
+      kept('growing', 2),
+    ];
+    const doc = readExport(
+      writeExport({ ...fresh(), told: '9999-01-01T00:00:00.000Z', lessons: hostile }),
+      'ada',
+      'Ada',
+    );
+    expect(doc.lessons).toEqual([kept('growing', 2)]);
+    expect(doc.told).toBeUndefined();
+    begin(doc, growing, WAYS);
+    expect(makerSchema.safeParse(doc).success).toBe(true);
   });
 
   it('that is not there any more is passed over', () => {
