@@ -225,7 +225,7 @@ it('a group blanket of the earlier version is read whole, and its members are kn
     version: number;
     events: unknown[];
   };
-  expect(kept.version).toBe(4);
+  expect(kept.version).toBe(5);
   expect(kept.events.slice(0, events.length)).toEqual(events);
 });
 
@@ -277,4 +277,15 @@ it('a maker’s document of version 3 is read as it is', async () => {
   writeFileSync(join(folder, 'makers/ines.json'), JSON.stringify(old));
   const projects = await projectsIn(folder);
   expect(await projects.maker('ines', 'Ines')).toEqual({ ...old, version: 4 });
+});
+
+it('a group blanket of version 4, from before there were photos, is read as it is', async () => {
+  const folder = newFolder();
+  await season(folder, { Throw: ['m1'] });
+  const id = Groups.idOf(SERVER, 'Throw');
+  const file = join(folder, 'groups', `${id}.json`);
+  const now = JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>;
+  writeFileSync(file, JSON.stringify({ ...now, version: 4 }));
+  const projects = await projectsIn(folder);
+  expect(await projects.groups.read(id)).toEqual({ ...now, version: 5 });
 });

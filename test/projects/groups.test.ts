@@ -167,13 +167,6 @@ describe('group blankets', () => {
     expect(Groups.idOf('7', 'Bohnenbeet ü')).not.toBe(Groups.idOf('7', 'Bohnenbeet ö'));
   });
 
-  it('read a document from before there were photos whole', async () => {
-    const { groups, id } = await opened([5]);
-    const doc = (await groups.read(id))!;
-    expect(GROUPS.migrations[4]?.({ ...doc, version: 4 })).toEqual({ ...doc, version: 4 });
-    expect(GROUPS.schema.parse(doc)).toEqual(doc);
-  });
-
   it('keep where a photo stands while the motifs are hers, and forget it with her', async () => {
     const { groups, id } = await opened([5]);
     for (const maker of ['m1', 'm2'])
