@@ -4,6 +4,7 @@ import { findMeant, listNames, sameName, suggest } from '../core/base/nearest-na
 import type { Ball } from '../core/base/quantity.ts';
 import { Problem } from '../core/base/problem.ts';
 import { clip } from '../core/base/quantity.ts';
+import { refuseUnlikelySide } from '../core/yarn/measured-motif.ts';
 import { planOf } from '../core/yarn/motif.ts';
 import { addWeighing, meanOf, weighingsOf, type Weighing } from '../core/yarn/weighings.ts';
 import { defined } from '../core/base/defined.ts';
@@ -176,6 +177,8 @@ export function restoreMotif(
 /**
  * Keeps what finished motifs weigh (g) and measure (cm), the minutes one takes, and the hook (mm) and ball they were worked with. Another hook or ball
  * than before, or `replace`, forgets the earlier readings of the scale.
+ *
+ * Throws Problem: side-unlike-gauge.
  */
 export function measureMotif(
   doc: MakerDoc,
@@ -203,6 +206,7 @@ export function measureMotif(
     ...defined({ ball }),
     ...defined({ minutes }),
   };
+  if (side !== undefined) refuseUnlikelySide(measured);
   doc.motifs = doc.motifs.map((one) => (one.name === motif.name ? measured : one));
   doc.current.motif = motif.name;
   return measured;

@@ -8,3 +8,5 @@ export const SEAMS_FORGIVE = 3;
 export const BLOCKING_MENDS = 5;
 /** An edge with more than this too many or too few stitches ruffles or cups. */
 export const EDGES_FORGIVE = 5;
+/** A measured side this much off the one that the gauge gives is a slip, or the gauge or the rows are others. */
+export const SLIP_OF_TAPE = 50;

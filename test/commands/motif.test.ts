@@ -246,7 +246,10 @@ describe('/motif weigh', () => {
     const far = await ask('/motif weigh side:17.5cm');
     expect(far.figures['side_percent']!.value).toBeCloseTo(100 * (17.5 / 15.37708 - 1), 3);
     expect(far.lines!.join(' ')).toContain('For the next one, try 4.5 mm instead of 5 mm.');
+    // A slip is not kept; one that is half as large again just so is.
+    expect(await ask('/motif weigh side:30cm')).toMatchObject({ ok: false, code: 'side-unlike-gauge' });
     expect((await ask('/motif show')).figures['side']!.value).toBe(17.5);
+    expect((await ask('/motif weigh side:23cm')).figures['side']!.value).toBe(23);
   });
 });
 

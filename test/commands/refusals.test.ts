@@ -68,6 +68,9 @@ describe('a question', () => {
   it.each([
     ['motif define name:x shape:flat size:12', 'rows-missing', 'other_size', []],
     ['motif weigh name:furrow', 'measure-missing', 'weight', MOTIFS],
+    // By its gauge 15.4 cm.
+    ['motif weigh name:furrow side:30cm', 'side-unlike-gauge', 'side', MOTIFS],
+    ['motif weigh name:furrow side:2in', 'side-unlike-gauge', 'side', MOTIFS],
     ['progress back motif:furrow', 'no-row-done', 'motif', MOTIFS],
     ['progress at motif:furrow row:25', 'no-such-row', 'row', MOTIFS],
     ['progress counted motif:furrow counts:"3 5"', 'too-many-counts', 'counts', MOTIFS],

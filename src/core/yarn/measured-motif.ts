@@ -1,8 +1,10 @@
 /** What a finished motif on the scale and under the tape measure tells: yarn in a stitch, and whether its size is right. */
-import { BLOCKING_MENDS, UNSEEN } from '../../standards/tolerances.ts';
+import { BLOCKING_MENDS, SLIP_OF_TAPE, UNSEEN } from '../../standards/tolerances.ts';
 import { defined } from '../base/defined.ts';
 import { isOffBy, percentOff } from '../base/percent-off.ts';
+import { Problem } from '../base/problem.ts';
 import type { Ball } from '../base/quantity.ts';
+import { cm, t } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
 import { sumCounts } from '../rows/index.ts';
 import { suggestHook, type HookAdvice } from '../size/compare-gauges.ts';
@@ -96,4 +98,24 @@ export function findPinnedSide(motif: MotifSpec): number | undefined {
   const { expected } = readMeasured(motif);
   if (side === undefined || expected === undefined || side >= expected) return undefined;
   return isOffBy(side, expected, BLOCKING_MENDS) ? undefined : expected;
+}
+
+/**
+ * Refuses a measured side that no motif of such a gauge has.
+ *
+ * Throws Problem: side-unlike-gauge.
+ */
+export function refuseUnlikelySide(motif: MotifSpec): void {
+  const { name, side } = motif;
+  const { expected } = readMeasured(motif);
+  if (side === undefined || expected === undefined || !isOffBy(side, expected, SLIP_OF_TAPE)) return;
+  throw new Problem(
+    'side-unlike-gauge',
+    `By its ${t('gauge')} and its rows a side of ${name} should be about ${cm(expected)}, not ${cm(side)}.`,
+    {
+      option: 'side',
+      hint: `Measure one side of one finished motif, with its unit. If that is right, put its ${t('gauge')} or its size right first.`,
+      facts: { motif: name, side, expected },
+    },
+  );
 }
