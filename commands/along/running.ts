@@ -9,6 +9,7 @@ import type { AlongState } from '../../src/core/along/state.ts';
 import { action } from '../shared/actions.ts';
 import { askerOf, doing, memberNamed } from '../shared/which-kept.ts';
 import { JOINED, OPENED } from './example.ts';
+import { numberOf, partName } from './words.ts';
 import { nameOption, whichAlong } from './which.ts';
 
 const NOWHERE = 'name:"No such class"';
@@ -169,13 +170,20 @@ export const undo = question({
   changes: true,
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
-    const { happened } = await context.projects.alongs.happen(doc.id, doing(context), (now) =>
+    const { happened, state: after } = await context.projects.alongs.happen(doc.id, doing(context), (now) =>
       rules.undo(now, askerOf(context)),
+    );
+    const back = after.parts.filter(
+      ({ id }) => !state.parts.some((one) => one.id === id) && after.postings.get(id)?.is === 'taken-back',
     );
     const what = happened.flatMap((one) => (one.did === 'undone' ? [doc.events[one.event]] : []));
     const [first] = what;
     return {
       headline: `Taken back in ${state.plan.name}: ${(first && TAKEN_BACK[first.did]) ?? 'what you said last'}.`,
+      lines: back.map(
+        (part) =>
+          `${partName(after, part)} is back in the list, but not in the channel: its message is gone. /along part part:${numberOf(after, part)} post:anew posts it again.`,
+      ),
       data: { undone: happened.length },
       along: doc.id,
       private: true,

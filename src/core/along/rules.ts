@@ -269,7 +269,10 @@ export function removePart(state: AlongState, asker: Asker, part: Part): Happeni
   mustTeach(state, asker);
   const posting = state.postings.get(part.id);
   return [
-    ...(posting?.is === 'posted' ? [{ did: 'taken-back' as const, part: part.id }] : []),
+    // One that is being sent just now goes as soon as it is out.
+    ...(posting === undefined || posting.is === 'taken-back'
+      ? []
+      : [{ did: 'taken-back' as const, part: part.id }]),
     { did: 'part-removed', part: part.id },
   ];
 }

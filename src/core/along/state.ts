@@ -212,11 +212,13 @@ const APPLY: { readonly [Kind in AlongEvent['did']]: (state: Draft, event: Did<K
     state.zone = zone;
   },
   claimed: (state, { part, at }) => post(state, part, { is: 'claimed', at }),
-  posted: (state, { part, at, channel, message }) =>
-    post(state, part, defined({ is: 'posted' as const, at, channel, message })),
+  // What the platform tells comes late: by then the part may have been taken back, or be out of the list.
+  posted: (state, { part, at, channel, message }) => {
+    const is = state.postings.get(part)?.is === 'taken-back' ? 'taken-back' : 'posted';
+    state.postings.set(part, defined({ is, at, channel, message }));
+  },
   'not-posted': (state, { part }) => {
-    placeOf(state, part);
-    state.postings.delete(part);
+    if (state.postings.get(part)?.is !== 'taken-back') state.postings.delete(part);
   },
   'taken-back': (state, { part, at }) => {
     const { channel, message } = state.postings.get(part) ?? {};
@@ -228,7 +230,10 @@ const APPLY: { readonly [Kind in AlongEvent['did']]: (state: Draft, event: Did<K
   },
   'message-gone': (state, { part }) => {
     const posting = state.postings.get(part);
-    if (posting) post(state, part, { is: posting.is, at: posting.at });
+    if (!posting) return;
+    // Where the taking back was undone after its message had gone, the part is not out all the same.
+    const is = posting.is === 'posted' ? 'taken-back' : posting.is;
+    state.postings.set(part, { is, at: posting.at });
   },
   'offered-over': (state, { to, name }) => {
     state.offeredTo = { maker: to, name };

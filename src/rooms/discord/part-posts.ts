@@ -9,7 +9,7 @@ import { ask } from '../../chat/ask.ts';
 import type { Registry } from '../../chat/registry.ts';
 import { POSTER, type Happening, type Part } from '../../core/along/events.ts';
 import { claimPart, nextPosting, partsToPost } from '../../core/along/rules.ts';
-import { numbered, type AlongState } from '../../core/along/state.ts';
+import { numbered, type AlongState, type Posting } from '../../core/along/state.ts';
 import type { AlongDoc } from '../../projects/alongs.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { MESSAGE } from './limits.ts';
@@ -38,6 +38,11 @@ export interface PartPostsParts {
 const LONGEST_WAIT_MS = 5 * 60_000;
 /** A part that the platform would not have, or a make-along that could not be read, is tried again after this. */
 const AGAIN_MS = 60 * 60_000;
+
+interface AlongInHand {
+  readonly doc: AlongDoc;
+  readonly state: AlongState;
+}
 
 /** A look at a part by nobody in particular. */
 const NOBODY = { id: 'board', name: 'board' };
@@ -114,17 +119,23 @@ export class PartPosts {
     const { alongs } = this.parts.projects;
     const [found] = await alongs.these([id]);
     if (!found || found.doc.channel === undefined) return undefined;
-    await this.takeAway(found);
+    const left = await this.takeAway(found);
     let refused = false;
     for (const part of partsToPost(found.state, this.parts.now())) {
       if (this.stopped.signal.aborted) break;
-      refused ||= !(await this.post(found.doc, part));
+      // Posted anew before its old message is gone, it would stand there twice.
+      if (left.has(part.id)) continue;
+      refused ||= !(await this.post(found, part));
       if (refused) break;
     }
     const [after] = await alongs.these([id]);
+    // What was taken back while it was being sent.
+    for (const part of after ? await this.takeAway(after) : []) left.add(part);
     const now = this.parts.now();
     const next = after && nextPosting(after.state, now)?.getTime();
-    return next === undefined ? undefined : refused ? Math.max(next, now.getTime() + AGAIN_MS) : next;
+    const again = now.getTime() + AGAIN_MS;
+    if (left.size > 0) return again;
+    return next === undefined ? undefined : refused ? Math.max(next, again) : next;
   }
 
   private happen(
@@ -141,14 +152,13 @@ export class PartPosts {
   }
 
   /** Posts one part; false where the platform would not have it. */
-  private async post(doc: AlongDoc, { id: part }: Part): Promise<boolean> {
+  private async post({ doc, state }: AlongInHand, { id: part }: Part): Promise<boolean> {
     const { rest, log } = this.parts;
     const channel = doc.channel ?? '';
-    const claimed = await this.happen(doc, `claim.${part}`, (state) =>
-      claimPart(state, part, this.parts.now()),
-    );
+    // Drawn before it is claimed: what cannot be drawn is not out, and nobody need wonder.
+    const body = await this.drawn(doc, state, part);
+    const claimed = await this.happen(doc, `claim.${part}`, (at) => claimPart(at, part, this.parts.now()));
     if (claimed.happened.length === 0) return true;
-    const body = await this.drawn(claimed.doc, claimed.state, part);
     const nonce = createHash('sha256')
       .update(`${doc.id} ${part} ${claimed.doc.events.length}`)
       .digest('base64url')
@@ -172,24 +182,29 @@ export class PartPosts {
     return true;
   }
 
-  /** The messages of parts that were taken back, or are posted anew, go. */
-  private async takeAway({
-    doc,
-    state,
-  }: {
-    readonly doc: AlongDoc;
-    readonly state: AlongState;
-  }): Promise<void> {
-    for (const [part, { is, channel, message }] of state.postings) {
-      if ((is !== 'taken-back' && is !== 'anew') || channel === undefined || message === undefined) continue;
+  /** The messages of parts that were taken back, or are posted anew, go. Gives the parts whose message could not be taken away. */
+  private async takeAway({ doc, state }: AlongInHand): Promise<Set<number>> {
+    const left = new Set<number>();
+    for (const [part, posting] of state.postings) {
       try {
-        await this.parts.rest.delete(Routes.channelMessage(channel, message));
+        await this.takeAwayOne(doc, part, posting);
       } catch (error) {
-        if (!(error instanceof DiscordAPIError)) throw error;
-        this.parts.log.info(refusalFacts(error), 'a part that was taken back left its message behind');
+        this.parts.fault(error);
+        left.add(part);
       }
-      await this.happen(doc, `gone.${part}.${message}`, () => [{ did: 'message-gone', part }]);
     }
+    return left;
+  }
+
+  private async takeAwayOne(doc: AlongDoc, part: number, { is, channel, message }: Posting): Promise<void> {
+    if ((is !== 'taken-back' && is !== 'anew') || channel === undefined || message === undefined) return;
+    try {
+      await this.parts.rest.delete(Routes.channelMessage(channel, message));
+    } catch (error) {
+      if (!(error instanceof DiscordAPIError)) throw error;
+      this.parts.log.info(refusalFacts(error), 'a part that was taken back left its message behind');
+    }
+    await this.happen(doc, `gone.${part}.${message}`, () => [{ did: 'message-gone', part }]);
   }
 
   /** A part as everybody sees it: in the teacher's own units and terms. */

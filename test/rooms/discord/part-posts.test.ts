@@ -1,6 +1,6 @@
 /** Parts of make-alongs in their channel, each once: over restarts, what breaks between, days on which the clocks change. */
 import { DiscordAPIError } from 'discord.js';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { askLine } from '../../along.ts';
 import { POSTER } from '../../../src/core/along/events.ts';
@@ -17,20 +17,34 @@ function platform() {
   const posted: { id: string; body: { content: string; nonce: string; components: unknown } }[] = [];
   const deleted: string[] = [];
   let failure: (() => Error) | undefined;
+  let undeletable: (() => Error) | undefined;
+  let meanwhile: (() => Promise<unknown>) | undefined;
   return {
     posted,
     deleted,
+    failDeleting: (how: (() => Error) | undefined) => {
+      undeletable = how;
+    },
+    /** What happens while a message is on its way. */
+    during: (what: (() => Promise<unknown>) | undefined) => {
+      meanwhile = what;
+    },
     fail: (how: (() => Error) | undefined) => {
       failure = how;
     },
     rest: {
       post: (_route: string, options: object) => {
-        if (failure) return Promise.reject(failure());
+        if (failure) {
+          const error = failure();
+          return (meanwhile?.() ?? Promise.resolve()).then(() => Promise.reject(error));
+        }
         const { body } = options as { body: (typeof posted)[number]['body'] };
         posted.push({ id: String(posted.length + 1), body });
-        return Promise.resolve({ id: String(posted.length) });
+        const made = { id: String(posted.length) };
+        return (meanwhile?.() ?? Promise.resolve()).then(() => made);
       },
       delete: (route: string) => {
+        if (undeletable) return Promise.reject(undeletable());
         deleted.push(route);
         return Promise.resolve(undefined);
       },
@@ -187,6 +201,85 @@ describe('a part is posted on its day', () => {
     expect(titles(room.server)).toEqual(['Part 1', 'Part 1']);
     // The platform gives the same message back for the same nonce: anew is another.
     expect(new Set(room.server.posted.map(({ body }) => body.nonce)).size).toBe(2);
+  });
+
+  it('and goes on with the next where a part that was given out is removed, whose message goes', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    await room.posts.look();
+    await room.say('/along part part:1 do:remove');
+    room.posts.changed('7.class');
+    await room.posts.look();
+    expect(room.server.deleted).toEqual([`/channels/${CHANNEL}/messages/1`]);
+    room.at('2031-03-30T01:00:00Z');
+    await room.posts.look();
+    expect(room.server.posted).toHaveLength(2);
+    expect(room.faults).toEqual([]);
+    // The message is gone, so bringing the part back does not bring it into the channel.
+    const undone = await room.say('/along undo');
+    expect(undone.lines.join(' ')).toContain('not in the channel');
+    const [found] = await room.projects.alongs.of('7');
+    expect(found?.state.parts[0]?.id).toBe(1);
+    expect(found?.state.postings.get(1)).toMatchObject({ is: 'taken-back' });
+    await room.say('/along part part:1 post:anew');
+    room.posts.changed('7.class');
+    await room.posts.look();
+    expect(room.server.posted).toHaveLength(3);
+  });
+
+  it('and its message goes where it is taken back or removed while it is on its way', async () => {
+    for (const line of ['/along part part:1 post:back', '/along part part:1 do:remove']) {
+      const room = await opened();
+      room.at('2031-03-23T01:00:00Z');
+      room.server.during(() => room.say(line));
+      await room.posts.look();
+      room.server.during(undefined);
+      await room.posts.look();
+      expect(room.server.deleted, line).toEqual([`/channels/${CHANNEL}/messages/1`]);
+      expect(room.server.posted, line).toHaveLength(1);
+      expect(room.faults, line).toEqual([]);
+    }
+  });
+
+  it('not later where it is taken back while the platform refuses it', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    room.server.fail(refused);
+    room.server.during(() => room.say('/along part part:1 post:back'));
+    await room.posts.look();
+    room.server.fail(undefined);
+    room.server.during(undefined);
+    room.at('2031-03-23T09:00:00Z');
+    await (await room.restart()).look();
+    expect(room.server.posted).toEqual([]);
+  });
+
+  it('though the message of another cannot be taken away, which is tried again', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    await room.posts.look();
+    await room.say('/along part part:1 post:anew');
+    room.server.failDeleting(broken);
+    room.at('2031-03-30T01:00:00Z');
+    room.posts.changed('7.class');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1', 'Part 2']);
+    room.server.failDeleting(undefined);
+    room.at('2031-03-30T02:01:00Z');
+    await room.posts.look();
+    expect(room.server.deleted).toEqual([`/channels/${CHANNEL}/messages/1`]);
+  });
+
+  it('and is not claimed before it is drawn', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    const drawing = vi.spyOn(room.projects, 'settings').mockRejectedValue(new Error('cannot be drawn'));
+    await room.posts.look();
+    expect(room.faults).toHaveLength(1);
+    drawing.mockRestore();
+    room.at('2031-03-23T02:01:00Z');
+    await room.posts.look();
+    expect(titles(room.server)).toEqual(['Part 1']);
   });
 
   it('with buttons that everybody may press, and none once it is closed', async () => {
