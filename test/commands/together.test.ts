@@ -366,7 +366,7 @@ describe('a blanket made by a group', () => {
       'rowan: /together handin kind:furrow motifs:2 side:15cm',
     );
     const { headline, figures } = await room.ask('/together pace');
-    const value = (key: string) => figures[key]!.value as number;
+    const value = (key: string) => figures[key]!.value;
     expect(headline).toMatch(
       new RegExp(`to come at about ${value('per_week_expected').toFixed(1)} a week, done about`),
     );

@@ -93,7 +93,7 @@ describe('joining', () => {
   it('tells of another order in the same strands, and only where it takes fewer', async () => {
     const room = asking();
     const sewn = await room.ask('/joining columns:8 rows:11 side:15cm');
-    const strands = sewn.figures['strands']!.value as number;
+    const strands = sewn.figures['strands']!.value;
     // 7 seams of 165 cm at 2.69 times are four strands each, 10 of 120 cm three.
     expect(sewn.lines?.at(-1)).toContain(`: ${7 * 4 + 10 * 3} strands instead of ${strands}.`);
     const crocheted = await room.ask('/joining columns:8 rows:11 side:15cm method:slip-stitch');
