@@ -123,6 +123,8 @@ export const handover = question({
   changes: true,
   async answer({ maker, name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
+    // Before anybody is looked up: who takes part is not told to whoever asks.
+    if (maker !== undefined) rules.mustTeach(state, askerOf(context));
     const who = maker === undefined ? undefined : memberNamed(state, maker, context);
     const { state: after } = await context.projects.alongs.happen(doc.id, doing(context), (now) =>
       who === undefined ? rules.takeOver(now, askerOf(context)) : rules.offerOver(now, askerOf(context), who),

@@ -47,3 +47,10 @@ export function onceMore(context: Context, { events }: AlongDoc): ReturnType<typ
   const hers = events.filter(({ by }) => by === who.by).length;
   return { ...who, once: `${who.once}.${hers}` };
 }
+
+/** Who joins from such a button: pressed twice it is done once, and pressed after she left it is done anew. */
+export function onceMoreAfterLeaving(context: Context, { events }: AlongDoc): ReturnType<typeof doing> {
+  const who = doing(context);
+  const left = events.filter(({ by, did }) => by === who.by && did === 'left').length;
+  return left === 0 ? who : { ...who, once: `${who.once}.${left}` };
+}

@@ -102,7 +102,8 @@ export const doing = ({ maker, now, once }: Context): Doing & { readonly name: s
 export function memberNamed(
   state: {
     readonly names: ReadonlyMap<string, string>;
-    readonly members: ReadonlyMap<string, { readonly name: string }>;
+    /** `named: false`: she is not told of by name unless whoever asks names her. */
+    readonly members: ReadonlyMap<string, { readonly name: string; readonly named?: boolean }>;
     readonly plan: { readonly name: string };
   },
   typed: string,
@@ -116,7 +117,7 @@ export function memberNamed(
   const found = byId.length > 0 ? byId : here.filter(([, name]) => looksLike(name, wanted));
   const [one] = found;
   if (one && found.length === 1) return { maker: one[0], name: one[1] };
-  const names = [...state.members.values()].map(({ name }) => name);
+  const names = [...state.members.values()].flatMap(({ name, named }) => (named === false ? [] : [name]));
   throw new Problem(
     found.length > 1 ? 'which-maker' : 'no-such-maker',
     found.length > 1
@@ -129,9 +130,11 @@ export function memberNamed(
       hint:
         found.length > 1
           ? 'Mention the one you mean, with @.'
-          : names.length === 0
+          : state.members.size === 0
             ? 'Nobody has joined yet.'
-            : `Makers: ${sortByNearness(typed, names).slice(0, 15).join(', ')}.`,
+            : names.length === 0
+              ? 'Mention her with @, or give the name she goes by.'
+              : `Makers: ${sortByNearness(typed, names).slice(0, 15).join(', ')}.`,
     },
   );
 }

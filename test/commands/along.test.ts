@@ -41,6 +41,35 @@ describe('a make-along', () => {
     expect(state.done.get(1)?.size).toBe(1);
   });
 
+  it('takes her in again who left, by the same button, pressed once or twice', async () => {
+    const projects = new Projects(new MemoryStore());
+    const say = (line: string, maker: string, once?: string) =>
+      askLine(projects, line, { now: NOON, place: PLACE, maker, ...(once === undefined ? {} : { once }) });
+    await say('/motif define name:furrow shape:diagonal size:12 gauge:13x10', 'ines');
+    await say('/along open motif:furrow name:class starts:2026-03-02', 'ines');
+    const isIn = async () => (await projects.alongs.of('7'))[0]?.state.members.has('rowan');
+    for (let time = 0; time < 2; time++) {
+      await say('/along join', 'rowan', 'button');
+      await say('/along join', 'rowan', 'button');
+      expect(await isIn()).toBe(true);
+      await say('/along leave', 'rowan');
+      expect(await isIn()).toBe(false);
+    }
+    const [found] = await projects.alongs.of('7');
+    expect(found?.doc.events.filter(({ did }) => did === 'joined')).toHaveLength(2);
+  });
+
+  it('names nobody who did not wish it to whoever asks for a maker by a wrong name', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /along join', 'ash: /along join named:yes');
+    expect((await room.ask('fern: /along handover maker:zzz')).code).toBe('teachers-only');
+    const refused = await room.ask('ines: /along handover maker:zzz');
+    expect(refused.code).toBe('no-such-maker');
+    expect(JSON.stringify(refused)).toContain('ash');
+    expect(JSON.stringify(refused)).not.toContain('rowan');
+    await all(room, 'ines: /along handover maker:rowan');
+  });
+
   it('takes a storm on Done, of as many makers as can take part, and no more of them', async () => {
     const projects = new Projects(new MemoryStore());
     const say = (line: string, maker: string) => askLine(projects, line, { now: NOON, place: PLACE, maker });
