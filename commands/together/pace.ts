@@ -73,6 +73,7 @@ export const pace = question({
       wanted: motifs,
       ends,
       daysLeft,
+      closing: state.closes === undefined ? undefined : forReader(when(state.closes), context.reader),
       needed,
       dayWords: (day) => forReader(saidDay(findDayAfter(opened, day)), context.reader),
     });

@@ -27,8 +27,9 @@ export interface PaceView {
   readonly wanted: number;
   /** Days from today; unset where the end cannot be said. */
   readonly ends?: { readonly early: number; readonly middle: number; readonly late: number } | undefined;
-  /** Days from today to the closing day. */
+  /** Days from today to the end of the closing day, and that day in words. */
   readonly daysLeft?: number | undefined;
+  readonly closing?: string | undefined;
   /** Motifs a week that the closing day needs. */
   readonly needed?: number | undefined;
   /** A day since the opening in words: `31 May`. */
@@ -45,8 +46,12 @@ const RIGHT = 40;
 const BOTTOM = 86;
 const BLUE = '#3a6ea5';
 const RUST = '#a5482a';
-/** The end is drawn as far as so many times the days up to now: one slow spell must not flatten everything. */
+/** The end is drawn as far as so many times the days up to now, or the days to the middle: one slow spell must not flatten everything. */
 const FARTHEST = 4;
+const PAST_MIDDLE = 2;
+/** No further than this is drawn for what may come, and for the closing day: ten years, and two. */
+const FARTHEST_DAYS = 3650;
+const FARTHEST_CLOSING = 730;
 
 /** A round number of steps along an axis: 1, 2 or 5 times a power of ten, at most `most` of them. */
 function stepFor(span: number, most: number): number {
@@ -59,7 +64,11 @@ function stepFor(span: number, most: number): number {
 export function drawPace(view: PaceView): Drawing {
   const { arrivals, today, wanted, ends, daysLeft, needed } = view;
   const done = arrivals.reduce((sum, { motifs }) => sum + motifs, 0);
-  const farthest = Math.max(today, 1) * FARTHEST;
+  const farthest = Math.max(
+    Math.max(today, 1) * FARTHEST,
+    Math.min((ends?.middle ?? 0) * PAST_MIDDLE, FARTHEST_DAYS),
+    daysLeft !== undefined && daysLeft <= FARTHEST_CLOSING ? daysLeft : 0,
+  );
   const late = ends === undefined ? undefined : Math.min(ends.late, farthest);
   const span = Math.max(today + Math.max(late ?? 0, Math.min(daysLeft ?? 0, farthest)), today * 1.1, 7);
   const summary = `${count(done, 'motif')} of ${num(wanted)} in after ${count(Math.round(today), 'day')}`;
@@ -70,7 +79,9 @@ export function drawPace(view: PaceView): Drawing {
       : [
           `Four times in five it ends between ${view.dayWords(today + ends.early)} and ${view.dayWords(today + ends.late)}.`,
         ]),
-    ...(daysLeft === undefined ? [] : [`The closing day is ${view.dayWords(today + daysLeft)}.`]),
+    ...(daysLeft === undefined
+      ? []
+      : [`The closing day is ${view.closing ?? view.dayWords(today + daysLeft)}.`]),
     ...(needed === undefined ? [] : [`Each week must bring ${num(needed, 1)}.`]),
   ];
   const heads = lines(said.slice(1).join(' ') || summary, PAGE - 2 * RIGHT, SMALL);
@@ -88,23 +99,25 @@ export function drawPace(view: PaceView): Drawing {
     return `L${n(x(day))} ${n(y(before))}L${n(x(day))} ${n(y(sofar))}`;
   });
   const steps = `<path d="M${n(x(0))} ${n(y(0))}${came.join('')}L${n(x(today))} ${n(y(done))}" fill="none" stroke="${BLUE}" stroke-width="5" stroke-linejoin="round"/>`;
-  const band =
+  const middle = ends !== undefined && ends.middle <= farthest;
+  const shape =
     ends === undefined || late === undefined
-      ? ''
-      : `<path class="band" d="${outline([
-          [x(today), y(done)],
-          [x(today + Math.min(ends.early, farthest)), y(wanted)],
-          [
-            x(today + late),
-            y(ends.late > farthest ? done + ((wanted - done) * farthest) / ends.late : wanted),
-          ],
-        ])}" fill="#cddcec"/><path d="${outline([
+      ? undefined
+      : outline([
           [x(today), y(done)],
           [x(today + Math.min(ends.early, farthest)), y(wanted)],
           [x(today + late), y(wanted)],
-        ])}" fill="url(#guess)" fill-opacity="0.6"/>` +
-        (ends.middle <= farthest
-          ? axis(x(today), y(done), x(today + ends.middle), y(wanted), 'stroke-dasharray="10 7"')
+          // Cut off at the edge, where the latest end lies beyond it.
+          ...(ends.late > farthest
+            ? [[x(today + late), y(done + ((wanted - done) * farthest) / ends.late)] as const]
+            : []),
+        ]);
+  const band =
+    shape === undefined
+      ? ''
+      : `<path class="band" d="${shape}" fill="#cddcec"/><path class="hatched" d="${shape}" fill="url(#guess)" fill-opacity="0.6"/>` +
+        (middle
+          ? `<path class="middle" d="M${n(x(today))} ${n(y(done))}L${n(x(today + ends.middle))} ${n(y(wanted))}" fill="none" stroke="${INK}" stroke-width="2.5" stroke-dasharray="10 7"/>`
           : '');
   const closing =
     daysLeft === undefined || daysLeft > farthest || today + daysLeft < 0
@@ -127,9 +140,17 @@ export function drawPace(view: PaceView): Drawing {
     }),
   );
   const key = [
-    'Full line: motifs in.',
-    ...(ends === undefined ? [] : ['Hatched: where it goes four times in five; dashes: the middle.']),
-    ...(closing === '' ? [] : ['Dots: the closing day.']),
+    'Thick line: motifs in.',
+    ...(ends === undefined
+      ? []
+      : [
+          `Hatched: where it goes four times in five${ends.late > farthest ? ', further than drawn' : ''}${middle ? '; dashes: the middle' : ''}.`,
+        ]),
+    ...(closing !== ''
+      ? ['Dots: the closing day.']
+      : daysLeft !== undefined && daysLeft > farthest
+        ? ['The closing day lies beyond the right edge.']
+        : []),
     ...(needed === undefined || closing === '' ? [] : ['Thin line: what it needs.']),
   ].join(' ');
   const keyLines = lines(key, PAGE - 2 * RIGHT, SMALL);

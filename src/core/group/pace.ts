@@ -43,14 +43,14 @@ export interface GroupPace {
 
 /** The furthest day that is said: ten years. */
 const FARTHEST_DAYS = 3650;
-const MINUTES_PER_DAY = 1440;
+/** Milliseconds. */
+const HAIR = 0.01;
 
 /** The day so many days after a moment, YYYY-MM-DD; undefined where it is too far to say. */
 export function findDayAfter(now: Date, days: number | undefined): string | undefined {
   if (days === undefined || days > FARTHEST_DAYS) return undefined;
-  const day = new Date(now);
-  day.setUTCMinutes(day.getUTCMinutes() + Math.round(days * MINUTES_PER_DAY));
-  return day.toISOString().slice(0, 10);
+  // Never rounded up: the last millisecond of a day is of that day. The hair is what a machine's arithmetic loses of a day.
+  return new Date(now.getTime() + Math.floor(days * MS_PER_DAY + HAIR)).toISOString().slice(0, 10);
 }
 
 const daysBetween = (from: string, to: Date) => (to.getTime() - Date.parse(from)) / MS_PER_DAY;
