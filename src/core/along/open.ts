@@ -5,7 +5,7 @@ import type { BlanketSpec } from '../blanket/pieces.ts';
 import { DEFAULT_LAID, writeLaidBy } from '../blanket/layout.ts';
 import type { MotifSpec } from '../yarn/motif.ts';
 import type { AlongPlan, Part } from './events.ts';
-import { proposeParts } from './propose.ts';
+import { mustBeNear, proposeParts } from './propose.ts';
 import { readParts } from './read-parts.ts';
 
 /** What is made along: a blanket with its extent, a motif by itself being one of a single place. */
@@ -46,7 +46,7 @@ export interface Opening {
 /**
  * The plan of a make-along.
  *
- * Throws Problem: start-missing, parts-given-twice, day-passed, and those of a list of parts.
+ * Throws Problem: start-missing, parts-given-twice, day-passed, day-too-far, and those of a list of parts.
  */
 export function planAlong(asked: Opening): AlongPlan {
   const { pattern, name, hour, zone } = asked;
@@ -77,5 +77,8 @@ function partsOf({ pattern, starts, every, shares, list, today }: Opening): Part
       hint: 'Give a day to come.',
       facts: { starts },
     });
-  return proposeParts({ blanket: pattern, ...pattern, starts, every, shares });
+  mustBeNear(starts, today, 'starts');
+  const parts = proposeParts({ blanket: pattern, ...pattern, starts, every, shares });
+  mustBeNear(parts.at(-1)?.from ?? starts, today, 'every');
+  return parts;
 }

@@ -1,4 +1,6 @@
 /** The parts of a make-along, proposed from the work itself: what there is to do, in the order in which it is done. */
+import { Problem } from '../base/problem.ts';
+import { when } from '../base/reader.ts';
 import { sum } from '../base/sum.ts';
 import type { BlanketSpec } from '../blanket/pieces.ts';
 import { sumCounts } from '../rows/index.ts';
@@ -12,6 +14,9 @@ export const STITCHES_A_PART = 3600;
 /** Parts of motifs at the most, and parts in all. */
 export const MOST_SHARES = 26;
 export const MOST_PARTS = 60;
+/** Parts that are given out on one day, and years that the last of them may be away. */
+export const MOST_PARTS_A_DAY = 2;
+export const MOST_YEARS_AHEAD = 10;
 /** A first motif of fewer rows than this is made at one go. */
 const ROWS_FOR_HALVES = 4;
 
@@ -19,6 +24,36 @@ const ROWS_FOR_HALVES = 4;
 export function countStitchesOf(motif: MotifSpec): number {
   const plan = planOf(motif);
   return sumCounts(plan) * (plan.counted === 'blocks' ? STITCHES_A_BLOCK : 1);
+}
+
+/** Refuses a day that is too far away; both YYYY-MM-DD. Throws Problem: day-too-far. */
+export function mustBeNear(day: string, today: string, option: string): void {
+  const last = `${Number(today.slice(0, 4)) + MOST_YEARS_AHEAD}${today.slice(4)}`;
+  if (day <= last) return;
+  throw new Problem('day-too-far', `A part would be given out on ${when(day)}, which is too far away.`, {
+    option,
+    hint: `Every part is to be given out within ${MOST_YEARS_AHEAD} years.`,
+    facts: { from: day, years: MOST_YEARS_AHEAD },
+  });
+}
+
+/** Refuses more parts on one of these days than a channel should get. Throws Problem: too-many-parts-a-day. */
+export function mustNotCrowd(
+  parts: readonly Pick<Part, 'from'>[],
+  days: readonly string[],
+  option: string,
+): void {
+  const crowded = days.find((day) => parts.filter(({ from }) => from === day).length > MOST_PARTS_A_DAY);
+  if (crowded === undefined) return;
+  throw new Problem(
+    'too-many-parts-a-day',
+    `More than ${MOST_PARTS_A_DAY} parts would be given out on ${when(crowded)}.`,
+    {
+      option,
+      hint: 'Give each a day of its own, or put what is done on one day into one part.',
+      facts: { from: crowded, most: MOST_PARTS_A_DAY },
+    },
+  );
 }
 
 /** So many parts the motifs are shared over, the first motif left out, which has parts of its own. */

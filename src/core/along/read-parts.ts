@@ -6,7 +6,7 @@ import { readNumber } from '../base/number.ts';
 import { LONGEST_NAME } from '../base/limits.ts';
 import { when } from '../base/reader.ts';
 import type { Part, Work } from './events.ts';
-import { MOST_PARTS } from './propose.ts';
+import { MOST_PARTS, mustBeNear, mustNotCrowd } from './propose.ts';
 
 /** The most days from one part to the next. */
 export const MOST_DAYS_BETWEEN = 92;
@@ -62,8 +62,8 @@ const DAY =
 /**
  * Parts with their days: `2031-01-06 swatch; 2031-01-13 first square; …`, each with a day in it, in the order of the days.
  *
- * Throws Problem: no-parts, too-many-parts, part-without-day, part-without-title, name-too-long, parts-out-of-order, day-passed, and those of a
- * day.
+ * Throws Problem: no-parts, too-many-parts, part-without-day, part-without-title, name-too-long, parts-out-of-order, day-passed, day-too-far,
+ * too-many-parts-a-day, and those of a day.
  */
 export function readParts(text: string, today: string): Part[] {
   const hint =
@@ -108,5 +108,11 @@ export function readParts(text: string, today: string): Part[] {
   const [first] = parts;
   if (first && first.from < today)
     throw problem('day-passed', `${when(first.from)} has passed.`, { from: first.from });
+  mustBeNear(parts.at(-1)?.from ?? today, today, 'list');
+  mustNotCrowd(
+    parts,
+    parts.map(({ from }) => from),
+    'list',
+  );
   return parts;
 }

@@ -9,8 +9,8 @@ import { Problem } from '../base/problem.ts';
 import { count, when } from '../base/reader.ts';
 import { mayOrganise, type Asker } from '../group/rules.ts';
 import type { AlongEvent, Happening, Part, Way, Work } from './events.ts';
-import { MOST_PARTS } from './propose.ts';
-import { numbered, type AlongState } from './state.ts';
+import { MOST_PARTS, mustBeNear, mustNotCrowd } from './propose.ts';
+import { dayAfter, numbered, type AlongState } from './state.ts';
 import { momentOf } from './zones.ts';
 
 export type { Asker } from '../group/rules.ts';
@@ -182,11 +182,16 @@ function mustFollow(parts: readonly Part[], part: Part, from: string, without: b
   );
 }
 
-/** Throws Problem: day-passed, where a part not given out yet would be given out on a day that is over. */
+const todayAt = (now: Date): string => now.toISOString().slice(0, 10);
+
+/** Throws Problem: day-too-far; day-passed, where a part not given out yet would be given out on a day that is over. */
 function mustCome(from: string, { now, hour, zone }: { now: Date; hour: number; zone: string }): void {
   // Until the day is over everywhere it can still be meant.
   const over = momentOf(from, 23, zone).getTime() + 3_600_000 <= now.getTime();
-  if (!over) return;
+  if (!over) {
+    mustBeNear(from, todayAt(now), 'from');
+    return;
+  }
   throw new Problem('day-passed', `${when(from)} has passed.`, {
     option: 'from',
     hint: 'Give a day to come.',
@@ -210,7 +215,7 @@ export interface PartChange {
 /**
  * Changes what a part is called, what it asks, or its day; nothing where nothing differs.
  *
- * Throws Problem: teachers-only, teacher-gone, day-passed, parts-out-of-order, given-out-already.
+ * Throws Problem: teachers-only, teacher-gone, day-passed, day-too-far, parts-out-of-order, too-many-parts-a-day, given-out-already.
  */
 export function changePart(
   state: AlongState,
@@ -228,11 +233,31 @@ export function changePart(
     mustFollow(state.parts, part, from, rest);
   }
   const after = moved && rest ? daysBetween(part.from, from) : 0;
+  if (moved) mustHold(state.parts, part, { from, after }, now);
   const differs = { title: title === part.title ? undefined : title, asks, from: moved ? from : undefined };
   if (Object.values(differs).every((one) => one === undefined)) return [];
   return [
     defined({ did: 'part-changed', part: part.id, ...differs, after: after === 0 ? undefined : after }),
   ];
+}
+
+/** Throws Problem: day-too-far, too-many-parts-a-day, where a part moved to a day, and those after it by so many, would be so. */
+function mustHold(
+  parts: readonly Part[],
+  part: Part,
+  { from, after }: { readonly from: string; readonly after: number },
+  now: Date,
+): void {
+  const place = parts.findIndex(({ id }) => id === part.id);
+  const days = parts.map((one, index) =>
+    index === place ? from : index > place ? dayAfter(one.from, after) : one.from,
+  );
+  mustBeNear(days.at(-1) ?? from, todayAt(now), 'from');
+  mustNotCrowd(
+    days.map((day) => ({ from: day })),
+    days.filter((day, index) => day !== parts[index]?.from),
+    'from',
+  );
 }
 
 /** Throws Problem: given-out-already. */
@@ -247,7 +272,7 @@ function mustNotBeOut(state: AlongState, part: Part): void {
   });
 }
 
-/** Adds a part. Throws Problem: teachers-only, teacher-gone, too-many-parts, day-passed. */
+/** Adds a part. Throws Problem: teachers-only, teacher-gone, too-many-parts, too-many-parts-a-day, day-passed, day-too-far. */
 export function addPart(
   state: AlongState,
   asker: Asker,
@@ -261,6 +286,7 @@ export function addPart(
       hint: 'Remove one first.',
       facts: { most: MOST_PARTS },
     });
+  mustNotCrowd([...state.parts, { from }], [from], 'from');
   return [{ did: 'part-added', part: defined({ id: state.nextPart, title, from, work, asks }) }];
 }
 

@@ -331,6 +331,15 @@ describe('the state', () => {
     expect(change('2031-03-30')).toThrow(code('parts-out-of-order'));
     expect(change('2030-12-30')).toThrow(code('day-passed'));
     expect(change('2031-03-30', true)).not.toThrow();
+    expect(change('2199-12-31', true)).toThrow(code('day-too-far'));
+    // The days of the others move with it: the last of them is given out weeks later.
+    expect(change('2041-01-01', true)).toThrow(code('day-too-far'));
+    expect(() =>
+      changePart(state, TEACHER, state.parts.at(-1)!, { from: '2199-12-31', rest: true }, NOW),
+    ).toThrow(code('day-too-far'));
+    expect(() => addPart(state, TEACHER, { title: 'x', from: '2199-12-31', work: 'own' }, NOW)).toThrow(
+      code('day-too-far'),
+    );
     expect(() =>
       addPart(state, asker('rowan'), { title: 'x', from: '2031-04-01', work: 'own' }, NOW),
     ).toThrow(code('teachers-only'));
@@ -345,6 +354,31 @@ describe('the state', () => {
       { ...close(state, TEACHER)[0]!, by: 'ines', at: NOW.toISOString(), once: 'close' },
     ]);
     expect(() => join(closed, asker('fern'), NO_WAY)).toThrow(code('along-closed'));
+  });
+
+  it('gives out no more than two parts on one day, whether listed, added or moved', () => {
+    const list = (...days: string[]) =>
+      plan({ starts: undefined, list: days.map((day) => `${day} x`).join(';') });
+    expect(() => list('2031-02-01', '2031-02-01')).not.toThrow();
+    expect(() => list('2031-02-01', '2031-02-01', '2031-02-01')).toThrow(code('too-many-parts-a-day'));
+    expect(() => list('2031-02-01', '2199-02-01')).toThrow(code('day-too-far'));
+    expect(() => plan({ starts: '2199-02-01' })).toThrow(code('day-too-far'));
+    const state = replay([
+      {
+        did: 'opened',
+        name: 'ines',
+        plan: list('2031-02-01', '2031-02-01', '2031-02-08'),
+        by: 'ines',
+        at: NOW.toISOString(),
+        once: 'open',
+      },
+    ]);
+    const added = { title: 'x', from: '2031-02-01', work: 'own' } as const;
+    expect(() => addPart(state, TEACHER, added, NOW)).toThrow(code('too-many-parts-a-day'));
+    expect(() => changePart(state, TEACHER, partNumbered(state, 3), { from: '2031-02-01' }, NOW)).toThrow(
+      code('too-many-parts-a-day'),
+    );
+    expect(() => addPart(state, TEACHER, { ...added, from: '2031-02-08' }, NOW)).not.toThrow();
   });
 
   it('may be led by managers and by who takes it over, once its teacher has gone', () => {
