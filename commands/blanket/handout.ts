@@ -94,7 +94,7 @@ export const handout = question({
     await breathe();
     const joined = layout.length > 1 && joiningBlocks({ columns, rows }, joining);
     await breathe();
-    const sheet = sheetOf(
+    const sheet = await sheetOf(
       blanket.name,
       'handout',
       gather<Block>(

@@ -48,7 +48,7 @@ export const handout = question({
     const cautions = [caution(yarn.how === 'weighed' ? 'dye-lot' : 'rough-estimate'), ...HANDOUT_CAUTIONS];
     const blocks = motifBlocks(motif, { looks: looksIn(doc, motif), yarns, reader });
     await breathe();
-    const sheet = sheetOf(
+    const sheet = await sheetOf(
       motif.name,
       'handout',
       [

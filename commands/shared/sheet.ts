@@ -1,6 +1,7 @@
 /** What every sheet to print has in common: its paper, its terms, its foot, and what is said of letters that it cannot show. */
 import type { Answer, AnswerFile } from '../../src/chat/answer.ts';
 import type { Mark } from '../../src/chat/asked.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { opt } from '../../src/chat/options.ts';
 import { listNames } from '../../src/core/base/nearest-name.ts';
 import { forReader, type Reader } from '../../src/core/base/reader.ts';
@@ -54,13 +55,35 @@ export interface Sheet {
 /** Cautions that every handout carries: it goes to people whom nobody knows. */
 export const HANDOUT_CAUTIONS = [caution('baby'), caution('hands'), caution('heat')];
 
+/** Texts that are said without a pause. */
+const AT_ONCE = 400;
+
+/** Every block in the reader's units and terms, and the letters of all their texts that cannot be drawn; others are heard meanwhile. */
+async function sayAll(blocks: readonly Block[], reader: Reader) {
+  const said: Block[] = [];
+  const lacking = new Set<string>();
+  let texts = 0;
+  for (const block of blocks) {
+    const one = sayBlocks([block], (text) => forReader(text, reader));
+    const told = textsOf(one);
+    for (const letter of told.flatMap(undrawable)) lacking.add(letter);
+    said.push(...one);
+    texts += told.length;
+    if (texts >= AT_ONCE) {
+      texts = 0;
+      await breathe();
+    }
+  }
+  return { said, lacking: [...lacking] };
+}
+
 /** The sheet as a file: the terms at its top, the same for the same reader. */
-export function sheetOf(
+export async function sheetOf(
   title: string,
   kind: string,
   blocks: readonly Block[],
   { reader, paper, print }: Wished & { readonly reader: Reader },
-): Sheet {
+): Promise<Sheet> {
   const size = paper ?? (reader.units === 'imperial' ? 'Letter' : 'A4');
   const head: Block[] = [
     { kind: 'title', text: title },
@@ -69,8 +92,7 @@ export function sheetOf(
       ? [{ kind: 'strong', text: 'Charts and directions are for the hook in the left hand.' } as const]
       : []),
   ];
-  const said = sayBlocks([...head, ...blocks], (text) => forReader(text, reader));
-  const lacking = [...new Set(textsOf(said).flatMap(undrawable))];
+  const { said, lacking } = await sayAll([...head, ...blocks], reader);
   const box = `${SUBSTITUTE} stands for a letter that the typeface of this sheet does not have.`;
   const sheet: Paper = {
     title,

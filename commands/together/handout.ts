@@ -94,7 +94,7 @@ export const handout = question({
     const totals = totalsOf(state);
     const drawn = planPicture(state, reader);
     await breathe();
-    const sheet = sheetOf(
+    const sheet = await sheetOf(
       plan.name,
       'group',
       gather<Block>(

@@ -45,7 +45,7 @@ export const motif = question({
     const lines = listLines(writeInstructions(rows, made.runs));
     const chart = drawMotifChart(made, looks, { reader });
     const headline = `${made.name} of ${blanket.name}, ${described(made)}: ${count(rows.rows.length, rowWord(rows))}, ${units(rows, sumCounts(rows))}.`;
-    const sheet = sheetOf(
+    const sheet = await sheetOf(
       made.name,
       'handout',
       [
