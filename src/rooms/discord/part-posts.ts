@@ -38,6 +38,10 @@ export interface PartPostsParts {
 const LONGEST_WAIT_MS = 5 * 60_000;
 /** A part that the platform would not have, or a make-along that could not be read, is tried again after this. */
 const AGAIN_MS = 60 * 60_000;
+/** Refused again and again, it is tried ever more seldom, at least this often: each time stands among what happened. */
+const SELDOM_MS = 6 * AGAIN_MS;
+/** From one part to the next in a channel, where several are late. */
+const BETWEEN_POSTS_MS = 60_000;
 
 interface AlongInHand {
   readonly doc: AlongDoc;
@@ -50,6 +54,10 @@ const NOBODY = { id: 'board', name: 'board' };
 export class PartPosts {
   /** When each make-along has to be looked at next, ms. */
   private readonly moments = new Map<string, number>();
+  /** Make-alongs whose part the platform refused: until when nothing is tried, whatever is changed or asked meanwhile. */
+  private readonly refusals = new Map<string, { readonly until: number; readonly pause: number }>();
+  /** Until when a channel gets no other part, ms. */
+  private readonly quiet = new Map<string, number>();
   private readonly stopped = new AbortController();
   private woken = new AbortController();
   private running: Promise<void> = Promise.resolve();
@@ -120,22 +128,36 @@ export class PartPosts {
     const [found] = await alongs.these([id]);
     if (!found || found.doc.channel === undefined) return undefined;
     const left = await this.takeAway(found);
-    let refused = false;
-    for (const part of partsToPost(found.state, this.parts.now())) {
-      if (this.stopped.signal.aborted) break;
-      // Posted anew before its old message is gone, it would stand there twice.
-      if (left.has(part.id)) continue;
-      refused ||= !(await this.post(found, part));
-      if (refused) break;
-    }
+    const { channel } = found.doc;
+    const free = () => Math.max(this.refusals.get(id)?.until ?? 0, this.quiet.get(channel) ?? 0);
+    // Posted anew before its old message is gone, it would stand there twice.
+    const due = partsToPost(found.state, this.parts.now()).find((part) => !left.has(part.id));
+    if (due && !this.stopped.signal.aborted && free() <= this.parts.now().getTime())
+      await this.tryPosting(found, due, channel);
     const [after] = await alongs.these([id]);
     // What was taken back while it was being sent.
     for (const part of after ? await this.takeAway(after) : []) left.add(part);
     const now = this.parts.now();
     const next = after && nextPosting(after.state, now)?.getTime();
-    const again = now.getTime() + AGAIN_MS;
-    if (left.size > 0) return again;
-    return next === undefined ? undefined : refused ? Math.max(next, again) : next;
+    // Nothing but the line holds it up, and other parts are not to wait for it.
+    if (left.size > 0) return now.getTime() + LONGEST_WAIT_MS;
+    return next === undefined ? undefined : Math.max(next, free());
+  }
+
+  /** Posts one part, and notes when the next may be tried. */
+  private async tryPosting(found: AlongInHand, part: Part, channel: string): Promise<void> {
+    const { id } = found.doc;
+    const before = this.refusals.get(id)?.pause ?? 0;
+    const posted = await this.post(found, part);
+    const now = this.parts.now().getTime();
+    if (posted) {
+      this.refusals.delete(id);
+      this.quiet.set(channel, now + BETWEEN_POSTS_MS);
+    } else {
+      const pause = Math.min(SELDOM_MS, Math.max(AGAIN_MS, 2 * before));
+      this.refusals.set(id, { until: now + pause, pause });
+    }
+    for (const [other, until] of this.quiet) if (until <= now) this.quiet.delete(other);
   }
 
   private happen(

@@ -139,9 +139,40 @@ describe('a part is posted on its day', () => {
     await room.posts.look();
     room.at('2031-04-07T12:00:00Z');
     const next = await room.restart();
+    // One at a time, a minute from one to the next, however often it is looked.
+    expect(await next.look()).toBe(60_000);
+    next.changed('7.class');
+    await next.look();
+    expect(titles(room.server)).toEqual(['Part 1', 'Part 2']);
+    room.at('2031-04-07T12:01:00Z');
     await next.look();
     await (await room.restart()).look();
     expect(titles(room.server)).toEqual(['Part 1', 'Part 2', 'Part 3']);
+  });
+
+  it('and is not tried sooner where the platform refused it, whatever is changed or asked meanwhile', async () => {
+    const room = await opened();
+    room.server.fail(refused);
+    const tries = async () =>
+      (await room.projects.alongs.of('7'))[0]?.doc.events.filter(({ did }) => did === 'claimed').length;
+    const lookAt = async (moment: string) => {
+      room.at(moment);
+      room.posts.changed('7.class');
+      await room.posts.look();
+      return tries();
+    };
+    expect(await lookAt('2031-03-23T01:00:00Z')).toBe(1);
+    expect(await lookAt('2031-03-23T01:59:00Z')).toBe(1);
+    expect(await lookAt('2031-03-23T02:00:00Z')).toBe(2);
+    // Ever more seldom, but never less than every six hours.
+    expect(await lookAt('2031-03-23T03:59:00Z')).toBe(2);
+    expect(await lookAt('2031-03-23T04:00:00Z')).toBe(3);
+    expect(await lookAt('2031-03-23T08:00:00Z')).toBe(4);
+    expect(await lookAt('2031-03-23T13:59:00Z')).toBe(4);
+    expect(await lookAt('2031-03-23T14:00:00Z')).toBe(5);
+    room.server.fail(undefined);
+    expect(await lookAt('2031-03-23T20:00:00Z')).toBe(6);
+    expect(titles(room.server)).toEqual(['Part 1']);
   });
 
   it('not again where the process died after it was claimed; that is said, and it can be posted anew', async () => {
@@ -195,6 +226,7 @@ describe('a part is posted on its day', () => {
     await room.posts.look();
     expect(room.server.deleted).toEqual([`/channels/${CHANNEL}/messages/1`]);
     expect(titles(room.server)).toEqual(['Part 1']);
+    room.at('2031-03-23T01:01:00Z');
     await room.say('/along part part:1 post:anew');
     room.posts.changed('7.class');
     await room.posts.look();
@@ -221,6 +253,7 @@ describe('a part is posted on its day', () => {
     const [found] = await room.projects.alongs.of('7');
     expect(found?.state.parts[0]?.id).toBe(1);
     expect(found?.state.postings.get(1)).toMatchObject({ is: 'taken-back' });
+    room.at('2031-03-30T01:01:00Z');
     await room.say('/along part part:1 post:anew');
     room.posts.changed('7.class');
     await room.posts.look();
