@@ -2,7 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { count, when } from '../../src/core/base/reader.ts';
-import { findPartOf, partsBegun, partsUnsure } from '../../src/core/along/rules.ts';
+import { findPartAfter, partsBegun, partsUnsure } from '../../src/core/along/rules.ts';
 import { countProgress } from '../../src/core/along/state.ts';
 import { action } from '../shared/actions.ts';
 import { JOINED } from './example.ts';
@@ -21,7 +21,8 @@ export const show = question({
   refused: { line: 'name:"No such class"', option: 'name' },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
-    const begun = partsBegun(state, context.now).length;
+    const out = partsBegun(state, context.now);
+    const begun = out.length;
     const parts = state.parts.map((part) => {
       const { done, stuck, notBegun } = countProgress(state, part.id);
       return {
@@ -35,7 +36,7 @@ export const show = question({
     });
     const named = [...state.members.values()].filter((member) => member.named);
     const placed = named.map(({ maker, name: called }) => {
-      const at = findPartOf(state, maker, context.now);
+      const at = findPartAfter(state, maker, out);
       return { name: called, part: at && numberOf(state, at) };
     });
     const unsure = partsUnsure(state);

@@ -1,5 +1,5 @@
 /** A make-along as a class meets it: presses that arrive twice, who sees what, leaving and erasing, a storm on one button. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { askLine } from '../along.ts';
 import { asking, NOON, type Asking } from '../asking.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
@@ -68,6 +68,24 @@ describe('a make-along', () => {
     expect(JSON.stringify(refused)).toContain('ash');
     expect(JSON.stringify(refused)).not.toContain('rowan');
     await all(room, 'ines: /along handover maker:rowan');
+  });
+
+  it('reads the clocks of its zone no more often for many makers than for one', async () => {
+    const room = await opened();
+    const looks = async () => {
+      const clocks = vi.spyOn(Intl.DateTimeFormat.prototype, 'formatToParts');
+      const shown = await room.ask('/along show');
+      const { length } = clocks.mock.calls;
+      clocks.mockRestore();
+      return { length, named: (shown.data.named as unknown[]).length };
+    };
+    await all(room, 'rowan: /along join named:yes');
+    const one = await looks();
+    for (let n = 0; n < 5; n++) await all(room, `m${n}: /along join named:yes`);
+    const six = await looks();
+    expect([one.named, six.named]).toEqual([1, 6]);
+    expect(one.length).toBeGreaterThan(0);
+    expect(six.length).toBe(one.length);
   });
 
   it('takes a storm on Done, of as many makers as can take part, and no more of them', async () => {

@@ -92,9 +92,12 @@ export const partsBegun = (state: AlongState, now: Date): Part[] =>
   state.parts.filter((part) => momentOfPart(state, part) <= now);
 
 /** The part that a maker has before her: the first that has begun and that she is not done with; else the next to come; else the last. */
-export function findPartOf(state: AlongState, maker: string, now: Date): Part | undefined {
+export const findPartOf = (state: AlongState, maker: string, now: Date): Part | undefined =>
+  findPartAfter(state, maker, partsBegun(state, now));
+
+/** The same, of the parts that have begun: where many makers are looked up, those are found once. */
+export function findPartAfter(state: AlongState, maker: string, begun: readonly Part[]): Part | undefined {
   const isDone = ({ id }: Part) => state.done.get(id)?.has(maker) === true;
-  const begun = partsBegun(state, now);
   return (
     begun.find((part) => !isDone(part)) ?? state.parts.find((part) => !isDone(part)) ?? state.parts.at(-1)
   );
