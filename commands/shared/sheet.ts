@@ -62,15 +62,15 @@ const AT_ONCE = 400;
 async function sayAll(blocks: readonly Block[], reader: Reader) {
   const said: Block[] = [];
   const lacking = new Set<string>();
-  let texts = 0;
+  let told: string[] = [];
   for (const block of blocks) {
     const one = sayBlocks([block], (text) => forReader(text, reader));
-    const told = textsOf(one);
-    for (const letter of told.flatMap(undrawable)) lacking.add(letter);
+    const texts = textsOf(one);
+    for (const letter of texts.flatMap(undrawable)) lacking.add(letter);
     said.push(...one);
-    texts += told.length;
-    if (texts >= AT_ONCE) {
-      texts = 0;
+    told = [...told, ...texts];
+    if (told.length >= AT_ONCE) {
+      told = [];
       await breathe();
     }
   }
