@@ -178,10 +178,11 @@ describe('hostile imports', () => {
     const room = asking();
     for (const line of [
       '/motif define name:moss shape:diagonal size:6 gauge:13x10 hook:5mm colours:"4 rows moss, 8 rows sand" replace:yes',
-      '/motif weigh name:moss weight:18g side:15.2cm ball:170m/100g',
+      '/motif weigh name:moss weight:18g side:7.8cm ball:170m/100g',
       '/blanket start name:throw kinds:moss columns:2 rows:2 border:"sc hdc" border_colours:"sand"',
       '/blanket colours name:throw colour:moss ball:170m/100g price:4.5 balls:3',
       '/progress next motif:moss',
+      '/lesson start lesson:growing',
       '/motif define name:gone shape:flat size:9 other_size:9 replace:yes',
       '/motif remove name:gone confirm:yes',
     ])
