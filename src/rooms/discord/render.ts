@@ -149,10 +149,112 @@ const whole = ({ lines, figures, assumptions, cautions }: RenderedAnswer): Brief
   more: false,
 });
 
+/** The lines of an answer as they stand in a message. */
+const dress = (shown: RenderedAnswer, setting: Setting, lines: readonly string[]) =>
+  lines.map(
+    (line) =>
+      (shown.choose && clickable(line, setting)) ??
+      escaped(line.startsWith('/') ? asFilledIn(line) : line).trimEnd(),
+  );
+
+interface Written {
+  readonly parts: readonly string[];
+  /** What it rests on, in small print: it stands in an embed where there is one for what buttons mean. */
+  readonly print: readonly string[];
+  /** Lines that are in the text; whether there are more, and whether the headline or a caution is cut. */
+  readonly lines: number;
+  readonly more: boolean;
+  readonly cut: boolean;
+}
+
+/** The text: headline, lines, cautions, what is said of files; what it rests on in small print, where it can be unfolded. */
+function writeText(
+  shown: RenderedAnswer,
+  setting: Setting,
+  brief: Brief,
+  { unfolds, footed }: { readonly unfolds: boolean; readonly footed: boolean },
+): Written {
+  const headline = oneLine(shown.headline);
+  const bold = fit(headline, HEADLINE, escaped);
+  const parts = bold === '' ? [] : [`**${bold}**`];
+  if (shown.readAs !== undefined)
+    parts.push(`${READ} ${fit(asFilledIn(shown.readAs.line), READ_AS, escaped)}`);
+  const care = take(
+    brief.cautions.map((caution) => `Take care: ${escaped(oneLine(caution))}`),
+    CARE,
+  );
+  const notes = take((setting.notes ?? []).map(escaped), NOTES).taken;
+  const print = unfolds ? take(smallPrint(brief).map(small), PRINT).taken : [];
+  const room =
+    MESSAGE.content -
+    [...parts, ...care.taken, ...notes, ...print, REST].reduce((sum, text) => sum + text.length + 2, 0);
+  const below = take(dress(shown, setting, brief.lines), room);
+  if (says(below.taken)) parts.push(below.taken.join('\n'));
+  parts.push(...care.taken, ...notes);
+  // What keeps the meanings of buttons stands in an embed, and the small print then above it rather than nothing.
+  if (!footed) parts.push(...print);
+  return {
+    parts,
+    print,
+    lines: below.taken.length,
+    more: below.left.length > 0,
+    cut: bold !== escaped(headline) || care.left.length > 0,
+  };
+}
+
+/** All that the answer rests on, where it is unfolded or cannot be: embeds, and as a file what they have no room for. */
+function writeBelow(
+  shown: RenderedAnswer,
+  setting: Setting,
+  text: Written,
+  { open, footer }: { readonly open: boolean; readonly footer: string | undefined },
+): { readonly embeds: APIEmbed[]; readonly texts: TextFile[]; readonly cut: boolean } {
+  const rest = restOf(
+    shown,
+    open || text.more ? dress(shown, setting, shown.lines.slice(text.lines)) : [],
+    open ? shown.cautions : [],
+  );
+  const embeds = sizeOf(rest.embed) > 0 ? [rest.embed] : [];
+  if (shown.working.length === 0) return { embeds, texts: [], cut: rest.cut };
+  const left = Math.min(
+    EMBED.description,
+    EMBED.total - sizeOf(rest.embed) - WORKING.length - (footer?.length ?? 0),
+  );
+  const description = workingSteps(shown, left);
+  return description !== undefined
+    ? {
+        embeds: [...embeds, { color: COLOUR, title: WORKING, description }],
+        texts: [],
+        cut: rest.cut,
+      }
+    : {
+        embeds,
+        texts: [
+          { name: 'working.txt', content: `${workingText(shown)}\n`, says: 'The working, step by step' },
+        ],
+        cut: rest.cut,
+      };
+}
+
+/** What keeps the meanings of buttons stands below the last embed, or below the small print in one of its own. */
+function footed(embeds: readonly APIEmbed[], print: readonly string[], footer: string): APIEmbed[] {
+  const last = embeds.at(-1);
+  if (last) return [...embeds.slice(0, -1), { ...last, footer: { text: footer } }];
+  const description = print.length === 0 ? ASKED_WITH : print.join('\n');
+  return [{ color: COLOUR, description, footer: { text: footer } }];
+}
+
+const nextFile = (written: readonly Action[]): TextFile => ({
+  name: 'next.txt',
+  content: written.map((action) => `${oneLine(action.label)}: ${clean(lineOf(action))}\n`).join(''),
+  says: 'More to ask from here',
+});
+
 /** Draws an answer. Never throws for any answer. */
 export function render(shown: RenderedAnswer, setting: Setting): Drawn {
   const keeper = new Keeper(setting);
   const again = keeper.again();
+  const unfolds = again !== undefined;
   const { asker, serial } = setting;
   const several =
     shown.menu && asker !== undefined
@@ -164,101 +266,30 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     keeper,
     several ? MOST_ACTIONS - BUTTONS.inRow : MOST_ACTIONS,
   );
-  const brief = again === undefined ? whole(shown) : shorten(shown);
-  const texts: TextFile[] = [];
-
-  // The text: headline, lines, cautions, what is said of files; what it rests on in small print.
-  const headline = oneLine(shown.headline);
-  const bold = fit(headline, HEADLINE, escaped);
-  const parts = bold === '' ? [] : [`**${bold}**`];
-  if (shown.readAs !== undefined)
-    parts.push(`${READ} ${fit(asFilledIn(shown.readAs.line), READ_AS, escaped)}`);
-  const care = take(
-    brief.cautions.map((caution) => `Take care: ${escaped(oneLine(caution))}`),
-    CARE,
-  );
-  const notes = take((setting.notes ?? []).map(escaped), NOTES).taken;
-  const print = again === undefined ? [] : take(smallPrint(brief).map(small), PRINT).taken;
-  const room =
-    MESSAGE.content -
-    [...parts, ...care.taken, ...notes, ...print, REST].reduce((sum, text) => sum + text.length + 2, 0);
-  const dressed = (lines: readonly string[]) =>
-    lines.map(
-      (line) =>
-        (shown.choose && clickable(line, setting)) ??
-        escaped(line.startsWith('/') ? asFilledIn(line) : line).trimEnd(),
-    );
-  const below = take(dressed(brief.lines), room);
-  if (says(below.taken)) parts.push(below.taken.join('\n'));
-  parts.push(...care.taken, ...notes);
-  // What keeps the meanings of buttons stands in an embed, and the small print then above it rather than nothing.
-  if (keeper.footer === undefined) parts.push(...print);
-  const folds = again !== undefined && (brief.more || below.left.length > 0 || shown.working.length > 0);
+  const brief = unfolds ? shorten(shown) : whole(shown);
+  const text = writeText(shown, setting, brief, { unfolds, footed: keeper.footer !== undefined });
+  const folds = unfolds && (brief.more || text.more || shown.working.length > 0);
   const open = setting.open && folds;
   if (open) keeper.tell();
-  let cut =
-    bold !== escaped(headline) || care.left.length > 0 || (again === undefined && below.left.length > 0);
-
-  // Below it: all that the answer rests on, where it is unfolded or cannot be.
-  const embeds: APIEmbed[] = [];
-  if (open || again === undefined) {
-    const rest = restOf(
-      shown,
-      open || below.left.length > 0 ? dressed(shown.lines.slice(below.taken.length)) : [],
-      open ? shown.cautions : [],
-    );
-    cut =
-      again === undefined ? bold !== escaped(headline) || care.left.length > 0 || rest.cut : cut || rest.cut;
-    if (sizeOf(rest.embed) > 0) embeds.push(rest.embed);
-    if (shown.working.length > 0) {
-      const left = Math.min(
-        EMBED.description,
-        EMBED.total - sizeOf(rest.embed) - WORKING.length - (keeper.footer?.length ?? 0),
-      );
-      const description = workingSteps(shown, left);
-      if (description !== undefined) embeds.push({ color: COLOUR, title: WORKING, description });
-      else
-        texts.push({
-          name: 'working.txt',
-          content: `${workingText(shown)}\n`,
-          says: 'The working, step by step',
-        });
-    }
-  }
   const { footer } = keeper;
-  if (footer !== undefined) {
-    const last = embeds.at(-1);
-    if (last) last.footer = { text: footer };
-    else
-      embeds.push({
-        color: COLOUR,
-        description: print.length === 0 ? ASKED_WITH : print.join('\n'),
-        footer: { text: footer },
-      });
-  }
-
-  if (cut) {
-    texts.unshift({ name: 'answer.txt', content: answerText(shown), says: 'The whole answer' });
-    parts.push(REST);
-  }
-  if (listed.written.length > 0) {
-    texts.push({
-      name: 'next.txt',
-      content: listed.written
-        .map((action) => `${oneLine(action.label)}: ${clean(lineOf(action))}\n`)
-        .join(''),
-      says: 'More to ask from here',
-    });
-  }
+  const below =
+    open || !unfolds
+      ? writeBelow(shown, setting, text, { open, footer })
+      : { embeds: [], texts: [], cut: false };
+  const cut = text.cut || below.cut;
   return {
-    content: parts.join('\n'),
-    embeds,
+    content: [...text.parts, ...(cut ? [REST] : [])].join('\n'),
+    embeds: footer === undefined ? below.embeds : footed(below.embeds, text.print, footer),
     components: rows(listed.buttons, [
       ...(folds ? [control(open ? 'fold' : 'working', shown, setting, again)] : []),
       ...(setting.sharable ? [control('everyone', shown, setting, setting.again && again)] : []),
     ]),
     menu: several ? [several] : menu(shown, setting),
-    texts,
+    texts: [
+      ...(cut ? [{ name: 'answer.txt', content: answerText(shown), says: 'The whole answer' }] : []),
+      ...below.texts,
+      ...(listed.written.length > 0 ? [nextFile(listed.written)] : []),
+    ],
   };
 }
 
