@@ -1,6 +1,7 @@
 /** Where every stitch of a chart stands: pieces worked in rounds, from the middle outwards, against the clock. */
 import { STITCH_FACTS } from '../standards/stitches.ts';
 import type { RowPlan } from '../core/rows/index.ts';
+import { countToCorner, growthOf } from '../core/rows/round.ts';
 import type { ChartPlan, ChartRow } from './chart-rows.ts';
 import { n, outline } from './drawing.ts';
 import { markShared, type ChartStitch, type Point } from './symbols.ts';
@@ -78,9 +79,8 @@ const circle = ([x, y]: Point, r: number) =>
 /** Between two stitches that stand apart, nearest to the middle of a side: a number there hides nothing. The first round's stands in the ring. */
 function between(plan: RowPlan, row: number, place: Place, middle: Point): Point {
   const turns = turnsOf(plan, row);
-  const side = turns.length / (plan.shape === 'circle' ? (plan.rows[0]?.count ?? 1) : cornersOf(plan));
   const spread = 1 / (2 * turns.length);
-  const gaps = turns.slice(0, Math.ceil(side) + 1).flatMap((one, index) => {
+  const gaps = turns.flatMap((one, index) => {
     const other = turns[index + 1];
     return other && other.foot - one.foot > spread / 4
       ? [{ head: (one.head + other.head) / 2, foot: (one.foot + other.foot) / 2 }]
@@ -95,40 +95,57 @@ function between(plan: RowPlan, row: number, place: Place, middle: Point): Point
 
 type Place = (turn: number, round: number) => Point;
 
-/** For every stitch of a round: its place on the round, and the place on the round before where it is worked. */
-export function turnsOf(plan: RowPlan, row: number): { head: number; foot: number }[] {
-  const count = plan.rows[row - 1]?.count ?? 0;
-  if (plan.shape === 'clusters') return clusterTurns(row);
-  const sections = plan.shape === 'circle' ? (plan.rows[0]?.count ?? 1) : cornersOf(plan);
-  const each = count / sections;
-  const headOf = (section: number, index: number) => (section + index / each) / sections;
-  const fewer = (plan.rows[row - 2]?.count ?? 0) / sections;
-  const grows = each - fewer;
-  // A group of even number has no middle stitch: the next corner stands on the two beside it by turns.
-  const half = plan.shape !== 'circle' && row % 2 === 1 ? 0.5 : -0.5;
-  const cornerOn = row === 2 || grows % 2 === 0 ? 0 : half;
-  const out: { head: number; foot: number }[] = [];
-  for (let section = 0; section < sections; section++) {
-    for (let index = 0; index < each; index++) {
-      if (row === 1) {
-        const head = headOf(section, index - Math.floor((each - 1) / 2));
-        out.push({ head, foot: head });
-        continue;
-      }
-      // The first grows + 1 stitches all stand on the corner stitch, the others on one stitch each.
-      const on = Math.max(0, index - grows);
-      const foot = (section + (cornerOn + on) / fewer) / sections;
-      out.push({ head: headOf(section, index - grows / 2), foot });
-    }
-  }
-  return out;
+/**
+ * For every stitch of a round, in the order in which they are worked: its place on the round, and the place on the round before where it
+ * is worked. A corner stands at 0; what is worked before it has a place below 0.
+ */
+export function turnsOf(plan: RowPlan, row: number): Turn[] {
+  return plan.shape === 'clusters' ? clusterTurns(row) : growingTurns(plan, row);
 }
 
-/** Three stitches a cluster, each cluster in a space of the round before, two clusters in a corner space. */
-function clusterTurns(row: number): { head: number; foot: number }[] {
-  return Array.from({ length: 4 * row }, (_, cluster) => {
+interface Turn {
+  readonly head: number;
+  readonly foot: number;
+}
+
+function growingTurns(plan: RowPlan, row: number): Turn[] {
+  const { sections, grows, before } = growthOf(plan);
+  const each = (plan.rows[row - 1]?.count ?? 0) / sections;
+  const fewer = (plan.rows[row - 2]?.count ?? 0) / sections;
+  // Half a stitch off the middle of the corner below where that has no middle stitch.
+  const cornerOn = row <= 2 ? 0 : countToCorner(plan, row) - countToCorner(plan, row - 1) - grows / 2;
+  const inSection = (section: number, index: number): Turn => {
+    if (row === 1) {
+      const head = (section + (index - before) / each) / sections;
+      return { head, foot: head };
+    }
+    // The first grows + 1 stitches all stand on the corner stitch, the others on one stitch each.
+    const on = cornerOn + Math.max(0, index - grows);
+    return {
+      head: (section + (index - grows / 2) / each) / sections,
+      foot: (section + on / fewer) / sections,
+    };
+  };
+  const all = Array.from({ length: sections * each }, (_, at) => inSection(Math.floor(at / each), at % each));
+  // The round begins, as its words do, so many stitches before the corner; the first round does so of itself.
+  return row === 1 ? all : beginEarlier(all, countToCorner(plan, row));
+}
+
+/** The last so many of a round before its first. */
+const beginEarlier = (all: readonly Turn[], many: number): Turn[] => [
+  ...all.slice(all.length - many).map(({ head, foot }) => ({ head: head - 1, foot: foot - 1 })),
+  ...all.slice(0, all.length - many),
+];
+
+/**
+ * Three stitches a cluster, each cluster in a space of the round before, two clusters in a corner space. As its words say, a round
+ * begins in a corner space with the cluster before its chains.
+ */
+function clusterTurns(row: number): Turn[] {
+  return Array.from({ length: 4 * row }, (_, nth) => {
+    const cluster = nth - 1;
     const side = Math.floor(cluster / row);
-    const index = cluster % row;
+    const index = cluster - side * row;
     const middle = (side + (index + 0.5) / row) / 4;
     const foot = row === 1 ? middle : (side + index / (row - 1)) / 4;
     return [-1, 0, 1].map((step) => ({ head: middle + (step * 0.27) / (4 * row), foot }));
@@ -146,7 +163,7 @@ function roundStitches(plan: RowPlan, row: number, place: Place): ChartStitch[] 
   });
   const first = turns[0] ?? { head: 0, foot: 0 };
   const last = turns.at(-1) ?? first;
-  // The join lies between the last stitch and the first; a corner's own chains have that place in a square of clusters.
+  // The join lies between the last stitch and the first; beside the corner's own chains in the first round of clusters.
   const beside =
     plan.shape === 'clusters' ? first.head - 0.5 / turns.length : (first.head + last.head - 1) / 2;
   const below = plan.shape === 'clusters' ? beside : (first.foot + last.foot - 1) / 2;

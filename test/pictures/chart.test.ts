@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { planRows, SHAPES, type Shape } from '../../src/core/rows/index.ts';
+import { forReader } from '../../src/core/base/reader.ts';
+import { planRows, SHAPES, type RowPlan, type Shape } from '../../src/core/rows/index.ts';
+import { writeRow } from '../../src/core/stripes/written-rows.ts';
 import { drawChart, inSymbols, rowSpans } from '../../src/pictures/chart.ts';
 import { turnsOf } from '../../src/pictures/chart-rounds.ts';
 import { reachOf, sidesOf } from '../../src/pictures/chart-blocks.ts';
@@ -75,6 +77,75 @@ describe('stitch by stitch', () => {
           expect([...new Set(feet)].sort(), `${shape} ${stitch} ${row}`).toEqual([...new Set(heads)].sort());
         }
   });
+
+  /** For every stitch of a round, as its words say: the stitch or space of the round before that it goes into, from its beginning. */
+  function wordsGoInto(plan: RowPlan, row: number): number[] {
+    const said = forReader(writeRow(plan, [], row).text, { units: 'metric', terms: 'US' }).slice(0, -1);
+    const body = said.replaceAll(/\[(.*?)\] (\d+) times/g, (_, inside: string, times: string) =>
+      Array<string>(Number(times)).fill(inside).join(', '),
+    );
+    const into: number[] = [];
+    let at = 0;
+    const work = (stitches: number) => into.push(...Array<number>(stitches).fill(at));
+    const rules: [RegExp, (many: number) => void][] = [
+      [/^sl st to the corner space, /, () => undefined],
+      [/^ch \d \(does not count\)/, () => undefined],
+      // The cluster begun with a chain, the corner’s chains, and its second cluster.
+      [
+        /^ch \d \(counts as the first \w+\), 2 more \w+, ch 2 and 3 \w+ in the same space/,
+        () => (work(6), at++),
+      ],
+      [/^3 \w+, ch 2 and 3 \w+ in the (?:same|next corner) space/, () => (work(6), at++)],
+      [
+        /^3 \w+ in each of the next (\d+) spaces/,
+        (many) => {
+          for (let n = 0; n < many; n++, at++) work(3);
+        },
+      ],
+      [/^3 \w+ in the next space/, () => (work(3), at++)],
+      [
+        /^ch \d \(counts as the first \w+\), (\d) more \w+ in the same stitch/,
+        (more) => (work(1 + more), at++),
+      ],
+      [/^ch \d \(counts as the first \w+\)/, () => (work(1), at++)],
+      [
+        /^1 \w+ in each of the next (\d+) stitches/,
+        (many) => {
+          for (let n = 0; n < many; n++, at++) work(1);
+        },
+      ],
+      [/^(\d+) \w+ in the next stitch/, (many) => (work(many), at++)],
+    ];
+    for (let text = body; text !== ''; text = text.replace(/^, /, '')) {
+      const rule = rules.find(([pattern]) => pattern.test(text));
+      if (!rule) throw new Error(`cannot read “${text}”`);
+      rule[1](Number(rule[0].exec(text)![1] ?? 0));
+      text = text.replace(rule[0], '');
+    }
+    return into;
+  }
+
+  /** The same of the chart: places are counted from where the round before begins. */
+  function chartGoesInto(plan: RowPlan, row: number): number[] {
+    const below = turnsOf(plan, row - 1).map(({ head }) => head);
+    const gap = 1 / (4 * (row - 1));
+    // A space lies half-way between a cluster’s middle stitch and the next one’s.
+    const places =
+      plan.shape === 'clusters' ? below.filter((_, at) => at % 3 === 1).map((head) => head + gap / 2) : below;
+    const order = new Map(places.map((place, at) => [onRound(place), at]));
+    return turnsOf(plan, row).map(({ foot }) => order.get(onRound(foot))!);
+  }
+
+  test.each(['clusters', 'solid-square', 'hexagon', 'circle'] as const)(
+    '%s: a round begins where its words begin it, and every stitch of it goes where they say',
+    (shape) => {
+      for (const stitch of STITCHES)
+        for (let row = 2; row <= 8; row++) {
+          const plan = planRows(shape, { size: 8, stitch });
+          expect(chartGoesInto(plan, row), `${stitch}, round ${row}`).toEqual(wordsGoInto(plan, row));
+        }
+    },
+  );
 
   test('symbols are explained in the reader’s own terms', () => {
     const plan = planRows('circle', { size: 4, stitch: 'dc' });

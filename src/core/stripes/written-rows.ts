@@ -7,9 +7,9 @@ import { TAIL } from '../../standards/consumption.ts';
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { cutLengths, type Carrying, type Length } from './carrying.ts';
 import { listSpans, type ColourRun } from './colour-runs.ts';
-import { CIRCLE_GROWTH, HEXAGON_GROWTH, CORNER_FOR } from '../../standards/growth.ts';
 import { countFoundationChain, countLosingChain } from '../rows/chains.ts';
 import type { RowPlan, Shape } from '../rows/plan.ts';
+import { countToCorner, growthOf } from '../rows/round.ts';
 import { defined, keepDefined } from '../base/defined.ts';
 import { cm, count, t } from '../base/reader.ts';
 
@@ -137,26 +137,17 @@ function bracket(parts: Body, times: number): Part[] {
   });
 }
 
-/** How a shape worked in rounds grows: so many corners, so many stitches more at each. */
-function corners(shape: Shape, stitch: Stitch): { sections: number; grows: number; before: number } {
-  if (shape === 'circle') return { sections: CIRCLE_GROWTH[stitch], grows: 1, before: 0 };
-  if (shape === 'hexagon') return { sections: 6, grows: HEXAGON_GROWTH[stitch] / 6, before: 0 };
-  const grows = CORNER_FOR[stitch] - 1;
-  return { sections: 4, grows, before: Math.floor((grows - 2) / 2) };
-}
-
 function growingRound(plan: RowPlan, row: number): Body {
-  const { stitch, shape } = plan;
+  const { stitch } = plan;
   const now = plan.rows[row - 1]?.count ?? 0;
   if (row === 1) {
     const { parts, eaten } = opening(stitch, 0);
     const left = eaten ? now - 1 : now;
     return [...parts, `${left} ${t(stitch)} in the ring`];
   }
-  const { sections, grows, before } = corners(shape, stitch);
+  const { sections, grows } = growthOf(plan);
   const inCorner = grows + 1;
-  // The next corner is worked in the middle of the last; where it has no middle stitch, by turns in the two beside it.
-  const a = shape === 'circle' ? 0 : before + Math.floor((grows * (row - 2)) / 2);
+  const a = countToCorner(plan, row);
   const b = (plan.rows[row - 2]?.count ?? 0) / sections - 1 - a;
   const corner = `${inCorner} ${t(stitch)} in the next stitch`;
   const { parts, eaten } = opening(stitch, a === 0 ? grows : 0);
