@@ -4,6 +4,24 @@ import * as z from 'zod';
 
 /** An empty value is as good as none: that is how a line of .env is switched off. */
 const unset = (value: unknown) => (typeof value === 'string' && value.trim() === '' ? undefined : value);
+
+/** Shards as they are written: `0-3`, `0,2,5`; undefined for `auto`. The last one there can be is far beyond any bot. */
+const LAST_SHARD = 9_999;
+function readShards(text: string): readonly number[] | undefined {
+  if (text === 'auto') return undefined;
+  const shards = text.split(',').flatMap((part) => {
+    const [from = NaN, to = from] = part.split('-').map(Number);
+    return Array.from({ length: to - from + 1 }, (_, index) => from + index);
+  });
+  return [...new Set(shards)];
+}
+const isShards = (text: string) =>
+  text === 'auto' ||
+  text.split(',').every((part) => {
+    const [, from = '', to = from] = /^(\d{1,4})(?:-(\d{1,4}))?$/.exec(part) ?? [];
+    return from !== '' && Number(from) <= Number(to) && Number(to) <= LAST_SHARD;
+  });
+
 const LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'silent'] as const;
 
 const environmentSchema = z.object({
@@ -23,6 +41,23 @@ const environmentSchema = z.object({
   HEARS: z.preprocess(
     unset,
     z.string().trim().toLowerCase().pipe(z.literal('mentions', 'must be mentions, or left empty')).optional(),
+  ),
+  SHARDS: z.preprocess(
+    unset,
+    z
+      .string()
+      .transform((text) => text.replace(/\s+/g, '').toLowerCase())
+      .refine(isShards, 'must be auto, or the numbers of shards: 0-3, or 0,2,5')
+      .default('auto'),
+  ),
+  SHARD_COUNT: z.preprocess(
+    unset,
+    z.coerce
+      .number('must be a whole number, how many shards there are in all')
+      .int('must be a whole number, how many shards there are in all')
+      .min(1, 'must be at least 1')
+      .max(LAST_SHARD + 1, `must be at most ${LAST_SHARD + 1}`)
+      .optional(),
   ),
   // A stand-in of the platform in tests. Only on this machine: the token is sent there.
   DISCORD_API: z.preprocess(
@@ -52,6 +87,8 @@ export interface Environment {
   readonly filesFolder: string;
   /** Which messages are answered beside commands; unset: none. */
   readonly hears: 'mentions' | undefined;
+  /** Which shards are this process's, of how many; unset: all there are, as many as the platform advises. */
+  readonly shards: { readonly mine: readonly number[]; readonly all: number } | undefined;
   /** Unset: the platform itself. */
   readonly api: string | undefined;
   readonly logLevel: (typeof LEVELS)[number];
@@ -60,6 +97,20 @@ export interface Environment {
 /** Something set from outside does not fit; the message is a sentence for whoever set it. */
 export class BadEnvironment extends Error {}
 
+/** Throws BadEnvironment where shards are named and not how many there are, or more than there are. */
+function shardsOf(mine: readonly number[] | undefined, all: number | undefined): Environment['shards'] {
+  if (mine === undefined && all === undefined) return undefined;
+  if (all === undefined)
+    throw new BadEnvironment(
+      'SHARD_COUNT must be set beside SHARDS: how many shards there are in all processes. See .env.example.',
+    );
+  if (mine?.some((shard) => shard >= all) === true)
+    throw new BadEnvironment(
+      'SHARDS names a shard that is not among SHARD_COUNT: they are numbered from 0. See .env.example.',
+    );
+  return { mine: mine ?? Array.from({ length: all }, (_, shard) => shard), all };
+}
+
 /** Checks what is set. Throws BadEnvironment; never says a value, which may be a secret. */
 export function checkEnvironment(set: Readonly<Record<string, string | undefined>>): Environment {
   const result = environmentSchema.safeParse(set);
@@ -67,6 +118,7 @@ export function checkEnvironment(set: Readonly<Record<string, string | undefined
     const [issue] = result.error.issues;
     throw new BadEnvironment(`${issue?.path.join('.') ?? ''} ${issue?.message ?? ''}. See .env.example.`);
   }
+  const { SHARDS, SHARD_COUNT } = result.data;
   const { DISCORD_TOKEN, DISCORD_API, DATA_DIR, FILES_DIR, HEARS, LOG_LEVEL } = result.data;
   return {
     token: DISCORD_TOKEN,
@@ -74,6 +126,7 @@ export function checkEnvironment(set: Readonly<Record<string, string | undefined
     dataFolder: DATA_DIR,
     filesFolder: FILES_DIR,
     hears: HEARS,
+    shards: shardsOf(readShards(SHARDS), SHARD_COUNT),
     logLevel: LOG_LEVEL,
   };
 }

@@ -115,7 +115,10 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
   }
 }
 
-async function discord(token: string, { api, dataFolder, hears, logLevel }: Environment): Promise<number> {
+async function discord(
+  token: string,
+  { api, dataFolder, hears, logLevel, shards }: Environment,
+): Promise<number> {
   const stop = stopSignal();
   const [{ openLog, noteFault }, { openDiscordRoom }, { closePictures }] = await Promise.all([
     import('./log.ts'),
@@ -148,6 +151,7 @@ async function discord(token: string, { api, dataFolder, hears, logLevel }: Envi
       queue: () => store.waiting,
       stop,
       hears,
+      shards,
       ...(api === undefined ? {} : { api, attachmentHosts: [new URL(api).hostname] }),
     });
     const stopped = new Promise<undefined>((resolve) => {

@@ -10,6 +10,7 @@ describe('the environment', () => {
       dataFolder: 'data',
       filesFolder: 'files',
       hears: undefined,
+      shards: undefined,
       logLevel: 'info',
     };
     expect(checkEnvironment({})).toEqual(defaults);
@@ -33,8 +34,38 @@ describe('the environment', () => {
       dataFolder: '/srv/x',
       filesFolder: 'out',
       hears: 'mentions',
+      shards: undefined,
       logLevel: 'warn',
     });
+  });
+
+  it.each([
+    [
+      { SHARDS: '0-3', SHARD_COUNT: '8' },
+      { mine: [0, 1, 2, 3], all: 8 },
+    ],
+    [
+      { SHARDS: ' 0, 2,5-6,2 ', SHARD_COUNT: '7' },
+      { mine: [0, 2, 5, 6], all: 7 },
+    ],
+    [
+      { SHARDS: 'Auto', SHARD_COUNT: '3' },
+      { mine: [0, 1, 2], all: 3 },
+    ],
+    [{ SHARDS: 'auto', SHARD_COUNT: '' }, undefined],
+  ])('reads the shards of %j', (set, shards) => {
+    expect(checkEnvironment(set).shards).toEqual(shards);
+  });
+
+  it.each([
+    [{ SHARDS: '0-3' }, 'SHARD_COUNT must be set beside SHARDS'],
+    [{ SHARDS: '3-1', SHARD_COUNT: '8' }, 'SHARDS must be auto, or'],
+    [{ SHARDS: '1-x', SHARD_COUNT: '8' }, 'SHARDS must be auto, or'],
+    [{ SHARDS: '0-99999', SHARD_COUNT: '100000' }, 'SHARDS must be auto, or'],
+    [{ SHARDS: '0-8', SHARD_COUNT: '8' }, 'SHARDS names a shard that is not among SHARD_COUNT'],
+    [{ SHARD_COUNT: '2.5' }, 'SHARD_COUNT must be a whole number'],
+  ])('refuses the shards of %j', (set, words) => {
+    expect(() => checkEnvironment(set)).toThrow(words);
   });
 
   it.each([

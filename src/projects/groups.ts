@@ -179,11 +179,11 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
     });
   }
 
-  /** Blankets whose one message does not show all that happened, or is not there yet though it has a channel. */
-  async unshown(): Promise<string[]> {
+  /** Blankets whose one message does not show all that happened, or is not there yet though it has a channel; of servers that are asked for. */
+  async unshown(of: (server: string | undefined) => boolean = () => true): Promise<string[]> {
     const behind: string[] = [];
-    for (const { id, channel } of await this.catalogue.entries()) {
-      if (channel === undefined) continue;
+    for (const { id, channel, server } of await this.catalogue.entries()) {
+      if (channel === undefined || !of(server)) continue;
       const [found] = await this.these([id]);
       if (!found) continue;
       const { board, events, thread, event } = found.doc;

@@ -54,6 +54,8 @@ export interface Store {
   erase(kind: Kind<unknown>, id: string): Promise<void>;
   /** The ids of all documents of a kind that begin so, those that cannot be read among them. */
   ids(kind: Kind<unknown>, prefix?: string): Promise<string[]>;
+  /** True where other processes may change what is kept at any moment. */
+  readonly inCommon?: boolean;
   /** Changes that wait to be written. */
   readonly waiting: number;
   /** Documents that were asked for and cannot be read whole, until they are mended or erased. */

@@ -8,6 +8,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
 import type { RenderedAnswer } from '../../chat/answer.ts';
 import type { Makers } from '../../chat/made-file.ts';
+import { NotSaved } from '../../projects/not-saved.ts';
 import { listed, outgoing, raw, sent } from './files.ts';
 import { MESSAGE } from './limits.ts';
 import { isAsleep, isMessageGone, isPlaceGone, isTooOften, refusalFacts, type Log } from './platform.ts';
@@ -56,9 +57,18 @@ interface BoardRest {
   delete(route: `/${string}`): Promise<unknown>;
 }
 
+export interface BoardClaims {
+  /** False where another process shows the board just now. */
+  take(board: string): Promise<boolean>;
+  isMine(board: string): boolean;
+  give(board: string): Promise<void>;
+}
+
 export interface BoardParts {
   readonly rest: BoardRest;
   readonly keeper: BoardKeeper;
+  /** Where several processes share what is kept: one of them shows a board at a time. */
+  readonly claims?: BoardClaims | undefined;
   /** Looks after what a board has around it, before it is shown. */
   readonly tend?: ((board: string) => Promise<void>) | undefined;
   readonly log: Log;
@@ -119,9 +129,14 @@ export class Boards {
       const gap = this.parts.gap ?? GAP_MS;
       let pause = gap;
       try {
-        await this.show(board);
+        // On the way out it is left to the other process, or to the next start, which finds that it is not shown.
+        if (!(await this.showAlone(board)) && !signal.aborted) turn.again = true;
       } catch (error) {
-        if (error instanceof DiscordAPIError || error instanceof HTTPError) {
+        if (error instanceof NotSaved) {
+          this.parts.log.warn({ code: error.code }, 'a board was not shown: what is kept is out of reach');
+          pause = gap * TROUBLE;
+          if (!signal.aborted) turn.again = true;
+        } else if (error instanceof DiscordAPIError || error instanceof HTTPError) {
           this.parts.log.warn(refusalFacts(error), 'a board was not shown');
           pause = gap * TROUBLE;
           // A platform in trouble gets over it; a channel that is closed to us stays closed until the board changes.
@@ -131,6 +146,21 @@ export class Boards {
       if (!signal.aborted) await wait(pause, undefined, { signal, ref: false }).catch(() => undefined);
     } while (turn.again);
     this.turns.delete(board);
+    // What cannot be given back runs out.
+    await this.parts.claims?.give(board).catch(() => undefined);
+  }
+
+  /** Shows a board while no other process does; false where it has to be shown again. */
+  private async showAlone(board: string): Promise<boolean> {
+    const { claims } = this.parts;
+    if (claims === undefined) {
+      await this.show(board);
+      return true;
+    }
+    if (!(await claims.take(board))) return false;
+    await this.show(board);
+    // Another process may have shown something newer meanwhile, and this one something older over it.
+    return claims.isMine(board);
   }
 
   private async show(id: string): Promise<void> {

@@ -30,6 +30,8 @@ export interface PartPostsParts {
   readonly log: Log;
   readonly fault: (error: unknown) => string;
   readonly now: () => Date;
+  /** Whether a make-along's parts are posted by this process; if not given, all are. */
+  readonly mine?: ((along: AlongDoc) => boolean) | undefined;
   /** Resolves after so many ms, or when the signal is aborted. */
   readonly wait: (ms: number, signal: AbortSignal) => Promise<void>;
 }
@@ -96,9 +98,10 @@ export class PartPosts {
     }
   }
 
-  /** Reads every make-along that has a channel: what came due while nobody looked is posted now. */
+  /** Reads every make-along of this process that has a channel: what came due while nobody looked is posted now. */
   async learn(): Promise<void> {
-    for (const { doc } of await this.parts.projects.alongs.everywhere()) this.moments.set(doc.id, 0);
+    const { mine = () => true, projects } = this.parts;
+    for (const { doc } of await projects.alongs.everywhere()) if (mine(doc)) this.moments.set(doc.id, 0);
   }
 
   /** Does all that is due; returns the ms until something is again, at most so many. */

@@ -1,13 +1,14 @@
 /**
  * Opens the room with Discord and keeps it open.
  *
- * Large installations: one process serves all its shards (`shards: 'auto'`: as many as the platform advises). Its data
- * folder belongs to one process, so shards in processes of their own could not share it; and since no answer keeps
- * anything of a server in memory, one process reaches as far as one machine does.
+ * Large installations: one process serves all shards, as many as the platform advises, or some of them where others serve the rest
+ * (`SHARDS`). A data folder belongs to one process; several share a database. No answer keeps anything of a server in memory; what
+ * only one process may do at a time it claims first (`claims.ts`).
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import { Client, Events, OAuth2Scopes, Options, PermissionFlagsBits, type ClientOptions } from 'discord.js';
 import type { Registry } from '../../chat/registry.ts';
+import { Claims } from '../../projects/claims.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { loadDays } from '../../asked/days.ts';
 import { toPdf } from '../../paper/to-pdf.ts';
@@ -20,6 +21,7 @@ import { GroupBoards } from './group-boards.ts';
 import { heardIn, HEARING, replyTo } from './heard.ts';
 import { inTongues } from './localise.ts';
 import { PartPosts } from './part-posts.ts';
+import { serves, shardOptions, type Shards } from './shards.ts';
 import { showPhoto } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
@@ -41,6 +43,8 @@ export interface DiscordParts {
   readonly queue?: () => number;
   /** Set: messages that mention the bot, and direct ones, are answered too. */
   readonly hears?: 'mentions' | undefined;
+  /** Which shards are served here, where others are another process's. */
+  readonly shards?: Shards | undefined;
   /** Aborted when the room is to close while it is still being opened. */
   readonly stop?: AbortSignal;
 
@@ -73,10 +77,10 @@ const PATIENCE_MS = 5_000;
 const LONGEST_WAIT_MS = 60_000;
 const SAID_AGAIN_MS = 60_000;
 
-const clientOptions = ({ api, hears }: DiscordParts): ClientOptions => ({
+const clientOptions = ({ api, hears, shards }: DiscordParts): ClientOptions => ({
   // Interactions come to every bot; no intent is asked for beside what hears messages to the bot, where that is wished.
   intents: hears === undefined ? [] : HEARING,
-  shards: 'auto',
+  ...shardOptions(shards),
   allowedMentions: { parse: [] },
   // What is sent has the platform's own names already.
   jsonTransformer: (body) => body,
@@ -163,12 +167,14 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     log,
     fault,
     now: now ?? (() => new Date()),
+    mine: ({ server }) => serves(parts.shards, server),
     wait: (ms, signal) => wait(ms, undefined, { signal, ref: false }).catch(() => undefined),
   });
   const boards = new Boards({
     rest: client.rest,
     keeper,
     tend: (board) => around.tend(board),
+    claims: projects.store.inCommon === true ? new Claims(projects.store) : undefined,
     log,
     fault,
     makers,
@@ -229,7 +235,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   await registerNow();
 
   const showBoards = async () => {
-    for (const board of await projects.groups.unshown()) {
+    for (const board of await projects.groups.unshown((server) => serves(parts.shards, server))) {
       if (closed.signal.aborted) return;
       boards.changed(board);
       await boards.settled();

@@ -2,6 +2,8 @@
 import { REST } from 'discord.js';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { RenderedAnswer } from '../../../src/chat/answer.ts';
+import { Claims } from '../../../src/projects/claims.ts';
+import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Boards, type Board, type BoardKeeper } from '../../../src/rooms/discord/boards.ts';
 import { readButton } from '../../../src/rooms/discord/buttons.ts';
 import { openStandIn, type Channel, type Guild, type StandIn } from './stand-in/index.ts';
@@ -56,8 +58,9 @@ let boards: Boards;
 const faults: unknown[] = [];
 const lines: object[] = [];
 const noting = (facts: object) => void lines.push(facts);
-const openBoards = (gap = 20) =>
+const openBoards = (gap = 20, claims?: Claims) =>
   new Boards({
+    claims,
     rest: new REST({ api: platform.api, retries: 0 }).setToken(platform.token),
     keeper: kept,
     log: { info: noting, warn: noting, error: noting },
@@ -89,6 +92,37 @@ const show = async () => {
   boards.changed('throw');
   await boards.settled();
 };
+
+describe('a board of several processes', () => {
+  it('is posted once and shown by one of them at a time, the newest in the end', async () => {
+    const store = new MemoryStore();
+    let showing = 0;
+    let most = 0;
+    const read = kept.read.bind(kept);
+    kept.read = async () => {
+      most = Math.max(most, ++showing);
+      await new Promise((done) => setTimeout(done, 5));
+      return read();
+    };
+    const posted = kept.posted.bind(kept);
+    kept.posted = (id, message) => posted(id, message).finally(() => showing--);
+    kept.drawn = () => {
+      showing--;
+      return Promise.resolve();
+    };
+    const processes = Array.from({ length: 4 }, () => openBoards(10, new Claims(store)));
+    for (let press = 1; press <= 40; press++) {
+      kept.made = press;
+      processes[press % 4]?.changed('throw');
+      await new Promise((done) => setTimeout(done, 3));
+    }
+    await Promise.all(processes.map((each) => each.settled()));
+    expect(most).toBe(1);
+    expect(there()).toHaveLength(1);
+    expect(there()[0]?.content).toContain('40 made');
+    await Promise.all(processes.map((each) => each.close()));
+  });
+});
 
 describe('a board', () => {
   it('is posted once and edited from then on, its picture replaced', async () => {
