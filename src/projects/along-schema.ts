@@ -13,7 +13,8 @@ import { MOST_PARTS } from '../core/along/propose.ts';
 import { entriesIn } from './catalogue.ts';
 import { eventList, makerId, whoAndWhen } from './event-list.ts';
 import { ballSchema, blanketParts, gaugeSchema, motifSchema, nameText } from './schema.ts';
-import { SAFE_ID, type Kind } from './store.ts';
+import type { GrowingKind } from './grown.ts';
+import { SAFE_ID } from './store.ts';
 
 /** Characters of what a teacher says of a part, and of what a maker says who is stuck. */
 export const LONGEST_ASKS = 500;
@@ -117,11 +118,12 @@ export type AlongDoc = z.infer<typeof alongSchema>;
 
 export const ALONG_ENTRIES = entriesIn('along-catalogue', 'make-along');
 
-export const ALONGS: Kind<AlongDoc> = {
+export const ALONGS: GrowingKind<AlongDoc> = {
   folder: 'alongs',
   called: 'What is saved of this make-along',
   version: ALONG_VERSION,
   schema: alongSchema,
   migrations: {},
   builtBeside: true,
+  grows: { list: 'events', item: eventSchema, head: alongSchema.omit({ events: true }) },
 };

@@ -7,6 +7,7 @@ import { BrokenHistory, type Stamp } from '../core/base/history.ts';
 import { Problem } from '../core/base/problem.ts';
 import { Catalogue, type Entry } from './catalogue.ts';
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
+import { checkedEntry, grown, type GrowingKind } from './grown.ts';
 import { Unreadable } from './not-saved.ts';
 import type { Kind, Store } from './store.ts';
 
@@ -42,7 +43,7 @@ export interface Happened<Doc, Happening, State> {
 
 /** What one kind of such documents is, and by what rules its events follow from one another. */
 export interface Chronicle<Doc extends EventDoc<Happening & Stamp>, Happening extends object, State> {
-  readonly docs: Kind<Doc>;
+  readonly docs: GrowingKind<Doc>;
   readonly entries: Kind<Entry>;
   /** As people say it: `group blanket`. */
   readonly called: string;
@@ -281,11 +282,16 @@ export class Chronicles<
       const happened = rule(state, doc);
       if (happened.length === 0) return { keep: doc, tell: { id, doc, state, happened, again: false } };
       this.kind.mayHappen(doc, state, happened, doing);
-      const keep: Doc = { ...doc, events: [...doc.events, ...happened.map((one) => stamp(one, doing))] };
-      const after = stands(() => this.known(keep));
+      const add = happened.map((one) => checkedEntry(this.kind.docs as GrowingKind, stamp(one, doing)));
+      const grows = grown(doc, add);
+      const after = stands(() => this.known(grows));
       const unlisted = [...after.makers].filter((maker) => !listed.has(maker));
       if (unlisted.length > 0) throw new Unlisted(doc, unlisted);
-      return { keep, tell: { id, doc: keep, state: after.state, happened, again: false } };
+      return {
+        keep: undefined,
+        add,
+        tell: { id, doc: grows, state: after.state, happened, again: false },
+      };
     });
   }
 

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { realDisk, type Disk } from './disk.ts';
 import { isThere, makeFolder, mustBePlace } from './folder.ts';
+import { changedInto, isGrowing, type GrowingKind } from './grown.ts';
 import { FolderLock, HoldLost, type LockTimes, type Machine } from './lock.ts';
 import {
   damaged,
@@ -272,9 +273,16 @@ export class FileStore implements Store {
     const answered: (() => void)[] = [];
     for (const { change, resolve, reject } of together) {
       try {
-        const { keep, tell, forgets = false } = change?.(doc) ?? { keep: undefined, tell: undefined };
+        const changed = change?.(doc) ?? { keep: undefined, tell: undefined };
+        const { keep, tell, forgets = false } = changed;
         // What was kept is checked before it is written, and is what the next change is handed: a copy of its own.
-        if (keep === undefined) {
+        if (isGrowing(kind))
+          doc = changedInto(
+            kind as GrowingKind<object>,
+            doc as object | undefined,
+            changed as Changed<object, unknown>,
+          ).doc;
+        else if (keep === undefined) {
           if (!kind.builtBeside) doc = text === NONE ? undefined : JSON.parse(text);
         } else if (keep !== doc || !kind.builtBeside) doc = kind.schema.parse(keep);
         if (!kind.builtBeside) text = within(kind, textOf(doc), text);

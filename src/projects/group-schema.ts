@@ -5,7 +5,8 @@ import type { GroupEvent, GroupPlan } from '../core/group/events.ts';
 import { entriesIn } from './catalogue.ts';
 import { eventList, makerId, whoAndWhen } from './event-list.ts';
 import { blanketParts, motifSchema } from './schema.ts';
-import { SAFE_ID, type Kind } from './store.ts';
+import type { GrowingKind } from './grown.ts';
+import { SAFE_ID } from './store.ts';
 
 const colour = z.string().trim().min(1).max(LONGEST_NAME);
 
@@ -111,11 +112,12 @@ export type GroupDoc = z.infer<typeof groupSchema>;
 
 export const GROUP_ENTRIES = entriesIn('catalogue', 'group blanket');
 
-export const GROUPS: Kind<GroupDoc> = {
+export const GROUPS: GrowingKind<GroupDoc> = {
   folder: 'groups',
   called: 'What is saved of this group blanket',
   version: GROUP_VERSION,
   schema: groupSchema,
   migrations: { 1: (older) => older, 2: (older) => older, 3: (older) => older, 4: (older) => older },
   builtBeside: true,
+  grows: { list: 'events', item: eventSchema, head: groupSchema.omit({ events: true }) },
 };

@@ -1,4 +1,5 @@
 /** The store in memory, for tests and for trying things: the same rules, nothing kept. */
+import { changedInto, isGrowing, type GrowingKind } from './grown.ts';
 import { frozen, SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
 
 export class MemoryStore implements Store {
@@ -18,8 +19,16 @@ export class MemoryStore implements Store {
   async change<T, R>(kind: Kind<T>, id: string, change: (doc: T | undefined) => Changed<T, R>): Promise<R> {
     const key = MemoryStore.key(kind, id);
     const saved = this.docs.get(key) as T | undefined;
-    const { keep, tell } = change(kind.builtBeside ? saved : structuredClone(saved));
-    if (keep !== undefined) this.docs.set(key, frozen(kind.schema.parse(keep)));
+    const changed = change(kind.builtBeside ? saved : structuredClone(saved));
+    const { keep, tell } = changed;
+    if (isGrowing(kind)) {
+      const { doc } = changedInto(
+        kind as GrowingKind<object>,
+        saved as object | undefined,
+        changed as Changed<object, R>,
+      );
+      if (doc !== undefined) this.docs.set(key, doc);
+    } else if (keep !== undefined) this.docs.set(key, frozen(kind.schema.parse(keep)));
     return Promise.resolve(tell);
   }
 

@@ -18,6 +18,11 @@ export interface Kind<T> {
    */
   readonly builtBeside?: boolean;
   /**
+   * Where each document has a list that is only added to: every entry of it is kept by itself, so that adding one costs the same
+   * however many there are. Such a kind is built beside.
+   */
+  readonly grows?: Grows;
+  /**
    * True where all that a document says is made from other documents: no copy is kept of it, and one that cannot be read is
    * taken for one that is not there.
    */
@@ -26,10 +31,24 @@ export interface Kind<T> {
   readonly most?: { readonly characters: number; readonly refuse: (characters: number) => Problem };
 }
 
+/** What of a document is a list that is only ever added to, and what is not. */
+export interface Grows {
+  readonly list: 'events';
+  /** One entry of the list. */
+  readonly item: z.ZodType;
+  /** All of the document but the list. */
+  readonly head: z.ZodType;
+}
+
 /** What a change comes to. */
 export interface Changed<T, R> {
-  /** Undefined leaves everything as it was. */
+  /**
+   * Undefined leaves everything as it was. Of a document that grows, what is handed back with the list that it was handed has
+   * its list left as it is.
+   */
   readonly keep: T | undefined;
+  /** Entries that are added to the list of a document that grows; nothing else of it changes then. */
+  readonly add?: readonly unknown[];
   readonly tell: R;
   /** True where what is not kept must be gone: no copy of the document as it was stays behind. */
   readonly forgets?: boolean;

@@ -13,6 +13,7 @@ import { NotSaved, Unreadable } from '../../src/projects/not-saved.ts';
 import type { Store } from '../../src/projects/store.ts';
 import { fileOf, more, newFolder, onDisk, TALLIES, tree, type Tally } from './kinds.ts';
 import { refused } from '../refused.ts';
+import { keepsContract } from './contract.ts';
 
 /** Refused by the disk, which gave this code. */
 const notSavedBy = (code: string) => refused('not-saved', { cause: expect.objectContaining({ code }) });
@@ -23,8 +24,11 @@ const open = async (folder: string, options: Partial<FileStoreOptions> = {}) => 
   const note = (what: string, facts: Readonly<Record<string, unknown>>) => void notes.push({ what, facts });
   const store = await FileStore.open({ folder, stays: true, note, ...options });
   opened.push(store);
+  folders.set(store, folder);
   return store;
 };
+const folders = new WeakMap<Store, string>();
+const folderOf = (store: Store) => folders.get(store) ?? newFolder();
 afterEach(async () => {
   for (const store of opened.splice(0)) await store.close();
   notes.length = 0;
@@ -86,70 +90,15 @@ function failing(
   return { disk, state };
 }
 
-describe.each([
-  ['files', () => open(newFolder())],
-  ['memory', () => Promise.resolve(new MemoryStore())],
-])('a store in %s', (_name, make: () => Promise<Store>) => {
-  it('gives back what was kept, and removes what is not kept', async () => {
-    const store = await make();
-    expect(await store.read(TALLIES, 'a')).toBeUndefined();
-    expect(await store.change(TALLIES, 'a', more)).toBe(1);
-    expect(await store.change(TALLIES, 'a', more)).toBe(2);
-    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 2 });
-    expect(await store.ids(TALLIES)).toEqual(['a']);
-    await store.change(TALLIES, 'a', () => ({ keep: undefined, tell: undefined }));
-    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 2 });
-    await store.erase(TALLIES, 'a');
-    await store.erase(TALLIES, 'never-there');
-    expect(await store.read(TALLIES, 'a')).toBeUndefined();
-    expect(await store.ids(TALLIES)).toEqual([]);
-  });
-
-  it('lets nobody alter what is saved but by a change', async () => {
-    const store = await make();
-    const kept: Tally = { version: 2, n: 1 };
-    await store.change(TALLIES, 'a', () => ({ keep: kept, tell: undefined }));
-    kept.n = 7;
-    const read = await store.read(TALLIES, 'a');
-    expect(() => (read!.n = 8)).toThrow(TypeError);
-    expect(await store.read(TALLIES, 'a')).toBe(read);
-    let handed: Tally | undefined;
-    await store.change(TALLIES, 'a', (doc) => {
-      handed = doc;
-      return { keep: doc, tell: undefined };
-    });
-    handed!.n = 9;
-    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 1 });
-  });
-
-  it('keeps nothing of a change that throws, nor of one that does not fit the schema', async () => {
-    const store = await make();
-    await store.change(TALLIES, 'a', more);
-    const thrown = store.change(TALLIES, 'a', (doc) => {
-      doc!.n = 99;
-      throw new Problem('unsorted', 'no', { hint: 'yes' });
-    });
-    await expect(thrown).rejects.toThrow(refused('unsorted'));
-    const unfit = store.change(TALLIES, 'a', () => ({ keep: { version: 2, n: -1 }, tell: 0 }));
-    await expect(unfit).rejects.toThrow();
-    expect(await store.read(TALLIES, 'a')).toEqual({ version: 2, n: 1 });
-  });
-
-  it('lists ids by how they begin', async () => {
-    const store = await make();
-    for (const id of ['one.a', 'one.b', 'two.a']) await store.change(TALLIES, id, more);
-    expect((await store.ids(TALLIES, 'one.')).sort()).toEqual(['one.a', 'one.b']);
-  });
-
-  it.each(['../a', 'a/b', 'a\\b', '', '.a', 'A', 'a\0', 'é', 'a'.repeat(101), '..', 'a\n'])(
-    'refuses the unsafe id %j before it touches a path',
-    async (id) => {
-      const store = await make();
-      await expect((async () => store.read(TALLIES, id))()).rejects.toThrow('unsafe id');
-      await expect((async () => store.change(TALLIES, id, more))()).rejects.toThrow('unsafe id');
-    },
-  );
-});
+keepsContract(
+  'files',
+  () => open(newFolder()),
+  async (store) => {
+    await store.close();
+    return open(folderOf(store));
+  },
+);
+keepsContract('memory', () => Promise.resolve(new MemoryStore()));
 
 describe('the order of writing', () => {
   it('is: write all, sync, close, keep the copy before, rename, sync the folder', async () => {
