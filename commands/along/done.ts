@@ -7,7 +7,7 @@ import { action } from '../shared/actions.ts';
 import { askerOf } from '../shared/which-kept.ts';
 import { JOINED } from './example.ts';
 import { givenOut, numberOf, partName } from './words.ts';
-import { nameOption, onceMore, partOption, whichAlong } from './which.ts';
+import { byId, nameOption, onceMore, partOption, whichAlong } from './which.ts';
 
 export const done = question({
   name: 'done',
@@ -17,10 +17,10 @@ export const done = question({
   before: JOINED,
   refused: { line: 'part:40', option: 'part' },
   changes: true,
-  async answer({ part: number, name }, context): Promise<Answer> {
+  async answer({ part: named, name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const { id } = context.maker;
-    const meant = partMeant(state, { number, maker: id, now: context.now });
+    const meant = partMeant(state, { named, maker: id, now: context.now });
     const { state: after, happened } = await context.projects.alongs.happen(
       doc.id,
       onceMore(context, doc),
@@ -45,7 +45,13 @@ export const done = question({
       ),
       data: { part: numberOf(after, meant), next: next && numberOf(after, next.part) },
       actions: gather(
-        next && action('My next part', 'along mine', { part: numberOf(after, next.part), name: called }),
+        next &&
+          action(
+            'My next part',
+            'along mine',
+            { part: numberOf(after, next.part), name: called },
+            byId(next.part),
+          ),
         action('Where everybody is', 'along show', { name: called }),
       ),
       private: true,

@@ -10,7 +10,7 @@ import { action } from '../shared/actions.ts';
 import { doing } from '../shared/which-kept.ts';
 import { OPENED } from './example.ts';
 import { asksWords, numberOf, partName } from './words.ts';
-import { nameOption, whichAlong } from './which.ts';
+import { byId, nameOption, whichAlong } from './which.ts';
 
 export const due = question({
   name: 'due',
@@ -60,7 +60,7 @@ export const due = question({
           `Mine, part ${numberOf(after, part)}`,
           'along mine',
           { part: numberOf(after, part), name: called },
-          { forAnyone: true },
+          { forAnyone: true, ...byId(part) },
         ),
       ),
       along: doc.id,

@@ -13,7 +13,7 @@ import { action } from '../shared/actions.ts';
 import { askerOf } from '../shared/which-kept.ts';
 import { OPENED } from './example.ts';
 import { differsLines, ownAssumptions, wholeLines } from './words.ts';
-import { nameOption, onceMoreAfterLeaving, whichAlong } from './which.ts';
+import { JOIN_ASKS, nameOption, onceMore, whichAlong } from './which.ts';
 
 export const join = question({
   name: 'join',
@@ -44,6 +44,7 @@ export const join = question({
   before: OPENED,
   refused: { line: 'colours:"teal, cream"', option: 'colours' },
   changes: true,
+  form: { title: 'Take part', asks: JOIN_ASKS },
   async answer(
     { gauge, hook, ball, colours, width, height, for: bed, side, minutes, named, name },
     context,
@@ -52,31 +53,27 @@ export const join = question({
     const wish = readWishedSize({ width, height, for: bed });
     const mapped = colours === undefined ? undefined : readOwnColours(colours, coloursOfPlan(state.plan));
     const { id } = context.maker;
-    const { state: after } = await context.projects.alongs.happen(
-      doc.id,
-      onceMoreAfterLeaving(context, doc),
-      (now) => {
-        const before = now.members.get(id) ?? NO_WAY;
-        const said = defined({
-          gauge: gauge ?? before.gauge,
-          hook: hook ?? before.hook,
-          ball: ball ?? before.ball,
-          // A new gauge is of another swatch than what was measured before.
-          side: side ?? (gauge === undefined ? before.side : undefined),
-          colours: mapped ?? before.colours,
-          width: wish?.width ?? before.width,
-          height: wish?.height ?? before.height,
-          perMinute: before.perMinute,
-          named: named ?? before.named,
-        });
-        const plan = now.plan;
-        const perMinute = minutes === undefined ? said.perMinute : ownPace(plan, said, minutes);
-        const way = defined({ ...said, perMinute });
-        // What cannot be made is refused before anybody has joined with it.
-        reckonOwn(plan, way);
-        return takePart(now, askerOf(context), way);
-      },
-    );
+    const { state: after } = await context.projects.alongs.happen(doc.id, onceMore(context, doc), (now) => {
+      const before = now.members.get(id) ?? NO_WAY;
+      const said = defined({
+        gauge: gauge ?? before.gauge,
+        hook: hook ?? before.hook,
+        ball: ball ?? before.ball,
+        // A new gauge is of another swatch than what was measured before.
+        side: side ?? (gauge === undefined ? before.side : undefined),
+        colours: mapped ?? before.colours,
+        width: wish?.width ?? before.width,
+        height: wish?.height ?? before.height,
+        perMinute: before.perMinute,
+        named: named ?? before.named,
+      });
+      const plan = now.plan;
+      const perMinute = minutes === undefined ? said.perMinute : ownPace(plan, said, minutes);
+      const way = defined({ ...said, perMinute });
+      // What cannot be made is refused before anybody has joined with it.
+      reckonOwn(plan, way);
+      return takePart(now, askerOf(context), way);
+    });
     const way = after.members.get(id) ?? NO_WAY;
     const own = reckonOwn(after.plan, way);
     const theirs = reckonOwn(after.plan, NO_WAY);

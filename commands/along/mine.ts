@@ -9,7 +9,7 @@ import { mustTakePart, partMeant, partsBegun } from '../../src/core/along/rules.
 import { Working } from '../../src/core/base/working.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { distinct } from '../shared/steps.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { JOINED } from './example.ts';
 import {
   asksWords,
@@ -22,7 +22,7 @@ import {
   partName,
   wholeLines,
 } from './words.ts';
-import { nameOption, partOption, whichAlong } from './which.ts';
+import { byId, nameOption, partOption, STUCK_ASKS, whichAlong } from './which.ts';
 
 export const mine = question({
   name: 'mine',
@@ -31,11 +31,11 @@ export const mine = question({
   example: 'part:2',
   before: JOINED,
   refused: { line: 'part:40', option: 'part' },
-  async answer({ part: number, name }, context): Promise<Answer> {
+  async answer({ part: named, name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
     const { id } = context.maker;
     mustTakePart(state, id);
-    const part = partMeant(state, { number, maker: id, now: context.now });
+    const part = partMeant(state, { named, maker: id, now: context.now });
     const way = state.members.get(id) ?? NO_WAY;
     const plan = state.plan;
     const own = reckonOwn(plan, way);
@@ -81,8 +81,8 @@ export const mine = question({
         })),
       },
       actions: [
-        action('Done', 'along done', { part: at, name: state.plan.name }),
-        action('Stuck', 'along stuck', { part: at, name: state.plan.name }),
+        action('Done', 'along done', { part: at, name: state.plan.name }, byId(part)),
+        form('Stuck', 'along stuck', { part: at, name: state.plan.name }, STUCK_ASKS, byId(part)),
       ],
     };
   },

@@ -16,9 +16,10 @@ import { readZone } from '../../src/core/along/zones.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { findBlanket, specOf } from '../../src/projects/blankets.ts';
 import { findMotif } from '../../src/projects/motifs.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { doing } from '../shared/which-kept.ts';
 import { asksWords, givenOut } from './words.ts';
+import { JOIN_ASKS } from './which.ts';
 
 /** Parts told one by one; the rest is asked for. */
 const TOLD = 20;
@@ -140,7 +141,7 @@ export const open = question({
         })),
       },
       actions: [
-        action('Take part', 'along join', { name: plan.name }, { forAnyone: true }),
+        form('Take part', 'along join', { name: plan.name }, JOIN_ASKS, { forAnyone: true }),
         action('All parts', 'along plan', { name: plan.name }, { forAnyone: true }),
       ],
       along: id,

@@ -16,7 +16,7 @@ import { action } from '../shared/actions.ts';
 import { askerOf, doing } from '../shared/which-kept.ts';
 import { OPENED } from './example.ts';
 import { givenOut, numberOf, partName } from './words.ts';
-import { nameOption, partOption, whichAlong } from './which.ts';
+import { byId, nameOption, partOption, whichAlong } from './which.ts';
 
 export const part = question({
   name: 'part',
@@ -68,7 +68,7 @@ export const part = question({
   changes: true,
   async answer(given, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, given.name);
-    const meant = given.part === undefined ? undefined : rules.partNumbered(state, given.part);
+    const meant = given.part === undefined ? undefined : rules.partNamed(state, given.part);
     const { state: after, happened } = await context.projects.alongs.happen(doc.id, doing(context), (now) =>
       changesOf(now, given, { meant, asker: askerOf(context), now: context.now }),
     );
@@ -93,7 +93,8 @@ export const part = question({
         })),
       },
       actions: gather(
-        still && action('The part', 'along plan', { part: numberOf(after, still), name: called }),
+        still &&
+          action('The part', 'along plan', { part: numberOf(after, still), name: called }, byId(still)),
         action('All parts', 'along plan', { name: called }),
       ),
       along: doc.id,

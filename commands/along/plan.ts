@@ -6,12 +6,12 @@ import { Working } from '../../src/core/base/working.ts';
 import type { Part } from '../../src/core/along/events.ts';
 import { NO_WAY, reckonOwn } from '../../src/core/along/own.ts';
 import { reckonPart } from '../../src/core/along/numbers.ts';
-import { partNumbered } from '../../src/core/along/rules.ts';
+import { partNamed } from '../../src/core/along/rules.ts';
 import type { AlongState } from '../../src/core/along/state.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { asksWords, givenOut, numberOf, partFigures, partName } from './words.ts';
-import { nameOption, partOption, whichAlong } from './which.ts';
+import { byId, JOIN_ASKS, nameOption, partOption, STUCK_ASKS, whichAlong } from './which.ts';
 
 export const plan = question({
   name: 'plan',
@@ -23,9 +23,9 @@ export const plan = question({
   example: '',
   before: OPENED,
   refused: { line: 'part:40', option: 'part' },
-  async answer({ part: number, name }, context): Promise<Answer> {
+  async answer({ part: named, name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
-    return number === undefined ? allParts(state) : onePart(state, partNumbered(state, number));
+    return named === undefined ? allParts(state) : onePart(state, partNamed(state, named));
   },
 });
 
@@ -42,7 +42,7 @@ function allParts(state: AlongState): Answer {
     figures: [figure('parts', 'Parts', parts.length)],
     lines: parts.map(({ number, title, from, asks }) => `${number}. ${when(from)}, ${title}: ${asks}`),
     data: { parts },
-    actions: [action('Take part', 'along join', { name: state.plan.name }, { forAnyone: true })],
+    actions: [form('Take part', 'along join', { name: state.plan.name }, JOIN_ASKS, { forAnyone: true })],
   };
 }
 
@@ -53,6 +53,7 @@ function onePart(state: AlongState, part: Part): Answer {
   const numbers = reckonPart(own, state.parts, part, working);
   const number = numberOf(state, part);
   const { name } = state.plan;
+  const everybodys = { forAnyone: true, ...byId(part) };
   const asks = asksWords(own, part, numbers);
   return {
     headline: `${partName(state, part)}: ${asks}`,
@@ -63,9 +64,9 @@ function onePart(state: AlongState, part: Part): Answer {
     working: working.steps,
     data: { parts: [{ number, title: part.title, from: part.from, asks }] },
     actions: [
-      action('Mine', 'along mine', { part: number, name }, { forAnyone: true }),
-      action('Done', 'along done', { part: number, name }, { forAnyone: true }),
-      action('Stuck', 'along stuck', { part: number, name }, { forAnyone: true }),
+      action('Mine', 'along mine', { part: number, name }, everybodys),
+      action('Done', 'along done', { part: number, name }, everybodys),
+      form('Stuck', 'along stuck', { part: number, name }, STUCK_ASKS, everybodys),
     ],
   };
 }

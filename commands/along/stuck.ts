@@ -20,7 +20,7 @@ import { lessonAction } from '../shared/lesson-for.ts';
 import { askerOf } from '../shared/which-kept.ts';
 import { JOINED } from './example.ts';
 import { numberOf, partName } from './words.ts';
-import { nameOption, onceMore, partOption, whichAlong } from './which.ts';
+import { byId, nameOption, onceMore, partOption, STUCK_ASKS, whichAlong } from './which.ts';
 
 export const stuck = question({
   name: 'stuck',
@@ -46,11 +46,12 @@ export const stuck = question({
   before: JOINED,
   refused: { line: 'part:2 row:90', option: 'row' },
   changes: true,
-  async answer({ row, counts, words, help, kind, part: number, name }, context): Promise<Answer> {
+  form: { title: 'Where are you stuck?', asks: STUCK_ASKS },
+  async answer({ row, counts, words, help, kind, part: named, name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const { id } = context.maker;
     mustTakePart(state, id);
-    const part = partMeant(state, { number, maker: id, now: context.now });
+    const part = partMeant(state, { named, maker: id, now: context.now });
     const own = reckonOwn(state.plan, state.members.get(id) ?? NO_WAY);
     const numbers = reckonPart(own, state.parts, part, new Working());
     const motif = motifMeant(own, kind) ?? own.spec.kinds[kindOfPart(own, part, numbers)];
@@ -70,13 +71,13 @@ export const stuck = question({
       actions: gather(
         slip && lessonAction(planOf(motif), slip.row),
         !help &&
-          action('Ask to be helped', 'along stuck', {
-            part: at,
-            row: slip?.row ?? row,
-            help: true,
-            name: state.plan.name,
-          }),
-        action('Done after all', 'along done', { part: at, name: state.plan.name }),
+          action(
+            'Ask to be helped',
+            'along stuck',
+            { part: at, row: slip?.row ?? row, help: true, name: state.plan.name },
+            byId(part),
+          ),
+        action('Done after all', 'along done', { part: at, name: state.plan.name }, byId(part)),
       ),
       private: true,
     };

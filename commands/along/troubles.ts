@@ -13,7 +13,7 @@ import { RowWord, rowWord, units } from '../shared/motif-words.ts';
 import { askerOf } from '../shared/which-kept.ts';
 import { JOINED } from './example.ts';
 import { numberOf, partName } from './words.ts';
-import { nameOption, whichAlong } from './which.ts';
+import { byId, nameOption, whichAlong } from './which.ts';
 
 /** Places told one by one. */
 const TOLD = 8;
@@ -79,10 +79,12 @@ export const troubles = question({
       data: { troubles: told, help: help.map(({ maker }) => state.names.get(maker) ?? 'a maker') },
       actions: gather(
         most &&
-          action('The part', 'along plan', {
-            part: numberOf(state, { id: most.part }),
-            name: state.plan.name,
-          }),
+          action(
+            'The part',
+            'along plan',
+            { part: numberOf(state, { id: most.part }), name: state.plan.name },
+            byId({ id: most.part }),
+          ),
       ),
       private: true,
     };

@@ -2,6 +2,7 @@
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
+import type { Part } from '../../src/core/along/events.ts';
 import type { AlongState } from '../../src/core/along/state.ts';
 import { MOST_PARTS } from '../../src/core/along/propose.ts';
 import type { AlongDoc } from '../../src/projects/alongs.ts';
@@ -35,22 +36,25 @@ export const whichAlong = (context: Context, name: string | undefined): Promise<
     opening: 'A teacher opens one from a saved blanket: /along open blanket:"…" starts:2031-01-06.',
   });
 
+/** What the form of joining asks: what she makes it with comes before how large it is to be. */
+export const JOIN_ASKS = ['gauge', 'ball', 'hook', 'colours', 'for'] as const;
+/** What the form of being stuck asks. */
+export const STUCK_ASKS = ['row', 'counts', 'words', 'help'] as const;
+
+/** A button about a part carries the id that stays its own, whatever number it has by the time it is pressed. */
+export const byId = ({ id }: Pick<Part, 'id'>) => ({ lasting: { part: `id${id}` } });
+
 export const partOption = (says = 'Which part, by its number; the one you have before you if not given') =>
-  opt.whole(says, { max: MOST_PARTS, example: '2' });
+  opt.inList(says, { max: MOST_PARTS, example: '2' });
 
 /**
- * Who does something from a button that everybody may press again and again: what arrives twice is done once, and what she says anew after
- * she took it back is said anew.
+ * Who does something from a button or a form that may be pressed and sent again and again: what arrives twice is done once, and what she
+ * says anew after she took it back, or after she left, is said anew.
  */
 export function onceMore(context: Context, { events }: AlongDoc): ReturnType<typeof doing> {
   const who = doing(context);
-  const hers = events.filter(({ by }) => by === who.by).length;
-  return { ...who, once: `${who.once}.${hers}` };
-}
-
-/** Who joins from such a button: pressed twice it is done once, and pressed after she left it is done anew. */
-export function onceMoreAfterLeaving(context: Context, { events }: AlongDoc): ReturnType<typeof doing> {
-  const who = doing(context);
-  const left = events.filter(({ by, did }) => by === who.by && did === 'left').length;
-  return left === 0 ? who : { ...who, once: `${who.once}.${left}` };
+  const takenBack = events.filter(
+    ({ by, did }) => by === who.by && (did === 'undone' || did === 'left'),
+  ).length;
+  return takenBack === 0 ? who : { ...who, once: `${who.once}.${takenBack}` };
 }

@@ -12,7 +12,7 @@ export function action<Path extends keyof Questions>(
   label: string,
   question: Path,
   options: Given<Questions[Path]>,
-  also: Pick<Action, 'forAnyone'> = {},
+  also: Pick<Action, 'forAnyone' | 'lasting'> = {},
 ): Action {
   return { label, question, options: typed(options), ...also };
 }
@@ -23,7 +23,7 @@ export function form<Path extends keyof Questions>(
   question: Path,
   options: Partial<Given<Questions[Path]>>,
   asks: readonly (keyof Questions[Path] & string)[],
-  also: Pick<Action, 'forAnyone'> = {},
+  also: Pick<Action, 'forAnyone' | 'lasting'> = {},
 ): Action {
   const given = options as Readonly<Record<string, string | number | boolean | undefined>>;
   return { label, question, options: typed(given), asks, ...also };

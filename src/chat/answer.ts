@@ -55,6 +55,8 @@ export interface Action {
   readonly question: string;
   /** Its options, as they would be typed. */
   readonly options: RawOptions;
+  /** What a button carries instead of these: it stands for months, and what is typed by a number today is another thing by then. */
+  readonly lasting?: RawOptions;
   /** True where everybody may press it, each for herself; otherwise it is the asker's alone. */
   readonly forAnyone?: boolean;
   /** Options that are still to be typed: a room that has forms opens the question's own, the others filled in. */

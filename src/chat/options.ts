@@ -12,7 +12,7 @@ import {
   readWeight,
   readYarnAtHand,
 } from '../core/base/quantity.ts';
-import { readCounts, readDay, readNumbers } from '../core/base/lists.ts';
+import { readCounts, readDay, readIdInList, readNumbers, type InList } from '../core/base/lists.ts';
 import {
   describeOtherHooks,
   describeOtherYarns,
@@ -291,6 +291,14 @@ export const opt = {
     return declare(
       reading((text): number | 'all' => (ALL.test(text) ? 'all' : number(text))),
       meta(said, { kind: 'integer', example, min, max, words: ['all'] }),
+    );
+  },
+  /** A thing in a list by its number; or by the id that stays its own, which buttons carry as `id12`. */
+  inList: (said: Said, { max = 10_000, example = '12' } = {}) => {
+    const number = wholeReader(1, max, example);
+    return declare(
+      reading((text): InList => readIdInList(text) ?? { number: number(text) }),
+      meta(said, { kind: 'integer', example, min: 1, max }),
     );
   },
   /** A percentage, with or without its sign. */

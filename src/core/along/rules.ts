@@ -6,6 +6,7 @@ import { defined } from '../base/defined.ts';
 import { isStranger } from '../base/history.ts';
 import { sameName } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
+import type { InList } from '../base/lists.ts';
 import { count, when } from '../base/reader.ts';
 import { mayOrganise, type Asker } from '../group/rules.ts';
 import type { AlongEvent, Happening, Part, Way, Work } from './events.ts';
@@ -124,12 +125,23 @@ export function partStill(state: Pick<AlongState, 'parts'>, { id, title }: Pick<
   });
 }
 
-/** The part of that number, or the one she has before her. Throws Problem: no-such-part, no-parts. */
+/** The part of that number, or of that id. Throws Problem: no-such-part, part-removed. */
+export function partNamed(state: Pick<AlongState, 'parts'>, named: InList): Part {
+  if ('number' in named) return partNumbered(state, named.number);
+  const part = state.parts.find(({ id }) => id === named.id);
+  if (part) return part;
+  throw new Problem('part-removed', 'That part is not in the make-along any more.', {
+    option: 'part',
+    hint: 'Look at the parts as they are now.',
+  });
+}
+
+/** The part that is named, or the one she has before her. Throws Problem: no-such-part, part-removed, no-parts. */
 export function partMeant(
   state: AlongState,
-  asked: { number?: number | undefined; maker: string; now: Date },
+  asked: { named?: InList | undefined; maker: string; now: Date },
 ): Part {
-  if (asked.number !== undefined) return partNumbered(state, asked.number);
+  if (asked.named !== undefined) return partNamed(state, asked.named);
   const found = findPartOf(state, asked.maker, asked.now);
   if (found) return found;
   throw new Problem('no-parts', 'This make-along has no parts.', {

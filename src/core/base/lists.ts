@@ -144,3 +144,17 @@ export function readNumbers(text: string): number[] {
   if (numbers.size === 0) throw new Problem('no-numbers', 'No number is given.', { hint });
   return [...numbers].sort((a, b) => a - b);
 }
+
+/** A thing in a list that people number: by its place, 1 for the first, or by an id that stays its own wherever it moves. */
+export type InList = { readonly number: number } | { readonly id: number };
+
+/**
+ * A thing in a list by its id, as buttons carry it: `id12`. Undefined for every other text.
+ *
+ * @example
+ * readIdInList('id12') // → { id: 12 }
+ */
+export function readIdInList(text: string): InList | undefined {
+  const [, id] = /^id(\d{1,9})$/i.exec(text.trim()) ?? [];
+  return id === undefined ? undefined : { id: Number(id) };
+}

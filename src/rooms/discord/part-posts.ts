@@ -9,7 +9,7 @@ import { ask } from '../../chat/ask.ts';
 import type { Registry } from '../../chat/registry.ts';
 import { POSTER, type Happening, type Part } from '../../core/along/events.ts';
 import { claimPart, nextPosting, partsToPost } from '../../core/along/rules.ts';
-import { numbered, type AlongState, type Posting } from '../../core/along/state.ts';
+import { type AlongState, type Posting } from '../../core/along/state.ts';
 import type { AlongDoc } from '../../projects/alongs.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { MESSAGE } from './limits.ts';
@@ -237,10 +237,9 @@ export class PartPosts {
     const { registry, projects } = this.parts;
     const found = registry.find(['along', 'plan']);
     const settings = await projects.settings(state.teacher);
-    const number = numbered(state).find(({ part }) => part.id === id)?.number ?? 0;
     const shown = await ask(
       found,
-      { name: state.plan.name, part: String(number) },
+      { name: state.plan.name, part: `id${id}` },
       {
         maker: NOBODY,
         reader: { ...settings, clock },

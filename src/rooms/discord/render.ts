@@ -403,7 +403,7 @@ function actionButtons(actions: readonly Action[], setting: Setting, keeper: Kee
   const written: Action[] = [];
   const seen = new Set<string>();
   for (const action of actions) {
-    const asked: Asked = { question: action.question, options: action.options };
+    const asked: Asked = { question: action.question, options: { ...action.options, ...action.lasting } };
     const does = action.asks === undefined ? 'ask' : 'form';
     const meaning = `${does} ${writeAsked(asked)}`;
     if (seen.has(meaning)) continue;

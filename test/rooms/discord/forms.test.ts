@@ -57,6 +57,8 @@ const REFILL = 'Change what I typed';
 describe('a form', () => {
   it('is declared by the questions of which several values are typed', () => {
     expect(withForm.map(({ path }) => path).sort()).toEqual([
+      'along join',
+      'along stuck',
       'blanket change',
       'blanket start',
       'lesson answer',
