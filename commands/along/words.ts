@@ -1,6 +1,7 @@
 /** What a part asks, and what is a maker’s own in it, in words. */
 import { figure, gather, type Figure } from '../../src/chat/answer.ts';
 import { cm, count, hours, m, mm, num, size, t, when } from '../../src/core/base/reader.ts';
+import { SAMPLE_BALL } from '../../src/core/base/samples.ts';
 import type { Part } from '../../src/core/along/events.ts';
 import { countOwnMotifs, SWATCH_SIDE, USUAL_PACE, type PartNumbers } from '../../src/core/along/numbers.ts';
 import type { Own } from '../../src/core/along/own.ts';
@@ -190,7 +191,7 @@ export const ownAssumptions = ({ notes, pieces }: Own): string[] =>
       `The pattern’s ${t('gauge')}, as you have given none: once your swatch is counted, /along join gauge: and yours.`,
     notes.includes('slanting') &&
       'Blocks lie slanting, so a gauge does not tell their size: measure a finished one and say /along join side:.',
-    notes.includes('no-ball') && 'The pattern’s balls, as you have named none: /along join ball:170m/100g.',
+    notes.includes('no-ball') && `The pattern’s balls, as you have named none: /along join ${SAMPLE_BALL}.`,
     notes.includes('no-pace') &&
       `${USUAL_PACE} stitches a minute, as you have said no pace (common practice).`,
     pieces.assumptions,

@@ -5,6 +5,7 @@ import { MOST_KINDS } from '../../src/core/base/limits.ts';
 import { checkSize, DEFAULT_LAID, writeLaidBy } from '../../src/core/blanket/layout.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { Problem } from '../../src/core/base/problem.ts';
+import { SAMPLE_SIZE } from '../../src/core/base/samples.ts';
 import { resize } from '../../src/core/size/resize.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { borderOf, readNames, specOf } from '../../src/projects/blankets.ts';
@@ -110,7 +111,7 @@ function sized(doc: MakerDoc, base: Blanket, asked: Asked, working: Working) {
         : asked.columns === undefined
           ? 'columns'
           : 'rows',
-      hint: 'Give columns:6 rows:8, or width:120cm height:160cm, or a map.',
+      hint: `Give columns:6 rows:8, or ${SAMPLE_SIZE}, or a map.`,
     });
   checkSize(asked.columns, asked.rows);
   return { columns: asked.columns, rows: asked.rows };

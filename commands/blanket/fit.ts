@@ -6,7 +6,7 @@ import { findLargestBlanket, USUAL_STRETCH, type Fit } from '../../src/core/blan
 import { countMotifsAlone, type MotifsAlone } from '../../src/core/blanket/motifs-alone.ts';
 import { stockOf } from '../../src/core/blanket/yarn-at-hand.ts';
 import { findLacking, reckonLeft, type ColourLeft } from '../../src/core/blanket/yarn-left.ts';
-import { countLaid, letter } from '../../src/core/blanket/layout.ts';
+import { countLaid, letter, withLetter } from '../../src/core/blanket/layout.ts';
 import { countMotifsIn, reckonMaterials, type Extent } from '../../src/core/blanket/materials.ts';
 import { piecesOf, type Pieces } from '../../src/core/blanket/pieces.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
@@ -208,7 +208,7 @@ function motifsAlone(
         ? []
         : [
             'All the yarn for one kind alone:',
-            ...blanket.kinds.map((kind, index) => `${letter(index)} ${kind}: ${many(index)}.`),
+            ...blanket.kinds.map((kind, index) => `${withLetter(index, kind)}: ${many(index)}.`),
           ],
     figures: gather(
       figure('together', 'Of every kind alike', together),

@@ -2,7 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
-import { letter, readLaidBy } from '../../src/core/blanket/layout.ts';
+import { readLaidBy, withLetter } from '../../src/core/blanket/layout.ts';
 import { reckonMaterials } from '../../src/core/blanket/materials.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, m, num } from '../../src/core/base/reader.ts';
@@ -84,7 +84,7 @@ export const handout = question({
     for (const [kind, motif] of motifs.entries()) {
       each.push(
         { kind: 'new-page' },
-        { kind: 'heading', text: `${letter(kind)}, ${motif.name}` },
+        { kind: 'heading', text: withLetter(kind, motif.name, ', ') },
         motifLine(motif),
         ...motifBlocks(motif, { looks: looksIn(doc, motif), yarns: blanket.yarns, reader }),
       );

@@ -2,7 +2,7 @@
 import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { MOST_KINDS } from '../../src/core/base/limits.ts';
-import { letter } from '../../src/core/blanket/layout.ts';
+import { withLetter } from '../../src/core/blanket/layout.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num } from '../../src/core/base/reader.ts';
 import { sameName } from '../../src/core/base/nearest-name.ts';
@@ -66,7 +66,7 @@ export const kinds = question({
         motifs.map((motif, kind) => {
           const need = facts.counts[kind] ?? 0;
           const done = made[kind] ?? 0;
-          return `${letter(kind)} ${motif.name}, ${described(motif)}: ${num(need)} to make${done > 0 ? `, ${num(done)} made` : ''}.`;
+          return `${withLetter(kind, motif.name)}, ${described(motif)}: ${num(need)} to make${done > 0 ? `, ${num(done)} made` : ''}.`;
         }),
         change && facts.lines,
       ),

@@ -8,6 +8,7 @@ import { planDyeLots, type DyeLot } from '../../src/core/blanket/dye-lots.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { readMinutes } from '../../src/core/blanket/by-kind.ts';
 import { Problem } from '../../src/core/base/problem.ts';
+import { SAMPLE_BALL } from '../../src/core/base/samples.ts';
 import { count, hours, m, num, t, money } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { paceByKind, type KindPace } from '../../src/projects/blanket-pace.ts';
@@ -108,7 +109,7 @@ export const materials = question({
       assumptions: gather(
         pieces.assumptions,
         unknown.length > 0 &&
-          `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ball:170m/100g.`,
+          `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ${SAMPLE_BALL}.`,
         needs.hours === undefined &&
           'No hours: no pace is known yet. Give minutes, keep them with /motif weigh minutes:45, or count rows with /progress next.',
       ),

@@ -2,7 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { letter, readLaidBy } from '../../src/core/blanket/layout.ts';
+import { readLaidBy, withLetter } from '../../src/core/blanket/layout.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { scaleBlanket, type Scaled } from '../../src/core/blanket/scale.ts';
 import { count, m, num, size } from '../../src/core/base/reader.ts';
@@ -122,7 +122,7 @@ function compared(kinds: readonly string[], { before, after }: Scaled): string[]
   };
   return [
     line('Motifs', (side) => `${side.columns} × ${side.rows}, ${num(countMotifsIn(side))}`),
-    ...kinds.map((kind, index) => line(`${letter(index)} ${kind}`, (side) => num(side.counts[index] ?? 0))),
+    ...kinds.map((kind, index) => line(withLetter(index, kind), (side) => num(side.counts[index] ?? 0))),
     line('Size', (side) => size(side.width, side.height)),
     ...after.border.map((_, index) => line(`Border, round ${index + 1}`, (side) => round(side, index))),
     line('Seams', (side) => `${num(side.seams)}, ${m(side.seamLength)}`),

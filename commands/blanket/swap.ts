@@ -2,7 +2,7 @@
 import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
-import { letter, swapPlaces } from '../../src/core/blanket/layout.ts';
+import { swapPlaces, withLetter } from '../../src/core/blanket/layout.ts';
 import { MOST_PLACES } from '../../src/core/base/limits.ts';
 import { findBlanket, kindsOf, putBlanket } from '../../src/projects/blankets.ts';
 import { SETTINGS } from '../../src/standards/settings.ts';
@@ -53,7 +53,7 @@ export const swap = question({
     const facts = layoutFacts(blanket, kindsOf(doc, blanket));
     const there = (number: number) => {
       const kind = blanket.layout[number - 1]?.kind ?? 0;
-      return `${letter(kind)} ${blanket.kinds[kind] ?? ''}`;
+      return withLetter(kind, blanket.kinds[kind] ?? '');
     };
     return {
       headline: `Places ${a} and ${b} of ${blanket.name} are swapped: ${there(a)} lies at ${a}, ${there(b)} at ${b}.`,

@@ -2,7 +2,14 @@
 import { figure, gather, type Figure } from '../../src/chat/answer.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import type { Alike, Sight } from '../../src/core/blanket/colour.ts';
-import { countLaid, isOffMiddle, letter, readLaidBy, type LaidBy } from '../../src/core/blanket/layout.ts';
+import {
+  countLaid,
+  isOffMiddle,
+  letter,
+  readLaidBy,
+  type LaidBy,
+  withLetter,
+} from '../../src/core/blanket/layout.ts';
 import { writeMap } from '../../src/core/blanket/map.ts';
 import { findUnevenKinds, type Pieces } from '../../src/core/blanket/pieces.ts';
 import { unevenWords } from '../shared/uneven-words.ts';
@@ -21,7 +28,7 @@ import { ARRANGED } from './options.ts';
 
 /** `A moss square 10, B sand square 10` */
 export const makeCounts = (names: readonly string[], counts: readonly number[]) =>
-  names.map((name, kind) => `${letter(kind)} ${name} ${num(counts[kind] ?? 0)}`).join(', ');
+  names.map((name, kind) => `${withLetter(kind, name)} ${num(counts[kind] ?? 0)}`).join(', ');
 
 /** `4 across and 5 down` */
 export const extentWords = ({ columns, rows }: Pick<Extent, 'columns' | 'rows'>) =>
@@ -30,7 +37,7 @@ export const extentWords = ({ columns, rows }: Pick<Extent, 'columns' | 'rows'>)
 /** The make-counts as figures: `kind_a`, `kind_b` … */
 export const kindFigures = (names: readonly string[], counts: readonly number[]): Figure[] =>
   names.map((name, kind) =>
-    figure(`kind_${letter(kind).toLowerCase()}`, `${letter(kind)}, ${name}`, counts[kind] ?? 0),
+    figure(`kind_${letter(kind).toLowerCase()}`, withLetter(kind, name, ', '), counts[kind] ?? 0),
   );
 
 /** How a layout is laid: `Scattered … Turned as Barn Raising: diamonds …` */

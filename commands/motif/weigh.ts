@@ -4,19 +4,20 @@ import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { planOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
-import { cm, count, g, m, num, t } from '../../src/core/base/reader.ts';
+import { cm, count, g, m, num, t, typedAs } from '../../src/core/base/reader.ts';
 import { MOST_MINUTES, MOST_ON_SCALE } from '../../src/core/base/limits.ts';
 import { isUnlikeEarlier, weighingsOf, type Weighed } from '../../src/core/yarn/weighings.ts';
 import { sayNotSquare } from '../../src/core/yarn/motif-size.ts';
 import { readMeasured, type MeasuredMotif } from '../../src/core/yarn/measured-motif.ts';
 import { findMotif, measureMotif } from '../../src/projects/motifs.ts';
 import type { Ball } from '../../src/core/base/quantity.ts';
+import { SAMPLE_BALL, SAMPLE_SIDE, SAMPLE_WEIGHT } from '../../src/core/base/samples.ts';
 import type { Motif } from '../../src/projects/schema.ts';
 import { caution } from '../../src/standards/care.ts';
 import { SCALE_STEP } from '../../src/standards/consumption.ts';
 import { BLOCKING_MENDS, UNSEEN } from '../../src/standards/tolerances.ts';
 import { hookWords, mendWords } from '../shared/hook-words.ts';
-import { action } from '../shared/actions.ts';
+import { action, form } from '../shared/actions.ts';
 import { listed } from '../shared/listed.ts';
 import { DEFINED, savedMotif } from '../shared/saved-motif.ts';
 
@@ -88,7 +89,7 @@ export const weigh = question({
     if ([weight, side, ball, minutes].every((one) => one === undefined)) {
       throw new Problem('measure-missing', 'Neither weight nor side is given.', {
         option: 'weight',
-        hint: 'Put a finished one on the scale: weight:18g; or measure it: side:15cm.',
+        hint: `Put a finished one on the scale: ${SAMPLE_WEIGHT}; or measure it: ${SAMPLE_SIDE}.`,
       });
     }
     const onScale = motifs ?? 1;
@@ -139,14 +140,24 @@ export const weigh = question({
         measured.perStitch !== undefined && `The weight is shared evenly over its ${planOf(motif).counted}.`,
         weight !== undefined &&
           motifs === undefined &&
-          'One motif lay on the scale; motifs:5 says that there were five.',
+          'One motif lay on the scale; say with motifs: if there were several.',
         weight !== undefined &&
           step === undefined &&
-          'A scale that shows whole grams; step:0.1g says otherwise.',
+          `A scale that shows whole grams; say with step: if it shows others, like ${typedAs('step:0.1g', 'step:0.1oz')}.`,
       ),
       cautions: off.block ? [caution('heat')] : [],
       data: { motif: motif.name },
-      actions: [action('Where I am', 'progress show', { motif: motif.name })],
+      actions: gather(
+        measured.weighed &&
+          measured.weighed.motifs < FEW_WEIGHED &&
+          form(
+            `Weigh ${num(FEW_WEIGHED)} together`,
+            'motif weigh',
+            { name: motif.name, motifs: FEW_WEIGHED },
+            ['weight'],
+          ),
+        action('Where I am', 'progress show', { motif: motif.name }),
+      ),
     };
   },
 });
@@ -200,12 +211,12 @@ function yarnLines({ metres, yarnPerStitch, perStitch }: MeasuredMotif, one: str
     return [`One takes ${m(metres)} of yarn, ${cm(yarnPerStitch)} a ${one}; its tails are in that.`];
   return perStitch === undefined
     ? []
-    : ['With the length and weight from the ball band, ball:170m/100g, that becomes metres.'];
+    : [`With the length and weight from the ball band, like ${SAMPLE_BALL}, that becomes a length of yarn.`];
 }
 
 /** How well the weight is known, and what would tell more. */
 const weighedLines = ({ motifs, readings, spread, band }: Weighed): string[] => [
-  `${count(motifs, 'motif')} weighed${readings > 1 ? ` in ${num(readings)} readings` : ''}: right to about ${num(band, 0)} %, motifs differing by about ${g(spread)}${motifs < FEW_WEIGHED ? '. Five on the scale at once tell more: weight:90g motifs:5' : ''}.`,
+  `${count(motifs, 'motif')} weighed${readings > 1 ? ` in ${num(readings)} readings` : ''}: right to about ${num(band, 0)} %, motifs differing by about ${g(spread)}${motifs < FEW_WEIGHED ? `. ${num(FEW_WEIGHED)} on the scale at once tell more: say motifs:${FEW_WEIGHED} and what they weigh together` : ''}.`,
 ];
 
 /** Fewer than these, and more are asked for. */

@@ -10,6 +10,7 @@ import { findNearest, sameName } from '../../src/core/base/nearest-name.ts';
 import { FEW_ROWS, reckonHours, paceOf, reckonSaidPace } from '../../src/core/yarn/pace.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { Problem } from '../../src/core/base/problem.ts';
+import { SAMPLE_BALL } from '../../src/core/base/samples.ts';
 import type { Ball } from '../../src/core/base/quantity.ts';
 import { sumCounts, type RowPlan } from '../../src/core/rows/index.ts';
 import {
@@ -303,7 +304,7 @@ function onTheScale({ motif, plan, come, left, colour, ball, blanket, row, worki
   if (of.weight === undefined) {
     throw new Problem('ball-missing', `Of ${of.colour} no ball is known, so its weight is not.`, {
       option: 'ball',
-      hint: 'Give its length and weight from the ball band: ball:170m/100g.',
+      hint: `Give its length and weight from the ball band: ${SAMPLE_BALL}.`,
     });
   }
   const spare = reckonSpareWeight(left, of.weight, working);

@@ -5,6 +5,7 @@ import { opt } from '../../src/chat/options.ts';
 import { defined } from '../../src/core/base/defined.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { Problem } from '../../src/core/base/problem.ts';
+import { SAMPLE_SIDE } from '../../src/core/base/samples.ts';
 import type { Gauge } from '../../src/core/base/quantity.ts';
 import { listMotifSizes, resize as find, type ResizeOption } from '../../src/core/size/resize.ts';
 import { MOST_WISHED, describeStrip, resizeToNumber } from '../../src/core/size/wished-number.ts';
@@ -111,7 +112,7 @@ export const resize = command({
         if (shape !== undefined && shape !== 'diagonal' && side === undefined) {
           throw new Problem('side-missing', 'Only a diagonal square is reckoned from its rows.', {
             option: 'shape',
-            hint: 'For other shapes measure a finished motif and give side:15cm.',
+            hint: `For other shapes measure a finished motif and give ${SAMPLE_SIDE}.`,
           });
         }
         if (asked.motifs !== undefined) return ofNumber({ ...asked, motifs: asked.motifs });

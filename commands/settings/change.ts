@@ -1,5 +1,5 @@
 /** Units, terms, and who sees the answers, set. */
-import type { Answer } from '../../src/chat/answer.ts';
+import { gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { defined } from '../../src/core/base/defined.ts';
@@ -125,6 +125,7 @@ export const change = question({
     });
     return {
       headline: `From now on: ${settingsWords(settings)}.`,
+      lines: gather(answers === 'usual' && 'Who sees your answers goes by the place again.'),
       data: { settings },
       private: true,
     };

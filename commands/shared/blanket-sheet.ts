@@ -1,5 +1,5 @@
 /** Parts of a blanket as they are printed: what is made, how it lies, how it is joined, its border. */
-import { letter } from '../../src/core/blanket/layout.ts';
+import { withLetter } from '../../src/core/blanket/layout.ts';
 import type { Cell } from '../../src/core/blanket/layout.ts';
 import type { Materials } from '../../src/core/blanket/materials.ts';
 import { placesByKind, writePlaces } from '../../src/core/blanket/map.ts';
@@ -27,7 +27,7 @@ export const kindBlocks = (names: readonly string[], layout: readonly Cell[]): B
   {
     kind: 'ticks',
     ticks: placesByKind(layout, names.length).map((places, kind) => ({
-      text: `${letter(kind)}, ${names[kind] ?? ''}: make ${num(places.length)}.`,
+      text: `${withLetter(kind, names[kind] ?? '', ', ')}: make ${num(places.length)}.`,
       boxes: places.map(String),
     })),
   },

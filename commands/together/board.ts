@@ -8,7 +8,7 @@ import { Problem } from '../../src/core/base/problem.ts';
 import { mustOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
 import { edgesOf, totalKinds, totalsOf, type KindTotals } from '../../src/core/group/totals.ts';
-import { letter } from '../../src/core/blanket/layout.ts';
+import { letter, withLetter } from '../../src/core/blanket/layout.ts';
 import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
 import { action, form } from '../shared/actions.ts';
@@ -161,5 +161,5 @@ function kindLine({ name, wanted, spares, ...tally }: KindTotals, kind: number):
     `${tally.pledged} pledged`,
     `${tally.open} open of ${wanted}${spares > 0 ? ` (${count(spares, 'spare')} among them)` : ''}`,
   );
-  return `${letter(kind)} ${name}: ${parts.join(', ')}`;
+  return `${withLetter(kind, name)}: ${parts.join(', ')}`;
 }

@@ -2,7 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
-import { letter } from '../../src/core/blanket/layout.ts';
+import { letter, withLetter } from '../../src/core/blanket/layout.ts';
 import { cm, count, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { holdsAny, listHoldings } from '../../src/core/group/holdings.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
@@ -46,7 +46,7 @@ const rulesOf = ({ plan, open, closes, organiserName }: GroupState): string[] =>
 
 /** How one kind is made, in a line: for the wall and for the slips. */
 const kindLine = (kind: GroupState['plan']['kinds'][number], index: number): string =>
-  `${letter(index)}, ${kind.name}: ${described(kind)}${kind.runs.length === 0 ? '' : `; ${writeRuns(kind.runs, planOf(kind).called)}`}.`;
+  `${withLetter(index, kind.name, ', ')}: ${described(kind)}${kind.runs.length === 0 ? '' : `; ${writeRuns(kind.runs, planOf(kind).called)}`}.`;
 
 /** What one maker holds, to cut out. */
 function slipOf(state: GroupState, maker: string, name: string): Block {
@@ -55,7 +55,7 @@ function slipOf(state: GroupState, maker: string, name: string): Block {
     holdsAny(one)
       ? [
           {
-            text: `${letter(index)}, ${one.kind}: ${num(one.pledged)} still to make${one.handedIn.length > 0 ? `, handed in ${numbered(one.handedIn)}` : ''}${one.accepted.length > 0 ? `, accepted ${numbered(one.accepted)}` : ''}.`,
+            text: `${withLetter(index, one.kind, ', ')}: ${num(one.pledged)} still to make${one.handedIn.length > 0 ? `, handed in ${numbered(one.handedIn)}` : ''}${one.accepted.length > 0 ? `, accepted ${numbered(one.accepted)}` : ''}.`,
             boxes: Array.from({ length: one.pledged }, (_, at) => String(at + 1)),
           },
         ]
@@ -105,7 +105,7 @@ export const handout = question({
           widths: [5, 2, 2, 2, 2, 2],
           head: ['Kind', 'Wanted', 'Spare', 'Made', 'Pledged', 'Open'],
           rows: totalKinds(state).map((kind, index) => [
-            `${letter(index)}, ${kind.name}`,
+            withLetter(index, kind.name, ', '),
             num(kind.quota),
             num(kind.spares),
             num(kind.accepted),

@@ -3,6 +3,7 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { count, g, m, num, size } from '../../src/core/base/reader.ts';
+import { SAMPLE_BALL } from '../../src/core/base/samples.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { requireWishedSize } from '../../src/core/size/wished-size.ts';
 import { reckonSwatchYarn } from '../../src/core/yarn/swatch-yarn.ts';
@@ -81,7 +82,7 @@ export const swatch = question({
       lines: gather(
         `A scale of whole grams leaves ${num(doubt, 0)} % open either way with this swatch: a larger one is surer.`,
         ball === undefined &&
-          'With length and weight of a ball, ball:170m/100g, it also says metres and balls.',
+          `With length and weight of a ball, like ${SAMPLE_BALL}, it also says the length of yarn and the balls.`,
       ),
       working: found.working.steps,
       assumptions: [

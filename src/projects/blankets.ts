@@ -33,7 +33,11 @@ export function findBlanket(doc: Known, name: string | undefined, option = 'name
     });
   throw new Problem('no-such-blanket', `No blanket is called “${clip(wanted)}”.`, {
     option,
-    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}.`),
+    hint: suggest(
+      wanted,
+      names,
+      (saved) => `Saved ${saved.length === 1 ? 'is' : 'are'} ${listNames(saved)}.`,
+    ),
   });
 }
 

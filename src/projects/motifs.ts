@@ -44,7 +44,11 @@ export function findMotif(doc: MakerDoc, name: string | undefined, option = 'mot
   }
   throw new Problem('no-such-motif-saved', `No motif is called “${clip(wanted)}”.`, {
     option,
-    hint: suggest(wanted, names, (saved) => `Saved are ${listNames(saved)}.`),
+    hint: suggest(
+      wanted,
+      names,
+      (saved) => `Saved ${saved.length === 1 ? 'is' : 'are'} ${listNames(saved)}.`,
+    ),
   });
 }
 

@@ -150,11 +150,23 @@ describe('a motif that became shorter', () => {
 });
 
 describe('/motif weigh', () => {
+  it('advises in the units of whoever is advised', async () => {
+    const { ask } = await room('/settings change units:imperial');
+    expect((await ask('/motif weigh')).hint).toBe(
+      'Put a finished one on the scale: weight:0.6oz; or measure it: side:6in.',
+    );
+    const shown = JSON.stringify(await ask('/motif weigh weight:0.6oz'));
+    expect(shown).toContain('ball:186yd/3.5oz');
+    expect(shown).not.toMatch(/\d ?(?:g|cm|m)\b/);
+    await ask('/settings change units:metric');
+    expect((await ask('/motif weigh')).hint).toContain('weight:18g; or measure it: side:15cm');
+  });
+
   it('takes several at once, keeps every reading, and is surer with each', async () => {
     const { ask, projects } = await room();
     const first = await ask('/motif weigh weight:12g');
     expect(first.assumptions.join(' ')).toContain('whole grams');
-    expect(first.lines!.join(' ')).toContain('Five on the scale at once');
+    expect(first.lines!.join(' ')).toContain('5 on the scale at once tell more: say motifs:5 and');
     const more = await ask('/motif weigh weight:61g motifs:5');
     expect(more.headline).toContain('weighs 12.2 g on average');
     expect(more.figures).toMatchObject({ weighed: { value: 6 }, weight: { value: 73 / 6 } });

@@ -50,13 +50,18 @@ describe('/settings change', () => {
   it('leaves who sees her answers unset until she says it, and again when she says so', async () => {
     const room = asking();
     const seen = async () => (await room.ask('/settings show')).data.settings.answers as unknown;
-    expect((await room.ask('/settings change terms:UK')).headline).toContain('answers seen as is usual');
+    // What she never chose is not told of.
+    expect((await room.ask('/settings change terms:UK')).headline).toBe(
+      'From now on: metric units, UK terms.',
+    );
     expect(await seen()).toBeUndefined();
     await room.ask('/settings change answers:everyone');
     expect(await seen()).toBe('everyone');
     await room.ask('/settings change units:imperial');
     expect(await seen()).toBe('everyone');
-    await room.ask('/settings change answers:usual');
+    expect((await room.ask('/settings change answers:usual')).lines).toEqual([
+      'Who sees your answers goes by the place again.',
+    ]);
     expect(await seen()).toBeUndefined();
   });
 

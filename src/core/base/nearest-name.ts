@@ -109,6 +109,15 @@ export function findNearest(typed: string, names: readonly string[]): string | u
 export const sortByNearness = (typed: string, names: readonly string[]): string[] =>
   [...names].sort((a, b) => steps(typed, a) - steps(typed, b));
 
+/** The only name that has all the words that were typed; undefined where there is none, or are several. */
+function findPart(typed: string, names: readonly string[]): string | undefined {
+  const words = (text: string) => text.toLowerCase().split(/\s+/).filter(Boolean);
+  const wanted = words(typed.slice(0, COMPARED));
+  const found =
+    wanted.length === 0 ? [] : names.filter((name) => wanted.every((word) => words(name).includes(word)));
+  return found.length === 1 ? found[0] : undefined;
+}
+
 /**
  * What to say where a name is not known: the nearest, or what `otherwise` says of all, the nearest first.
  *
@@ -120,7 +129,7 @@ export function suggest(
   names: readonly string[],
   otherwise: (names: readonly string[]) => string,
 ): string {
-  const nearest = findNearest(typed, names);
+  const nearest = findNearest(typed, names) ?? findPart(typed, names);
   return nearest === undefined ? otherwise(sortByNearness(typed, names)) : `Did you mean ${nearest}?`;
 }
 

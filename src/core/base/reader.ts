@@ -121,6 +121,11 @@ export const when = (iso: string) => token(`at ${iso}`);
  */
 export const handed = (right: string, left: string) => token(`hand ${right}|${left}`);
 
+/**
+ * A value as it would be typed by who reads in centimetres, and by who reads in inches: `typedAs('side:15cm', 'side:6in')`. For hints.
+ */
+export const typedAs = (metric: string, imperial: string) => token(`typed ${metric}|${imperial}`);
+
 const MONTHS = 'January February March April May June July August September October November December'.split(
   ' ',
 );
@@ -154,6 +159,10 @@ export function forReader(text: string, reader: Reader): string {
     if (inside.startsWith('hand ')) {
       const [right = '', left = ''] = inside.slice('hand '.length).split('|');
       return reader.hand === 'left' ? left : right;
+    }
+    if (inside.startsWith('typed ')) {
+      const [metric = '', imperial = ''] = inside.slice('typed '.length).split('|');
+      return reader.units === 'imperial' ? imperial : metric;
     }
     return inside in TERMS ? TERMS[inside as Term][reader.terms] : whole;
   });

@@ -8,6 +8,16 @@ import { clip } from '../base/quantity.ts';
 export const letter = (kind: number) => String.fromCharCode(65 + kind);
 
 /**
+ * A kind's letter and name; just the name where that is its letter.
+ *
+ * @example
+ * withLetter(0, 'moss square') // → 'A moss square'
+ * withLetter(0, 'a', ', ') // → 'a'
+ */
+export const withLetter = (kind: number, name: string, between = ' '): string =>
+  sameName(letter(kind), name) ? name : `${letter(kind)}${between}${name}`;
+
+/**
  * A kind by its name, by the letter that the board shows, or by a beginning that only one has; -1 where it is none.
  *
  * @example

@@ -8,7 +8,7 @@ import { apportion } from './apportion.ts';
 import { scatter } from './scatter.ts';
 import { readTurnedBy, turnsOf, writeTurnedBy, type Turnings } from './turnings.ts';
 
-export { letter } from './by-kind.ts';
+export { letter, withLetter } from './by-kind.ts';
 
 /** One place: a kind by its number in the blanket's list, and quarter turns clockwise. */
 export interface Cell {

@@ -1,6 +1,7 @@
 /** The same blanket at another size: its setting continued, its kinds in the same proportion, everything reckoned anew. */
 import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
+import { SAMPLE_SIZE } from '../base/samples.ts';
 import { Working } from '../base/working.ts';
 import { resize } from '../size/resize.ts';
 import { showApportioned } from './apportion.ts';
@@ -90,7 +91,7 @@ function target(
   if (!counted) {
     throw new Problem('size-missing', 'The new size is not said.', {
       option: 'columns',
-      hint: 'Give columns:10 rows:12, or width:120cm height:160cm.',
+      hint: `Give columns:10 rows:12, or ${SAMPLE_SIZE}.`,
     });
   }
   return { columns: to.columns ?? laying.columns, rows: to.rows ?? laying.rows };

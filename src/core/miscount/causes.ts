@@ -230,9 +230,9 @@ export function sayNoRowHas(plan: RowPlan, counted: number, farOff: boolean): st
   const step = all.reduce((common, one) => gcd(common, Math.abs(one - first)), 0);
   if (step < 2 || (counted - first) % step === 0) return undefined;
   if (plan.shape === 'diagonal')
-    return `Every row of the diagonal square has an odd count. ${counted} is even, ${farOff ? 'and no row of any size has it' : 'so a stitch was missed or added: it is never a miscounted row'}.`;
+    return `Every row of the diagonal square has an odd count. ${counted} is even, ${farOff ? 'and no row of any size has it' : 'so a stitch was missed or added, in the work or in the counting; a slip in counting the rows cannot be it'}.`;
   const { called } = plan;
-  return `The ${called}s of this piece go by ${step}s and none has ${counted}${farOff ? '' : `, so stitches were missed or added: it is never a miscounted ${called}`}.`;
+  return `The ${called}s of this piece go by ${step}s and none has ${counted}${farOff ? '' : `, so stitches were missed or added, in the work or in the counting; a slip in counting the ${called}s cannot be it`}.`;
 }
 
 function stray(scene: Scene): Ranked[] {

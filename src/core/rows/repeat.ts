@@ -2,6 +2,7 @@
 import { STITCH_FACTS, type Stitch } from '../../standards/stitches.ts';
 import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
+import { SAMPLE_WIDTH } from '../base/samples.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { cm } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
@@ -139,7 +140,7 @@ function wished({ near, width, gauge }: RepeatAsked, working: Working): number {
   if (width === undefined)
     throw new Problem('wish-missing', 'Neither a count nor a width is wished for.', {
       option: 'near',
-      hint: 'Give near:100, or width:120cm gauge:13x10.',
+      hint: `Give near:100, or ${SAMPLE_WIDTH} gauge:13x10.`,
     });
   if (gauge === undefined)
     throw new Problem('gauge-missing', `How many stitches make ${cm(width)} depends on the gauge.`, {

@@ -6,6 +6,7 @@ import { defined } from '../base/defined.ts';
 import { ENDS_A_MOTIF } from '../../standards/consumption.ts';
 import { reckonBlockedSide, rowsOfGauge } from './blocking.ts';
 import { Problem } from '../base/problem.ts';
+import { SAMPLE_SIDE } from '../base/samples.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { MOST_ROWS } from '../base/limits.ts';
 import { size as sizeText } from '../base/reader.ts';
@@ -214,7 +215,7 @@ export function resize(asked: {
   return defined({ options, best, bestOwnSize: own, working });
 }
 
-const ONE_WAY = 'Give side:15cm, or gauge:13x10 with size:12.';
+const ONE_WAY = `Give ${SAMPLE_SIDE}, or gauge:13x10 with size:12.`;
 
 /** The sizes that the motif can have, by its side or by its rows. Throws a Problem where it is not given in exactly one way. */
 export function listMotifSizes(asked: {

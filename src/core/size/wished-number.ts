@@ -1,6 +1,7 @@
 /** Blankets of a wished number of motifs: how they can be set, how large that comes out, or how large each motif must be. */
 import { defined } from '../base/defined.ts';
 import { Problem } from '../base/problem.ts';
+import { SAMPLE_SIDE } from '../base/samples.ts';
 import { count } from '../base/reader.ts';
 import { formula, Working } from '../base/working.ts';
 import { reckonBlockedSide } from './blocking.ts';
@@ -86,7 +87,7 @@ function refuseImpossible({ motifs, border, sizes, wish }: AskedNumber): void {
   if (sizes.length === 0 && wish === undefined)
     throw new Problem('side-missing', 'How large one motif is, or the whole blanket is to be, is not said.', {
       option: 'side',
-      hint: 'Give side:15cm, or gauge:13x10 with size:12, or the width and height you wish for.',
+      hint: `Give ${SAMPLE_SIDE}, or gauge:13x10 with size:12, or the width and height you wish for.`,
       facts: { motifs },
     });
   if (wish && 2 * border >= Math.min(wish.width, wish.height))

@@ -1,6 +1,7 @@
 /** How large a blanket is wished: by width and height, or by the word for what it is to lie on. */
 import type { StandardSize } from '../../standards/sizes.ts';
 import { Problem } from '../base/problem.ts';
+import { SAMPLE_SIZE } from '../base/samples.ts';
 
 /** A wished width and height in cm. */
 export interface WishedSize {
@@ -30,7 +31,7 @@ export function readWishedSize(asked: {
     const option = width === undefined ? 'width' : 'height';
     throw new Problem(`${option}-missing`, `The option ${option} is missing.`, {
       option,
-      hint: `Give both sides, like width:120cm height:160cm, or a word, like for:throw.`,
+      hint: `Give both sides, like ${SAMPLE_SIZE}, or a word, like for:throw.`,
     });
   }
   return { width, height };
@@ -42,6 +43,6 @@ export function requireWishedSize(asked: Parameters<typeof readWishedSize>[0]): 
   if (wish) return wish;
   throw new Problem('width-missing', 'How large the blanket is to be is not said.', {
     option: 'width',
-    hint: 'Give width:120cm height:160cm, or a word, like for:throw.',
+    hint: `Give ${SAMPLE_SIZE}, or a word, like for:throw.`,
   });
 }

@@ -1,6 +1,7 @@
 /** Yarn for a whole blanket from a weighed swatch, before any motif exists: by area. */
 import type { Ball } from '../base/quantity.ts';
 import { Problem } from '../base/problem.ts';
+import { SAMPLE_SWATCH } from '../base/samples.ts';
 import { formula, Working } from '../base/working.ts';
 import { WHOLE_BALLS, YARN_OF_WEIGHT } from './balls.ts';
 
@@ -58,7 +59,7 @@ export function reckonSwatchYarn(asked: {
   if (swatchWidth * swatchHeight > width * height)
     throw new Problem('swatch-too-large', 'The swatch is larger than the blanket.', {
       option: 'swatch_width',
-      hint: 'Give the swatch’s own sides, like swatch_width:15cm swatch_height:15cm.',
+      hint: `Give the swatch’s own sides, like ${SAMPLE_SWATCH}.`,
       facts: { swatch: swatchWidth * swatchHeight, blanket: width * height },
     });
   const working = new Working();

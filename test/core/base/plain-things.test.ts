@@ -145,6 +145,9 @@ describe('names', () => {
     expect(sortByNearness('sant', ['moss', 'sand', 'sandal'])).toEqual(['sand', 'sandal', 'moss']);
     const names = (all: readonly string[]) => `There are ${all.join(', ')}.`;
     expect(suggest('sant', ['moss', 'sand'], names)).toBe('Did you mean sand?');
+    // A word of one name alone; of two it might be either.
+    expect(suggest('throw', ['garden throw', 'cot'], names)).toBe('Did you mean garden throw?');
+    expect(suggest('throw', ['garden throw', 'club throw'], names)).toMatch(/^There are /);
     expect(suggest('heather', ['moss', 'sand'], names)).toMatch(/^There are (moss, sand|sand, moss)\.$/);
   });
 

@@ -204,10 +204,10 @@ describe('a miscount', () => {
         const by = commonStep(plan);
         const slipped = isFar(piece)
           ? ''
-          : `, so stitches were missed or added: it is never a miscounted ${called}`;
+          : `, so stitches were missed or added, in the work or in the counting; a slip in counting the ${called}s cannot be it`;
         const ends = isFar(piece)
           ? 'and no row of any size has it'
-          : 'so a stitch was missed or added: it is never a miscounted row';
+          : 'so a stitch was missed or added, in the work or in the counting; a slip in counting the rows cannot be it';
         expect(wrong.noRowHasIt).toBe(
           !noRowHasIt(piece)
             ? undefined
@@ -317,7 +317,7 @@ describe('the answer', () => {
     );
     expect(lines!.slice(0, 4)).toEqual([
       `Why: ${first!.why}`,
-      'Every row of the diagonal square has an odd count. 8 is even, so a stitch was missed or added: it is never a miscounted row.',
+      'Every row of the diagonal square has an odd count. 8 is even, so a stitch was missed or added, in the work or in the counting; a slip in counting the rows cannot be it.',
       `To mend it: ${first!.mend}`,
       `What that costs: ${first!.cost}`,
     ]);
