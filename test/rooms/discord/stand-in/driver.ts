@@ -184,7 +184,7 @@ export class Driver {
     return this.outcome(interaction);
   }
 
-  /** Sends the latest interaction once more, as happens where a line broke and was resumed. */
+  /** Sends the latest interaction once more, to whoever serves it now, as happens where a line broke and was resumed. */
   repeat(): void {
     if (this.latest) this.gateway.dispatch('INTERACTION_CREATE', this.latest.payload, this.latest.guildId);
   }

@@ -1,4 +1,8 @@
-/** The gateway: one socket a shard, events in order, resumed where a line broke. JSON, uncompressed. */
+/**
+ * The gateway: one socket a shard, events in order, resumed where a line broke. JSON, uncompressed. Any number of processes may
+ * connect; each server's events go to its shard alone, and to every session of that shard (events/gateway.mdx, sharding: a shard may
+ * be identified more than once).
+ */
 import type { Server } from 'node:http';
 import { WebSocketServer, type WebSocket } from 'ws';
 import { LIMITS } from './limits.ts';
@@ -42,19 +46,30 @@ export class Gateway {
   /** Identifies, resumptions, and sockets closed by the rules, each with its close code. */
   readonly counts = { identifies: 0, resumes: 0, heartbeats: 0 };
   readonly refused: number[] = [];
+  /** How many shards clients are advised to open. */
+  readonly advised: number;
   /** ms between heartbeats asked of the client. */
   heartbeat: number;
   /** False plays dead: heartbeats go unanswered. */
   answersHeartbeats = true;
+  /** ms that must lie between two identifies, whoever's they are; 0 where nobody is held to it. */
+  identifyGap: number;
+  private identified = -Infinity;
   private readonly sockets: WebSocketServer;
 
   constructor(
     private readonly world: World,
     server: Server,
     private readonly address: () => string,
-    { heartbeat = 41_250 }: { heartbeat?: number } = {},
+    {
+      heartbeat = 41_250,
+      shards = 1,
+      identifyGap = 0,
+    }: { heartbeat?: number; shards?: number; identifyGap?: number } = {},
   ) {
     this.heartbeat = heartbeat;
+    this.advised = shards;
+    this.identifyGap = identifyGap;
     this.sockets = new WebSocketServer({ server, path: '/gateway' });
     this.sockets.on('connection', (socket) => this.greet(socket));
   }
@@ -105,7 +120,7 @@ export class Gateway {
             return;
           }
           const shard = given.shard ?? [0, 1];
-          if (shard[0] >= shard[1]) {
+          if (!(shard[0] >= 0 && shard[0] < shard[1])) {
             close(4010, 'Invalid shard.');
             return;
           }
@@ -113,6 +128,12 @@ export class Gateway {
             close(4013, 'Invalid intent(s).');
             return;
           }
+          // events/gateway.mdx, identifying: a client that exceeds its concurrency gets an invalid session
+          if (now - this.identified < this.identifyGap) {
+            send(Op.invalidSession, false);
+            return;
+          }
+          this.identified = now;
           this.counts.identifies += 1;
           session = this.open(socket, given.intents, shard);
           return;
@@ -162,7 +183,8 @@ export class Gateway {
   private open(socket: WebSocket, intents: number, shard: readonly [number, number]): Session {
     // A session whose line is down and that is replaced will not come back: its events are let go.
     for (const [id, old] of this.sessions)
-      if (old.socket === undefined && old.shard[0] === shard[0]) this.sessions.delete(id);
+      if (old.socket === undefined && old.shard[0] === shard[0] && old.shard[1] === shard[1])
+        this.sessions.delete(id);
     const session: Session = { id: this.world.id(), shard, intents, seq: 0, socket, events: [] };
     this.sessions.set(session.id, session);
     const mine = [...this.world.guilds.values()].filter(
@@ -307,9 +329,15 @@ export class Gateway {
     for (const session of this.sessions.values()) if (session.socket) what(session, session.socket);
   }
 
-  /** Breaks every line without a word, as a network does; the sessions can be resumed. */
-  drop(): void {
+  /** The shards that are served just now, each as often as it is. */
+  get served(): (readonly [number, number])[] {
+    return [...this.sessions.values()].flatMap(({ socket, shard }) => (socket ? [shard] : []));
+  }
+
+  /** Breaks the lines of a shard, or every one, without a word, as a network does; the sessions can be resumed. */
+  drop(shard?: number): void {
     this.each((session, socket) => {
+      if (shard !== undefined && session.shard[0] !== shard) return;
       session.socket = undefined;
       socket.terminate();
     });

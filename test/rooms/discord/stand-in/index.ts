@@ -17,7 +17,9 @@
  * `userCommand` throw `CannotAsk` for what no client would send. What the bot sends is checked against the documented
  * limits (limits.ts) and refused in the platform's own shape. `befall` orders faults, `gateway` drops lines and
  * sessions, `world.calls` lists what was asked, `world.complaints` what the platform takes in silence.
- * A guild opened with `withBot: false` is one where people use the app they installed themselves.
+ * A guild opened with `withBot: false` is one where people use the app they installed themselves. Any number of clients and
+ * processes may connect: a guild opened with `shard: [1, 4]` is that shard's, and two that identify as the same shard are both
+ * told of everything, of which the platform takes the first answer.
  */
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -54,6 +56,10 @@ export interface StandInOptions {
   readonly now?: () => number;
   /** ms between heartbeats. */
   readonly heartbeat?: number;
+  /** How many shards clients are advised to open; one if not given. */
+  readonly shards?: number;
+  /** ms that must lie between two identifies; nobody is held to it if not given. */
+  readonly identifyGap?: number;
   /** How many messages, files and interactions are kept. */
   readonly remember?: number;
   /** 0 for any free port. */
@@ -69,6 +75,8 @@ export async function openStandIn({
   token = 'MTIzNDU2Nzg5MDEyMzQ1Njc4.stand-in.not-a-secret-of-anybody',
   now = () => Date.now(),
   heartbeat,
+  shards,
+  identifyGap,
   remember = 50_000,
   port = 0,
   hears,
@@ -77,16 +85,15 @@ export async function openStandIn({
   const server = createServer({ keepAliveTimeout: 60_000 });
   let origin = '';
   const host = () => `127.0.0.1:${origin}`;
-  const gateway = new Gateway(
-    world,
-    server,
-    () => `ws://${host()}/gateway`,
-    heartbeat === undefined ? {} : { heartbeat },
-  );
+  const gateway = new Gateway(world, server, () => `ws://${host()}/gateway`, {
+    ...(heartbeat === undefined ? {} : { heartbeat }),
+    ...(shards === undefined ? {} : { shards }),
+    ...(identifyGap === undefined ? {} : { identifyGap }),
+  });
   const rest = new Rest(
     world,
     () => ({ api: `http://${host()}/api`, gateway: `ws://${host()}/gateway`, files: `http://${host()}` }),
-    () => LIMITS.identifies - gateway.counts.identifies,
+    () => ({ shards: gateway.advised, identifiesLeft: LIMITS.identifies - gateway.counts.identifies }),
   );
   server.on('request', (request, response) => void rest.handle(request, response));
   await new Promise<void>((resolve) => server.listen(port, '127.0.0.1', resolve));
@@ -129,9 +136,16 @@ export async function openStandIn({
         withBot = true,
         locale = 'en-US',
         botPermissions = (1n << 50n) - 1n,
-      }: { withBot?: boolean; locale?: string; botPermissions?: bigint } = {},
+        shard,
+      }: {
+        withBot?: boolean;
+        locale?: string;
+        botPermissions?: bigint;
+        /** Which shard it is to belong to, of how many. */
+        shard?: readonly [number, number];
+      } = {},
     ): Guild {
-      const guild: Guild = { id: world.id(), name, locale, withBot, botPermissions };
+      const guild: Guild = { id: world.id(shard), name, locale, withBot, botPermissions };
       world.guilds.set(guild.id, guild);
       this.channel(guild, 'general');
       if (withBot) gateway.join(guild);

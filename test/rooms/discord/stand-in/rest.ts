@@ -92,7 +92,7 @@ export class Rest {
   constructor(
     private readonly world: World,
     private readonly address: () => { api: string; gateway: string; files: string },
-    private readonly identifiesLeft: () => number,
+    private readonly start: () => { shards: number; identifiesLeft: number },
   ) {
     const route = (method: string, path: string, handler: Handler, open = false) => ({
       method,
@@ -110,10 +110,10 @@ export class Rest {
       route('GET', '/gateway/bot', () =>
         ok({
           url: this.address().gateway,
-          shards: 1,
+          shards: this.start().shards,
           session_start_limit: {
             total: LIMITS.identifies,
-            remaining: this.identifiesLeft(),
+            remaining: this.start().identifiesLeft,
             reset_after: 86_400_000,
             max_concurrency: 1,
           },

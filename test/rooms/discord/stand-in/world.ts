@@ -234,10 +234,13 @@ export class World {
     this.people.set(this.bot.id, this.bot);
   }
 
-  /** An id as the platform makes them: the time in its upper bits, of 17 to 19 digits. */
-  id(): string {
+  /** An id as the platform makes them: the time in its upper bits, of 17 to 19 digits; of a shard, as many ms earlier as that takes. */
+  id(shard?: readonly [number, number]): string {
     this.counter += 1n;
-    return String((BigInt(Math.floor(this.now()) - EPOCH) << 22n) | (this.counter & 0x3fffffn));
+    const now = Math.floor(this.now()) - EPOCH;
+    const [mine, all] = shard ?? [0, 1];
+    const ms = now - ((((now - mine) % all) + all) % all);
+    return String((BigInt(ms) << 22n) | (this.counter & 0x3fffffn));
   }
 
   called(call: Call): void {
