@@ -22,6 +22,20 @@ export const answer = question({
   refused: { line: 'answer:soon', option: 'answer' },
   before: ['/lesson start lesson:growing'],
   changes: true,
+  asked: {
+    ways: ['my-answer'],
+    also: 'row stitch motif',
+    not: 'private public answers settings',
+    reports: true,
+    marks: {
+      answer: {
+        asks: 'What did you find?',
+        capture:
+          /\b(?:my answer(?: is)?|(?:the|i think the) answer is|i (?:get|got) as (?:the )?answer)\s*[:=]?\s*(.{1,60}?)[.!]?$/iu,
+      },
+    },
+    phrases: ['my answer is 19', 'the answer is 19'],
+  },
   form: { title: 'Your answer', asks: ['answer'] },
   async answer({ answer: typed }, { maker, projects, reader, now, once }): Promise<Answer> {
     const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {

@@ -31,7 +31,7 @@ export async function beginLesson(
   const solved = practice.solve(given);
   const drawing = lesson.draws && !again ? drawLesson(lesson.draws, reader) : undefined;
   return {
-    headline: again ? `${lesson.title}, once more.` : `${lesson.title}. ${lesson.idea}`,
+    headline: again ? `Once more: ${asSentence(lesson.title)}` : `${asSentence(lesson.title)} ${lesson.idea}`,
     lines: gather(
       !again &&
         `For example: ${practice.says(given)} ${capital(sayAnswer(practice.asks(given), solved.value))}.`,
@@ -52,5 +52,8 @@ function exampleAction({ line }: Example): Action {
   const { words, options } = readLine(`/${line}`);
   return { label: 'The example, asked', question: words.join(' '), options };
 }
+
+/** A title may be a question. */
+const asSentence = (title: string) => (/[.?!]$/.test(title) ? title : `${title}.`);
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -3,6 +3,7 @@ import type { Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { beginLesson } from './begun.ts';
+import { SENSES_OF_TOPICS, TOPICS } from './topics.ts';
 import { lessonCalled, lessonOption } from './words.ts';
 
 export const start = question({
@@ -17,12 +18,14 @@ export const start = question({
   refused: { line: 'lesson:weaving', option: 'lesson' },
   changes: true,
   asked: {
-    ways: ['new lesson'],
-    also: 'which mine',
-    not: 'next set-down list',
+    ways: ['new lesson', `lesson ${SENSES_OF_TOPICS}`],
+    also: 'which mine how-to count check row round stitch',
+    not: 'next set-down list knitting',
     reports: true,
-    marks: { lesson: { asks: 'Which lesson?', never: true }, practice: { never: true } },
-    phrases: ['start a lesson'],
+    // Asked how a thing is done, the lesson on it is the answer.
+    changesBy: [],
+    marks: { lesson: { asks: 'Which lesson?', choices: TOPICS }, practice: { never: true } },
+    phrases: ['start a lesson', 'teach me how to read a gauge', 'I want to learn about borders'],
   },
   answer: ({ lesson, practice }, context): Promise<Answer> =>
     beginLesson(context, lessonCalled(lesson), practice),

@@ -444,13 +444,19 @@ export const SENSES = {
   ),
   lesson: sense(
     2.5,
-    'lesson, lessons, teach me, teach me something, something to practise, something to practice, exercise, exercises, quiz me, test me',
+    'lesson, lessons, teach me, teach me something, teach me about, teach me how, teach me how to, something to practise, something to practice, i want to practise, i want to practice, exercise, exercises, quiz me, quiz me on, test me, test me on, learn, learn about, learn how, learn how to, learn to, lesson on, lesson about, lessons on, lessons about',
   ),
+  // Matters of lessons that no other sense says.
+  topic: sense(
+    1,
+    'read my stitches, reading stitches, read stitches, reading my stitches, count rows, count my rows, counting rows, corner to corner, c2c, weave in, weaving in, quota, quotas, widest row, which row, round by round',
+  ),
+  'my-answer': sense(2.5, 'my answer is, my answer:, my answer, the answer is, answer is'),
   hint: sense(2.5, 'hint, hints, clue'),
   'set-down': sense(2, 'stop, stop it, set it down, put it away, quit'),
   teach: sense(
     3,
-    'tutorial, video, how do i crochet, how do i hold, how do i read, how do i start a crochet, how do i attach, how do i fix, how do i make a pompom, left handed, learn, podcast, book, good pattern, free pattern, pattern recommendation, how to crochet, how do you crochet, a pattern for a',
+    'tutorial, video, how do i crochet, how do i hold, how do i read, how do i start a crochet, how do i attach, how do i fix, how do i make a pompom, left handed, learn to crochet left handed, podcast, book, good pattern, free pattern, pattern recommendation, how to crochet, how do you crochet, a pattern for a',
   ),
   knitting: sense(4, 'knit+, knitting, knitted, purl, sock, sock heel, knitters'),
   wash: sense(
