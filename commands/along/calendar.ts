@@ -18,6 +18,13 @@ export const calendar = question({
   example: '',
   before: OPENED,
   refused: { line: 'name:"No such class"', option: 'name' },
+  asked: {
+    ways: ['calendar along', 'calendar part', 'calendar my-part'],
+    also: 'along part mine when all show deadline',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['calendar of the make-along'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const own = reckonOwn(state.plan, NO_WAY);

@@ -17,6 +17,15 @@ export const done = question({
   before: JOINED,
   refused: { line: 'part:40', option: 'part' },
   changes: true,
+  asked: {
+    ways: ['done part', 'done my-part', 'done part along', 'done this-week along'],
+    also: 'along part mine i-am-on this-week my-part',
+    not: 'how-many which who where when stuck behind undo motif row',
+    reports: true,
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['I’m done with part 3', 'finished my part'],
+  },
   async answer({ part: named, name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const { id } = context.maker;

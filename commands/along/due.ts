@@ -20,6 +20,14 @@ export const due = question({
   before: OPENED,
   refused: { line: 'name:"No such class"', option: 'name' },
   changes: true,
+  asked: {
+    ways: ['deadline part', 'deadline along', 'give-out part', 'give-out along'],
+    also: 'along part which all when',
+    not: 'mine my-part',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['which part is due'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const posts = doc.channel !== undefined;

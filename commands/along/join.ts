@@ -45,6 +45,25 @@ export const join = question({
   refused: { line: 'colours:"teal, cream"', option: 'colours' },
   changes: true,
   form: { title: 'Take part', asks: JOIN_ASKS },
+  asked: {
+    ways: [
+      'take-part along',
+      'join along',
+      'claim along',
+      'gauge along <gauge>',
+      'along <ball>',
+      'hook along',
+    ],
+    also: 'along mine join gauge yarn ball hook colour size change how-to wish across down',
+    not: 'where who need this-week leave part stuck close open',
+    saved: 'along',
+    marks: {
+      colours: { never: true },
+      named: { never: true },
+      name: { takes: 'saved-along' },
+    },
+    phrases: ['I want to join the make-along', 'join the make-along with gauge 15x12'],
+  },
   async answer(
     { gauge, hook, ball, colours, width, height, for: bed, side, minutes, named, name },
     context,

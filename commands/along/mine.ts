@@ -31,6 +31,26 @@ export const mine = question({
   example: 'part:2',
   before: JOINED,
   refused: { line: 'part:40', option: 'part' },
+  asked: {
+    ways: [
+      'my-part',
+      'part this-week',
+      'along this-week',
+      'mine part show',
+      '?part i-am-on',
+      '?part where-am-i',
+      'where-am-i along',
+      'need part along',
+      '?yarn part',
+      '?motif part',
+      'my-part along',
+    ],
+    also: 'along part mine which show need this-week i-am-on where-am-i where claim yarn motif next how-much how-many',
+    not: 'done stuck behind group others pace deadline when list',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['what is my part this week', 'what are my numbers for part 3'],
+  },
   async answer({ part: named, name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
     const { id } = context.maker;

@@ -17,6 +17,24 @@ export const pace = question({
   example: '',
   before: JOINED,
   refused: { line: 'name:"No such class"', option: 'name' },
+  asked: {
+    ways: [
+      'behind',
+      'behind along',
+      'how-far behind',
+      'pace along',
+      '?part behind',
+      '?part done',
+      '?part left',
+      '?minute left along',
+      'how-long left along',
+    ],
+    also: 'along part mine done left group minute how-many how-long how-far all still how-to claim',
+    not: 'who row stitch yarn others each deadline',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['am I behind with the make-along', 'how many parts have I done'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
     const { id } = context.maker;

@@ -23,6 +23,24 @@ export const plan = question({
   example: '',
   before: OPENED,
   refused: { line: 'part:40', option: 'part' },
+  asked: {
+    ways: [
+      '?part',
+      'list part',
+      'show part',
+      'when part',
+      'part along',
+      'schedule along',
+      'schedule part',
+      'show all part',
+      'which part <number>',
+    ],
+    also: 'along part which show when all each measure schedule how-many next list getting',
+    not: 'mine my-part need done stuck behind group others who i-am-on where-am-i calendar deadline this-week',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['what are the parts', 'when is part 4'],
+  },
   async answer({ part: named, name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
     return named === undefined ? allParts(state) : onePart(state, partNamed(state, named));

@@ -21,6 +21,13 @@ export const list = question({
   example: '',
   before: OPENED,
   refused: { line: 'every:one', option: 'every' },
+  asked: {
+    ways: ['?along', 'list along'],
+    also: 'along which all saved show',
+    not: 'part',
+    saved: 'along',
+    phrases: ['which make-alongs are there'],
+  },
   async answer(_, context): Promise<Answer> {
     const all = await context.projects.alongs.of(context.place.server);
     const told = all.map(({ state }) => ({
@@ -58,6 +65,14 @@ export const leave = question({
   before: JOINED,
   refused: { line: NOWHERE, option: 'name' },
   changes: true,
+  asked: {
+    ways: ['leave along'],
+    also: 'along mine',
+    not: 'still',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['I want to leave the make-along'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     await context.projects.alongs.happen(doc.id, doing(context), (now) => rules.leave(now, askerOf(context)));
@@ -86,6 +101,13 @@ export const close = question({
   before: OPENED,
   refused: { line: `do:close ${NOWHERE}`, option: 'name' },
   changes: true,
+  asked: {
+    ways: ['close along', 'reopen along'],
+    also: 'along mine',
+    saved: 'along',
+    marks: { do: { choices: { reopen: 'reopen' } }, name: { takes: 'saved-along' } },
+    phrases: ['close the make-along'],
+  },
   async answer({ do: what, name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     await context.projects.alongs.happen(doc.id, doing(context), (now) =>
@@ -170,6 +192,13 @@ export const undo = question({
   before: [...JOINED, '/along done part:1'],
   refused: { line: NOWHERE, option: 'name' },
   changes: true,
+  asked: {
+    ways: ['undo along', 'undo part'],
+    also: 'along part mine done stuck',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['undo that in the make-along'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const { happened, state: after } = await context.projects.alongs.happen(doc.id, doing(context), (now) =>
@@ -243,6 +272,13 @@ export const history = question({
   example: 'last:5',
   before: JOINED,
   refused: { line: 'last:0', option: 'last' },
+  asked: {
+    ways: ['happened along'],
+    also: 'along which show',
+    saved: 'along',
+    marks: { last: { never: true }, name: { takes: 'saved-along' } },
+    phrases: ['what happened in the make-along lately'],
+  },
   async answer({ last, name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const told = doc.events.flatMap((event) => {

@@ -19,6 +19,24 @@ export const show = question({
   example: '',
   before: [...JOINED, '/along done part:1'],
   refused: { line: 'name:"No such class"', option: 'name' },
+  asked: {
+    ways: [
+      'where along',
+      'where group part',
+      'who behind',
+      'who part done',
+      'how-far along',
+      'how-far group along',
+      'group getting along',
+      'how-many done part each',
+      '?part group',
+    ],
+    also: 'along part which show mine each how-many done measure i-am-on claim group others getting behind how-to how-far where-am-i',
+    not: 'lesson row stitch yarn stuck hand-in accept this-week',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['where are we in the make-along', 'who is behind in the class'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
     const out = partsBegun(state, context.now);

@@ -47,6 +47,31 @@ export const stuck = question({
   refused: { line: 'part:2 row:90', option: 'row' },
   changes: true,
   form: { title: 'Where are you stuck?', asks: STUCK_ASKS },
+  asked: {
+    ways: ['stuck', 'stuck row', 'stuck <row>', 'stuck part', 'stuck along'],
+    also: 'along part mine i-am-on my-part row round stitch motif count getting border corner colour left increase decrease chain mistake help hint all done yarn',
+    not: 'where which who group others how-many next-week',
+    reports: true,
+    saved: 'along',
+    marks: {
+      counts: { takes: 'counts', near: 'count stitch', nouns: 'stitch' },
+      words: { never: true },
+      kind: { takes: 'saved-kind' },
+      help: {
+        choices: {
+          yes: 'want_help need_help help_me wants_help teacher_to_help ask_for_help asking_for_help want_the_teacher',
+        },
+      },
+      name: { takes: 'saved-along' },
+    },
+    extras: { said: { capture: /\bstuck\b\s*[,:;.–—-]+\s*(\p{L}[^]{5,250})$/iu } },
+    // What has no row and no count in it is kept as she said it.
+    settle: (options, { said }) =>
+      said === undefined || Object.hasOwn(options, 'row') || Object.hasOwn(options, 'counts')
+        ? options
+        : { ...options, words: said },
+    phrases: ['I’m stuck at row 7, I have 19 stitches', 'I’m stuck at row 7'],
+  },
   async answer({ row, counts, words, help, kind, part: named, name }, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
     const { id } = context.maker;

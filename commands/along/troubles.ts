@@ -35,6 +35,25 @@ export const troubles = question({
     'rowan: /along stuck part:2 row:3 help:yes',
   ],
   refused: { line: 'name:"No such class"', option: 'name' },
+  asked: {
+    ways: [
+      'stuck where',
+      'stuck group',
+      'stuck who',
+      'stuck which',
+      'stuck along group',
+      'who help',
+      'who help along',
+      '?row stuck',
+      'show next-week',
+      'show along next-week',
+    ],
+    also: 'along part which need show group others row all mine how-many claim next-week',
+    not: 'i-am-on my-part',
+    saved: 'along',
+    marks: { name: { takes: 'saved-along' } },
+    phrases: ['where is everybody stuck', 'what should I show next week'],
+  },
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
     mustTeach(state, askerOf(context));

@@ -48,6 +48,8 @@ const GOALS = new Set<SenseName>([
   'pattern',
   'count',
   'place',
+  'part',
+  'along',
 ]);
 
 /** Words that are no noun: “how many do I need”. */

@@ -11,7 +11,7 @@ import { tokensOf } from './tokens.ts';
 const wordsOf = (name: string) => tokensOf(name).map(({ text }) => text);
 
 /** What is saved that a question needs, by the names that questions give it. */
-export type SavedKind = 'motif' | 'blanket' | 'group' | 'motif-removed' | 'blanket-removed';
+export type SavedKind = 'motif' | 'blanket' | 'group' | 'along' | 'motif-removed' | 'blanket-removed';
 
 const WHOLE = /^(all|total)$/;
 
@@ -215,9 +215,10 @@ export async function aroundOf({
   maker,
   place,
 }: Pick<Context, 'projects' | 'maker' | 'place'>): Promise<Around> {
-  const [doc, groups] = await Promise.all([
+  const [doc, groups, alongs] = await Promise.all([
     projects.maker(maker.id, maker.name),
     projects.groups.listed(place.server),
+    projects.alongs.listed(place.server),
   ]);
   const { motifs, blankets, bin } = doc;
   const plans = await plansNear({ projects, place }, groups);
@@ -230,6 +231,8 @@ export async function aroundOf({
     motif: motifs.length > 0,
     blanket: blankets.length > 0,
     group: groups.length > 0,
+    // Only whoever takes part, or leads one, is stuck at one and done with its parts.
+    along: alongs.some(({ makers }) => makers.includes(maker.id)),
     'motif-removed': bin.some(({ kind }) => kind === 'motif'),
     'blanket-removed': bin.some(({ kind }) => kind === 'blanket'),
   };
@@ -239,6 +242,7 @@ export async function aroundOf({
       ...namesOf('blanket', blankets.map(name)),
       ...namesOf('colour', colours),
       ...namesOf('group', groups.map(name)),
+      ...namesOf('along', alongs.map(name)),
       ...namesOf(
         'kind',
         plans.flatMap(({ kinds }) => kinds.map(name)),

@@ -150,8 +150,26 @@ function innerOf(words: readonly string[], from: number, length: number): Said[]
   return said;
 }
 
+/** The tokens of a form's words from the first on, a hyphen between two of them left out: `make-along` is said as `make along` is. */
+function placesOf(
+  words: readonly string[],
+  tokens: readonly Pick<Token, 'from' | 'to'>[],
+  at: number,
+  length: number,
+): readonly number[] {
+  const places = [at];
+  for (let next = at + 1; places.length < length; next++) {
+    const isHyphen =
+      /^[-‐‑]$/.test(words[next] ?? '') &&
+      tokens[next - 1]?.to === tokens[next]?.from &&
+      tokens[next]?.to === tokens[next + 1]?.from;
+    places.push(isHyphen ? ++next : next);
+  }
+  return places;
+}
+
 /** Every sense that is said, the longest forms first taken; single words may carry several senses. */
-export function sensesIn(words: readonly string[]): Said[] {
+export function sensesIn(words: readonly string[], tokens: readonly Pick<Token, 'from' | 'to'>[]): Said[] {
   const said: Said[] = [];
   let at = 0;
   while (at < words.length) {
@@ -160,15 +178,16 @@ export function sensesIn(words: readonly string[]): Said[] {
     for (const first of [word, singular(word)]) {
       if (first === undefined || taken > 0) continue;
       for (const { rest, senses } of listedUnder(first) ?? []) {
+        const places = placesOf(words, tokens, at, 1 + rest.length);
         const fits = rest.every((next, index) => {
-          const typed = words[at + 1 + index] ?? '';
+          const typed = words[places[index + 1] ?? -1] ?? '';
           return typed === next || singular(typed) === next;
         });
         if (!fits) continue;
-        for (const sense of senses)
-          said.push({ sense, from: at, to: at + 1 + rest.length, words: 1 + rest.length });
-        taken = 1 + rest.length;
-        if (taken > 1) said.push(...innerOf(words, at, taken));
+        const to = (places.at(-1) ?? at) + 1;
+        for (const sense of senses) said.push({ sense, from: at, to, words: 1 + rest.length });
+        taken = to - at;
+        if (rest.length > 0) said.push(...innerOf(words, at, taken));
         break;
       }
     }

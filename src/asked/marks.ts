@@ -88,6 +88,7 @@ export const COMMON: Readonly<Record<string, Mark>> = {
   hex: { never: true },
   for: { takes: 'for' },
   closes: { takes: 'day' },
+  part: { asks: 'Which part?', takes: 'count', nouns: 'part', lead: 'part part_number part_no', led: true },
   minutes: { takes: 'minutes' },
   price: { takes: 'money' },
   per_week: {

@@ -21,7 +21,7 @@ export const SENSES = {
     'how many, howmany, how may, number of, number, total number, what count of, no of, nr of, hm',
   ),
   'how-much': sense(1, 'how much, howmuch, amount of, amount, quantity, quantity of'),
-  'how-far': sense(1.5, 'how far, how close, how near'),
+  'how-far': sense(1.5, 'how far, how far along, how close, how near'),
   'how-long': sense(
     1.5,
     'how long, how many hours, how much time, time it takes, how many evenings, hours, length of, seam length, total length',
@@ -312,7 +312,7 @@ export const SENSES = {
   ),
   'where-am-i': sense(
     2.5,
-    "where was i, where am i, where did i stop, where did i get to, where did i leave off, where i am, am i on, am i at, i up to, was i on, where i was, where i left off, where i'm at, how far am i, how far along, my progress, progress, did i stop, how far have i, how am i doing, am i up to, how far along am i, how far i am",
+    "where was i, where am i, where did i stop, where did i get to, where did i leave off, where i am, am i on, am i at, i up to, was i on, where i was, where i left off, where i'm at, how far am i, my progress, progress, did i stop, how far have i, how am i doing, am i up to, how far along am i, how far i am",
   ),
   'i-am-on': sense(
     1.5,
@@ -321,8 +321,26 @@ export const SENSES = {
   // Many hands.
   group: sense(
     1.6,
-    'group, group blanket, together blanket, everyone, everybody, we, us all, community, club, shared blanket, whole group, all of us, our blanket, charity blanket, the make along, bee, guild',
+    'group, group blanket, together blanket, everyone, everybody, we, us all, community, club, shared blanket, whole group, all of us, our blanket, charity blanket, bee, guild',
   ),
+  // A make-along in parts.
+  along: sense(
+    2,
+    'make-along, makealong, make-alongs, crochet-along, crochetalong, craft-along, class, workshop',
+  ),
+  part: sense(1.3, 'part'),
+  'my-part': sense(
+    2,
+    "my part, my own part, my next part, my numbers, my own numbers, i need for part, i need for this part, this week's part, this weeks part, part for this week, my part this week",
+  ),
+  'this-week': sense(0.8, "this week, this week's, for this week"),
+  'next-week': sense(1.2, 'next week, next time, next lesson'),
+  stuck: sense(2, 'stuck, get stuck, got stuck, gets stuck, getting stuck, am stuck'),
+  behind: sense(2, 'behind, fall behind, falling behind, fallen behind, lagging, catch up, caught up'),
+  schedule: sense(1.2, 'plan, schedule, timetable, agenda'),
+  calendar: sense(2, 'calendar, calendar file, ical, icalendar, ics'),
+  others: sense(0.5, 'the others, other makers, the rest of the class'),
+  'give-out': sense(1.5, 'give out, gives out, given out, giving out'),
   board: sense(2, "board, how are we doing, how is the group, how's the group"),
   claim: sense(
     2,
@@ -354,7 +372,7 @@ export const SENSES = {
   ),
   pace: sense(
     2,
-    'on track, in time, on time, on schedule, be finished, be done, will we finish, how fast, pace, coming in, behind schedule, make the deadline, get finished, meet the deadline, do we finish, finish in time, ready in time',
+    'on track, am i on track, am i on time, am i on schedule, in time, on time, on schedule, be finished, be done, will we finish, how fast, pace, coming in, behind schedule, make the deadline, get finished, meet the deadline, do we finish, finish in time, ready in time, coming along',
   ),
   deadline: sense(1, 'closing day, deadline, closing date, due, end date, closes, closing'),
   remind: sense(2.5, 'remind, nudge, poke, chase, chase up, reminder, ask how'),

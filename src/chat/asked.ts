@@ -55,7 +55,7 @@ export interface Asked {
   /** The question that only looks, where this one is inquired after: “what is my next row”. */
   readonly looksLike?: string;
   /** What must be saved for an answer to have sense. */
-  readonly saved?: 'motif' | 'blanket' | 'group' | 'motif-removed' | 'blanket-removed';
+  readonly saved?: 'motif' | 'blanket' | 'group' | 'along' | 'motif-removed' | 'blanket-removed';
   readonly marks?: Readonly<Record<string, Mark>>;
   /** Options that take both halves of a size, or of columns and rows. */
   readonly pairs?: {

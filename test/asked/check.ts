@@ -24,6 +24,8 @@ const SAVED_LINES = [
   '/motif weigh name:"sand square" weight:11g',
   '/motif choose name:"moss square"',
   '/blanket choose name:"garden throw"',
+  '/along open blanket:"garden throw" name:"Friday class" starts:2026-03-09 every:week',
+  '/along join',
 ];
 
 export async function savedAsking(): Promise<Asking> {

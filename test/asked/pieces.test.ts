@@ -27,3 +27,27 @@ describe('numbers', () => {
     expect(tokensOf(typed)[0]).toMatchObject({ kind: 'number', value });
   });
 });
+
+describe('words with a hyphen between', () => {
+  const sensesOf = (phrase: string) => {
+    const tokens = tokensOf(phrase);
+    return piecesOf(tokens, mended(tokens)).said.flatMap(({ sense, words }) => (words > 1 ? [sense] : []));
+  };
+
+  it.each([
+    ['make-along', 'make along'],
+    ['whip-stitch', 'whip stitch'],
+    ['dye-lot', 'dye lot'],
+    ['crochet‑along', 'crochet along'],
+    ['pom-poms', 'pom poms'],
+    ['up-to-date make-alongs', 'up to date make alongs'],
+  ])('%s mean what %s do', (hyphened, apart) => {
+    expect(sensesOf(hyphened)).toEqual(sensesOf(apart));
+    expect(sensesOf(apart)).not.toEqual([]);
+  });
+
+  it('but not where a dash stands between two of them', () => {
+    expect(sensesOf('make - along')).toEqual([]);
+    expect(sensesOf('make -along')).toEqual([]);
+  });
+});

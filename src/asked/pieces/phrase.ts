@@ -30,7 +30,7 @@ export class Phrase {
   constructor(tokens: readonly Token[], words: readonly string[]) {
     this.tokens = tokens;
     this.words = words;
-    this.said = sensesIn(words);
+    this.said = sensesIn(words, tokens);
     this.#senses = tokens.map(() => []);
     for (const { sense, from, to } of this.said)
       for (let at = from; at < to; at++) this.#senses[at]?.push(sense);

@@ -47,7 +47,7 @@ export interface Piece {
 export interface KnownName {
   readonly words: readonly string[];
   readonly name: string;
-  readonly of: 'motif' | 'blanket' | 'kind' | 'group' | 'colour' | 'maker';
+  readonly of: 'motif' | 'blanket' | 'kind' | 'group' | 'along' | 'colour' | 'maker';
 }
 
 /** A known name where it stands. */
