@@ -90,6 +90,27 @@ export function difference(registered: readonly object[], declared: readonly Reg
 export const isNothing = ({ added, changed, removed }: Difference) =>
   added.length + changed.length + removed.length === 0;
 
+/** Under which id the platform knows each command. */
+function idsIn(commands: unknown): ReadonlyMap<string, string> {
+  const named = listed(commands).flatMap(({ name, id }) =>
+    typeof name === 'string' && typeof id === 'string' ? [[name, id] as const] : [],
+  );
+  return new Map(named);
+}
+
+const route = (application: string) => Routes.applicationCommands(application);
+
+/** The commands as they are registered now. Rejects as the REST does. */
+const readRegistered = (rest: Rest, application: string) =>
+  rest.get(route(application), {
+    // Without this, the platform leaves out what it has in other languages, and all would seem changed.
+    query: new URLSearchParams({ with_localizations: 'true' }),
+  }) as Promise<RESTGetAPIApplicationCommandsResult>;
+
+/** Learns of the commands that are registered, whatever they are. Rejects as the REST does. */
+export const idsRegistered = async (rest: Rest, application: string) =>
+  idsIn(await readRegistered(rest, application));
+
 /** Makes the registered commands what is declared; returns what that changed. Rejects as the REST does. */
 export async function register(
   rest: Rest,
@@ -98,17 +119,8 @@ export async function register(
   /** Told under which id the platform knows each command. */
   learn: (ids: ReadonlyMap<string, string>) => void = () => undefined,
 ): Promise<Difference> {
-  const known = (commands: unknown) => {
-    const named = listed(commands).flatMap(({ name, id }) =>
-      typeof name === 'string' && typeof id === 'string' ? [[name, id] as const] : [],
-    );
-    learn(new Map(named));
-  };
-  const route = Routes.applicationCommands(application);
-  // Without this, the platform leaves out what it has in other languages, and all would seem changed.
-  const query = new URLSearchParams({ with_localizations: 'true' });
-  const registered = (await rest.get(route, { query })) as RESTGetAPIApplicationCommandsResult;
+  const registered = await readRegistered(rest, application);
   const changes = difference(registered, declared);
-  known(isNothing(changes) ? registered : await rest.put(route, { body: declared }));
+  learn(idsIn(isNothing(changes) ? registered : await rest.put(route(application), { body: declared })));
   return changes;
 }

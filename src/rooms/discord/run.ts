@@ -10,14 +10,17 @@ import { Client, Events, OAuth2Scopes, Options, PermissionFlagsBits, type Client
 import type { Registry } from '../../chat/registry.ts';
 import { Claims } from '../../projects/claims.ts';
 import type { Projects } from '../../projects/projects.ts';
+import { Registrations } from '../../projects/registrations.ts';
 import { loadDays } from '../../asked/days.ts';
 import { toPdf } from '../../paper/to-pdf.ts';
 import { toPng } from '../../pictures/png.ts';
 import type { Makers } from '../../chat/made-file.ts';
 import { Boards } from './boards.ts';
+import { Commands } from './commands.ts';
 import { menusOf } from './context-menu.ts';
 import { declaration, WORK_THIS_OUT } from './declare.ts';
 import { GroupBoards } from './group-boards.ts';
+import { sayHealth, shardsOf } from './health.ts';
 import { heardIn, HEARING, replyTo } from './heard.ts';
 import { inTongues } from './localise.ts';
 import { PartPosts } from './part-posts.ts';
@@ -25,7 +28,6 @@ import { serves, shardOptions, type Shards } from './shards.ts';
 import { showPhoto } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
-import { isNothing, register } from './register.ts';
 import { DiscordRoom } from './room.ts';
 import { Surroundings } from './surroundings.ts';
 import { tell } from './telling.ts';
@@ -71,8 +73,6 @@ export interface OpenRoom {
 }
 
 const PERMISSIONS = [...BOARD_PERMISSIONS, PermissionFlagsBits.SendMessages];
-const HEALTH_MS = 5 * 60_000;
-const REGISTER_AGAIN_MS = 60_000;
 const PATIENCE_MS = 5_000;
 const LONGEST_WAIT_MS = 60_000;
 const SAID_AGAIN_MS = 60_000;
@@ -145,57 +145,74 @@ function watch(client: Client, { log }: DiscordParts): void {
   client.on(Events.ShardResume, (shard, replayed) => log.info({ shard, replayed }, 'connected again'));
 }
 
-/** Opens the room. Rejects with a sentence in words where the token is not taken. */
-export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
-  const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
-  const makers = parts.makers ?? { toPng, toPdf };
+/** Logs in. Rejects with a sentence in words where the token is not taken. */
+async function enter(parts: DiscordParts): Promise<Client<true>> {
   await loadDays();
-  const declared = [...registry.commands.map(declaration), WORK_THIS_OUT, ...menusOf(registry)].map((one) =>
-    inTongues(one),
-  );
-  const client = await login(parts).catch((error: unknown) => {
+  return login(parts).catch((error: unknown) => {
     if (hopeless(error)) throw new Error('The platform does not take this DISCORD_TOKEN.');
     throw error;
   });
+}
 
-  const keeper = new GroupBoards(registry, projects, now);
-  const around = new Surroundings({ rest: client.rest, projects, log, now });
+/** What is declared to the platform: the questions, the menus, in every language that is known here. */
+const declaredOf = (registry: Registry) =>
+  [...registry.commands.map(declaration), WORK_THIS_OUT, ...menusOf(registry)].map((one) => inTongues(one));
+
+/** What only one of several processes may do at a time; none where this is the only one. */
+const claimsOf = ({ store }: Projects) => (store.inCommon === true ? new Claims(store) : undefined);
+
+/** What posts by itself: boards, and the parts of make-alongs. */
+function openPosts(parts: DiscordParts, { rest }: Client<true>, claims: Claims | undefined) {
+  const { registry, projects, log, fault, now, shards } = parts;
+  const around = new Surroundings({ rest, projects, log, now });
+  const boards = new Boards({
+    rest,
+    keeper: new GroupBoards(registry, projects, now),
+    tend: (board) => around.tend(board),
+    claims,
+    log,
+    fault,
+    makers: makersOf(parts),
+    ...(parts.boardGap === undefined ? {} : { gap: parts.boardGap }),
+  });
   const posts = new PartPosts({
-    rest: client.rest,
+    rest,
     registry,
     projects,
     log,
     fault,
     now: now ?? (() => new Date()),
-    mine: ({ server }) => serves(parts.shards, server),
+    mine: ({ server }) => serves(shards, server),
     wait: (ms, signal) => wait(ms, undefined, { signal, ref: false }).catch(() => undefined),
   });
-  const boards = new Boards({
-    rest: client.rest,
-    keeper,
-    tend: (board) => around.tend(board),
-    claims: projects.store.inCommon === true ? new Claims(projects.store) : undefined,
-    log,
-    fault,
-    makers,
-    ...(parts.boardGap === undefined ? {} : { gap: parts.boardGap }),
-  });
-  let ids: ReadonlyMap<string, string> = new Map();
+  return { boards, posts };
+}
+
+const makersOf = ({ makers }: DiscordParts): Makers => makers ?? { toPng, toPdf };
+
+/** The room itself, which hears of everything that the client hears of. */
+function openRoom(
+  parts: DiscordParts,
+  client: Client<true>,
+  { boards, posts, commands }: { boards: Boards; posts: PartPosts; commands: Commands },
+): DiscordRoom {
+  const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
+  const { rest } = client;
   const room = new DiscordRoom({
-    commandId: (name) => ids.get(name),
+    commandId: (name) => commands.id(name),
     registry,
     projects,
     log,
     fault,
-    makers,
+    makers: makersOf(parts),
     pace,
     deferAfter,
     attachmentHosts,
     now,
     boardChanged: (board) => boards.changed(board),
     alongChanged: (along) => posts.changed(along),
-    tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest: client.rest, projects, log }),
-    showPhoto: (photo, context) => showPhoto(photo, context, { rest: client.rest, projects, log, fault }),
+    tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest, projects, log }),
+    showPhoto: (photo, context) => showPhoto(photo, context, { rest, projects, log, fault }),
     inThread: watchThreads(client),
   });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));
@@ -203,69 +220,59 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     // The client keeps no channels here, and hands on no message of a channel that it does not know.
     client.on(Events.Raw, (packet: Parameters<typeof heardIn>[0]) => {
       const heard = heardIn(packet, client.user.id);
-      if (heard) void room.hear(heard, (message) => replyTo(client.rest, heard, message));
+      if (heard) void room.hear(heard, (message) => replyTo(rest, heard, message));
     });
   }
+  return room;
+}
 
-  const closed = new AbortController();
-  const ended = new Promise<string>((done) => {
+/** Resolves, with the reason, when the platform will not have this bot any more; not while it is being closed. */
+const endOf = (client: Client, closed: AbortSignal) =>
+  new Promise<string>((done) => {
     client.on(Events.ShardDisconnect, ({ code }) => {
-      if (!closed.signal.aborted) done(`the platform closed the line with ${code}`);
+      if (!closed.aborted) done(`the platform closed the line with ${code}`);
     });
     client.on(Events.Invalidated, () => done('the platform ended the session'));
   });
 
-  const registerNow = async () => {
-    try {
-      const changes = await register(client.rest, client.application.id, declared, (known) => {
-        ids = known;
-      });
-      if (isNothing(changes))
-        log.info({ commands: declared.length }, 'the commands are registered as they are');
-      else log.info(changes, 'commands registered');
-    } catch (error) {
-      // What is registered already goes on being answered meanwhile.
-      log.warn(refusalFacts(error), 'the commands were not registered; tried again in a minute');
-      void wait(REGISTER_AGAIN_MS, undefined, { ref: false, signal: closed.signal }).then(
-        registerNow,
-        () => undefined,
-      );
-    }
-  };
-  await registerNow();
+/** Shows what changed while nobody looked, one board after the other. */
+async function showUnshown({ projects, shards }: DiscordParts, boards: Boards, closed: AbortSignal) {
+  for (const board of await projects.groups.unshown((server) => serves(shards, server))) {
+    if (closed.aborted) return;
+    boards.changed(board);
+    await boards.settled();
+  }
+}
 
-  const showBoards = async () => {
-    for (const board of await projects.groups.unshown((server) => serves(parts.shards, server))) {
-      if (closed.signal.aborted) return;
-      boards.changed(board);
-      await boards.settled();
-    }
-  };
-  void showBoards().catch(fault);
-  posts.start();
-
-  const health = setInterval(() => {
-    const facts = {
-      ...room.metrics.read(),
-      servers: client.guilds.cache.size,
-      ping: Math.round(client.ws.ping),
-      queue: parts.queue?.() ?? 0,
-      // Documents that were asked for and cannot be read: whoever runs this should look at them.
-      unreadable: projects.store.unreadable,
-      boards: boards.sent,
-      parts: posts.sent,
-      memory: Math.round(process.memoryUsage.rss() / 1024 / 1024),
-    };
-    log.info(facts, 'health');
-  }, HEALTH_MS);
-  health.unref();
-
-  const invite = client.generateInvite({
+const inviteTo = (client: Client<true>, { hears }: DiscordParts) =>
+  client.generateInvite({
     scopes: [OAuth2Scopes.Bot, OAuth2Scopes.ApplicationsCommands],
-    permissions:
-      parts.hears === undefined ? PERMISSIONS : [...PERMISSIONS, PermissionFlagsBits.ReadMessageHistory],
+    permissions: hears === undefined ? PERMISSIONS : [...PERMISSIONS, PermissionFlagsBits.ReadMessageHistory],
   });
-  log.info({ invite, servers: client.guilds.cache.size }, 'the room is open');
+
+/** Opens the room. Rejects with a sentence in words where the token is not taken. */
+export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
+  const { registry, projects, log, fault } = parts;
+  const declared = declaredOf(registry);
+  const client = await enter(parts);
+  const claims = claimsOf(projects);
+  const commands = new Commands({
+    rest: client.rest,
+    application: client.application.id,
+    declared,
+    log,
+    common: claims && { claims, registrations: new Registrations(projects.store) },
+  });
+  const { boards, posts } = openPosts(parts, client, claims);
+  const room = openRoom(parts, client, { boards, posts, commands });
+  const closed = new AbortController();
+  const ended = endOf(client, closed.signal);
+  await commands.register();
+  void showUnshown(parts, boards, closed.signal).catch(fault);
+  posts.start();
+  const stopHealth = sayHealth(parts, client, { room, boards, posts });
+  const invite = inviteTo(client, parts);
+  log.info({ invite, servers: client.guilds.cache.size, ...shardsOf(client) }, 'the room is open');
   return {
     invite,
     ended,
@@ -273,7 +280,8 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     boards,
     close: async () => {
       closed.abort();
-      clearInterval(health);
+      stopHealth();
+      commands.close();
       await room.close(PATIENCE_MS);
       await posts.close();
       await boards.close();
