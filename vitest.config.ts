@@ -25,6 +25,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'rooms',
+          globalSetup: ['test/postgres/setup.ts'],
           include: ['test/{attack,projects,rooms,tools}/**/*.test.ts', 'test/*.test.ts'],
           exclude: ['test/{bad-input,figures,sweep}.test.ts'],
         },

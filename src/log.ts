@@ -60,7 +60,10 @@ export function clearedLog(
   { level, secrets }: Pick<LogOptions, 'level' | 'secrets'>,
   to: { write(line: string): unknown },
 ): Log {
-  const hidden = secrets.filter((secret) => secret !== '');
+  // As they are, and as they stand in a line of JSON.
+  const hidden = secrets
+    .filter((secret) => secret !== '')
+    .flatMap((secret) => [...new Set([secret, JSON.stringify(secret).slice(1, -1)])]);
   return pino(
     {
       level,

@@ -5,11 +5,12 @@ import { join } from 'node:path';
 import { registry } from '../commands/index.ts';
 import { exampleLine } from './chat/reference.ts';
 import type { Log } from './log.ts';
-import { BadEnvironment, readEnvironment, type Environment } from './environment.ts';
-import { FileStore } from './projects/file-store.ts';
+import { BadEnvironment, readEnvironment, secretsOf, type Environment } from './environment.ts';
+import { FileStore, type FileStoreOptions } from './projects/file-store.ts';
 import type { Paper } from './paper/paper.ts';
 import { NotSaved } from './projects/not-saved.ts';
 import { Projects } from './projects/projects.ts';
+import type { Store } from './projects/store.ts';
 import { KeptFiles } from './rooms/terminal/kept-files.ts';
 import { askOnce, talk } from './rooms/terminal/run.ts';
 
@@ -35,13 +36,23 @@ function stopSignal(): AbortSignal {
 /** Says a sentence to whoever runs this, beside what the room says. */
 const tellRunner = (sentence: string) => void process.stderr.write(`${sentence}\n`);
 
+/** Opens the store that is set: a database, which is loaded then alone, or the data folder. */
+async function openStore(
+  { database, dataFolder }: Environment,
+  options: Pick<FileStoreOptions, 'stays' | 'note' | 'stop'>,
+): Promise<Store & { releaseNow?: () => void }> {
+  if (database === undefined) return FileStore.open({ folder: dataFolder, ...options });
+  const { PostgresStore } = await import('./projects/postgres/store.ts');
+  return PostgresStore.open({ url: database, ...(options.note ? { note: options.note } : {}) });
+}
+
 async function terminal(mode: string | undefined, args: readonly string[], environment: Environment) {
   const stop = stopSignal();
   // A reader that goes away is no fault: `ask … | head -1`.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE')
       tellRunner(`The answers could not be written (${error.code ?? error.message}).`);
-    store.releaseNow();
+    store.releaseNow?.();
     process.exit(error.code === 'EPIPE' ? 0 : 1);
   });
   const file = join(environment.dataFolder, 'log', 'terminal.log');
@@ -50,7 +61,7 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
   let noted = Promise.resolve();
   const note = (what: string, { error, ...facts }: Readonly<Record<string, unknown>>) => {
     log ??= import('./log.ts').then(({ openLog }) =>
-      openLog({ level: environment.logLevel, secrets: [environment.token ?? ''], file, failed: tellRunner }),
+      openLog({ level: environment.logLevel, secrets: secretsOf(environment), file, failed: tellRunner }),
     );
     const opened = log;
     noted = noted
@@ -63,7 +74,7 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
     note('a fault of ours', { fault: id, question, error });
     return id;
   };
-  const store = await FileStore.open({ folder: environment.dataFolder, stays: false, note, stop });
+  const store = await openStore(environment, { stays: false, note, stop });
   const projects = new Projects(store);
   projects.keepElsewhere(new KeptFiles(environment.filesFolder));
   const running = {
@@ -87,7 +98,7 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
   process.on('uncaughtException', (error) => {
     tellRunner(`Something went wrong here; it is noted as ${fault(error)}. That ends it.`);
     void noted.finally(() => {
-      store.releaseNow();
+      store.releaseNow?.();
       process.exit(1);
     });
   });
@@ -115,19 +126,16 @@ async function terminal(mode: string | undefined, args: readonly string[], envir
   }
 }
 
-async function discord(
-  token: string,
-  { api, dataFolder, hears, logLevel, shards }: Environment,
-): Promise<number> {
+async function discord(token: string, environment: Environment): Promise<number> {
+  const { api, hears, logLevel, shards } = environment;
   const stop = stopSignal();
   const [{ openLog, noteFault }, { openDiscordRoom }, { closePictures }] = await Promise.all([
     import('./log.ts'),
     import('./rooms/discord/run.ts'),
     import('./pictures/png.ts'),
   ]);
-  const log = openLog({ level: logLevel, secrets: [token], failed: tellRunner });
-  const store = await FileStore.open({
-    folder: dataFolder,
+  const log = openLog({ level: logLevel, secrets: secretsOf(environment), failed: tellRunner });
+  const store = await openStore(environment, {
     stays: true,
     stop,
     note: (what, { error, ...facts }) =>
@@ -138,7 +146,7 @@ async function discord(
   process.on('uncaughtException', (error) => {
     // Nothing is known of the state after this; what was answered is on the disk, and a fresh process goes on from it.
     noteFault(log, error, { ends: true });
-    store.releaseNow();
+    store.releaseNow?.();
     process.exit(1);
   });
   try {

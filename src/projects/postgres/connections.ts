@@ -1,0 +1,199 @@
+/** Connections to the database: how many, how long anything may take, and what becomes of a change whose answer was lost. */
+import { randomUUID } from 'node:crypto';
+import { setTimeout as sleep } from 'node:timers/promises';
+import pg from 'pg';
+import type { NotSaved } from '../not-saved.ts';
+import { Fault, notKnownThere, notReadThere, notSavedThere } from './faults.ts';
+
+export type Note = (what: string, facts: Readonly<Record<string, unknown>>) => void;
+
+/** How long things may take, in milliseconds. */
+export interface Times {
+  /** Until a connection is there, a free one or a new one. */
+  readonly connect: number;
+  /** Until the database itself gives a statement up. */
+  readonly statement: number;
+  /** Until it gives up waiting for somebody else's change of the same document. */
+  readonly lock: number;
+  /** Until nobody waits for its answer any more: longer than it may take by itself. */
+  readonly answer: number;
+  /** For how long what fails and may go better is tried again, from when it began to fail. */
+  readonly patience: number;
+}
+
+export const TIMES: Times = { connect: 3000, statement: 4000, lock: 3000, answer: 5000, patience: 8000 };
+
+/**
+ * Connections of one process: as many as node-postgres holds where nothing is said. PostgreSQL takes 100 in all where nothing is
+ * said, 3 of them for its owner, so that nine processes find room.
+ */
+export const CONNECTIONS = 10;
+
+/** A statement with a name is prepared once for each connection. */
+export interface Statement {
+  readonly name?: string;
+  readonly text: string;
+  readonly values?: readonly unknown[];
+}
+/** Values as the database writes them. */
+export type Row = Readonly<Record<string, string | null>>;
+export type Ask = (statement: Statement | string) => Promise<Row[]>;
+
+/** Waits between tries, in milliseconds: the first soon, none long. */
+const waitBefore = (attempt: number) => Math.min(400, 20 * 2 ** attempt) + (process.pid % 10);
+
+const asWritten = { getTypeParser: () => (value: string) => value };
+
+export class Connections {
+  private readonly pool: pg.Pool;
+  /** Since when no reading, or no change, got through; unset while they do. */
+  private readonly failing: { reading?: number | undefined; changing?: number | undefined } = {};
+
+  constructor(
+    url: string,
+    private readonly note: Note,
+    private readonly times: Times = TIMES,
+    most = CONNECTIONS,
+  ) {
+    this.pool = new pg.Pool({
+      connectionString: url,
+      max: most,
+      connectionTimeoutMillis: times.connect,
+      idleTimeoutMillis: 30_000,
+      statement_timeout: times.statement,
+      lock_timeout: times.lock,
+      idle_in_transaction_session_timeout: times.answer + times.patience,
+      query_timeout: times.answer,
+      keepAlive: true,
+      application_name: 'loopwright',
+      types: asWritten as unknown as pg.CustomTypesConfig,
+    });
+    // One that nobody uses was cut: the next is made when it is needed.
+    this.pool.on('error', (error) => this.note('a connection to the database was cut', { error }));
+  }
+
+  async close(): Promise<void> {
+    if (!this.pool.ending) await this.pool.end();
+  }
+
+  /** Reads: asked again where that may help. Rejects with NotSaved (`not-read`). */
+  reads<T>(read: (ask: Ask) => Promise<T>): Promise<T> {
+    return this.tried('reading', () => this.with(read), notReadThere);
+  }
+
+  /**
+   * Lets a change be made exactly once. `attempt` is handed a mark that it must write along with its change; before what makes
+   * it last it says what it means to come back with. It is asked again, with another mark, where nothing of it was done for certain. Rejects with
+   * NotSaved: `not-saved` where nothing was changed, `not-known` where the database was lost in the middle of it and not found again.
+   */
+  async changes<T>(attempt: (ask: Ask, mark: string, will: (result: T) => void) => Promise<T>): Promise<T> {
+    return this.tried(
+      'changing',
+      async () => {
+        const mark = randomUUID();
+        let meant: { readonly result: T } | undefined;
+        try {
+          return await this.with((ask) => attempt(ask, mark, (result) => (meant = { result })));
+        } catch (error) {
+          if (!(error instanceof Fault && error.broken) || meant === undefined) throw error;
+          this.note('a connection to the database was lost in the middle of a change', { error });
+          const written = await this.isWritten(mark, error);
+          this.note('what became of that change is known now', { written });
+          if (written) return meant.result;
+          throw error;
+        }
+      },
+      notSavedThere,
+    );
+  }
+
+  /**
+   * Whether a change with this mark is in the database. Where it is not, the mark is set there as that of nothing: if the change should
+   * still be under way it cannot be written any more, as no mark is set twice.
+   */
+  private async isWritten(mark: string, lost: Fault): Promise<boolean> {
+    const since = performance.now();
+    const look = (ask: Ask) =>
+      ask({
+        name: 'nothing-done',
+        text: 'insert into marks (mark, done) values ($1, false) on conflict do nothing',
+        values: [mark],
+      }).then(() => ask({ name: 'done', text: 'select done from marks where mark = $1', values: [mark] }));
+    for (let attempt = 0; ; attempt++) {
+      try {
+        const [row] = await this.with(look);
+        return row?.['done'] === 't';
+      } catch (error) {
+        // Worth waiting for, whatever it is that fails.
+        if (!(error instanceof Fault) || performance.now() - since > this.times.patience)
+          throw error instanceof Fault ? notKnownThere(lost) : error;
+        await sleep(waitBefore(attempt));
+      }
+    }
+  }
+
+  private async tried<T>(
+    what: keyof Connections['failing'],
+    work: () => Promise<T>,
+    refusal: (fault: Fault) => NotSaved,
+  ): Promise<T> {
+    for (let attempt = 0; ; attempt++) {
+      try {
+        const result = await work();
+        this.failing[what] = undefined;
+        return result;
+      } catch (error) {
+        if (!(error instanceof Fault)) throw error;
+        // Where nothing has got through for long, nobody waits as long again. What two changes do to each other ends soon.
+        const since = error.broken ? (this.failing[what] ??= performance.now()) : performance.now();
+        if (!error.passing || performance.now() - since > this.times.patience || this.pool.ending) {
+          this.note('the database refused something', { code: error.code, error: error.cause });
+          throw refusal(error);
+        }
+        await sleep(waitBefore(attempt));
+      }
+    }
+  }
+
+  private async with<T>(work: (ask: Ask) => Promise<T>): Promise<T> {
+    let client: pg.PoolClient;
+    try {
+      client = await this.pool.connect();
+    } catch (error) {
+      throw new Fault(error);
+    }
+    let broken = false;
+    // A connection that is cut while it is in use says so by what was asked of it as well.
+    const ignore = () => (broken = true);
+    client.on('error', ignore);
+    const ask: Ask = async (statement) => {
+      try {
+        const { rows } = await client.query<Row>(statement as pg.QueryConfig);
+        return rows;
+      } catch (error) {
+        const fault = new Fault(error);
+        broken ||= fault.broken;
+        throw fault;
+      }
+    };
+    try {
+      return await work(ask);
+    } finally {
+      client.off('error', ignore);
+      client.release(broken);
+    }
+  }
+}
+
+/** Several statements as one: all of them or none. */
+export async function together<T>(ask: Ask, work: () => Promise<T>): Promise<T> {
+  await ask('begin isolation level read committed');
+  try {
+    const result = await work();
+    await ask('commit');
+    return result;
+  } catch (error) {
+    if (!(error instanceof Fault && error.broken)) await ask('rollback');
+    throw error;
+  }
+}

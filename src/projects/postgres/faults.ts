@@ -1,0 +1,106 @@
+/** What the database's refusals mean: whether to ask again, whether the connection is any good, and what is said of it. */
+import { NotSaved } from '../not-saved.ts';
+
+/** The database, or the way to it, refused something. */
+export class Fault extends Error {
+  /** SQLSTATE, or what the system says of a connection. */
+  readonly code: string;
+  /** True where the connection is of no use any more, and nobody knows what became of what was asked last. */
+  readonly broken: boolean;
+  /** True where it may go better in a moment. */
+  readonly passing: boolean;
+
+  constructor(override readonly cause: unknown) {
+    super(cause instanceof Error ? cause.message : String(cause));
+    this.code = codeOf(cause);
+    const { passing, broken } = meaningOf(this.code);
+    this.broken = broken;
+    this.passing = passing;
+  }
+}
+
+/** SQLSTATE, of which every one has a digit in it; the words of Node for a connection do not (PostgreSQL, Appendix A). */
+const SQLSTATE = /^(?=.*\d)[0-9A-Z]{5}$/;
+
+/** What the client itself says, without a code. */
+const BY_MESSAGE: readonly (readonly [RegExp, string])[] = [
+  [
+    /timeout exceeded|timeout expired|Query read timeout|Connection terminated due to connection timeout/i,
+    'TIMEOUT',
+  ],
+  [/Connection terminated|connection error|not queryable|Client was closed/i, 'CLOSED'],
+];
+
+function codeOf(error: unknown): string {
+  const { code, message = '' } = error as { code?: unknown; message?: string };
+  if (typeof code === 'string' && code !== '') return code;
+  return BY_MESSAGE.find(([words]) => words.test(message))?.[1] ?? '';
+}
+
+/** Two changes that met: nothing came of this one, and the next try may do (40001, 40P01). */
+const MET = ['40001', '40P01'];
+/** Nobody is let in just now: too many connections, or it starts or ends. */
+const ENDS = ['57P01', '57P02', '57P03', '57P05', '25P03'];
+/** It takes no changes; another server may have become the one that does. */
+const READ_ONLY = '25006';
+const NO_ROOM = '53300';
+/** It was asked to answer in time, and did not. */
+const SLOW = ['57014', '55P03', 'TIMEOUT'];
+
+function meaningOf(code: string): { readonly passing: boolean; readonly broken: boolean } {
+  if (MET.includes(code)) return { passing: true, broken: false };
+  if (code === NO_ROOM || code === READ_ONLY) return { passing: true, broken: true };
+  if (ENDS.includes(code) || code.startsWith('08') || code === '40003')
+    return { passing: true, broken: true };
+  if (code === 'TIMEOUT') return { passing: false, broken: true };
+  // Whatever is no SQLSTATE comes from the way there.
+  return SQLSTATE.test(code) ? { passing: false, broken: false } : { passing: true, broken: true };
+}
+
+/** Why, in words. */
+function why({ code }: Fault): string {
+  if (code === '53100') return 'the disk of the database is full';
+  if (code === READ_ONLY) return 'the database takes no changes just now';
+  if (code === NO_ROOM) return 'the database takes no more connections';
+  if (code.startsWith('28') || code === '42501') return 'the database does not let this program do it';
+  if (SLOW.includes(code)) return 'the database does not answer in time';
+  if (SQLSTATE.test(code) && !ENDS.includes(code) && !code.startsWith('08'))
+    return `the database refused it (${code})`;
+  return 'the database is out of reach';
+}
+
+/** Says in words why a change did not reach the database. Nothing has changed then. */
+export const notSavedThere = (fault: Fault) =>
+  new NotSaved(
+    'not-saved',
+    `That could not be saved: ${why(fault)}. Nothing was changed.`,
+    'Ask again in a moment; if it stays, whoever runs this should see to it.',
+    fault,
+  );
+
+/** Says that a document could not be read just now. */
+export const notReadThere = (fault: Fault) =>
+  new NotSaved(
+    'not-read',
+    `What is saved could not be read just now: ${why(fault)}. Nothing was changed.`,
+    'Ask again in a moment; if it stays, whoever runs this finds more in the log.',
+    fault,
+  );
+
+/** Says that the connection was lost in the middle of a change, and the database has not been reached since. */
+export const notKnownThere = (fault: Fault) =>
+  new NotSaved(
+    'not-known',
+    'Whether that was saved is not known: the database went out of reach while it was saving it.',
+    'Look at what is saved before you ask again.',
+    fault,
+  );
+
+/** Says that nothing can begin, as the database cannot be used. */
+export const notOpened = (fault: Fault) =>
+  new NotSaved(
+    'not-saved',
+    `The database of DATABASE_URL cannot be used: ${why(fault)}.`,
+    'See docs/several-machines.md.',
+    fault,
+  );
