@@ -41,7 +41,7 @@ import { askingFor, formFor, TYPED, waitingIn } from './missing.ts';
 import { mentionOf, peopleAmong, whoIs, type People } from './people.ts';
 import type { PhotoToShow } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
-import { Rate, typingPace, type Pace } from './rate.ts';
+import { CommonPace, Rate, typingPace, type OtherProcesses, type Pace } from './rate.ts';
 import { Latest, Recent } from './recent.ts';
 import { keptIn, lineOf, render, saysReadAs, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
@@ -58,6 +58,8 @@ export interface RoomParts {
   readonly fault: (error: unknown) => string;
   readonly makers: Makers;
   readonly pace?: Pace | undefined;
+  /** Other processes of this bot, which people press as well. */
+  readonly others?: OtherProcesses | undefined;
   readonly deferAfter?: number | undefined;
   /** The moment of asking; the real clock if not given. */
   readonly now?: (() => Date) | undefined;
@@ -113,6 +115,7 @@ export class DiscordRoom {
   readonly metrics = new Metrics();
   private readonly rate: Rate;
   private readonly typing: Rate;
+  private readonly common: CommonPace | undefined;
   private readonly arrived = new Recent(REMEMBERED);
   private readonly pressed = new Recent(REMEMBERED);
   private readonly unfoldable = new Latest<Answered>(ANSWERS_REMEMBERED);
@@ -126,6 +129,7 @@ export class DiscordRoom {
     const seconds = () => performance.now() / 1000;
     this.rate = new Rate(seconds, parts.pace);
     this.typing = new Rate(seconds, typingPace(parts.pace));
+    this.common = parts.others && new CommonPace(this.rate, parts.others);
   }
 
   /** Takes an interaction. Never rejects. */
@@ -141,6 +145,7 @@ export class DiscordRoom {
   /** Takes a message to the bot; `give` sends the reply. Never rejects. */
   async hear(heard: Heard, give: (message: Outbound) => Promise<void>): Promise<void> {
     if (!this.arrived.add(heard.id)) return;
+    this.common?.pressed();
     const started = performance.now();
     const work = this.heard(heard, give).then((outcome) => {
       this.metrics.note(outcome, performance.now() - started);
@@ -158,6 +163,7 @@ export class DiscordRoom {
   /** Takes nothing more; resolves when the running answers are out, after `patience` milliseconds at the latest. */
   async close(patience: number): Promise<void> {
     this.closing = true;
+    this.common?.close();
     let timer: NodeJS.Timeout | undefined;
     const enough = new Promise<void>((done) => {
       timer = setTimeout(done, patience);
@@ -178,6 +184,7 @@ export class DiscordRoom {
     )
       return;
     if (!this.arrived.add(interaction.id)) return;
+    this.common?.pressed();
     const started = performance.now();
     const outcome = (await this.openForm(interaction)) ?? (await this.answer(interaction));
     this.metrics.note(outcome, performance.now() - started);

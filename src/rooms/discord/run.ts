@@ -11,6 +11,7 @@ import type { Registry } from '../../chat/registry.ts';
 import { Claims } from '../../projects/claims.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { Registrations } from '../../projects/registrations.ts';
+import { Spent } from '../../projects/spent.ts';
 import { loadDays } from '../../asked/days.ts';
 import { toPdf } from '../../paper/to-pdf.ts';
 import { toPng } from '../../pictures/png.ts';
@@ -194,7 +195,12 @@ const makersOf = ({ makers }: DiscordParts): Makers => makers ?? { toPng, toPdf 
 function openRoom(
   parts: DiscordParts,
   client: Client<true>,
-  { boards, posts, commands }: { boards: Boards; posts: PartPosts; commands: Commands },
+  {
+    boards,
+    posts,
+    commands,
+    claims,
+  }: { boards: Boards; posts: PartPosts; commands: Commands; claims: Claims | undefined },
 ): DiscordRoom {
   const { registry, projects, log, fault, pace, deferAfter, attachmentHosts, now } = parts;
   const { rest } = client;
@@ -206,12 +212,13 @@ function openRoom(
     fault,
     makers: makersOf(parts),
     pace,
+    others: projects.store.inCommon === true ? new Spent(projects.store) : undefined,
     deferAfter,
     attachmentHosts,
     now,
     boardChanged: (board) => boards.changed(board),
     alongChanged: (along) => posts.changed(along),
-    tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest, projects, log }),
+    tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest, projects, log, claims }),
     showPhoto: (photo, context) => showPhoto(photo, context, { rest, projects, log, fault }),
     inThread: watchThreads(client),
   });
@@ -264,7 +271,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
     common: claims && { claims, registrations: new Registrations(projects.store) },
   });
   const { boards, posts } = openPosts(parts, client, claims);
-  const room = openRoom(parts, client, { boards, posts, commands });
+  const room = openRoom(parts, client, { boards, posts, commands, claims });
   const closed = new AbortController();
   const ended = endOf(client, closed.signal);
   await commands.register();

@@ -2,6 +2,8 @@
  * Tells somebody what concerns her: one mention of her alone where the group's board stands, or a direct message, as she
  * chose, and at most one a day. What it is about she reads for herself.
  */
+import { createHash } from 'node:crypto';
+import { setTimeout as wait } from 'node:timers/promises';
 import { Routes } from 'discord.js';
 import type { Telling } from '../../chat/answer.ts';
 import type { Projects } from '../../projects/projects.ts';
@@ -16,12 +18,38 @@ export interface TellingParts {
   readonly rest: TellingRest;
   readonly projects: Projects;
   readonly log: Log;
+  /** Where several processes share what is kept: one of them tells somebody at a time. */
+  readonly claims?: { take(what: string): Promise<boolean>; give(what: string): Promise<void> } | undefined;
 }
 
 const LONGEST = 600;
 
 /** Platform ids are numbers; whoever was forgotten or comes from elsewhere has none. */
 const isPerson = (maker: string) => /^\d{15,20}$/.test(maker);
+
+/** Claims are of so many people together: nothing is kept of any one of them. */
+const CLAIMS = 256;
+const claimOf = (maker: string) =>
+  `tell.${createHash('sha256').update(maker).digest().readUInt32BE() % CLAIMS}`;
+/** While another process tells somebody: so often, so many ms apart. */
+const TRIES = 10;
+const TRY_AGAIN_MS = 300;
+
+/** Does something while no other process does the same for her; not at all where one is busy with it for long. */
+async function alone(claims: TellingParts['claims'], maker: string, act: () => Promise<void>): Promise<void> {
+  if (!claims) return act();
+  const claim = claimOf(maker);
+  for (let tries = 0; !(await claims.take(claim)); tries += 1) {
+    if (tries === TRIES) return;
+    await wait(TRY_AGAIN_MS);
+  }
+  try {
+    await act();
+  } finally {
+    // What cannot be given back runs out.
+    await claims.give(claim).catch(() => undefined);
+  }
+}
 
 /**
  * Tells each of them. Never rejects for what the platform refuses. Callers wait for one call before the next: two at once
@@ -30,7 +58,7 @@ const isPerson = (maker: string) => /^\d{15,20}$/.test(maker);
 export async function tell(
   tellings: readonly Telling[],
   now: Date,
-  { rest, projects, log }: TellingParts,
+  { rest, projects, log, claims }: TellingParts,
 ): Promise<void> {
   for (const { maker, words, channel } of tellings) {
     if (!isPerson(maker)) continue;
@@ -46,16 +74,18 @@ export async function tell(
     const here = (where: string) =>
       send(where, `<@${maker}> There is something new about your motifs: /together mine tells you.`);
     try {
-      const how = await projects.mayTell(maker, now);
-      if (how === 'not' || (how === 'here' && channel === undefined)) continue;
-      if (how === 'privately')
-        await privately().catch((error: unknown) => {
-          // Whoever takes no messages of strangers is told where the blanket is made.
-          if (channel === undefined) throw error;
-          return here(channel);
-        });
-      else if (channel !== undefined) await here(channel);
-      await projects.noteTold(maker, now);
+      await alone(claims, maker, async () => {
+        const how = await projects.mayTell(maker, now);
+        if (how === 'not' || (how === 'here' && channel === undefined)) return;
+        if (how === 'privately')
+          await privately().catch((error: unknown) => {
+            // Whoever takes no messages of strangers is told where the blanket is made.
+            if (channel === undefined) throw error;
+            return here(channel);
+          });
+        else if (channel !== undefined) await here(channel);
+        await projects.noteTold(maker, now);
+      });
     } catch (error) {
       log.warn(refusalFacts(error), 'somebody could not be told');
     }
