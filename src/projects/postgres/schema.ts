@@ -73,8 +73,11 @@ const mayNot = (version: number, cause: Fault) =>
 
 /** The version of the tables; 0 where there are none. */
 export async function versionOf(ask: Ask): Promise<number> {
-  const [there] = await ask("select to_regclass('schema_version') as there");
-  if (there?.['there'] == null) return 0;
+  // Asked of the catalogue itself: what a connection knows of names may be older than the turn that it waited for.
+  const there = await ask(
+    "select 1 as there from pg_catalog.pg_class where relname = 'schema_version' and pg_table_is_visible(oid)",
+  );
+  if (there.length === 0) return 0;
   const [row] = await ask('select max(version) as version from schema_version');
   return Number(row?.['version'] ?? 0);
 }

@@ -20,7 +20,7 @@ export interface KnownOf {
 export const readAll = (known: readonly KnownOf[]): Statement => ({
   name: 'read',
   text: `
-    select k.at, d.version, d.list, d.entries, k.first,
+    select k.at, d.version, d.list, d.entries, f.first,
       case when d.version is distinct from k.version then d.head end as head,
       case when d.version is distinct from k.version and d.entries > f.first then
         (select jsonb_agg(e.event order by e.n) from events e

@@ -58,8 +58,7 @@ interface Reading {
   readonly kind: Kind<unknown>;
   readonly id: string;
   readonly key: string;
-  readonly resolve: (doc: unknown) => void;
-  readonly reject: (error: unknown) => void;
+  readonly who: { readonly resolve: (doc: unknown) => void; readonly reject: (error: unknown) => void }[];
 }
 
 interface Understood {
@@ -132,7 +131,7 @@ export class PostgresStore implements Store {
   read<T>(kind: Kind<T>, id: string): Promise<T | undefined> {
     const key = keyOf(kind, id);
     return new Promise<unknown>((resolve, reject) => {
-      this.asked.push({ kind, id, key, resolve, reject });
+      this.asked.push({ kind, id, key, who: [{ resolve, reject }] });
       if (this.asked.length === 1) queueMicrotask(() => void this.readAsked());
     }) as Promise<T | undefined>;
   }
@@ -160,25 +159,32 @@ export class PostgresStore implements Store {
   // — reading —
 
   private async readAsked(): Promise<void> {
-    const asked = this.asked;
+    const asked = new Map<string, Reading>();
+    for (const one of this.asked) {
+      const same = asked.get(one.key);
+      if (same) same.who.push(...one.who);
+      else asked.set(one.key, one);
+    }
     this.asked = [];
-    for (let from = 0; from < asked.length; from += MOST_READ) {
-      const some = asked.slice(from, from + MOST_READ);
-      try {
-        const found = await this.connections.reads((ask) => this.look(ask, some));
-        for (const [index, { resolve, reject, kind, id, key }] of some.entries()) {
-          const one = found[index];
+    const all = [...asked.values()];
+    for (let from = 0; from < all.length; from += MOST_READ)
+      await this.readTogether(all.slice(from, from + MOST_READ));
+  }
+
+  private async readTogether(some: readonly Reading[]): Promise<void> {
+    try {
+      const found = await this.connections.reads((ask) => this.look(ask, some));
+      for (const [index, { who, kind, id }] of some.entries()) {
+        const one = found[index];
+        for (const { resolve, reject } of who)
           if (one instanceof Error) reject(one);
-          else {
-            resolve(one?.doc);
-            // Mended in the queue of its document, so that no change is under way then.
-            if (one?.bad !== undefined && this.remembered.get(key) !== one)
-              void this.change(kind, id, (doc) => ({ keep: doc, tell: undefined })).catch(() => undefined);
-          }
-        }
-      } catch (error) {
-        for (const { reject } of some) reject(error);
+          else resolve(one?.doc);
+        // Mended in the queue of its document, so that no change is under way then.
+        if (one !== undefined && 'bad' in one)
+          void this.change(kind, id, (doc) => ({ keep: doc, tell: undefined })).catch(() => undefined);
       }
+    } catch (error) {
+      for (const { who } of some) for (const { reject } of who) reject(error);
     }
   }
 
