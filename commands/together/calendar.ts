@@ -18,7 +18,7 @@ export const calendar = question({
   async answer({ name }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const { name: called } = state.plan;
-    const opened = state.standing[0]?.happened.at.slice(0, 10);
+    const opened = state.standing.at(0)?.happened.at.slice(0, 10);
     if (state.closes === undefined)
       throw new Problem('no-closing-day', `${called} has no closing day.`, {
         option: 'name',

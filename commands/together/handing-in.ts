@@ -5,7 +5,7 @@ import { serverOf, type Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { checkSide } from '../../src/core/group/size-check.ts';
 import * as rules from '../../src/core/group/rules.ts';
-import { openFor, type GroupState, type Piece } from '../../src/core/group/state.ts';
+import { openFor, pieceOf, type GroupState, type Piece } from '../../src/core/group/state.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { cm, count, g, num } from '../../src/core/base/reader.ts';
 import { meanOf } from '../../src/core/yarn/weighings.ts';
@@ -353,9 +353,9 @@ export const sentBack = question({
       rules.sendBack(now, askerOf(context), motifs, reason),
     );
     const makers = new Set(
-      motifs.map((number) => state.names.get(state.pieces[number - 1]?.maker ?? '') ?? 'a maker'),
+      motifs.map((number) => state.names.get(pieceOf(state, number)?.maker ?? '') ?? 'a maker'),
     );
-    const back = motifs.map((number) => state.pieces[number - 1]).filter((piece) => piece !== undefined);
+    const back = motifs.map((number) => pieceOf(state, number)).filter((piece) => piece !== undefined);
     return {
       tells: [...new Set(back.map(({ maker }) => maker))].map((maker) => ({
         maker,

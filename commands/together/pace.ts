@@ -65,7 +65,7 @@ export const pace = question({
     const [soonest, likely, latest] = [ends?.early, ends?.middle, ends?.late].map((days) =>
       findDayAfter(context.now, days),
     );
-    const opened = new Date(state.standing[0]?.happened.at ?? context.now);
+    const opened = new Date(state.standing.at(0)?.happened.at ?? context.now);
     const drawn = drawPace({
       title: state.plan.name,
       arrivals,

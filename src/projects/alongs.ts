@@ -1,10 +1,11 @@
 /** Make-alongs: opened, changed by what happens to them, and cleared of a maker who asks for it, her part with her. */
 import { defined } from '../core/base/defined.ts';
 import { POSTER, type AlongEvent, type AlongPlan, type Happening } from '../core/along/events.ts';
-import { continueState, replay, type AlongState } from '../core/along/state.ts';
+import { goOn, type AlongState } from '../core/along/state.ts';
 import { ALONG_ENTRIES, ALONG_VERSION, ALONGS, type AlongDoc } from './along-schema.ts';
 import { Chronicles, idOf, stamp, type Chronicle, type Doing, type Happened } from './chronicles.ts';
 import { withStranger } from './forgetting.ts';
+import { firstOf } from './grown.ts';
 import { mayHappen, mayOpen, OF_ALONGS } from './quotas.ts';
 import type { Store } from './store.ts';
 
@@ -42,15 +43,17 @@ const ALONG: Chronicle<AlongDoc, Happening, AlongState> = {
   called: 'make-along',
   code: 'along',
   exported: 'alongs',
-  nameOf: ({ events: [first] }) => (first?.did === 'opened' ? first.plan.name : undefined),
+  nameOf: (doc) => {
+    const first = firstOf(doc);
+    return first?.did === 'opened' ? first.plan.name : undefined;
+  },
   idsIn,
-  replay,
-  continueState,
+  goOn,
   mayOpen: (entries, who) => mayOpen(entries, who, OF_ALONGS),
-  mayHappen: (doc, { members, teacher }, happened, { by }) =>
+  mayHappen: (past, { members, teacher }, happened, { by }) =>
     mayHappen(
       {
-        events: doc.events,
+        ...past,
         happens: happened.length,
         members: members.size,
         joins: happened.filter(({ did }) => did === 'joined' && !members.has(by)).length,

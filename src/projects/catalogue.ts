@@ -7,6 +7,7 @@ import { defined } from '../core/base/defined.ts';
 import * as z from 'zod';
 import type { Stamp } from '../core/base/history.ts';
 import type { EventDoc } from './chronicles.ts';
+import { firstOf } from './grown.ts';
 import { NotSaved, Unreadable } from './not-saved.ts';
 import type { Kind, Store } from './store.ts';
 
@@ -119,7 +120,7 @@ export class Catalogue<Doc extends EventDoc<Stamp>> {
   }
 
   private entryOf(doc: Doc): Omit<Entry, 'makers'> {
-    const [first] = doc.events;
+    const first = firstOf(doc);
     return {
       version: 1,
       id: doc.id,

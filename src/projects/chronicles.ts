@@ -7,8 +7,10 @@ import { BrokenHistory, type Stamp } from '../core/base/history.ts';
 import { Problem } from '../core/base/problem.ts';
 import { Catalogue, type Entry } from './catalogue.ts';
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
-import { checkedEntry, grown, type GrowingKind } from './grown.ts';
+import { checkedEntry, entriesOf, firstOf, grown, lengthOf, type GrowingKind } from './grown.ts';
+import { Live } from './live.ts';
 import { Unreadable } from './not-saved.ts';
+import { atOnce, inPieces } from './pieces.ts';
 import type { Kind, Store } from './store.ts';
 
 /** Who does something, when, and the press it came from. */
@@ -29,6 +31,12 @@ export interface EventDoc<Event extends Stamp> {
   /** How often somebody was forgotten: but for that, events are only ever added. */
   readonly edition: number;
   readonly events: readonly Event[];
+}
+
+/** How much happened to it before. */
+export interface Past {
+  readonly events: number;
+  readonly eventsBy: (maker: string) => number;
 }
 
 export interface Happened<Doc, Happening, State> {
@@ -54,13 +62,20 @@ export interface Chronicle<Doc extends EventDoc<Happening & Stamp>, Happening ex
   nameOf(doc: Doc): string | undefined;
   /** The makers whom an event names. */
   readonly idsIn: (event: Happening & Stamp) => readonly string[];
-  replay(events: readonly (Happening & Stamp)[]): State;
-  /** The state after more events, the first `known` of which are in `before`. */
-  continueState(before: State, known: number, events: readonly (Happening & Stamp)[]): State;
+  /**
+   * The state after more events than the `known` ones that are in `before`, which stays as it is; `undone` are the numbers of
+   * those that were taken back. Throws BrokenHistory where they do not follow from one another.
+   */
+  goOn(
+    before: State | undefined,
+    known: number,
+    more: readonly (Happening & Stamp)[],
+    undone: ReadonlySet<number>,
+  ): State;
   /** Throws a Problem where no more may be opened. */
   mayOpen(entries: readonly Entry[], who: Doing & { readonly called: string }): void;
   /** Throws a Problem where so much may not happen to it any more. */
-  mayHappen(doc: Doc, state: State, happened: readonly Happening[], doing: Doing): void;
+  mayHappen(past: Past, state: State, happened: readonly Happening[], doing: Doing): void;
   /** The document without her id, her name, and what was written of her. */
   withoutMaker(doc: Doc, state: State, maker: string): Doc;
   /** What is kept of her in it beside the events, for her own export. */
@@ -69,8 +84,8 @@ export interface Chronicle<Doc extends EventDoc<Happening & Stamp>, Happening ex
   partOf(name: string, state: State, maker: string): string;
 }
 
-/** States that are remembered: those of the documents that are busy just now. */
-const KEPT_STATES = 200;
+/** Documents of which it is remembered what their events come to: those that are busy just now. */
+const KEPT_LIVE = 200;
 
 /** The longest part of an id that a name becomes. */
 const LONGEST_SLUG = 60;
@@ -83,12 +98,6 @@ class Unlisted<Doc> extends Error {
   ) {
     super('not in the catalogue yet');
   }
-}
-
-interface Known<Doc, State> {
-  readonly doc: Doc;
-  readonly state: State;
-  readonly makers: ReadonlySet<string>;
 }
 
 /** The id of a thing of this name of this server (or in the terminal). Names that differ by more than capitals and marks never share one. */
@@ -120,44 +129,68 @@ export class Chronicles<
     this.catalogue = new Catalogue(store, kind);
   }
 
-  /** The latest states that were needed, so that a press replays what is new and not the whole season. */
-  private readonly states = new Map<string, Known<Doc, State>>();
+  /** What the events of the documents that are busy come to, by id, the longest unused first. */
+  private readonly live = new Map<string, Live<Happening & Stamp, State>>();
+  /** States of documents that somebody holds. */
+  private readonly states = new WeakMap<object, State>();
+  /** Documents that are being looked at, or were. */
+  private readonly looking = new WeakMap<object, Promise<void>>();
+  /** The makers of entries, as sets. */
+  private readonly makersOf = new WeakMap<Entry, ReadonlySet<string>>();
 
   /** The state of a document. Throws BrokenHistory where its events do not follow from one another. */
   stateOf(doc: Doc): State {
-    return this.known(doc).state;
+    const known = this.states.get(doc);
+    if (known !== undefined) return known;
+    const state = atOnce(this.liveOf(doc).reckon(doc));
+    this.states.set(doc, state);
+    return state;
   }
 
-  protected known(doc: Doc): Known<Doc, State> {
-    const { id, edition, events } = doc;
-    const before = this.states.get(id);
-    // A document that was never written after all may have been seen as well: every event is compared.
-    const goesOn =
-      before?.doc.edition === edition &&
-      before.doc.events.length <= events.length &&
-      before.doc.events.every((event, index) => isSame(event, events[index]));
-    if (goesOn && before.doc.events.length === events.length) return before;
-    const known: Known<Doc, State> = goesOn
-      ? {
-          doc,
-          state: this.kind.continueState(before.state, before.doc.events.length, events),
-          makers: new Set([
-            ...before.makers,
-            ...events.slice(before.doc.events.length).flatMap(this.kind.idsIn),
-          ]),
-        }
-      : { doc, state: this.kind.replay(events), makers: new Set(events.flatMap(this.kind.idsIn)) };
-    this.states.delete(id);
-    this.states.set(id, known);
-    for (const [oldest] of this.states) {
-      if (this.states.size <= KEPT_STATES) break;
-      this.states.delete(oldest);
+  private liveOf(doc: Doc): Live<Happening & Stamp, State> {
+    const known = this.live.get(doc.id);
+    // What began otherwise, or was read anew, is looked at anew.
+    const live = known?.entries === entriesOf(doc) ? known : new Live(entriesOf(doc), this.kind);
+    this.live.delete(doc.id);
+    this.live.set(doc.id, live);
+    for (const [oldest] of this.live) {
+      if (this.live.size <= KEPT_LIVE) break;
+      this.live.delete(oldest);
     }
-    return known;
+    return live;
+  }
+
+  /**
+   * Reckons the state of a long history in pieces, others being heard in between, and counts what is asked of it at a press. Whoever
+   * waits for the same goes on in the order of asking.
+   */
+  private lookedAt(doc: Doc): Promise<void> {
+    const looking = this.looking.get(doc) ?? this.lookAt(doc);
+    this.looking.set(doc, looking);
+    return looking;
+  }
+
+  private async lookAt(doc: Doc): Promise<void> {
+    const live = this.liveOf(doc);
+    try {
+      if (!this.states.has(doc)) this.states.set(doc, await inPieces(live.reckon(doc)));
+      await inPieces(live.count(doc));
+    } catch (error) {
+      // Whoever asks for the state is told.
+      if (!(error instanceof BrokenHistory)) throw error;
+    }
   }
 
   async read(id: string): Promise<Doc | undefined> {
     return this.store.read(this.kind.docs, id);
+  }
+
+  /** The same, in pieces where it is long. */
+  private async whole(id: string): Promise<{ doc: Doc; state: State } | undefined> {
+    const doc = await this.read(id);
+    if (doc === undefined) return undefined;
+    await this.lookedAt(doc);
+    return this.withState(doc);
   }
 
   /** A document with its state. Throws Unreadable where its events do not follow from one another. */
@@ -177,8 +210,7 @@ export class Chronicles<
 
   /** The one of this name of this server (or in the terminal). Throws Unreadable where it is there and cannot be read. */
   async named(server: string | undefined, name: string): Promise<{ doc: Doc; state: State } | undefined> {
-    const doc = await this.read(idOf(server, name));
-    return doc && this.withState(doc);
+    return this.whole(idOf(server, name));
   }
 
   /** Those of these ids that can be read; what cannot concerns only whom it names. */
@@ -186,8 +218,7 @@ export class Chronicles<
     const found = await Promise.all(
       ids.map(async (id) => {
         try {
-          const doc = await this.read(id);
-          return doc && this.withState(doc);
+          return await this.whole(id);
         } catch (error) {
           if (error instanceof Unreadable) return undefined;
           throw error;
@@ -200,7 +231,7 @@ export class Chronicles<
   /** Every one of a server that can be read, the latest opened last. */
   async of(server: string | undefined): Promise<{ doc: Doc; state: State }[]> {
     const found = await this.these(await this.store.ids(this.kind.docs, `${server ?? 'here'}.`));
-    return found.sort((a, b) => (a.doc.events[0]?.at ?? '').localeCompare(b.doc.events[0]?.at ?? ''));
+    return found.sort((a, b) => (firstOf(a.doc)?.at ?? '').localeCompare(firstOf(b.doc)?.at ?? ''));
   }
 
   /** What those of a server are called and where they belong, without reading them, the latest opened last. */
@@ -215,13 +246,13 @@ export class Chronicles<
    */
   protected async begin(name: string, fresh: Doc, doing: Doing): Promise<Happened<Doc, Happening, State>> {
     const { id, server } = fresh;
-    const [opened] = fresh.events;
+    const opened = firstOf(fresh);
     if (!(await this.isThere(id, name))) {
       this.kind.mayOpen(await this.listed(server), { ...doing, called: name });
       await this.catalogue.note(fresh, [doing.by]);
     }
     return this.store.change<Doc, Happened<Doc, Happening, State>>(this.kind.docs, id, (doc) => {
-      if (doc?.events[0]?.once === doing.once)
+      if (doc && firstOf(doc)?.once === doing.once)
         return { keep: doc, tell: { id, doc, state: this.stateOf(doc), happened: [], again: true } };
       if (doc) throw this.nameTaken(this.kind.nameOf(doc) ?? name);
       return {
@@ -257,7 +288,9 @@ export class Chronicles<
     doing: Doing,
     rule: (state: State, doc: Doc) => readonly Happening[],
   ): Promise<Happened<Doc, Happening, State>> {
-    for (let listed: ReadonlySet<string> = new Set((await this.catalogue.entry(id))?.makers); ;) {
+    const doc = await this.read(id);
+    if (doc !== undefined) await this.lookedAt(doc);
+    for (let listed = this.makersIn(await this.catalogue.entry(id)); ;) {
       try {
         return await this.happens(id, doing, rule, listed);
       } catch (error) {
@@ -265,6 +298,13 @@ export class Chronicles<
         listed = await this.catalogue.note((error as Unlisted<Doc>).doc, error.makers);
       }
     }
+  }
+
+  private makersIn(entry: Entry | undefined): ReadonlySet<string> {
+    if (entry === undefined) return new Set();
+    const known = this.makersOf.get(entry) ?? new Set(entry.makers);
+    this.makersOf.set(entry, known);
+    return known;
   }
 
   private happens(
@@ -276,22 +316,25 @@ export class Chronicles<
     return this.store.change<Doc, Happened<Doc, Happening, State>>(this.kind.docs, id, (doc) => {
       if (!doc) throw this.gone();
       const { state } = this.withState(doc);
-      if (doc.events.some((event) => event.once === doing.once)) {
-        return { keep: doc, tell: { id, doc, state, happened: [], again: true } };
-      }
+      const live = this.liveOf(doc);
+      const past = atOnce(live.count(doc));
+      if (past.presses.has(doing.once))
+        return { keep: undefined, tell: { id, doc, state, happened: [], again: true } };
       const happened = rule(state, doc);
-      if (happened.length === 0) return { keep: doc, tell: { id, doc, state, happened, again: false } };
-      this.kind.mayHappen(doc, state, happened, doing);
-      const add = happened.map((one) => checkedEntry(this.kind.docs as GrowingKind, stamp(one, doing)));
-      const grows = grown(doc, add);
-      const after = stands(() => this.known(grows));
-      const unlisted = [...after.makers].filter((maker) => !listed.has(maker));
+      if (happened.length === 0) return { keep: undefined, tell: { id, doc, state, happened, again: false } };
+      const events = lengthOf(doc);
+      this.kind.mayHappen({ events, eventsBy: (maker) => past.by.get(maker) ?? 0 }, state, happened, doing);
+      const add = happened.map(
+        (one) => checkedEntry(this.kind.docs as GrowingKind, stamp(one, doing)) as Happening & Stamp,
+      );
+      const after = stands(() => live.after(doc, state, add));
+      const unlisted = past.notIn(listed, add);
       if (unlisted.length > 0) throw new Unlisted(doc, unlisted);
-      return {
-        keep: undefined,
-        add,
-        tell: { id, doc: grows, state: after.state, happened, again: false },
-      };
+      const next = grown(doc, add);
+      // Of another list, where something was added before that came to nothing.
+      this.liveOf(next).keep(events + add.length, after);
+      this.states.set(next, after);
+      return { keep: undefined, add, tell: { id, doc: next, state: after, happened, again: false } };
     });
   }
 
@@ -358,9 +401,8 @@ export class Chronicles<
     const unreadable: { id: string; name: string; problem: Unreadable }[] = [];
     for (const { id, name } of await this.catalogue.naming(maker)) {
       try {
-        const doc = await this.read(id);
-        if (!doc || !this.known(this.withState(doc).doc).makers.has(maker)) continue;
-        found.push(doc);
+        const { doc } = (await this.whole(id)) ?? {};
+        if (doc && atOnce(this.liveOf(doc).count(doc)).makers.has(maker)) found.push(doc);
       } catch (problem) {
         if (!(problem instanceof Unreadable)) throw problem;
         unreadable.push({ id, name, problem });
@@ -390,10 +432,6 @@ export class Chronicles<
     });
   }
 }
-
-/** Whether two events are one and the same: of the same press, by the same maker, at the same moment. */
-const isSame = (a: Stamp & { did?: unknown }, b: (Stamp & { did?: unknown }) | undefined) =>
-  a === b || (a.once === b?.once && a.at === b.at && a.by === b.by && a.did === b.did);
 
 /** What happened, with who did it and when. */
 export const stamp = <H extends object>(happening: H, { by, at, once }: Doing): H & Stamp => ({

@@ -1,6 +1,6 @@
 /** Taking a maker out of the events of a group blanket: what she made and pledged stays counted, as "a maker". */
 import type { GroupEvent } from '../core/group/events.ts';
-import type { GroupState } from '../core/group/state.ts';
+import { pieceOf, type GroupState } from '../core/group/state.ts';
 import { withStranger } from './forgetting.ts';
 import type { GroupDoc } from './group-schema.ts';
 
@@ -28,15 +28,15 @@ export function withoutMaker(doc: GroupDoc, state: GroupState, maker: string): G
 }
 
 /** Whether any of these motifs is hers. */
-export const isOfMaker = ({ pieces }: GroupState, numbers: readonly number[], maker: string) =>
-  numbers.some((number) => pieces[number - 1]?.maker === maker);
+export const isOfMaker = (state: GroupState, numbers: readonly number[], maker: string) =>
+  numbers.some((number) => pieceOf(state, number)?.maker === maker);
 
 type Reasoned = Extract<GroupEvent, { reason: string }>;
 const isReasoned = (event: GroupEvent): event is Reasoned => 'reason' in event;
 
 /** Which reasons are about her or her motifs, or name her. */
 function wordsOf(maker: string, { pieces, names }: GroupState) {
-  const hers = new Set(pieces.flatMap((piece) => (piece.maker === maker ? [piece.piece] : [])));
+  const hers = new Set(pieces.filter((piece) => piece.maker === maker).map(({ piece }) => piece));
   const name = names.get(maker)?.toLowerCase();
   return (event: Reasoned) =>
     (event.did === 'returned' ? event.pieces.some((piece) => hers.has(piece)) : event.maker === maker) ||

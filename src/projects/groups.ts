@@ -1,10 +1,11 @@
 /** Group blankets: opened, shown on a board, and cleared of a maker who asks for it. */
 import { defined } from '../core/base/defined.ts';
 import type { GroupPlan, Happening } from '../core/group/events.ts';
-import { continueState, replay, type GroupState } from '../core/group/state.ts';
+import { goOn, type GroupState } from '../core/group/state.ts';
 import { Chronicles, idOf, stamp, type Chronicle, type Doing, type Happened } from './chronicles.ts';
 import { idsIn, isOfMaker, withoutMaker } from './group-forgetting.ts';
 import { GROUP_ENTRIES, GROUP_VERSION, GROUPS, type GroupDoc } from './group-schema.ts';
+import { firstOf, lengthOf } from './grown.ts';
 import { mayHappen, mayOpen, OF_GROUPS } from './quotas.ts';
 import type { Store } from './store.ts';
 
@@ -23,15 +24,17 @@ const GROUP: Chronicle<GroupDoc, Happening, GroupState> = {
   called: 'group blanket',
   code: 'group',
   exported: 'groups',
-  nameOf: ({ events: [first] }) => (first?.did === 'opened' ? first.plan.name : undefined),
+  nameOf: (doc) => {
+    const first = firstOf(doc);
+    return first?.did === 'opened' ? first.plan.name : undefined;
+  },
   idsIn,
-  replay,
-  continueState,
+  goOn,
   mayOpen: (entries, who) => mayOpen(entries, who, OF_GROUPS),
-  mayHappen: (doc, { members, organiser }, happened, { by }) =>
+  mayHappen: (past, { members, organiser }, happened, { by }) =>
     mayHappen(
       {
-        events: doc.events,
+        ...past,
         happens: happened.length,
         members: members.size,
         joins: happened.filter((one) => one.did === 'joined' && !members.has(one.maker)).length,
@@ -186,11 +189,11 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
       if (channel === undefined || !of(server)) continue;
       const [found] = await this.these([id]);
       if (!found) continue;
-      const { board, events, thread, event } = found.doc;
+      const { board, thread, event } = found.doc;
       const unmade =
         (thread !== undefined && thread.id === undefined) ||
         (event && event.wanted !== (event.made !== undefined));
-      if (board?.events !== events.length || unmade === true) behind.push(id);
+      if (board?.events !== lengthOf(found.doc) || unmade === true) behind.push(id);
     }
     return behind;
   }

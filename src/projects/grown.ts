@@ -80,7 +80,7 @@ function placeOf(name: string, doc: object): Place {
   return place;
 }
 
-const LIST: Grows['list'] = 'events';
+const LIST = 'events' satisfies Grows['list'];
 
 /** The entries that a document is of; the same object as long as nothing but adding happened to it. */
 export const entriesOf = (doc: object): Entries => placeOf(LIST, doc).list;
@@ -88,6 +88,10 @@ export const entriesOf = (doc: object): Entries => placeOf(LIST, doc).list;
 export const lengthOf = (doc: object): number => placeOf(LIST, doc).length;
 /** What it says beside them. */
 export const headIn = (doc: object): Readonly<Record<string, unknown>> => placeOf(LIST, doc).head;
+
+/** The first of them, without making them into an array. */
+export const firstOf = <Entry>(doc: { readonly [LIST]: readonly Entry[] }): Entry | undefined =>
+  placeOf(LIST, doc).list.items[0] as Entry | undefined;
 
 /** Those of its entries that come after the first `known`. */
 export function entriesSince(doc: object, known: number): readonly unknown[] {

@@ -249,9 +249,11 @@ export function mayOpen(
 
 /** What is to happen, and to what. */
 export interface Happens {
-  readonly events: readonly { readonly by: string }[];
-  /** How many events more. */
+  /** How many events there were, and how many more there would be. */
+  readonly events: number;
   readonly happens: number;
+  /** How many of those there were are by a maker. */
+  readonly eventsBy: (maker: string) => number;
   /** Who take part, and how many more would. */
   readonly members: number;
   readonly joins: number;
@@ -262,7 +264,7 @@ export interface Happens {
 
 /** Throws a Problem where too many would take part, or it has had too many events, or too many by one maker. */
 export function mayHappen(
-  { events: before, happens, members, joins, runs, by }: Happens,
+  { events: before, happens, eventsBy, members, joins, runs, by }: Happens,
   { short, ...limits }: Limits,
 ): void {
   if (joins > 0 && members + joins > limits.members)
@@ -271,18 +273,15 @@ export function mayHappen(
       `${count(members, 'maker')} take part in this ${short}, as many as can.`,
       { hint: 'Somebody who leaves makes room.', facts: { most: limits.members } },
     );
-  const events = before.length + happens;
+  const events = before + happens;
   const most = limits.events - (runs ? 0 : limits.kept);
   if (events > most)
     throw new Problem(
       'too-many-events',
-      `So much has happened to this ${short} (${count(before.length, 'thing')}) that no more can be kept of it.`,
+      `So much has happened to this ${short} (${count(before, 'thing')}) that no more can be kept of it.`,
       { hint: 'Whoever runs it can close it and open another one for what is left.', facts: { most } },
     );
-  // Only counted where it can matter: nobody has done more than everybody together.
-  if (runs || events <= limits.eventsOfMaker) return;
-  const hers = before.reduce((sum, event) => sum + Number(event.by === by), happens);
-  if (hers > limits.eventsOfMaker)
+  if (!runs && eventsBy(by) + happens > limits.eventsOfMaker)
     throw new Problem(
       'too-many-events-of-maker',
       `You have changed this ${short} ${count(limits.eventsOfMaker, 'time')}, as often as one maker can.`,

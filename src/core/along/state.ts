@@ -1,6 +1,7 @@
 /** The state of a make-along, replayed from its events. Pure: the same events give the same state. */
 import { defined } from '../base/defined.ts';
-import { BrokenHistory } from '../base/history.ts';
+import { BrokenHistory, takenBack } from '../base/history.ts';
+import { SharedList, type ReadonlyList } from '../base/shared-list.ts';
 import type { AlongEvent, AlongPlan, Part, Way } from './events.ts';
 
 export interface Member extends Way {
@@ -45,13 +46,14 @@ export interface AlongState {
   /** Who is done, by part; only who takes part. */
   readonly done: ReadonlyMap<number, ReadonlySet<string>>;
   /** Everything anybody was stuck at; only of who takes part. */
-  readonly stuck: readonly Stuck[];
+  readonly stuck: ReadonlyList<Stuck>;
   readonly postings: ReadonlyMap<number, Posting>;
   readonly offeredTo: { readonly maker: string; readonly name: string } | undefined;
   /** The events that count, with their numbers. */
-  readonly standing: readonly { readonly event: number; readonly happened: AlongEvent }[];
+  readonly standing: ReadonlyList<{ readonly event: number; readonly happened: AlongEvent }>;
 }
 
+/** A state that is being made: what it shares with the one before it is replaced, never altered (`own`, lists that share). */
 interface Draft {
   plan: AlongPlan;
   teacher: string;
@@ -59,32 +61,59 @@ interface Draft {
   open: boolean;
   hour: number;
   zone: string;
-  parts: Part[];
+  parts: readonly Part[];
   nextPart: number;
   members: Map<string, Member>;
   names: Map<string, string>;
-  done: Map<number, Set<string>>;
-  stuck: Stuck[];
+  done: Map<number, ReadonlySet<string>>;
+  stuck: SharedList<Stuck>;
   postings: Map<number, Posting>;
-  offeredTo: { maker: string; name: string } | undefined;
-  standing: { event: number; happened: AlongEvent }[];
+  offeredTo: { readonly maker: string; readonly name: string } | undefined;
+  standing: SharedList<{ readonly event: number; readonly happened: AlongEvent }>;
 }
 
-/** Replays events into a state. Throws BrokenHistory where an event does not follow from those before it. */
-export function replay(events: readonly AlongEvent[]): AlongState {
-  const undone = new Set(events.flatMap((event) => (event.did === 'undone' ? [event.event] : [])));
-  const [first] = events;
-  if (first?.did !== 'opened' || undone.has(0))
-    throw new BrokenHistory('a make-along begins by being opened');
+type Mapped = 'members' | 'names' | 'done' | 'postings';
+
+/** What of each draft is its own by now: maps by name, and sets in them. */
+const owned = new WeakMap<Draft, Set<Mapped | ReadonlySet<string>>>();
+
+function ownOf(state: Draft): Set<Mapped | ReadonlySet<string>> {
+  const own = owned.get(state) ?? new Set();
+  owned.set(state, own);
+  return own;
+}
+
+/** A map of the draft that may be changed. */
+function own<What extends Mapped>(state: Draft, what: What): Draft[What] {
+  const mine = ownOf(state);
+  if (!mine.has(what)) state[what] = new Map(state[what] as Map<never, never>);
+  mine.add(what);
+  return state[what];
+}
+
+/** Those who are done with a part, as a set of the draft’s own. */
+function ownDone(state: Draft, part: number): Set<string> {
+  const mine = ownOf(state);
+  const known = state.done.get(part);
+  if (known && mine.has(known)) return known as Set<string>;
+  const makers = new Set(known);
+  mine.add(makers);
+  own(state, 'done').set(part, makers);
+  return makers;
+}
+
+/** The state of a make-along that was just opened, before its first event is counted. */
+function opened(first: AlongEvent | undefined): AlongState {
+  if (first?.did !== 'opened') throw new BrokenHistory('a make-along begins by being opened');
   const { plan } = first;
-  const state: Draft = {
+  return {
     plan,
     teacher: first.by,
     teacherName: first.name,
     open: true,
     hour: plan.hour,
     zone: plan.zone,
-    parts: [...plan.parts],
+    parts: plan.parts,
     nextPart: Math.max(0, ...plan.parts.map(({ id }) => id)) + 1,
     members: new Map(),
     names: new Map([[first.by, first.name]]),
@@ -94,37 +123,32 @@ export function replay(events: readonly AlongEvent[]): AlongState {
     offeredTo: undefined,
     standing: [],
   };
-  events.forEach((happened, event) => step(state, happened, event, undone.has(event)));
-  return state;
 }
 
+/** Replays events into a state. Throws BrokenHistory where an event does not follow from those before it. */
+export const replay = (events: readonly AlongEvent[]): AlongState =>
+  goOn(undefined, 0, events, takenBack(events));
+
 /**
- * The state after more events, from the state before them; the same as replaying all, at the price of the new ones. `events`
- * are all there are, the first `known` of which are in `before` already. Throws BrokenHistory likewise.
+ * The state after more events, from the state before them; the same as replaying all, at the price of the new ones. `before`
+ * stays as it is; it is of the first `known` events, and undefined where these are none. `undone` are the numbers of the events
+ * that were taken back; one that was taken back after `before` is not in it. Throws BrokenHistory likewise.
  */
-export function continueState(before: AlongState, known: number, events: readonly AlongEvent[]): AlongState {
-  const more = events.slice(known);
-  // What is taken back may be anywhere before.
-  if (more.some(({ did }) => did === 'undone')) return replay(events);
-  const touched = new Set(more.flatMap((event) => (event.did === 'done' ? [event.part] : [])));
-  const leaves = more.some(({ did }) => did === 'left');
-  const state: Draft = {
-    ...before,
-    parts: [...before.parts],
-    members: new Map(before.members),
-    names: new Map(before.names),
-    // A set that nothing is added to or taken from is shared with the state before.
-    done: new Map(
-      [...before.done].map(([part, makers]) => [
-        part,
-        leaves || touched.has(part) ? new Set(makers) : (makers as Set<string>),
-      ]),
-    ),
-    stuck: [...before.stuck],
-    postings: new Map(before.postings),
-    standing: [...before.standing],
-  };
-  more.forEach((happened, index) => step(state, happened, known + index, false));
+export function goOn(
+  before: AlongState | undefined,
+  known: number,
+  more: readonly AlongEvent[],
+  undone: ReadonlySet<number>,
+): AlongState {
+  if (before === undefined && undone.has(0)) throw new BrokenHistory('a make-along begins by being opened');
+  const from = before ?? opened(more[0]);
+  // The maps are shared until `own` copies them.
+  const state = {
+    ...from,
+    stuck: SharedList.of(from.stuck),
+    standing: SharedList.of(from.standing),
+  } as Draft;
+  more.forEach((happened, index) => step(state, happened, known + index, undone.has(known + index)));
   return state;
 }
 
@@ -138,8 +162,8 @@ function step(state: Draft, happened: AlongEvent, event: number, undone: boolean
   state.standing.push({ event, happened });
 }
 
-const inOrder = (parts: Part[]) =>
-  parts.sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : a.id - b.id));
+const inOrder = (parts: readonly Part[]) =>
+  [...parts].sort((a, b) => (a.from < b.from ? -1 : a.from > b.from ? 1 : a.id - b.id));
 
 const MS_PER_DAY = 86_400_000;
 
@@ -159,7 +183,7 @@ function mustTakePart(state: Draft, maker: string): void {
 
 const post = (state: Draft, part: number, posting: Posting) => {
   placeOf(state, part);
-  state.postings.set(part, posting);
+  own(state, 'postings').set(part, posting);
 };
 
 type Did<Kind extends AlongEvent['did']> = AlongEvent & { readonly did: Kind };
@@ -168,21 +192,19 @@ const APPLY: { readonly [Kind in AlongEvent['did']]: (state: Draft, event: Did<K
   opened: () => undefined,
   joined: (state, { did: _, by, at, once: __, ...way }) => {
     const since = state.members.get(by)?.since ?? at;
-    state.members.set(by, { ...way, maker: by, since });
-    state.names.set(by, way.name);
+    own(state, 'members').set(by, { ...way, maker: by, since });
+    if (state.names.get(by) !== way.name) own(state, 'names').set(by, way.name);
   },
   left: (state, { by }) => {
     mustTakePart(state, by);
-    state.members.delete(by);
-    for (const makers of state.done.values()) makers.delete(by);
-    state.stuck = state.stuck.filter(({ maker }) => maker !== by);
+    own(state, 'members').delete(by);
+    for (const [part, makers] of [...state.done]) if (makers.has(by)) ownDone(state, part).delete(by);
+    state.stuck = SharedList.of(state.stuck.filter(({ maker }) => maker !== by));
   },
   done: (state, { by, part }) => {
     mustTakePart(state, by);
     placeOf(state, part);
-    const makers = state.done.get(part) ?? new Set();
-    makers.add(by);
-    state.done.set(part, makers);
+    ownDone(state, part).add(by);
   },
   stuck: (state, { by, at, part, row, slip, counts, words, help }) => {
     mustTakePart(state, by);
@@ -190,22 +212,21 @@ const APPLY: { readonly [Kind in AlongEvent['did']]: (state: Draft, event: Did<K
     state.stuck.push(defined({ maker: by, part, at, row, slip, counts, words, help }));
   },
   'part-added': (state, { part }) => {
-    state.parts.push(part);
+    state.parts = inOrder([...state.parts, part]);
     state.nextPart = Math.max(state.nextPart, part.id + 1);
-    inOrder(state.parts);
   },
   'part-changed': (state, { part, title, asks, from, after = 0 }) => {
     const place = placeOf(state, part);
-    state.parts = state.parts.map((one, index) => {
+    const parts = state.parts.map((one, index) => {
       if (index === place) return { ...one, ...defined({ title, asks, from }) };
       return index > place && after !== 0 ? { ...one, from: dayAfter(one.from, after) } : one;
     });
-    inOrder(state.parts);
+    state.parts = inOrder(parts);
   },
   'part-removed': (state, { part }) => {
-    state.parts.splice(placeOf(state, part), 1);
-    state.done.delete(part);
-    state.stuck = state.stuck.filter((one) => one.part !== part);
+    state.parts = state.parts.toSpliced(placeOf(state, part), 1);
+    own(state, 'done').delete(part);
+    state.stuck = SharedList.of(state.stuck.filter((one) => one.part !== part));
   },
   'hour-set': (state, { hour, zone }) => {
     state.hour = hour;
@@ -215,10 +236,10 @@ const APPLY: { readonly [Kind in AlongEvent['did']]: (state: Draft, event: Did<K
   // What the platform tells comes late: by then the part may have been taken back, or be out of the list.
   posted: (state, { part, at, channel, message }) => {
     const is = state.postings.get(part)?.is === 'taken-back' ? 'taken-back' : 'posted';
-    state.postings.set(part, defined({ is, at, channel, message }));
+    own(state, 'postings').set(part, defined({ is, at, channel, message }));
   },
   'not-posted': (state, { part }) => {
-    if (state.postings.get(part)?.is !== 'taken-back') state.postings.delete(part);
+    if (state.postings.get(part)?.is !== 'taken-back') own(state, 'postings').delete(part);
   },
   'taken-back': (state, { part, at }) => {
     const { channel, message } = state.postings.get(part) ?? {};
@@ -233,16 +254,16 @@ const APPLY: { readonly [Kind in AlongEvent['did']]: (state: Draft, event: Did<K
     if (!posting) return;
     // Where the taking back was undone after its message had gone, the part is not out all the same.
     const is = posting.is === 'posted' ? 'taken-back' : posting.is;
-    state.postings.set(part, { is, at: posting.at });
+    own(state, 'postings').set(part, { is, at: posting.at });
   },
   'offered-over': (state, { to, name }) => {
     state.offeredTo = { maker: to, name };
-    state.names.set(to, name);
+    own(state, 'names').set(to, name);
   },
   'handed-over': (state, { to, name }) => {
     state.teacher = to;
     state.teacherName = name;
-    state.names.set(to, name);
+    own(state, 'names').set(to, name);
     state.offeredTo = undefined;
   },
   closed: (state) => {
@@ -269,7 +290,7 @@ export function countProgress(
 ): { done: number; stuck: number; notBegun: number } {
   const done = state.done.get(part) ?? new Set();
   const stuck = new Set(
-    state.stuck.flatMap((one) => (one.part === part && !done.has(one.maker) ? [one.maker] : [])),
+    state.stuck.filter((one) => one.part === part && !done.has(one.maker)).map(({ maker }) => maker),
   );
   return { done: done.size, stuck: stuck.size, notBegun: state.members.size - done.size - stuck.size };
 }

@@ -35,9 +35,9 @@ export function listTroubles(state: Pick<AlongState, 'stuck' | 'parts'>): Troubl
 }
 
 /** What each maker said, without what she later said more of: a part alone beside a row of it, a row beside the slip in it. */
-function mostTelling(stuck: readonly Stuck[]): Stuck[] {
+function mostTelling(stuck: AlongState['stuck']): Stuck[] {
   const more = new Set(
-    stuck.flatMap(({ maker, part, row, slip }) => [
+    [...stuck].flatMap(({ maker, part, row, slip }) => [
       ...(row === undefined ? [] : [JSON.stringify([maker, part])]),
       ...(slip === undefined ? [] : [JSON.stringify([maker, part]), JSON.stringify([maker, part, row])]),
     ]),

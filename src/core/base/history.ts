@@ -19,3 +19,11 @@ export const SOMEBODY = 'a maker';
 /** An id in place of one that was erased; no room makes ids that look so. */
 export const strangerId = (number: number) => `somebody.${number}`;
 export const isStranger = (maker: string) => /^somebody\.\d+$/.test(maker);
+
+/** The numbers of the events that these took back. */
+export function takenBack(events: readonly object[]): ReadonlySet<number> {
+  const undone = new Set<number>();
+  for (const one of events as readonly { readonly did?: string; readonly event?: number }[])
+    if (one.did === 'undone' && one.event !== undefined) undone.add(one.event);
+  return undone;
+}

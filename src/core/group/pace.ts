@@ -101,7 +101,7 @@ function listMakers({ members }: GroupState, parcels: readonly Parcel[], now: Da
 /** Reads pace and forecast off the state at a moment. */
 export function reckonGroupPace(state: GroupState, now: Date): GroupPace {
   const working = new Working();
-  const opened = state.standing[0]?.happened.at ?? now.toISOString();
+  const opened = state.standing.at(0)?.happened.at ?? now.toISOString();
   const parcels = parcelsOf(state);
   const done = sum(parcels.map(({ motifs }) => motifs));
   const toCome = sum(

@@ -11,7 +11,7 @@ import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
 import { isStranger, SOMEBODY } from '../base/history.ts';
 import type { Happening } from './events.ts';
-import { openFor, type GroupState, type Piece } from './state.ts';
+import { openFor, pieceOf, type GroupState, type Piece } from './state.ts';
 import { countBeyondPledge } from './totals.ts';
 
 /** Who asks: her id, and whether she may do what only organisers may. */
@@ -250,7 +250,7 @@ export function handIn(
 /** The motifs of these numbers that wait for the organiser. Throws Problem: not-waiting, no-such-motif. */
 function waiting(state: GroupState, pieces: readonly number[]): Piece[] {
   return [...new Set(pieces)].map((number) => {
-    const piece = state.pieces[number - 1];
+    const piece = pieceOf(state, number);
     if (piece?.state === 'handed-in') return piece;
     const wait = state.pieces.filter((one) => one.state === 'handed-in').map((one) => one.piece);
     throw new Problem(

@@ -1,6 +1,7 @@
 /** The state of a group blanket, replayed from its events. Pure: the same events give the same state. */
 import { defined } from '../base/defined.ts';
-import { BrokenHistory } from '../base/history.ts';
+import { BrokenHistory, takenBack } from '../base/history.ts';
+import { SharedList, type ReadonlyList } from '../base/shared-list.ts';
 import type { GroupEvent, GroupPlan, Member } from './events.ts';
 
 export interface Piece {
@@ -42,9 +43,9 @@ export interface GroupState {
   readonly invited: ReadonlySet<string>;
   /** Motifs pledged and not yet handed in, by maker and kind. */
   readonly pledges: ReadonlyMap<string, readonly number[]>;
-  readonly pieces: readonly Piece[];
+  readonly pieces: ReadonlyList<Piece>;
   /** What was weighed at hand-in: grams of so many motifs together. */
-  readonly weighed: readonly WeighedIn[];
+  readonly weighed: ReadonlyList<WeighedIn>;
   /** By kind: how many motifs are in each state. Kept along the way, so that a press need not count them again. */
   readonly tally: readonly Tally[];
   /** When each maker was last heard of. */
@@ -60,38 +61,59 @@ export interface GroupState {
   /** When each maker was last given something to make, by herself or by the organiser. */
   readonly pledgedAt: ReadonlyMap<string, string>;
   /** The events that count, with their numbers: what was undone is left out. */
-  readonly standing: readonly { readonly event: number; readonly happened: GroupEvent }[];
+  readonly standing: ReadonlyList<{ readonly event: number; readonly happened: GroupEvent }>;
 }
 
+/**
+ * A state that is being made. What it has of the state before it is shared with that and never altered: a map is copied when
+ * something of it first changes (`own`), lists share what does not change, and what is small is made anew.
+ */
 interface Draft {
   plan: GroupPlan;
   organiser: string;
   organiserName: string;
   open: boolean;
   closes: string | undefined;
-  members: Map<string, Member & { since: string }>;
+  members: Map<string, Member & { readonly since: string }>;
   names: Map<string, string>;
   invited: Set<string>;
-  pledges: Map<string, number[]>;
-  pieces: Piece[];
-  weighed: WeighedIn[];
-  tally: { pledged: number; handedIn: number; accepted: number }[];
+  pledges: Map<string, readonly number[]>;
+  pieces: SharedList<Piece>;
+  weighed: SharedList<WeighedIn>;
+  tally: readonly Tally[];
   lastSeen: Map<string, string>;
   remindedAt: Map<string, string>;
   pledgedAt: Map<string, string>;
-  barred: Map<string, { at: string; reason: string }>;
-  offeredTo: { maker: string; name: string } | undefined;
+  barred: Map<string, { readonly at: string; readonly reason: string }>;
+  offeredTo: { readonly maker: string; readonly name: string } | undefined;
   clearedAt: Map<string, string>;
-  standing: { event: number; happened: GroupEvent }[];
+  standing: SharedList<{ readonly event: number; readonly happened: GroupEvent }>;
 }
 
-/** Replays events into a state. Throws BrokenHistory where an event does not follow from those before it. */
-export function replay(events: readonly GroupEvent[]): GroupState {
-  const undone = new Set(events.flatMap((event) => (event.did === 'undone' ? [event.event] : [])));
-  const [first] = events;
-  if (first?.did !== 'opened' || undone.has(0))
-    throw new BrokenHistory('a group blanket begins by being opened');
-  const state: Draft = {
+type Mapped =
+  'members' | 'names' | 'pledges' | 'lastSeen' | 'remindedAt' | 'pledgedAt' | 'barred' | 'clearedAt';
+
+/** What of each draft is its own by now. */
+const owned = new WeakMap<Draft, Set<string>>();
+
+function isOwned(state: Draft, what: Mapped | 'invited'): boolean {
+  const own = owned.get(state) ?? new Set();
+  owned.set(state, own);
+  const before = own.has(what);
+  own.add(what);
+  return before;
+}
+
+/** A map of the draft that may be changed. */
+function own<What extends Mapped>(state: Draft, what: What): Draft[What] {
+  if (!isOwned(state, what)) state[what] = new Map(state[what] as Map<string, never>);
+  return state[what];
+}
+
+/** The state of a group blanket that was just opened, before its first event is counted. */
+function opened(first: GroupEvent | undefined): GroupState {
+  if (first?.did !== 'opened') throw new BrokenHistory('a group blanket begins by being opened');
+  return {
     plan: first.plan,
     organiser: first.by,
     organiserName: first.name,
@@ -112,35 +134,34 @@ export function replay(events: readonly GroupEvent[]): GroupState {
     clearedAt: new Map(),
     standing: [],
   };
-  events.forEach((happened, event) => step(state, happened, event, undone.has(event)));
-  return state;
 }
 
+/** Replays events into a state. Throws BrokenHistory where an event does not follow from those before it. */
+export const replay = (events: readonly GroupEvent[]): GroupState =>
+  goOn(undefined, 0, events, takenBack(events));
+
 /**
- * The state after more events, from the state before them; the same as replaying all, at the price of the new ones. `events`
- * are all there are, the first `known` of which are in `before` already. Throws BrokenHistory likewise.
+ * The state after more events, from the state before them; the same as replaying all, at the price of the new ones. `before`
+ * stays as it is; it is of the first `known` events, and undefined where these are none. `undone` are the numbers of the events
+ * that were taken back; one that was taken back after `before` is not in it. Throws BrokenHistory likewise.
  */
-export function continueState(before: GroupState, known: number, events: readonly GroupEvent[]): GroupState {
-  const more = events.slice(known);
-  // What is taken back may be anywhere before.
-  if (more.some(({ did }) => did === 'undone')) return replay(events);
-  const state: Draft = {
-    ...before,
-    members: new Map(before.members),
-    names: new Map(before.names),
-    invited: new Set(before.invited),
-    pledges: new Map([...before.pledges].map(([maker, pledges]) => [maker, [...pledges]])),
-    pieces: [...before.pieces],
-    weighed: [...before.weighed],
-    tally: before.tally.map((tally) => ({ ...tally })),
-    lastSeen: new Map(before.lastSeen),
-    remindedAt: new Map(before.remindedAt),
-    pledgedAt: new Map(before.pledgedAt),
-    barred: new Map(before.barred),
-    clearedAt: new Map(before.clearedAt),
-    standing: [...before.standing],
-  };
-  more.forEach((happened, index) => step(state, happened, known + index, false));
+export function goOn(
+  before: GroupState | undefined,
+  known: number,
+  more: readonly GroupEvent[],
+  undone: ReadonlySet<number>,
+): GroupState {
+  if (before === undefined && undone.has(0))
+    throw new BrokenHistory('a group blanket begins by being opened');
+  const from = before ?? opened(more[0]);
+  // The maps and sets are shared until `own` copies them.
+  const state = {
+    ...from,
+    pieces: SharedList.of(from.pieces),
+    weighed: SharedList.of(from.weighed),
+    standing: SharedList.of(from.standing),
+  } as Draft;
+  more.forEach((happened, index) => step(state, happened, known + index, undone.has(known + index)));
   return state;
 }
 
@@ -152,25 +173,26 @@ function step(state: Draft, happened: GroupEvent, event: number, undone: boolean
   }
   apply(state, happened);
   checkQuotas(state);
-  state.lastSeen.set(happened.by, happened.at);
+  own(state, 'lastSeen').set(happened.by, happened.at);
   // Whatever she does is an answer.
-  if (happened.did !== 'reminded') state.remindedAt.delete(happened.by);
+  if (happened.did !== 'reminded' && state.remindedAt.has(happened.by))
+    own(state, 'remindedAt').delete(happened.by);
   state.standing.push({ event, happened });
 }
 
-function tallyOf(state: Draft, kind: number) {
+/** Counts motifs of a kind into one state, out of another with a number below 0. */
+function tell(state: Draft, kind: number, where: keyof Tally, change: number): void {
   const tally = state.tally[kind];
   if (!tally) throw new BrokenHistory(`there is no kind ${kind}`);
-  return tally;
+  state.tally = state.tally.with(kind, { ...tally, [where]: tally[where] + change });
 }
 
 function pledge(state: Draft, maker: string, kind: number, change: number): void {
   const pledges = state.pledges.get(maker) ?? state.plan.kinds.map(() => 0);
   const next = (pledges[kind] ?? 0) + change;
   if (next < 0) throw new BrokenHistory(`${maker} has not pledged that many of kind ${kind}`);
-  pledges[kind] = next;
-  state.pledges.set(maker, pledges);
-  tallyOf(state, kind).pledged += change;
+  tell(state, kind, 'pledged', change);
+  own(state, 'pledges').set(maker, pledges.with(kind, next));
 }
 
 /** The rule of rules, held after every event: nothing is spoken for beyond quota and spares. */
@@ -180,8 +202,12 @@ function checkQuotas(state: Draft): void {
   });
 }
 
+/** The motif of a number, counted from 1. */
+export const pieceOf = ({ pieces }: Pick<GroupState, 'pieces'>, number: number): Piece | undefined =>
+  number > 0 ? pieces.at(number - 1) : undefined;
+
 function pieceIn(state: Draft, piece: number, wanted: Piece['state']): Piece {
-  const motif = state.pieces[piece - 1];
+  const motif = pieceOf(state, piece);
   if (motif?.state !== wanted) throw new BrokenHistory(`motif ${piece} is not ${wanted}`);
   return motif;
 }
@@ -204,7 +230,7 @@ function number(state: Draft, event: GroupEvent & { did: 'handed-in' }, as: Piec
 
 /** She takes no part any more, and what she has pledged is open again. */
 function drop(state: Draft, maker: string): void {
-  state.members.delete(maker);
+  own(state, 'members').delete(maker);
   (state.pledges.get(maker) ?? []).forEach((motifs, kind) => {
     if (motifs > 0) pledge(state, maker, kind, -motifs);
   });
@@ -221,37 +247,38 @@ type Did<Kind extends GroupEvent['did']> = GroupEvent & { readonly did: Kind };
 const APPLY: { readonly [Kind in GroupEvent['did']]: (state: Draft, event: Did<Kind>) => void } = {
   opened: () => undefined,
   invited: (state, { maker, name }) => {
+    if (!isOwned(state, 'invited')) state.invited = new Set(state.invited);
     state.invited.add(maker);
-    state.names.set(maker, name);
+    own(state, 'names').set(maker, name);
   },
   joined: (state, { maker, name, perWeek, colours, at }) => {
     const since = state.members.get(maker)?.since ?? at;
-    state.members.set(maker, { maker, name, perWeek, colours, since });
-    state.names.set(maker, name);
+    own(state, 'members').set(maker, { maker, name, perWeek, colours, since });
+    if (state.names.get(maker) !== name) own(state, 'names').set(maker, name);
   },
   left: (state, { maker }) => {
     mustTakePart(state, maker);
     drop(state, maker);
   },
   barred: (state, { maker, at, reason }) => {
-    state.barred.set(maker, { at, reason });
+    own(state, 'barred').set(maker, { at, reason });
     drop(state, maker);
   },
   readmitted: (state, { maker }) => {
-    if (!state.barred.delete(maker)) throw new BrokenHistory(`${maker} is not kept out`);
+    if (!own(state, 'barred').delete(maker)) throw new BrokenHistory(`${maker} is not kept out`);
   },
   pledged: (state, { maker, kind, motifs, at }) => {
     mustTakePart(state, maker);
     pledge(state, maker, kind, motifs);
-    state.pledgedAt.set(maker, at);
+    own(state, 'pledgedAt').set(maker, at);
   },
   released: (state, { maker, kind, motifs, by, at }) => {
     pledge(state, maker, kind, -motifs);
-    if (by !== maker) state.clearedAt.set(maker, at);
+    if (by !== maker) own(state, 'clearedAt').set(maker, at);
   },
   'handed-in': (state, event) => {
     pledge(state, event.maker, event.kind, -event.motifs);
-    tallyOf(state, event.kind).handedIn += event.motifs;
+    tell(state, event.kind, 'handedIn', event.motifs);
     number(state, event, 'handed-in');
     const { maker, kind, motifs, weight } = event;
     if (weight !== undefined) state.weighed.push({ maker, kind, motifs, weight });
@@ -259,30 +286,29 @@ const APPLY: { readonly [Kind in GroupEvent['did']]: (state: Draft, event: Did<K
   accepted: (state, { pieces }) => {
     for (const number of pieces) {
       const piece = pieceIn(state, number, 'handed-in');
-      state.pieces[number - 1] = { ...piece, state: 'accepted' };
-      const tally = tallyOf(state, piece.kind);
-      tally.handedIn--;
-      tally.accepted++;
+      state.pieces.set(number - 1, { ...piece, state: 'accepted' });
+      tell(state, piece.kind, 'handedIn', -1);
+      tell(state, piece.kind, 'accepted', 1);
     }
   },
   returned: (state, { pieces, reason, at }) => {
     for (const number of pieces) {
       const piece = pieceIn(state, number, 'handed-in');
-      state.pieces[number - 1] = { ...piece, state: 'returned', reason };
-      tallyOf(state, piece.kind).handedIn--;
+      state.pieces.set(number - 1, { ...piece, state: 'returned', reason });
+      tell(state, piece.kind, 'handedIn', -1);
       // It is hers to make again, unless she has left: then it is open to everyone.
       if (!state.members.has(piece.maker)) continue;
       pledge(state, piece.maker, piece.kind, 1);
-      state.pledgedAt.set(piece.maker, at);
+      own(state, 'pledgedAt').set(piece.maker, at);
     }
   },
   reminded: (state, { maker, at }) => {
-    state.remindedAt.set(maker, at);
+    own(state, 'remindedAt').set(maker, at);
   },
   kept: () => undefined,
   'offered-over': (state, { to, name }) => {
     state.offeredTo = { maker: to, name };
-    state.names.set(to, name);
+    own(state, 'names').set(to, name);
   },
   declined: (state) => {
     state.offeredTo = undefined;
@@ -291,7 +317,7 @@ const APPLY: { readonly [Kind in GroupEvent['did']]: (state: Draft, event: Did<K
     state.organiser = to;
     state.organiserName = name;
     state.offeredTo = undefined;
-    state.names.set(to, name);
+    own(state, 'names').set(to, name);
   },
   closed: (state) => {
     state.open = false;

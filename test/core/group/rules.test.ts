@@ -475,7 +475,7 @@ describe('closing, handing over and taking back', () => {
   });
   it('gives out no more numbers than the largest blanket could ever need', () => {
     const state = with2(pledged('m1', 0, 1));
-    const full = { ...state, pieces: Array.from({ length: 10_000 }, () => state.pieces[0]!) };
+    const full = { ...state, pieces: Array.from({ length: 10_000 }, () => state.pieces.at(0)!) };
     expect(() => handIn(full, ROWAN, 0, 1, {})).toThrow(
       refused('too-many-numbered', { option: 'motifs', facts: { most: 10_000, given: 1 } }),
     );

@@ -28,13 +28,7 @@ import {
   type Asker,
 } from '../../../src/core/group/rules.ts';
 import { BrokenHistory } from '../../../src/core/base/history.ts';
-import {
-  continueState,
-  openFor,
-  replay,
-  countSpokenFor,
-  type GroupState,
-} from '../../../src/core/group/state.ts';
+import { goOn, openFor, replay, countSpokenFor, type GroupState } from '../../../src/core/group/state.ts';
 import { Problem } from '../../../src/core/base/problem.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { groupPlan } from './plan.ts';
@@ -246,7 +240,9 @@ describe('a group blanket', () => {
               );
               for (const one of happened) did.add(one.did);
               const next = [...events, ...happened.map((one) => ({ ...one, ...stamp }))];
-              state = continueState(state, events.length, next);
+              state = happened.some((one) => one.did === 'undone')
+                ? replay(next)
+                : goOn(state, events.length, next.slice(events.length), new Set());
               events = next;
             } catch (error) {
               // Refused in words, or an undo that something later stands on: the state is as it was.
