@@ -829,7 +829,11 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
 
   // ─── lookup ───
   // UK dc is the US sc, US dc the UK tr.
-  'lookup term': [{ figures: { meanings: 2 } }],
+  'lookup term': [
+    { figures: { meanings: 2 } },
+    // Two sc along the end of a dc row; 53 and 102 inches of yarn over the same row.
+    { line: 'term:"sc vs dc"', figures: { times_as_tall: 2, times_the_yarn: 1.92 } },
+  ],
   'lookup hook': [
     // 7 mm, US 7 (and the old UK 7, both 4.5 mm), US steel 7.
     { figures: { hooks: 3 } },

@@ -39,7 +39,7 @@ export const rounds = question({
       'stitch round side',
       '?stitch round side',
     ],
-    also: 'border stitch round across down side corner flat count total each grow need motif all',
+    also: 'border stitch round across down side corner flat ripples count total each grow need motif all',
     not: 'weigh ball yarn left gauge',
     marks: {
       across: {

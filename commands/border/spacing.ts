@@ -67,10 +67,15 @@ export const spacing = question({
       'border stitch',
       'pickup evenly',
       'border <stitch> side',
+      'border ripples',
     ],
-    also: 'border side corner repeat motif across down blanket gauge each round evenly flat stitch row total need getting all pickup chain',
+    also: 'border side corner repeat motif across down blanket gauge each round evenly flat ripples why stitch row total need getting all pickup chain',
     not: 'weigh ball yarn left',
     marks: {
+      width: {
+        asks: 'Too many stitches ripple, too few draw in; this says how many belong. How wide is the edge, before the border?',
+      },
+      height: { asks: 'How high is the edge, before the border?' },
       gauge: { takes: 'gauge', near: 'gauge stitch' },
       corner: { takes: 'count', nouns: 'corner', near: 'corner', only: true },
       multiple: { takes: 'multiple' },

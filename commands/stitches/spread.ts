@@ -36,9 +36,10 @@ export const spread = question({
       'increase round',
       'decrease round',
       'evenly <count>',
+      'stitch wish',
     ],
-    also: 'row round turned stitch across where pattern getting wanted getting total need left how-many',
-    not: 'border motif gauge ball yarn repeat weigh blanket group',
+    also: 'border row round turned stitch across where pattern getting wanted getting total need left how-many',
+    not: 'motif gauge ball yarn repeat weigh blanket group',
     marks: {
       from: {
         takes: 'count',

@@ -30,6 +30,7 @@ export const swap = question({
       '?ball wanted <ball>',
       'pattern wanted mine <ball>',
       'substitute <ball>',
+      'ball rather <ball>',
     ],
     also: 'pattern wanted ball yarn getting mine how-many need stash weight new convert mean total',
     not: 'left motif weigh border gauge join row round hook colour group',

@@ -12,6 +12,7 @@ import { defined } from '../core/base/defined.ts';
 import { LONGEST_WORDS } from '../core/base/limits.ts';
 import { Problem, QUESTION } from '../core/base/problem.ts';
 import { num } from '../core/base/reader.ts';
+import { sampleOf } from '../core/base/samples.ts';
 import { clip } from '../core/base/quantity.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { AskedBack } from './asked-back.ts';
@@ -196,7 +197,7 @@ export function askFor(route: Route, { path, options, assumed }: Found, option: 
       `One thing is missing, ${option}: ${(meta?.says ?? option).replace(/^./, (first) => first.toLowerCase())}.`,
     {
       option,
-      hint: `Read as ${readAs} so far; say the rest, like ${option}:${meta?.example ?? ''}`.trim(),
+      hint: `Read as ${readAs} so far; say the rest, like ${option}:${meta === undefined ? '' : sampleOf(meta.kind, meta.example)}`.trim(),
       readAs,
       waiting: { path, options, option, assumed },
     },

@@ -1,5 +1,6 @@
 /** What marks the options that many questions share, by their names. */
 import type { Mark } from '../chat/asked.ts';
+import { sampleOf } from '../core/base/samples.ts';
 
 export const COMMON: Readonly<Record<string, Mark>> = {
   shape: {
@@ -25,10 +26,13 @@ export const COMMON: Readonly<Record<string, Mark>> = {
   hook: { asks: 'Which hook?', takes: 'hook' },
   yarn: { asks: 'How thick is the yarn: DK, worsted, 11 wpi?', takes: 'yarn' },
   ball: {
-    asks: 'What does the ball band say: how long and how heavy is a ball, like 170m/100g?',
+    asks: `What does the ball band say: how long and how heavy is a ball, like ${sampleOf('ball', '170m/100g')}?`,
     takes: 'ball',
   },
-  new_ball: { asks: 'What does the band of the other yarn say, like 125m/50g?', takes: 'ball' },
+  new_ball: {
+    asks: `What does the band of the other yarn say, like ${sampleOf('ball', '125m/50g')}?`,
+    takes: 'ball',
+  },
   counts: { asks: 'Which counts did you get, row by row?', takes: 'counts' },
   motifs: { asks: 'How many motifs?', takes: 'count', nouns: 'motif block', near: 'motif', only: true },
   reserve: {

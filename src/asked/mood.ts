@@ -25,10 +25,13 @@ const SUBJECT =
 const IMPERATIVE =
   /^(show|teach|quiz|learn|practise|practice|draw|list|tell|give|convert|calculate|calc|work|figure|compute|estimate|explain|define|describe|find|check|count|switch|use|set|change|make|put|start|open|close|reopen|swap|exchange|scale|rename|invite|remind|accept|hand|release|pledge|claim|undo|save|bring|restore|lay|arrange|scatter|delete|remove|erase|export|download|forget|mark|take|add|spread|increase|decrease|inc|dec|return|send|share|split|divide|write|print|display|help|choose|pick|select|record|store|log|create|begin|new|go|cancel|let|only|keep|join|sign|count|call|turn|move|reject|approve|see|picture|chart|reverse|drop|enlarge|weigh|substitute|substituting|replace|replacing|swapping|joining|edging|pick|look|stop|convert|translate|say|need|want|looking|trying|wondering|wanting|scrap|name|wipe|clear|upload|import|extend|nudge|chase|sort|randomise|shuffle|reserve|invite|allow|make|leave|quit|kick|ban|expel|withdraw|post|evenly|increasing|decreasing|resize)$/;
 const REQUEST =
-  /\b(need to know|want to know|like to know|wonder(ing)?|not sure (how|what|which|if|whether)|no idea (how|what)|any idea|figure out|work out|tell me|give me|show me|help me|how many|how much|how do i|how should i|how would|how big|how wide|how long|how far|what size|which row|which hook|number of|please|pls|plz|trying to (find|work|figure)|looking for|can you|could you|anyone know|do you know|i'd like|i would like|i want to|want everything|i need|where did i|what did i|don't understand|dont understand|don't know|dont know|unsure|what (letter|size|number|mm|hook|weight|row|round)\b|is that right|would that be|will it|so how|would be grateful|what if|i have to go from|squares needed|stitch count|can't work out|cant work out|stuck|hurt|hurts|hurting|sore|aching|aches|painful)\b/;
+  /\b(need to know|want to know|like to know|wonder(ing)?|not sure (how|what|which|if|whether)|no idea (how|what)|any idea|figure out|work out|tell me|give me|show me|help me|how many|how much|how do i|how should i|how would|how big|how wide|how long|how far|what size|which row|which hook|number of|please|pls|plz|trying to (find|work|figure)|looking for|can you|could you|anyone know|do you know|i'd like|i would like|i want to|want everything|i need|(but|and) (it|the \w+) needs?|where did i|what did i|don't understand|dont understand|don't know|dont know|unsure|what (letter|size|number|mm|hook|weight|row|round)\b|is that right|would that be|will it|so how|would be grateful|what if|i have to go from|squares needed|stitch count|can't work out|cant work out|stuck|hurt|hurts|hurting|sore|aching|aches|painful)\b/;
+/** An edge that misbehaves is told to be mended, as what hurts is. */
+const LIES_BADLY =
+  /\b(border|edge|edging)\b.*\b(rippl(es?|ing)|ruffl(es?|ing)|wavy|wav(es|ing)|curl(s|ing)|cup(s|ping)|pucker(s|ing)|flar(es|ing)|(does|will|is|do|lie|lying)(n't|nt| not) (lie |lay |lying )?flat|won't (lie|lay) flat)\b/;
 /** Commands that follow upon a comma. */
 const THEN =
-  /^(undo|show|tell|give|check|help|convert|draw|list|switch|count|keep|save|delete|remove|put|take|invite|remind|swap)$/;
+  /^(undo|show|tell|give|check|help|convert|draw|list|switch|count|keep|save|delete|remove|put|take|invite|remind|swap|increase|increasing|inc|decrease|decreasing|dec|add|reduce)$/;
 
 /** How somebody marvels, not asks. */
 const MARVELS =
@@ -37,7 +40,7 @@ const MARVELS =
 const GASPS = /(so many|so much|too many|too much)/;
 /** What is wanted, or what a pattern asks: without it numbers are a story. */
 const WISHES =
-  /\b(wants?|needs?|aim(ing)?|i'd like|would like|hoping|should be|supposed to|calls? for|asks? for|says|pattern|designer)\b/;
+  /\b(wants?|needs?|aim(ing)?|i'd like|would like|hoping|should be|supposed to|calls? for|asks? for|but i(('ve)? only)? (have|got)|but i've got|says|pattern|designer)\b/;
 /** What went wrong is told to be mended. */
 const GONE_WRONG =
   /\b(miscount(ed)?|went wrong|gone wrong|mistake|but (i|i'm|im) (\w+ )?get(ting)?|something('s| is) (off|wrong)|too (loose|tight))\b/;
@@ -102,7 +105,8 @@ function isRequest(text: readonly string[], first: number): boolean {
   const commanded = IMPERATIVE.test(head) || IMPERATIVE.test(text.find((word) => /\p{L}/u.test(word)) ?? '');
   // “that was a mistake, undo it”
   const then = text.some((word, index) => /^[,–-]$/.test(text[index - 1] ?? '') && THEN.test(word));
-  return inverted || opened || commanded || then || REQUEST.test(text.join(' ').replaceAll(" ' ", "'"));
+  const said = text.join(' ').replaceAll(" ' ", "'");
+  return inverted || opened || commanded || then || REQUEST.test(said) || LIES_BADLY.test(said);
 }
 
 /** Whether somebody tells of herself, now, and no story. */

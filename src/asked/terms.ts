@@ -60,6 +60,28 @@ export function termIn(heard: Heard): Term | undefined {
   return found.term;
 }
 
+/** All of them, where several are to be told apart, in the order in which they are said; a stitch each. */
+export function termsIn(heard: Heard): readonly Term[] {
+  const { tokens } = heard;
+  const found: Term[] = [];
+  for (let at = 0; at < tokens.length; at++) {
+    const long = [3, 2, 1].find((length) => isStitch(textOf(heard, at, at + length)));
+    if (long === undefined) continue;
+    found.push({ text: textOf(heard, at, at + long), from: at, to: at + long });
+    at += long - 1;
+  }
+  return found;
+}
+
+const isStitch = (text: string) =>
+  !SAID_OF_ALL.has(text) && lookUpTerm(text).some(({ symbol }) => symbol !== undefined);
+
+const textOf = ({ phrase, tokens }: Heard, from: number, to: number): string =>
+  phrase
+    .slice(tokens[from]?.from ?? 0, tokens[to - 1]?.to ?? 0)
+    .toLowerCase()
+    .replace(/\s+/g, ' ');
+
 interface Term {
   readonly text: string;
   readonly from: number;

@@ -109,10 +109,24 @@ export const SENSES = {
   ),
   wish: sense(
     0.2,
-    'but need, but i need, and need, and i need, should have, must have, but want, and want, needs to be, have to get, want it to be',
+    'but need, but i need, but needs, but it needs, and need, and i need, should have, must have, but want, and want, needs to be, have to get, want it to be',
+  ),
+  // Another thing than what was spoken of: “but I want to use …”.
+  rather: sense(
+    0.8,
+    "but want to use, but i want to use, but would like to use, but i'd like to use, but like to use, but i'll use, but using, but i'm using, but will use, but i only have, but i have, but i've got, but have, but mine is, but my yarn is, and want to use, and i want to use, and would like to use, and i'd like to use",
   ),
   size: sense(0.4, 'size'),
-  flat: sense(0.8, 'flat, ruffle+, curl+, cup+, wavy, lie flat, lay flat'),
+  'tell-apart': sense(
+    0.9,
+    'difference, difference between, differences, different from, differ from, vs, versus, compared to, compared with, taller than, shorter than, taller, shorter, or is it',
+  ),
+  // What an edge does that has too many stitches or too few.
+  ripples: sense(
+    1.6,
+    "ruffle+, ripple+, rippling, pucker+, flare+, flaring, frilly, wavy, cup+, curl+, won't lie flat, won't lay flat, wont lie flat, will not lie flat, doesn't lie flat, doesnt lie flat, does not lie flat, not lying flat, not lie flat, isn't flat, not flat",
+  ),
+  flat: sense(0.8, 'flat, ruffle+, ripple+, curl+, cup+, pucker+, flare+, frilly, wavy, lie flat, lay flat'),
   chain: sense(
     1.2,
     'chain, foundation chain, starting chain, foundation, start chain, ch, beginning chain, initial chain, set-up chain, cast on, start off with',
@@ -132,7 +146,7 @@ export const SENSES = {
   ),
   decrease: sense(
     1.5,
-    'decrease, decreased, decreases, decreasing, dec, decs, lose, losing, reduce, reducing, get rid of, take away, get down, down to',
+    'decrease, decreased, decreases, decreasing, dec, decs, lose, losing, reduce, reducing, get rid of, take away, take out, taking out, get down, down to',
   ),
   mistake: sense(
     1.2,

@@ -12,6 +12,7 @@ import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Question } from './command.ts';
 import type { Context } from './context.ts';
 import type { RawOptions } from './line.ts';
+import { sampleOf } from '../core/base/samples.ts';
 import { suggest } from '../core/base/nearest-name.ts';
 import { inOwnNames } from './option-names.ts';
 import { inOwnUnits, metaOf, problemOf } from './options.ts';
@@ -53,14 +54,14 @@ export function checkOptions(
       if (text === undefined) {
         throw new Problem('option-missing', `The option ${name} is missing.`, {
           option: name,
-          hint: `${meta.says}: ${name}:${meta.example}`,
+          hint: `${meta.says}: ${name}:${sampleOf(meta.kind, meta.example)}`,
         });
       }
       throw (
         problemOf(result.error)?.about(name) ??
         new Problem('option-unreadable', result.error.issues[0]?.message ?? 'That does not fit.', {
           option: name,
-          hint: `${name}:${meta.example}`,
+          hint: `${name}:${sampleOf(meta.kind, meta.example)}`,
         })
       );
     }

@@ -830,6 +830,14 @@ const SECOND: Readonly<Record<string, Trial>> = {
     // From the middle out, both ways.
     return [{ rounds, row_height }, sum(upTo(rounds).map(() => row_height + row_height))];
   },
+  TIMES_AS_TALL: ({ real }) => {
+    const [shorter, times] = [real(1, 3), real(1, 3)];
+    return [{ taller: inProportion(shorter, 1, times), shorter }, times];
+  },
+  TIMES_THE_YARN: ({ real }) => {
+    const [shorter, times] = [real(1, 3), real(1, 3)];
+    return [{ taller: inProportion(shorter, 1, times), shorter }, times];
+  },
   TALLER: ({ real }) => {
     const [stitch_width, height] = [real(0.3, 2), real(0.3, 3)];
     return [{ stitch_width, height_to_width: height / stitch_width }, height];

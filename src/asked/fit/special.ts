@@ -1,6 +1,6 @@
 /** What is put together of several pieces, or of words, in a way of its own. */
 import type { Piece } from '../pieces/piece.ts';
-import { termIn } from '../terms.ts';
+import { termIn, termsIn } from '../terms.ts';
 import type { Fitting } from './fitting.ts';
 import { senseNames } from './slots.ts';
 
@@ -57,6 +57,14 @@ export function fillTerm(fitting: Fitting): void {
   const slot = fitting.open('term');
   const term = slot && termIn(fitting.heard);
   if (!term) return;
+  const several = fitting.heard.present.has('tell-apart') ? termsIn(fitting.heard) : [];
+  if (several.length > 1) {
+    fitting.put(slot.name, several.map(({ text }) => text).join(', '));
+    fitting.score += 3;
+    for (const { from, to } of several)
+      for (const piece of fitting.pieces) if (piece.from >= from && piece.to <= to) fitting.use(piece);
+    return;
+  }
   fitting.put(slot.name, term.text);
   fitting.score += 2;
   for (const piece of fitting.pieces) if (piece.from >= term.from && piece.to <= term.to) fitting.use(piece);

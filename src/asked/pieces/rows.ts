@@ -50,6 +50,9 @@ export const row: Recogniser = {
     if (!/^(rows?|rounds?|rnds?|rnd|rd|r)$/.test(word) || /^(x|×|by|and)$/.test(phrase.word(at + 1)))
       return undefined;
     if (marked === at - 1 && isCounted(phrase, marked)) return undefined;
+    // “the last round is 150 stitches”
+    if (phrase.word(at - 1) === 'is' && /^(st|sts|stitch|stitches)$/.test(phrase.word(at + 1)))
+      return undefined;
     return phrase.put({
       kind: 'row',
       text: token.text,

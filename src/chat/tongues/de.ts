@@ -685,9 +685,10 @@ export const de: Tongue = {
       'Ob jetzt gelöscht wird; sonst siehst du, was wegfiele',
     'Published tables: terms, hooks, yarn weights, usual sizes, and what to take care of':
       'Veröffentlichte Tabellen: Begriffe, Nadeln, Garnstärken, übliche Größen, und Vorsicht',
-    'What a stitch name or abbreviation means, US to UK and back':
-      'Was ein Maschenname oder eine Abkürzung heißt, US nach UK und zurück',
-    'A name or abbreviation: dc, UK tr, blo': 'Ein Name oder eine Abkürzung: dc, UK tr, blo',
+    'What a stitch name or abbreviation means, US to UK and back; two of them told apart':
+      'Was ein Maschenname oder eine Abkürzung heißt, US nach UK und zurück; zwei im Vergleich',
+    'A name or abbreviation, or two to tell apart: dc, UK tr, sc vs dc':
+      'Ein Name oder eine Abkürzung, oder zwei im Vergleich: dc, UK tr, sc vs dc',
     'Hook sizes in millimetres, US letters and numbers, old UK numbers and steel, both ways':
       'Nadelstärken in Millimetern, US-Buchstaben und -Nummern, alte UK-Nummern und Stahl',
     'A size in any system: 5mm, H-8, 7, UK 6, steel 7':

@@ -682,9 +682,10 @@ export const fr: Tongue = {
       'S’il faut effacer maintenant ; sinon vous voyez ce qui partirait',
     'Published tables: terms, hooks, yarn weights, usual sizes, and what to take care of':
       'Tables publiées : termes, crochets, grosseurs de fil, tailles usuelles, précautions',
-    'What a stitch name or abbreviation means, US to UK and back':
-      'Ce que veut dire un nom de maille ou une abréviation, US vers UK et retour',
-    'A name or abbreviation: dc, UK tr, blo': 'Un nom ou une abréviation : dc, UK tr, blo',
+    'What a stitch name or abbreviation means, US to UK and back; two of them told apart':
+      'Ce que veut dire un nom de maille ou une abréviation, US vers UK et retour ; deux comparés',
+    'A name or abbreviation, or two to tell apart: dc, UK tr, sc vs dc':
+      'Un nom ou une abréviation, ou deux à comparer : dc, UK tr, sc vs dc',
     'Hook sizes in millimetres, US letters and numbers, old UK numbers and steel, both ways':
       'Tailles de crochet en millimètres, lettres et numéros US, anciens UK et acier',
     'A size in any system: 5mm, H-8, 7, UK 6, steel 7':

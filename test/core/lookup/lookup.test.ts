@@ -7,12 +7,15 @@ import {
   lookUpSize,
   SIZE_NAMES,
 } from '../../../src/core/lookup/size.ts';
+import { Working } from '../../../src/core/base/working.ts';
+import { compareStitches, readNamed } from '../../../src/core/lookup/compare-stitches.ts';
 import { ALL_TERM_WORDS, lookUpTerm, TERM_WORDS } from '../../../src/core/lookup/term.ts';
 import { lookUpYarn, simplifyYarn, YARN_WORDS } from '../../../src/core/lookup/yarn.ts';
 import { ABBREVIATIONS, CRAFT_WORDS, STITCH_NAMES } from '../../../src/standards/abbreviations.ts';
 import { HOOKS, STEEL_HOOKS } from '../../../src/standards/hooks.ts';
 import { SIZES } from '../../../src/standards/sizes.ts';
 import { YARN_WEIGHTS } from '../../../src/standards/yarn-weights.ts';
+import { asking } from '../../asking.ts';
 
 describe('a hook', () => {
   /** The systems and sizes that a typed size may be. */
@@ -431,5 +434,49 @@ describe('what is typed', () => {
       expect(YARN_WORDS).toEqual(expect.arrayContaining([String(category), name, ...types.split(', ')]));
     for (const word of YARN_WORDS) expect(lookUpYarn(word).yarns.length, word).toBeGreaterThan(0);
     expect(new Set(YARN_WORDS).size).toBe(YARN_WORDS.length);
+  });
+});
+
+describe('stitches told apart', () => {
+  const names = (typed: string, terms: 'US' | 'UK') =>
+    readNamed(typed, terms)?.map(({ stitch, meaning }) => stitch ?? meaning.US);
+
+  it.each([
+    ['sc vs dc', 'US', ['sc', 'dc']],
+    ['dc and tr', 'UK', ['sc', 'dc']],
+    ['single crochet or double crochet', 'US', ['sc', 'dc']],
+    // Terms before the first are for all; each may have its own.
+    ['UK dc, tr', 'US', ['sc', 'dc']],
+    ['US dc vs UK dc', 'US', ['dc', 'sc']],
+    ['blo/flo', 'US', ['BLO', 'FLO']],
+  ] as const)('%s, for a reader of %s terms', (typed, terms, expected) => {
+    expect(names(typed, terms)).toEqual(expected);
+  });
+
+  it('are none where one is unknown, or only one is named', () => {
+    expect(readNamed('sc vs zigzagstitchery', 'US')).toBeUndefined();
+    expect(readNamed('sc', 'US')).toBeUndefined();
+    expect(readNamed('vs', 'US')).toBeUndefined();
+  });
+
+  it('by height and yarn as published: a dc row end takes two sc, a tr one three; 53 and 102 inches over the same row', () => {
+    // carol-mycrochetpage.blogspot.com, “Picot edging” (2009); windchilde.com/bluedepth.
+    const compared = (typed: string) => compareStitches(readNamed(typed, 'US')!, new Working());
+    expect(compared('sc vs dc')).toMatchObject({ shorter: 'sc', taller: 'dc', tall: 2 });
+    expect(compared('sc vs dc')!.yarn).toBeCloseTo(102 / 53, 2);
+    expect(compared('tr, sc')).toMatchObject({ shorter: 'sc', taller: 'tr', tall: 3 });
+    expect(compared('sc vs US sc')).toBeUndefined();
+    expect(compared('sc vs blo')).toBeUndefined();
+  });
+
+  it('are said as they were typed, in the reader’s terms', async () => {
+    const { ask } = asking();
+    expect((await ask('/lookup term term:"sc vs dc"')).headline).toBe(
+      'dc is about 2 times as tall as sc and takes about 1.9 times its yarn.',
+    );
+    await ask('/settings change terms:UK');
+    const uk = await ask('/lookup term term:"dc vs tr"');
+    expect(uk.headline).toBe('tr is about 2 times as tall as dc and takes about 1.9 times its yarn.');
+    expect(uk.lines).toContain('The same in US terms: sc, dc; in UK terms: dc, tr.');
   });
 });
