@@ -1033,6 +1033,17 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       },
     },
   ],
+  'along save': [
+    {
+      figures: {
+        motifs: 12,
+        width: HER_ALL.width,
+        height: HER_ALL.height,
+        yarn_total: HER_ALL.yarn_total,
+      },
+      data: { blanket: 'My bean rows', motifs: ['furrow 2', 'trellis 2'] },
+    },
+  ],
   'along leave': NONE,
   'along mine': [
     {

@@ -11,6 +11,7 @@ import { pace } from './pace.ts';
 import { part } from './part.ts';
 import { plan } from './plan.ts';
 import { close, handover, history, leave, list, undo } from './running.ts';
+import { save } from './save.ts';
 import { show } from './show.ts';
 import { stuck } from './stuck.ts';
 import { troubles } from './troubles.ts';
@@ -26,6 +27,7 @@ export const along = command({
     join,
     leave,
     mine,
+    save,
     done,
     stuck,
     show,

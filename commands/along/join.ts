@@ -69,7 +69,8 @@ export const join = question({
     context,
   ): Promise<Answer> {
     const { doc, state } = await whichAlong(context, name);
-    const wish = readWishedSize({ width, height, for: bed });
+    // Of one side alone, the other stays as the pattern has it, or as she said before.
+    const wish = bed === undefined ? { width, height } : readWishedSize({ width, height, for: bed });
     const mapped = colours === undefined ? undefined : readOwnColours(colours, coloursOfPlan(state.plan));
     const { id } = context.maker;
     const { state: after } = await context.projects.alongs.happen(doc.id, onceMore(context, doc), (now) => {
@@ -111,7 +112,10 @@ export const join = question({
       working: distinct(own.working.steps),
       assumptions: ownAssumptions(own),
       data: { members: after.members.size },
-      actions: [action('My part', 'along mine', { name: after.plan.name })],
+      actions: [
+        action('My part', 'along mine', { name: after.plan.name }),
+        action('Save my blanket', 'along save', { name: after.plan.name }),
+      ],
     };
   },
 });

@@ -103,6 +103,7 @@ export const mine = question({
       actions: [
         action('Done', 'along done', { part: at, name: state.plan.name }, byId(part)),
         form('Stuck', 'along stuck', { part: at, name: state.plan.name }, STUCK_ASKS, byId(part)),
+        action('Save my blanket', 'along save', { name: state.plan.name }),
       ],
     };
   },

@@ -108,11 +108,13 @@ export const de: Tongue = {
     done: 'fertig',
     stuck: 'festgefahren',
     troubles: 'hürden',
+    save: 'speichern',
     due: 'fällig',
     motif: 'motiv',
     makes: 'ergibt',
   },
   options: {
+    as: 'als',
     lesson: 'lektion',
     practice: 'übung',
     words: 'worte',
@@ -894,6 +896,11 @@ export const de: Tongue = {
       'Deine eigenen Zahlen für einen Teil: Reihen, Maschen, Seite, Garn je Farbe, Knäuel, Stunden',
     'Which part, by its number; the one you have before you if not given':
       'Welcher Teil, mit seiner Nummer; ohne Angabe der, den du vor dir hast',
+    'Keeps your own blanket of it with its motifs, so that progress, handouts, yardage work on it':
+      'Speichert deine eigene Decke mit ihren Motiven, für Fortschritt, Handzettel, Garn',
+    'What yours is to be called; as the make-along is, if not given':
+      'Wie deine heißen soll; ohne Angabe wie das Mitmachen',
+    'yes puts it in the place of a blanket of that name': 'Mit Ja anstelle einer Decke dieses Namens',
     'Say that you are done with a part': 'Sagen, dass du mit einem Teil fertig bist',
     'Say where you are stuck, by row and counts or in words; it is answered at once, and counted':
       'Sagen, wo du festhängst, mit Reihe und Maschen oder in Worten; es wird gleich beantwortet',

@@ -108,11 +108,13 @@ export const fr: Tongue = {
     done: 'fini',
     stuck: 'bloquée',
     troubles: 'difficultés',
+    save: 'garder',
     due: 'échéance',
     motif: 'motif',
     makes: 'donne',
   },
   options: {
+    as: 'nom_choisi',
     lesson: 'leçon',
     practice: 'exercice',
     words: 'mots',
@@ -894,6 +896,11 @@ export const fr: Tongue = {
       'Vos chiffres pour une partie : rangs, mailles, côté, fil par couleur, pelotes, heures',
     'Which part, by its number; the one you have before you if not given':
       'Quelle partie, par son numéro ; sans indication, celle que vous avez devant vous',
+    'Keeps your own blanket of it with its motifs, so that progress, handouts, yardage work on it':
+      'Garde votre propre couverture avec ses motifs, pour l’avancée, les fiches et le fil',
+    'What yours is to be called; as the make-along is, if not given':
+      'Le nom de la vôtre ; sans indication, celui de l’ouvrage',
+    'yes puts it in the place of a blanket of that name': 'oui : à la place d’une couverture de ce nom',
     'Say that you are done with a part': 'Dire que vous avez fini une partie',
     'Say where you are stuck, by row and counts or in words; it is answered at once, and counted':
       'Dire où vous êtes bloquée, par rang et comptes ou en mots ; la réponse vient aussitôt',

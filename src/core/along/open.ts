@@ -44,12 +44,31 @@ export interface Opening {
 }
 
 /**
+ * Refuses what nobody's own size follows for: another gauge gives a square more or fewer rows, and what lies in columns and rows another
+ * count; of a circle or a hexagon neither is reckoned here. Throws Problem: not-for-along.
+ */
+function mustBeOwn({ kinds, columns, rows }: Pattern): void {
+  const odd = kinds.find(({ shape }) => shape === 'circle' || shape === 'hexagon');
+  if (odd === undefined) return;
+  throw new Problem(
+    'not-for-along',
+    `${odd.name} is a ${odd.shape}, and everybody’s own numbers are reckoned for square motifs alone.`,
+    {
+      option: columns * rows === 1 ? 'motif' : 'blanket',
+      hint: 'Those are diagonal, blocks, clusters, solid-square, and a flat piece as high as wide; of the others no size follows from a gauge here.',
+      facts: { motif: odd.name, shape: odd.shape },
+    },
+  );
+}
+
+/**
  * The plan of a make-along.
  *
- * Throws Problem: start-missing, parts-given-twice, day-passed, day-too-far, and those of a list of parts.
+ * Throws Problem: not-for-along, start-missing, parts-given-twice, day-passed, day-too-far, and those of a list of parts.
  */
 export function planAlong(asked: Opening): AlongPlan {
   const { pattern, name, hour, zone } = asked;
+  mustBeOwn(pattern);
   return { ...pattern, name, hour, zone, parts: partsOf(asked) };
 }
 

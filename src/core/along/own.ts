@@ -7,7 +7,7 @@ import { sameName } from '../base/nearest-name.ts';
 import { Problem } from '../base/problem.ts';
 import type { Gauge } from '../base/quantity.ts';
 import { formula, Working } from '../base/working.ts';
-import { readLaidBy } from '../blanket/layout.ts';
+import { countKinds, lay, readLaidBy, type Cell } from '../blanket/layout.ts';
 import { reckonMaterials, type Extent, type Materials } from '../blanket/materials.ts';
 import { piecesOf, type BlanketSpec, type Pieces } from '../blanket/pieces.ts';
 import { scaleBlanket } from '../blanket/scale.ts';
@@ -280,6 +280,18 @@ function ownSpec(
     reserve: plan.reserve,
   };
 }
+
+/** Where her motifs lie: as the teacher's blanket is laid, over as many places as hers has. */
+export function layOwn(plan: AlongPlan, { extent: { columns, rows, counts } }: Own): Cell[] {
+  const laying = { columns, rows, kinds: plan.kinds.length, laid: readLaidBy(plan.setting), shares: counts };
+  // A layout that was changed by hand holds other counts than its arrangement gives: they are what matters.
+  const asLaid = countKinds(laying).every((many, kind) => many === counts[kind]);
+  return lay(asLaid ? laying : { ...laying, laid: { ...laying.laid, arrangement: 'typed' } });
+}
+
+/** Minutes that one of a kind takes her, where she said how fast she is. */
+export const minutesOf = ({ perMinute }: Own, kind: MotifSpec): number | undefined =>
+  perMinute === undefined ? undefined : Math.round(countStitchesOf(kind) / perMinute);
 
 /** The teacher's colours, in the order in which they are told. */
 export const coloursOfPlan = (plan: AlongPlan): readonly string[] => piecesOf(plan, new Working()).colours;
