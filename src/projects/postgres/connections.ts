@@ -46,6 +46,9 @@ const asWritten = { getTypeParser: () => (value: string) => value };
 
 export class Connections {
   private readonly pool: pg.Pool;
+  /** When each connection was made, and since when one must have been made to be trusted. */
+  private readonly made = new WeakMap<pg.ClientBase, number>();
+  private trustedSince = 0;
   /** Since when no reading, or no change, got through; unset while they do. */
   private readonly failing: { reading?: number | undefined; changing?: number | undefined } = {};
 
@@ -67,6 +70,11 @@ export class Connections {
       keepAlive: true,
       application_name: 'loopwright',
       types: asWritten as unknown as pg.CustomTypesConfig,
+    });
+    // One that is cut says so by what is asked of it as well; what is said between that and its end would be nobody's otherwise.
+    this.pool.on('connect', (client) => {
+      this.made.set(client, performance.now());
+      client.on('error', () => undefined);
     });
     // One that nobody uses was cut: the next is made when it is needed.
     this.pool.on('error', (error) => this.note('a connection to the database was cut', { error }));
@@ -95,7 +103,7 @@ export class Connections {
         try {
           return await this.with((ask) => attempt(ask, mark, (result) => (meant = { result })));
         } catch (error) {
-          if (!(error instanceof Fault && error.broken) || meant === undefined) throw error;
+          if (!(error instanceof Fault && error.unsure) || meant === undefined) throw error;
           this.note('a connection to the database was lost in the middle of a change', { error });
           const written = await this.isWritten(mark, error);
           this.note('what became of that change is known now', { written });
@@ -146,7 +154,9 @@ export class Connections {
         if (!(error instanceof Fault)) throw error;
         // Where nothing has got through for long, nobody waits as long again. What two changes do to each other ends soon.
         const since = error.broken ? (this.failing[what] ??= performance.now()) : performance.now();
-        if (!error.passing || performance.now() - since > this.times.patience || this.pool.ending) {
+        // The first of all is tried on a connection that is made anew.
+        const enough = attempt > 0 && performance.now() - since > this.times.patience;
+        if (!error.passing || enough || this.pool.ending) {
           this.note('the database refused something', { code: error.code, error: error.cause });
           throw refusal(error);
         }
@@ -155,31 +165,39 @@ export class Connections {
     }
   }
 
-  private async with<T>(work: (ask: Ask) => Promise<T>): Promise<T> {
-    let client: pg.PoolClient;
-    try {
-      client = await this.pool.connect();
-    } catch (error) {
-      throw new Fault(error);
+  /** A connection that was made after the last one that failed: where one was cut, or led to the wrong server, so do the others. */
+  private async connected(): Promise<pg.PoolClient> {
+    for (;;) {
+      let client: pg.PoolClient;
+      try {
+        client = await this.pool.connect();
+      } catch (error) {
+        throw new Fault(error);
+      }
+      if ((this.made.get(client) ?? 0) >= this.trustedSince) return client;
+      client.release(true);
     }
+  }
+
+  private async with<T>(work: (ask: Ask) => Promise<T>): Promise<T> {
+    const client = await this.connected();
     let broken = false;
-    // A connection that is cut while it is in use says so by what was asked of it as well.
-    const ignore = () => (broken = true);
-    client.on('error', ignore);
     const ask: Ask = async (statement) => {
       try {
         const { rows } = await client.query<Row>(statement as pg.QueryConfig);
         return rows;
       } catch (error) {
         const fault = new Fault(error);
-        broken ||= fault.broken;
+        if (fault.broken) {
+          broken = true;
+          this.trustedSince = performance.now();
+        }
         throw fault;
       }
     };
     try {
       return await work(ask);
     } finally {
-      client.off('error', ignore);
       client.release(broken);
     }
   }

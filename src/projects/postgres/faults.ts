@@ -5,16 +5,19 @@ import { NotSaved } from '../not-saved.ts';
 export class Fault extends Error {
   /** SQLSTATE, or what the system says of a connection. */
   readonly code: string;
-  /** True where the connection is of no use any more, and nobody knows what became of what was asked last. */
+  /** True where the connection is of no use any more. */
   readonly broken: boolean;
+  /** True where nobody knows what became of what was asked last. */
+  readonly unsure: boolean;
   /** True where it may go better in a moment. */
   readonly passing: boolean;
 
   constructor(override readonly cause: unknown) {
     super(cause instanceof Error ? cause.message : String(cause));
     this.code = codeOf(cause);
-    const { passing, broken } = meaningOf(this.code);
+    const { passing, broken, unsure } = meaningOf(this.code);
     this.broken = broken;
+    this.unsure = unsure;
     this.passing = passing;
   }
 }
@@ -29,6 +32,7 @@ const BY_MESSAGE: readonly (readonly [RegExp, string])[] = [
     'TIMEOUT',
   ],
   [/Connection terminated|connection error|not queryable|Client was closed/i, 'CLOSED'],
+  [/does not support SSL|SSL/, 'TLS'],
 ];
 
 function codeOf(error: unknown): string {
@@ -44,17 +48,23 @@ const ENDS = ['57P01', '57P02', '57P03', '57P05', '25P03'];
 /** It takes no changes; another server may have become the one that does. */
 const READ_ONLY = '25006';
 const NO_ROOM = '53300';
+/** What Node says of a certificate, and PostgreSQL's server where it has none. */
+const UNSAFE = /^(TLS|ERR_TLS|ERR_SSL|CERT_|SELF_SIGNED|DEPTH_ZERO|UNABLE_TO|HOSTNAME_MISMATCH|EPROTO)/;
 /** It was asked to answer in time, and did not. */
 const SLOW = ['57014', '55P03', 'TIMEOUT'];
 
-function meaningOf(code: string): { readonly passing: boolean; readonly broken: boolean } {
-  if (MET.includes(code)) return { passing: true, broken: false };
-  if (code === NO_ROOM || code === READ_ONLY) return { passing: true, broken: true };
+type Meaning = Pick<Fault, 'passing' | 'broken' | 'unsure'>;
+
+function meaningOf(code: string): Meaning {
+  if (MET.includes(code)) return { passing: true, broken: false, unsure: false };
+  // Another connection may lead to another server.
+  if (code === NO_ROOM || code === READ_ONLY) return { passing: true, broken: true, unsure: false };
   if (ENDS.includes(code) || code.startsWith('08') || code === '40003')
-    return { passing: true, broken: true };
-  if (code === 'TIMEOUT') return { passing: false, broken: true };
+    return { passing: true, broken: true, unsure: true };
+  if (code === 'TIMEOUT' || UNSAFE.test(code)) return { passing: false, broken: true, unsure: true };
   // Whatever is no SQLSTATE comes from the way there.
-  return SQLSTATE.test(code) ? { passing: false, broken: false } : { passing: true, broken: true };
+  const refused = SQLSTATE.test(code);
+  return { passing: !refused, broken: !refused, unsure: !refused };
 }
 
 /** Why, in words. */
@@ -62,7 +72,10 @@ function why({ code }: Fault): string {
   if (code === '53100') return 'the disk of the database is full';
   if (code === READ_ONLY) return 'the database takes no changes just now';
   if (code === NO_ROOM) return 'the database takes no more connections';
-  if (code.startsWith('28') || code === '42501') return 'the database does not let this program do it';
+  if (UNSAFE.test(code)) return 'the connection cannot be made as safe as sslmode asks';
+  if (code.startsWith('28')) return 'the database does not know this role, or not by this password';
+  if (code === '3D000') return 'there is no database of that name';
+  if (code === '42501') return 'the database does not let this program do it';
   if (SLOW.includes(code)) return 'the database does not answer in time';
   if (SQLSTATE.test(code) && !ENDS.includes(code) && !code.startsWith('08'))
     return `the database refused it (${code})`;

@@ -1,0 +1,57 @@
+/** Makers who press while things go wrong, and the count of what came of it. */
+import { expect } from 'vitest';
+import { NotSaved } from '../../src/projects/not-saved.ts';
+import type { Store } from '../../src/projects/store.ts';
+import { DIARIES } from '../projects/contract.ts';
+
+export interface Counted {
+  /** What was answered as done, refused as not done, and neither. */
+  readonly done: Set<string>;
+  readonly refused: Set<string>;
+  readonly unknown: Set<string>;
+}
+
+/** Begins the diary that is written to. */
+export const beginDiary = (store: Store, id = 'd') =>
+  store.change(DIARIES, id, () => ({
+    keep: { version: 1, title: 'first', events: [{ by: 'nobody', n: 0 }] },
+    tell: 0,
+  }));
+
+/** Writes one entry after the other until it is enough, each of its own name; a sentence is noted, and the next is tried. */
+export async function pressUntil(
+  store: Store,
+  who: string,
+  enough: () => boolean,
+  counted: Counted,
+  id = 'd',
+): Promise<void> {
+  for (let n = 0; !enough(); n++) {
+    const by = `${who}-${n}`;
+    try {
+      await store.change(DIARIES, id, () => ({ keep: undefined, add: [{ by, n }], tell: 0 }));
+      counted.done.add(by);
+    } catch (error) {
+      if (!(error instanceof NotSaved)) throw error;
+      (error.code === 'not-known' ? counted.unknown : counted.refused).add(by);
+    }
+  }
+}
+
+export const nothingCounted = (): Counted => ({ done: new Set(), refused: new Set(), unknown: new Set() });
+
+/** What was answered as done is there once, what was refused is not. */
+export async function expectCounted(store: Store, { done, refused, unknown }: Counted, id = 'd') {
+  const names = ((await store.read(DIARIES, id))?.events ?? []).map(({ by }) => by);
+  const there = new Set(names);
+  expect(there.size, 'doubled').toBe(names.length);
+  expect(
+    [...done].filter((by) => !there.has(by)),
+    'lost',
+  ).toEqual([]);
+  expect(
+    [...refused].filter((by) => there.has(by)),
+    'there though refused',
+  ).toEqual([]);
+  expect(there.size).toBeLessThanOrEqual(1 + done.size + unknown.size);
+}
