@@ -25,7 +25,9 @@ import {
   makeCounts,
   sizeFigures,
   sizeWords,
-  sureness,
+  assumedOf,
+  howReckoned,
+  howSure,
 } from './words.ts';
 
 export const fit = question({
@@ -96,7 +98,7 @@ function assumed(blanket: Blanket, pieces: Pieces): string[] {
   const stock = stockOf(pieces);
   const untold = pieces.colours.filter((_, colour) => stock[colour] === undefined);
   return gather(
-    pieces.assumptions,
+    assumedOf(pieces),
     `${num(blanket.reserve)} % kept in reserve.`,
     untold.length > 0 &&
       `How much ${listed(untold)} there is was not said: taken as enough, to be bought as needed.`,
@@ -128,8 +130,9 @@ function largestBlanket(
       sameColumns &&
         `With the ${count(blanket.columns, 'column')} as ${blanket.columns === 1 ? 'it is' : 'they are'}: ${sizeInMotifs(sameColumns)}.`,
       best && anyShape && `In any proportions at all: ${sizeInMotifs(anyShape)}.`,
-      sureness(pieces),
+      howSure(pieces),
     ),
+    details: howReckoned(pieces),
     figures: gather(
       figure('motifs', 'Motifs', best ? countMotifsIn(best) : 0),
       figure('columns', 'Across', best?.columns ?? 0),

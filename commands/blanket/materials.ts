@@ -19,7 +19,16 @@ import { SEWING_STRAND } from '../../src/standards/consumption.ts';
 import { action } from '../shared/actions.ts';
 import { distinct } from '../shared/steps.ts';
 import { SAVED, savedBlanket } from './options.ts';
-import { atHandCaution, blanketCautions, needLine, sizeFigures, sizeWords, sureness } from './words.ts';
+import {
+  assumedOf,
+  atHandCaution,
+  blanketCautions,
+  howReckoned,
+  howSure,
+  needLine,
+  sizeFigures,
+  sizeWords,
+} from './words.ts';
 
 export const materials = question({
   name: 'materials',
@@ -91,23 +100,23 @@ export const materials = question({
     return {
       headline: materialsHeadline(blanket, needs, { someUnknown: unknown.length > 0, atHand }),
       lines: gather(
+        needed.map(buyLine),
+        `Finished: ${sizeWords(needs)}, ${count(needs.ends, 'end')} to weave in.`,
+        needs.hours !== undefined && `${hours(needs.hours)} for the motifs. Joining and border come on top.`,
+        howSure(pieces),
+      ),
+      details: gather(
         needed.map(needLine),
-        `Finished: ${sizeWords(needs)}.`,
-        `${count(needs.ends, 'end')} to weave in; ${count(needs.seams, 'seam')}, ${m(needs.seamLength)} in all${needs.strands === undefined ? '' : `, sewn with ${count(needs.strands, 'strand')} of ${m(SEWING_STRAND)}, two ends each`}.`,
+        `${count(needs.seams, 'seam')}, ${m(needs.seamLength)} in all${needs.strands === undefined ? '' : `, sewn with ${count(needs.strands, 'strand')} of ${m(SEWING_STRAND)}, two ends each`}.`,
         needs.border.map(borderLine),
-        needs.hours !== undefined &&
-          paces &&
-          hoursLine(
-            needs.hours,
-            paces.filter((_, kind) => counts[kind] !== 0),
-          ),
+        paces && paceLine(paces.filter((_, kind) => counts[kind] !== 0)),
         lots.map(lotLine),
-        sureness(pieces),
+        howReckoned(pieces),
       ),
       figures: materialsFigures(needs),
       working: distinct(working.steps),
       assumptions: gather(
-        pieces.assumptions,
+        assumedOf(pieces),
         unknown.length > 0 &&
           `No ball is known of ${unknown.join(', ')}: /blanket colours colour:${unknown[0] ?? ''} ${SAMPLE_BALL}.`,
         needs.hours === undefined &&
@@ -185,8 +194,18 @@ function lotLine(lot: DyeLot): string {
 const borderLine = ({ stitch, colour, stitches, metres }: Materials['border'][number], index: number) =>
   `Border, round ${index + 1}: ${count(stitches, 'stitch', 'stitches')} of ${t(stitch)} in ${colour}, ${m(metres)}.`;
 
-/** Hours for the motifs, and how long one of each kind takes by what she said or worked. */
-function hoursLine(needed: number, paces: readonly KindPace[]): string {
+/** `moss: 760 m, 5 balls`: what there must be of a colour. */
+function buyLine({ colour, total, balls, ballsHigh }: Materials['colours'][number]): string {
+  const high = balls !== undefined && ballsHigh !== undefined && ballsHigh > balls;
+  const many =
+    balls === undefined
+      ? ''
+      : `: ${count(balls, 'ball')}${high ? `, up to ${ballsHigh} if the estimates run high` : ''}`;
+  return `${colour}: ${m(total)} with the reserve${many}.`;
+}
+
+/** How long one of each kind takes, by what she said or worked. */
+function paceLine(paces: readonly KindPace[]): string {
   const each = paces.map(({ kind, minutes, from }) => {
     const by = {
       said: () => '',
@@ -198,5 +217,5 @@ function hoursLine(needed: number, paces: readonly KindPace[]): string {
       from.how === 'rows' ? by.rows(from.rows) : from.how === 'like' ? by.like(from.kind) : by[from.how]();
     return `${paces.length > 1 ? `${kind} ` : ''}${count(Number(num(minutes, 0)), 'minute')} each${how}`;
   });
-  return `${hours(needed)} for the motifs: ${each.join('; ')}. Joining and border come on top.`;
+  return `For the hours: ${each.join('; ')}.`;
 }

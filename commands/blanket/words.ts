@@ -15,6 +15,7 @@ import { findUnevenKinds, type Pieces } from '../../src/core/blanket/pieces.ts';
 import { unevenWords } from '../shared/uneven-words.ts';
 import { type Extent, type Materials } from '../../src/core/blanket/materials.ts';
 import type { MotifSpec } from '../../src/core/yarn/motif.ts';
+import { sayEstimated } from '../../src/core/yarn/motif-yarn.ts';
 import { findFewestTouches, touchesOf } from '../../src/core/blanket/scatter.ts';
 import { cm, count, m, num, size, t } from '../../src/core/base/reader.ts';
 import type { Blanket } from '../../src/projects/schema.ts';
@@ -137,32 +138,37 @@ export function needLine(need: Materials['colours'][number]): string {
   return `${need.colour}: ${said.join(', ')}; ${m(need.total)} with the reserve${balls}.`;
 }
 
-/** What was weighed and what is estimated, said of each part. */
-export function sureness(pieces: Pieces): string[] {
-  const by = (how: Pieces['motifs'][number]['how']) =>
-    pieces.motifs.filter((motif) => motif.how === how).map(({ name }) => name);
-  const withBand = (how: Pieces['motifs'][number]['how']) =>
-    pieces.motifs
-      .filter((motif) => motif.how === how)
-      .map(({ name, band }) => `${name} (right to about ${num(band, 0)} %)`);
-  const weighed = withBand('weighed');
-  const asWeighed = withBand('as-weighed');
-  const byGauge = by('by-gauge');
-  const rough = by('rough');
+/** How well the yarn of the motifs is known. */
+export function howSure({ motifs }: Pieces): string[] {
+  const of = (how: Pieces['motifs'][number]['how']) => motifs.filter((motif) => motif.how === how);
+  const named = (how: Pieces['motifs'][number]['how']) => listed(of(how).map(({ name }) => name));
+  const weighed = of('weighed').map(({ name, band }) => `${name} (right to about ${num(band, 0)} %)`);
+  const asWeighed = of('as-weighed').map(({ name, band }) => `${name} (right to about ${num(band, 0)} %)`);
   return gather(
     weighed.length > 0 && `Weighed: ${listed(weighed)}, tails and carried strands with them.`,
     asWeighed.length > 0 && `As the weighed ones, stitch by stitch: ${listed(asWeighed)}.`,
-    byGauge.length > 0 &&
-      `Estimated from the ${t('gauge')}, right to about ${num(GAUGED_BAND)} %: ${listed(byGauge)}. Weigh one to be surer.`,
-    rough.length > 0 && `Estimated from hook and yarn, right to about a quarter: ${listed(rough)}.`,
-    pieces.border.rounds.length > 0
-      ? [
-          `The border’s yarn is ${pieces.borderWeighed ? 'reckoned from the weighed stitch' : 'estimated like the motifs’'}; seams are reckoned by geometry.`,
-        ]
-      : ['Seams are reckoned by geometry.'],
-    `Motifs of ${cm(pieces.side)}, ${pieces.sideHow === 'measured' ? 'as measured' : `as their ${t('gauge')} says, blocked`}.`,
+    of('by-gauge').length > 0 &&
+      `Estimated from the ${t('gauge')}, right to about ${num(GAUGED_BAND)} %: ${named('by-gauge')}. Weigh one to be surer.`,
+    of('rough').length > 0 && `Estimated from hook and yarn, right to about a quarter: ${named('rough')}.`,
   );
 }
+
+/** What is taken for granted of a blanket’s yarn, where how well it is known is said beside it. */
+export function assumedOf({ motifs, assumptions }: Pieces): string[] {
+  const said = new Set(motifs.map(({ name }) => sayEstimated(name)));
+  return assumptions.filter((text) => !said.has(text));
+}
+
+/** How the border, the seams and the side of a motif are known. */
+export const howReckoned = (pieces: Pieces): string[] => [
+  pieces.border.rounds.length > 0
+    ? `The border’s yarn is ${pieces.borderWeighed ? 'reckoned from the weighed stitch' : 'estimated like the motifs’'}; seams are reckoned by geometry.`
+    : 'Seams are reckoned by geometry.',
+  `Motifs of ${cm(pieces.side)}, ${pieces.sideHow === 'measured' ? 'as measured' : `as their ${t('gauge')} says, blocked`}.`,
+];
+
+/** What was weighed and what is estimated, said of each part. */
+export const sureness = (pieces: Pieces): string[] => [...howSure(pieces), ...howReckoned(pieces)];
 
 /** Said where some of the balls are at hand and others are to be bought. */
 export const atHandCaution = ({ colours }: Pick<Materials, 'colours'>): string[] =>
@@ -173,9 +179,7 @@ export const atHandCaution = ({ colours }: Pick<Materials, 'colours'>): string[]
 /** Cautions of every answer about a blanket's yarn and size. */
 export function blanketCautions(pieces: Pieces, made: Materials): string[] {
   return gather(
-    pieces.motifs.some(({ how }) => how === 'rough' || how === 'by-gauge')
-      ? [caution('rough-estimate')]
-      : [caution('dye-lot')],
+    pieces.motifs.some(({ how }) => how === 'rough') ? [caution('rough-estimate')] : [caution('dye-lot')],
     careFor(made.width, made.height),
     unevenWords(pieces.uneven),
   );

@@ -16,6 +16,8 @@ import { ENDS_A_MOTIF } from '../../src/standards/consumption.ts';
 
 /** Options told in lines; all of them stand in the data. */
 const TOLD = 6;
+/** As many at first; the others unfold. */
+const TOLD_FIRST = 3;
 
 export const resize = command({
   name: 'resize',
@@ -135,8 +137,9 @@ export const resize = command({
             bestOwnSize &&
               size !== undefined &&
               `Keeping the pattern’s size ${size}, the best is ${line(bestOwnSize)}`,
-            options.slice(0, TOLD).map((option, index) => `${index + 1}. ${line(option)}`),
+            told(options, line).slice(0, TOLD_FIRST),
           ),
+          details: told(options, line).slice(TOLD_FIRST),
           data: defined({ options: options.map(plainly), own_size: bestOwnSize && plainly(bestOwnSize) }),
           working: found.working.steps,
           assumptions: gather(
@@ -181,6 +184,7 @@ function ofNumber(asked: Asked): Answer {
   const found = resizeToNumber({ motifs, border, endsAMotif: ends, sizes, gauge, wish });
   const { best, options } = found;
   const strip = describeStrip(motifs, found);
+  const choices = told(options, (option) => line(option, wish !== undefined, sizes.length === 0));
   return {
     headline: headlineOf(
       best,
@@ -192,12 +196,8 @@ function ofNumber(asked: Asked): Answer {
           : '',
     ),
     figures: figuresOf(best, wish !== undefined),
-    lines: gather(
-      strip,
-      options
-        .slice(0, TOLD)
-        .map((option, index) => `${index + 1}. ${line(option, wish !== undefined, sizes.length === 0)}`),
-    ),
+    lines: gather(strip, choices.slice(0, TOLD_FIRST)),
+    details: choices.slice(TOLD_FIRST),
     data: { options: options.map(plainly) },
     working: found.working.steps,
     assumptions: [
@@ -244,5 +244,9 @@ const line = (option: ResizeOption, wished = true, sideAsked = false) =>
   }: ${sizeText(option.width, option.height)}, ${count(option.motifs, 'motif')}, ${count(option.ends, 'end')}${
     wished ? `, ${num(option.offPercent, 1)} % off` : ''
   }.`;
+
+/** The best ones, numbered. */
+const told = (options: readonly ResizeOption[], say: (option: ResizeOption) => string): string[] =>
+  options.slice(0, TOLD).map((option, index) => `${index + 1}. ${say(option)}`);
 
 const plainly = ({ offPercent, ...option }: ResizeOption) => ({ ...option, off_percent: offPercent });

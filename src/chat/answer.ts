@@ -121,6 +121,8 @@ export interface Answer {
   readonly figures?: readonly Figure[];
   /** What belongs under the headline, line by line: an instruction, a list of choices. */
   readonly lines?: readonly string[];
+  /** More of the same, for who wants it: it unfolds with the working. */
+  readonly details?: readonly string[];
   readonly working?: readonly Step[];
   readonly assumptions?: readonly string[];
   readonly cautions?: readonly string[];
@@ -154,6 +156,7 @@ export interface RenderedAnswer {
   readonly headline: string;
   readonly figures: readonly (Figure & { readonly text: string })[];
   readonly lines: readonly string[];
+  readonly details?: readonly string[];
   readonly working: readonly (Step & {
     /** `formula = values put in = result` */
     readonly shown: string;
@@ -205,6 +208,7 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
       text: figureText(figure, reader),
     })),
     lines: (answer.lines ?? []).map(say),
+    details: answer.details?.map(say),
     working: (answer.working ?? []).map((step) => ({
       ...step,
       label: say(step.label),

@@ -12,7 +12,7 @@ export interface Brief {
   readonly assumptions: readonly string[];
   /** What to take care of, without who says so; many cautions in one line. */
   readonly cautions: readonly string[];
-  /** Whether lines, figures or assumptions are left out. */
+  /** Whether lines, details, figures or assumptions are left out. */
   readonly more: boolean;
 }
 
@@ -101,6 +101,7 @@ export function shorten(shown: RenderedAnswer): Brief {
     assumptions,
     cautions,
     more:
+      (shown.details ?? []).length > 0 ||
       lines.length < shown.lines.length ||
       figures.length < unsaid.length ||
       assumptions.length < shown.assumptions.length ||

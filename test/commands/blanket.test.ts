@@ -214,7 +214,7 @@ describe('/blanket materials', () => {
     const now = await hours();
     expect(now.hours).toBeCloseTo(20, 9);
     expect(now.says).toContain(
-      '20 hours for the motifs: furrow 60 minutes each, stitch for stitch like trellis; trellis 60 minutes each, as you said before.',
+      'For the hours: furrow 60 minutes each, stitch for stitch like trellis; trellis 60 minutes each, as you said before.',
     );
     expect(now.data.minutes).toMatchObject([
       { from: 'like' },

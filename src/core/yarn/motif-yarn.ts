@@ -322,6 +322,10 @@ const workedAs = ({ shape, stitch, hook, gauge }: MotifSpec): Worked => ({
 });
 
 /** What the estimate takes for granted. */
+/** How surely the yarn of a motif is known that was neither weighed nor is like one that was. */
+export const sayEstimated = (name: string): string =>
+  `${name}: its yarn is estimated from its gauge, right to about ${num(GAUGED_BAND)} %.`;
+
 function assumptionsOf({ motif, stitches, ballOf }: LaidOpen, bySize: boolean): string[] {
   const { name, weight, hook } = motif;
   const [first = ''] = stitches.keys();
@@ -330,11 +334,7 @@ function assumptionsOf({ motif, stitches, ballOf }: LaidOpen, bySize: boolean): 
     weight === undefined
       ? undefined
       : `${name} was weighed, but no ball of its own yarn is known: its metres are the estimate, its weight is ${g(weight)} each.`;
-  if (bySize)
-    return keepDefined([
-      weighed,
-      `${name}: its yarn is estimated from its gauge, right to about ${num(GAUGED_BAND)} %.`,
-    ]);
+  if (bySize) return keepDefined([weighed, sayEstimated(name)]);
   const usual = hook === undefined ? findUsualHook({ wpi: wpiOf(ball) }).mm : undefined;
   return keepDefined([
     weighed,

@@ -110,11 +110,13 @@ export const workingText = (shown: RenderedAnswer) =>
 const section = (title: string, lines: readonly string[]) =>
   lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${clean(line)}`)];
 
+const everyLine = ({ lines, details = [] }: RenderedAnswer) => [...lines, ...details];
+
 /** The whole answer without its working: plain text. */
 function answerText(shown: RenderedAnswer): string {
   return [
     clean(shown.headline),
-    ...shown.lines.map(clean),
+    ...everyLine(shown).map(clean),
     ...section('Take care', shown.cautions),
     ...section(
       'Figures',
@@ -141,8 +143,8 @@ const smallPrint = ({ figures, assumptions }: Pick<Brief, 'figures' | 'assumptio
   ].filter((line) => line !== '');
 
 /** An answer with nothing to unfold it by says all that it has at once. */
-const whole = ({ lines, figures, assumptions, cautions }: RenderedAnswer): Brief => ({
-  lines,
+const whole = ({ lines, details = [], figures, assumptions, cautions }: RenderedAnswer): Brief => ({
+  lines: [...lines, ...details],
   figures,
   assumptions,
   cautions,
@@ -211,7 +213,7 @@ function writeBelow(
 ): { readonly embeds: APIEmbed[]; readonly texts: TextFile[]; readonly cut: boolean } {
   const rest = restOf(
     shown,
-    open || text.more ? dress(shown, setting, shown.lines.slice(text.lines)) : [],
+    open || text.more ? dress(shown, setting, everyLine(shown).slice(text.lines)) : [],
     open ? shown.cautions : [],
   );
   const embeds = sizeOf(rest.embed) > 0 ? [rest.embed] : [];

@@ -60,7 +60,8 @@ export interface Fullness {
   readonly how: string;
 }
 
-const workingBlocks = ({ working, assumptions }: RenderedAnswer): string[] => [
+const workingBlocks = ({ details = [], working, assumptions }: RenderedAnswer): string[] => [
+  ...block('In detail', details),
   ...block(
     'Working',
     gatherSteps(working).flatMap(({ formula, lines, source }) => [
@@ -78,7 +79,11 @@ export const workingText = (shown: RenderedAnswer): string =>
 /** For people: the answer first, then what it rests on. */
 export function asText(shown: RenderedAnswer, written: readonly string[], { whole, how }: Fullness): string {
   const { assumptions } = shorten(shown);
-  const more = !whole && (shown.working.length > 0 || assumptions.length < shown.assumptions.length);
+  const more =
+    !whole &&
+    (shown.working.length > 0 ||
+      shown.details !== undefined ||
+      assumptions.length < shown.assumptions.length);
   const text = [
     shown.headline,
     ...(shown.readAs === undefined ? [] : [`  Read as ${shown.readAs.line}`]),
@@ -91,7 +96,7 @@ export function asText(shown: RenderedAnswer, written: readonly string[], { whol
       'Next',
       shown.actions.map((action) => `${action.label}: ${actionLine(action)}`),
     ),
-    ...(more ? ['', how] : []),
+    ...(more ? ['', `${shown.details === undefined ? 'The working' : 'More, and the working'}: ${how}`] : []),
   ].join('\n');
   return visible(text);
 }
@@ -104,7 +109,7 @@ export function asJson(question: string, shown: RenderedAnswer, written: readonl
     headline: shown.headline,
     figures: Object.fromEntries(shown.figures.map(({ key, value, unit }) => [key, { value, unit }])),
     data: shown.data,
-    ...(shown.lines.length === 0 ? {} : { lines: shown.lines }),
+    ...(shown.lines.length === 0 ? {} : { lines: [...shown.lines, ...(shown.details ?? [])] }),
     working: shown.working.map(({ label, formula, with: values, result, unit, source, shown: text }) => ({
       label,
       formula,

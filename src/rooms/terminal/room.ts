@@ -72,7 +72,7 @@ const WAITS_MS = 10 * 60 * 1000;
 /** Asks how the last answer was worked out. */
 const WHY = /^\s*\/?why\s*\??\s*$/i;
 
-const ASK_WHY = 'The working: type why.';
+const ASK_WHY = 'type why.';
 
 const saysYes = (typed: string | undefined) => typed !== undefined && /^(yes|y|true|1)$/i.test(typed.trim());
 

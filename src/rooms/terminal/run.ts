@@ -58,7 +58,7 @@ export async function askOnce(args: readonly string[], running: Running): Promis
   const json = args.includes('--json');
   const whole = args.includes('--working');
   const question = args.filter((arg) => arg !== '--json' && arg !== '--working').join(' ');
-  const terminal = room(running, 'The working: the same with --working.');
+  const terminal = room(running, 'the same with --working.');
   if (question !== '') {
     const { text, status } = await terminal.answer(question, json, whole);
     await say(`${text}\n`);
@@ -77,7 +77,7 @@ export async function askOnce(args: readonly string[], running: Running): Promis
 
 /** Talks until the input ends or someone types bye. */
 export async function talk(running: Running, greeting: readonly string[]): Promise<number> {
-  const terminal = room(running, 'The working: type why.');
+  const terminal = room(running, 'type why.');
   await say(`${greeting.join('\n')}\n`);
   const lines = createInterface({ input: process.stdin, output: process.stdout, prompt: '> ' });
   // Piped input has often ended before its first question is answered; there is nobody to prompt then.

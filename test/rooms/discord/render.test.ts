@@ -78,6 +78,7 @@ const anything: fc.Arbitrary<RenderedAnswer> = fc.record({
     { maxLength: 30 },
   ),
   lines: many(30),
+  details: many(12),
   working: fc.array(
     fc.tuple(nasty, nasty, nasty).map((texts) => step(...texts)),
     { maxLength: 20 },
@@ -105,6 +106,21 @@ const sends = (drawn: Drawn) => () =>
       bytes: Buffer.from(content),
     })),
   );
+
+describe('details', () => {
+  const detailed = { ...nothing, lines: ['moss: 760 m.'], details: ['motifs 529 m, seams 32 m.'] };
+
+  it('unfold below what is needed first, and are said at once where nothing unfolds', () => {
+    const folded = render(detailed, setting);
+    expect(folded.content).toContain('760 m');
+    expect(folded.content).not.toContain('529 m');
+    expect(JSON.stringify(folded.components)).toContain('Show');
+    const open = render(detailed, { ...setting, open: true });
+    expect(open.content).not.toContain('529 m');
+    expect(open.embeds[0]?.description).toContain('529 m');
+    expect(render(detailed, { ...setting, again: undefined }).content).toContain('529 m');
+  });
+});
 
 describe('a drawn answer', () => {
   it('is within every limit, whatever the answer', () => {

@@ -53,6 +53,16 @@ describe('the terminal room', () => {
     expect((await ask('why')).figures['stitches']?.value).toBe(19);
   });
 
+  it('keeps back what is told in detail until somebody asks why, and tells a program at once', async () => {
+    const { text, ask } = asking();
+    const line = '/resize width:120cm height:160cm side:15cm';
+    const first = await text(line);
+    expect(first).toMatch(/ {2}3\. [\s\S]*More, and the working: type why\.$/);
+    expect(first).not.toContain('4. ');
+    expect(await text('why')).toMatch(/^In detail\n {2}4\. .*\n {2}5\. /);
+    expect((await ask(line)).lines).toHaveLength(6);
+  });
+
   it('says what the disk refused as a sentence, not as a fault', async () => {
     const room = asking(
       new Projects(new Broken(new NotSaved('not-saved', 'It is full. Nothing was changed.', 'Later.'))),
