@@ -11,6 +11,8 @@ import { workIn } from '../../src/core/along/read-parts.ts';
 import type { AlongState } from '../../src/core/along/state.ts';
 import { readZone } from '../../src/core/along/zones.ts';
 import type { OptionsOf } from '../../src/chat/command.ts';
+import type { Context } from '../../src/chat/context.ts';
+import type { AlongDoc } from '../../src/projects/alongs.ts';
 import { LONGEST_ASKS } from '../../src/projects/along-schema.ts';
 import { action } from '../shared/actions.ts';
 import { askerOf, doing } from '../shared/which-kept.ts';
@@ -69,9 +71,11 @@ export const part = question({
   async answer(given, context): Promise<Answer> {
     const { doc, state } = await whichAlong(context, given.name);
     const meant = given.part === undefined ? undefined : rules.partNamed(state, given.part);
-    const { state: after, happened } = await context.projects.alongs.happen(doc.id, doing(context), (now) =>
-      changesOf(now, given, { meant, asker: askerOf(context), now: context.now }),
-    );
+    const { state: after, happened } = await context.projects.alongs.happen(doc.id, doing(context), (now) => {
+      const changes = changesOf(now, given, { meant, asker: askerOf(context), now: context.now });
+      if (changes.some(speaks)) mustSpeakThere(doc, context);
+      return changes;
+    });
     const added = happened.flatMap((one) => (one.did === 'part-added' ? [one.part] : []))[0];
     const still = added ?? after.parts.find(({ id }) => id === meant?.id);
     const { name: called } = after.plan;
@@ -101,6 +105,32 @@ export const part = question({
     };
   },
 });
+
+/** Whether it puts words of the teacher’s before the channel. */
+const speaks = (one: Happening): boolean =>
+  one.did === 'part-added' ||
+  one.did === 'post-anew' ||
+  (one.did === 'part-changed' && (one.title !== undefined || one.asks !== undefined));
+
+/**
+ * What this bot posts for somebody it posts only where she may write herself, and only there is it known; a manager of the server may
+ * anywhere. Throws Problem: part-from-elsewhere, may-not-write-here.
+ */
+function mustSpeakThere({ channel }: AlongDoc, { place }: Context): void {
+  if (channel === undefined || place.manager) return;
+  if (place.channel !== channel)
+    throw new Problem('part-from-elsewhere', 'What is posted in the make-along’s channel is said there.', {
+      hint: 'Ask the same in its channel. Days can be moved, and parts taken back or removed, from anywhere.',
+    });
+  if (place.mute === 'asker')
+    throw new Problem(
+      'may-not-write-here',
+      'The part would be posted in this channel, where you may not write.',
+      {
+        hint: 'Days can be moved, and parts taken back or removed, all the same.',
+      },
+    );
+}
 
 type GivenPart = OptionsOf<{ options: typeof part.options }>;
 

@@ -165,6 +165,7 @@ export const handover = question({
                 maker: who.maker,
                 words: `${context.maker.name} asks you to lead ${called}. Say yes with /along handover.`,
                 channel: doc.channel,
+                about: 'along' as const,
               },
             ],
       actions: gather(!leads && action('I will', 'along handover', { name: called }, { forAnyone: true })),

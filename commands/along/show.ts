@@ -66,6 +66,8 @@ export const show = question({
         figure('given_out', 'Given out', begun),
       ],
       lines: gather(
+        state.offeredTo?.maker === context.maker.id &&
+          `You are asked to lead ${state.plan.name}: /along handover says yes.`,
         parts.map(
           ({ number, title, from, done, stuck, not_begun }) =>
             `${number}. ${title} (${when(from)}): ${done} done, ${stuck} stuck, ${not_begun} not begun`,

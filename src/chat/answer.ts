@@ -92,8 +92,10 @@ export interface Telling {
   readonly maker: string;
   /** For her alone. */
   readonly words: string;
-  /** The channel of the blanket that it is about. */
+  /** The channel of the blanket or the make-along that it is about. */
   readonly channel?: string | undefined;
+  /** What it is about; a group blanket if not said. */
+  readonly about?: 'group' | 'along';
 }
 
 /** What leads on from an answer: one of these, said or chosen, is an option of a question. */

@@ -6,7 +6,7 @@ import { ALONG_ENTRIES, ALONG_VERSION, ALONGS, type AlongDoc } from './along-sch
 import { Chronicles, idOf, stamp, type Chronicle, type Doing, type Happened } from './chronicles.ts';
 import { withStranger } from './forgetting.ts';
 import { firstOf } from './grown.ts';
-import { mayHappen, mayOpen, OF_ALONGS } from './quotas.ts';
+import { mayHappen, mayOpen, mayPost, OF_ALONGS } from './quotas.ts';
 import type { Store } from './store.ts';
 
 export type { AlongDoc } from './along-schema.ts';
@@ -50,7 +50,9 @@ const ALONG: Chronicle<AlongDoc, Happening, AlongState> = {
   idsIn,
   goOn,
   mayOpen: (entries, who) => mayOpen(entries, who, OF_ALONGS),
-  mayHappen: (past, { members, teacher }, happened, { by }) =>
+  mayHappen: (past, { members, teacher }, happened, { by }) => {
+    // What became of a claim is noted in any case.
+    if (happened.some(({ did }) => did === 'claimed' || did === 'post-anew')) mayPost(past.eventsBy(POSTER));
     mayHappen(
       {
         ...past,
@@ -61,7 +63,8 @@ const ALONG: Chronicle<AlongDoc, Happening, AlongState> = {
         by,
       },
       OF_ALONGS,
-    ),
+    );
+  },
   withoutMaker,
   partOf: (name, { teacher }, maker) =>
     teacher === maker

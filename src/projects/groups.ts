@@ -100,11 +100,13 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
     });
   }
 
-  /** Gives the board a channel; where it stood in another, its message moves there. */
+  /** Gives the board a channel; where it stood in another, its message moves there. A thread that was wanted elsewhere and is not made yet is not wanted any more. */
   async moveBoard(id: string, channel: string): Promise<void> {
     const moved = await this.store.change<GroupDoc, GroupDoc>(GROUPS, id, (doc) => {
       if (!doc) throw this.gone();
-      const keep = doc.channel === channel ? doc : { ...doc, channel };
+      if (doc.channel === channel) return { keep: doc, tell: doc };
+      const keep = { ...doc, channel };
+      if (doc.thread?.id === undefined) delete keep.thread;
       return { keep, tell: keep };
     });
     await this.catalogue.note(moved, []);

@@ -201,6 +201,25 @@ export const OF_GROUPS: Limits = {
 export const MOST_EVENTS_OF_ALONG = 8_000;
 export const MOST_EVENTS_OF_LEARNER = 400;
 
+/**
+ * What is noted of posting the parts of one make-along: each is claimed and posted, a refused one tried again for months, and one that its
+ * teacher takes back posted anew. Beyond that nothing more of it is posted.
+ */
+export const MOST_EVENTS_OF_POSTS = 1_600;
+
+/** Throws a Problem where so much was noted of posting already. */
+export function mayPost(noted: number): void {
+  if (noted < MOST_EVENTS_OF_POSTS) return;
+  throw new Problem(
+    'too-many-posts',
+    `Parts of this make-along were posted, or tried to be, so often that nothing more of it is posted.`,
+    {
+      hint: 'Look at its parts with everybody’s own numbers as before; another make-along can be opened for what is left.',
+      facts: { most: MOST_EVENTS_OF_POSTS, noted },
+    },
+  );
+}
+
 export const OF_ALONGS: Limits = {
   called: 'make-along',
   short: 'make-along',

@@ -12,6 +12,8 @@ import { claimPart, nextPosting, partsToPost } from '../../core/along/rules.ts';
 import { type AlongState, type Posting } from '../../core/along/state.ts';
 import type { AlongDoc } from '../../projects/alongs.ts';
 import type { Projects } from '../../projects/projects.ts';
+import { Problem } from '../../core/base/problem.ts';
+import { NotSaved } from '../../projects/not-saved.ts';
 import { MESSAGE } from './limits.ts';
 import { isRefused, refusalFacts, type Log } from './platform.ts';
 import { render } from './render.ts';
@@ -176,13 +178,25 @@ export class PartPosts {
     return this.parts.projects.alongs.happen(id, doing, rule);
   }
 
-  /** Posts one part; false where the platform would not have it. */
+  /** Claims a part; undefined where so much has happened that nothing more is posted, which is no fault of ours. */
+  private async claim(doc: AlongDoc, part: number) {
+    try {
+      return await this.happen(doc, `claim.${part}`, (at) => claimPart(at, part, this.parts.now()));
+    } catch (error) {
+      if (!(error instanceof Problem) || error instanceof NotSaved) throw error;
+      this.parts.log.warn({ code: error.code }, 'a part of a make-along is not posted any more');
+      return undefined;
+    }
+  }
+
+  /** Posts one part; false where it cannot be now: the platform would not have it, or too much was posted. */
   private async post({ doc, state }: AlongInHand, { id: part }: Part): Promise<boolean> {
     const { rest, log } = this.parts;
     const channel = doc.channel ?? '';
     // Drawn before it is claimed: what cannot be drawn is not out, and nobody need wonder.
     const body = await this.drawn(doc, state, part);
-    const claimed = await this.happen(doc, `claim.${part}`, (at) => claimPart(at, part, this.parts.now()));
+    const claimed = await this.claim(doc, part);
+    if (claimed === undefined) return false;
     if (claimed.happened.length === 0) return true;
     const nonce = createHash('sha256')
       .update(`${doc.id} ${part} ${claimed.doc.events.length}`)

@@ -72,8 +72,9 @@ export class Surroundings {
     }
   }
 
-  private async makeThread({ id, thread, events: [first] }: GroupDoc): Promise<void> {
-    if (!thread || first?.did !== 'opened') return;
+  private async makeThread({ id, channel, thread, events: [first] }: GroupDoc): Promise<void> {
+    // Where the board has moved on, a thread would be made that nothing belongs to, and again with every change.
+    if (!thread || channel !== thread.from || first?.did !== 'opened') return;
     const made = (await this.parts.rest.post(Routes.threads(thread.from), {
       body: {
         name: fit(oneLine(first.plan.name), THREAD.name),

@@ -24,6 +24,12 @@ export interface TellingParts {
 
 const LONGEST = 600;
 
+/** What a channel hears where somebody is told something: that there is something, and where she reads it. */
+export const NEWS: Readonly<Record<NonNullable<Telling['about']>, string>> = {
+  group: 'There is something new about your motifs: /together mine tells you.',
+  along: 'There is something for you in the make-along: /along show tells you.',
+};
+
 /** Platform ids are numbers; whoever was forgotten or comes from elsewhere has none. */
 const isPerson = (maker: string) => /^\d{15,20}$/.test(maker);
 
@@ -60,7 +66,7 @@ export async function tell(
   now: Date,
   { rest, projects, log, claims }: TellingParts,
 ): Promise<void> {
-  for (const { maker, words, channel } of tellings) {
+  for (const { maker, words, channel, about = 'group' } of tellings) {
     if (!isPerson(maker)) continue;
     const send = (where: string, content: string) =>
       rest.post(Routes.channelMessages(where), { body: { content, allowed_mentions: { users: [maker] } } });
@@ -71,8 +77,7 @@ export async function tell(
       await send(id, fit(words, LONGEST, escaped));
     };
     // What it is about is hers to know: the channel hears only that there is something.
-    const here = (where: string) =>
-      send(where, `<@${maker}> There is something new about your motifs: /together mine tells you.`);
+    const here = (where: string) => send(where, `<@${maker}> ${NEWS[about]}`);
     try {
       await alone(claims, maker, async () => {
         const how = await projects.mayTell(maker, now);

@@ -1,6 +1,8 @@
 /** A make-along through the real client: parts in their channel, each once, and their buttons under everybody's fingers. */
+import { PermissionFlagsBits } from 'discord.js';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { writeButton } from '../../../src/rooms/discord/buttons.ts';
+import { NEWS } from '../../../src/rooms/discord/telling.ts';
 import { fieldsOf, openHarness, type Harness } from './harness.ts';
 import { MANAGER, MEMBER, type As, type Channel, type Message, type Outcome } from './stand-in/index.ts';
 
@@ -215,6 +217,73 @@ describe('words are asked for in a form', () => {
     expect(onlyHers(joined)).toContain('You take part in Elder');
     // Sent as it opens: just as the teacher makes hers.
     expect(onlyHers(await harness.pressed(plan.message!, 'Take part', ash))).toContain('2 makers so far');
+    expect(harness.faults).toEqual([]);
+  });
+});
+
+describe('what stands in the channel for all', () => {
+  it('is changed there alone, by a teacher who may write there, or by a manager', async () => {
+    const { guild, channel, host } = await opened('Fir');
+    const elsewhere = harness.platform.channel(guild, 'elsewhere');
+    const teacher = { ...host, permissions: MEMBER };
+    const silent = { ...host, permissions: MEMBER & ~PermissionFlagsBits.SendMessages };
+    const refused = async (line: string, as: As) => {
+      const seen = await harness.line(line, as);
+      expect(harness.answered(seen), `${line}: ${seen.text}`).toBe(false);
+      return plain(seen.text);
+    };
+    const lines = [
+      '/along part part:2 title:"Buy my yarn" name:Fir',
+      '/along part part:2 asks:"Buy my yarn" name:Fir',
+      '/along part do:add title:"Buy my yarn" from:2031-06-01 name:Fir',
+    ];
+    for (const line of lines) {
+      expect(await refused(line, { ...silent, channel: elsewhere })).toContain('is said there');
+      expect(await refused(line, { ...teacher, channel: elsewhere })).toContain('is said there');
+      expect(await refused(line, silent)).toContain('where you may not write');
+    }
+    // What says nothing new is hers to do from anywhere.
+    await said('/along part part:2 from:2031-03-31 name:Fir', { ...silent, channel: elsewhere });
+    at('2031-03-23T01:00:00Z');
+    await due(host, 1);
+    await said('/along part part:1 post:back name:Fir', { ...silent, channel: elsewhere });
+    await vi.waitFor(() => expect(standing(channel)).toEqual([]));
+    expect(
+      await refused('/along part part:1 post:anew name:Fir', { ...silent, channel: elsewhere }),
+    ).toContain('is said there');
+    for (const [as, title] of [
+      [teacher, 'First of all'],
+      [{ ...host, channel: elsewhere }, 'Second of all'],
+    ] as const) {
+      await said(`/along part part:2 title:"${title}" name:Fir`, as);
+      expect(plain((await said('/along plan name:Fir', host)).text)).toContain(title);
+    }
+    expect(harness.faults).toEqual([]);
+  });
+});
+
+describe('somebody who is asked to lead', () => {
+  it('is told in the make-along’s channel, or directly, wherever she was asked, and by the list', async () => {
+    const { guild, channel, host, maker } = await opened('Gorse');
+    const elsewhere = harness.platform.channel(guild, 'elsewhere');
+    const [rowan, ash] = [maker('rowan'), maker('ash')];
+    await said('/along join', rowan);
+    await said('/along join', ash);
+    await said('/settings change tell:privately', ash);
+    await said('/along handover maker:rowan name:Gorse', { ...host, channel: elsewhere });
+    await harness.room.room.told();
+    expect(standing(channel).map(({ content, allowedMentions }) => [content, allowedMentions])).toEqual([
+      [`<@${rowan.user.id}> ${NEWS.along}`, { users: [rowan.user.id] }],
+    ]);
+    expect(standing(elsewhere)).toEqual([]);
+    expect(plain((await said('/along show', rowan)).text)).toContain('You are asked to lead Gorse');
+    expect(plain((await said('/along show', ash)).text)).not.toContain('You are asked');
+    await said('/along handover maker:ash name:Gorse', { ...host, channel: elsewhere });
+    await harness.room.room.told();
+    expect(standing(harness.platform.directChannel(ash.user)).map(({ content }) => plain(content))).toEqual([
+      'ines asks you to lead Gorse. Say yes with /along handover.',
+    ]);
+    expect(standing(channel)).toHaveLength(1);
     expect(harness.faults).toEqual([]);
   });
 });

@@ -102,6 +102,24 @@ describe('a thread of its own', () => {
     expect(harness.faults).toEqual([]);
   });
 
+  it('is made nowhere once the board has moved on before it was there, however often it changes', async () => {
+    const { channel, host, guild } = await opened('Combe');
+    harness.platform.befall({ method: 'POST', path: /threads$/, how: 500, times: 4 });
+    await said('/host announce thread:yes', host);
+    const elsewhere = { ...host, channel: harness.platform.channel(guild, 'elsewhere') };
+    await said('/together board here:yes name:Combe', elsewhere);
+    for (let change = 0; change < 3; change++) await said('/together pledge name:Combe', elsewhere);
+    expect(threadsOf(channel)).toEqual([]);
+    expect([standing(channel).length, standing(elsewhere.channel).length]).toEqual([0, 1]);
+    // A document of before, in which it is wanted still.
+    const id = `${guild.id}.combe`;
+    const kept = await harness.projects.groups.wantThread(id, channel.id);
+    await harness.projects.groups.moveBoard(id, elsewhere.channel.id);
+    expect((await harness.projects.groups.read(id))?.thread).toBeUndefined();
+    expect(kept.thread).toEqual({ from: channel.id });
+    expect(harness.faults).toEqual([]);
+  });
+
   it('that was deleted takes the board along, which stands anew where it is next asked for', async () => {
     const { channel, host } = await opened('Croft');
     await said('/host announce thread:yes', host);

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { registry } from '../../../commands/index.ts';
 import { menusOf } from '../../../src/rooms/discord/context-menu.ts';
 import { WORK_THIS_OUT } from '../../../src/rooms/discord/declare.ts';
+import { NEWS } from '../../../src/rooms/discord/telling.ts';
 import { QUESTION } from '../../../src/core/base/problem.ts';
 import { readLine } from '../../../src/chat/line.ts';
 import type { Route } from '../../../src/chat/registry.ts';
@@ -265,10 +266,8 @@ describe('over everything that was sent', () => {
     const told = mentions(world.messages.values());
     for (const { content, allowedMentions } of told) {
       const [only, ...more] = allowedMentions?.users ?? [];
-      expect([content, more]).toEqual([
-        `<@${only ?? ''}> There is something new about your motifs: /together mine tells you.`,
-        [],
-      ]);
+      expect(Object.values(NEWS).map((news) => `<@${only ?? ''}> ${news}`)).toContain(content);
+      expect(more).toEqual([]);
     }
     const people = told.map(({ allowedMentions }) => allowedMentions?.users?.[0]);
     expect(new Set(people).size).toBe(told.length);

@@ -5,6 +5,7 @@ import { registry } from '../../../commands/index.ts';
 import { askLine } from '../../along.ts';
 import { POSTER } from '../../../src/core/along/events.ts';
 import { claimPart } from '../../../src/core/along/rules.ts';
+import { MOST_EVENTS_OF_POSTS } from '../../../src/projects/quotas.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
 import { PartPosts } from '../../../src/rooms/discord/part-posts.ts';
@@ -313,6 +314,28 @@ describe('a part is posted on its day', () => {
     room.at('2031-03-23T02:01:00Z');
     await room.posts.look();
     expect(titles(room.server)).toEqual(['Part 1']);
+  });
+
+  it('and no more where so much was noted of posting that it would fill the make-along', async () => {
+    const room = await opened();
+    room.at('2031-03-23T01:00:00Z');
+    const noted = async () =>
+      (await room.projects.alongs.of('7'))[0]?.doc.events.filter(({ by }) => by === POSTER).length;
+    await room.projects.alongs.happen(
+      '7.class',
+      { by: POSTER, at: new Date('2031-03-01T13:00:00Z'), once: 'much' },
+      () => Array.from({ length: MOST_EVENTS_OF_POSTS }, () => ({ did: 'not-posted' as const, part: 1 })),
+    );
+    expect(await noted()).toBe(MOST_EVENTS_OF_POSTS);
+    await room.posts.look();
+    room.at('2031-05-23T01:00:00Z');
+    await (await room.restart()).look();
+    expect(room.server.posted).toEqual([]);
+    expect(await noted()).toBe(MOST_EVENTS_OF_POSTS);
+    expect(room.faults).toEqual([]);
+    // Everything else goes on.
+    await room.say('/along join');
+    await room.say('/along done part:1');
   });
 
   it('with buttons that everybody may press, and none once it is closed', async () => {
