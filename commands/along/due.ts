@@ -42,9 +42,10 @@ export const due = question({
     const own = reckonOwn(after.plan, NO_WAY);
     const { name: called } = after.plan;
     return {
-      headline:
-        given.length === 0
-          ? `Nothing of ${called} is due${next === undefined ? '; every part is given out' : `; the next part ${when(next.toISOString())}`}.`
+      headline: !after.open
+        ? `${called} is closed, so no part of it is given out.`
+        : given.length === 0
+          ? `Nothing of ${called} is due: ${next === undefined ? 'no part is left that would be given out by itself' : `the next part comes on ${when(next.toISOString())}`}.`
           : `${given.map((part) => partName(after, part)).join('; ')} ${given.length === 1 ? 'is' : 'are'} ${posts ? 'due, and about to be posted' : 'given out'}.`,
       figures: [figure('given_out', 'Given out now', given.length)],
       lines: gather(
@@ -52,8 +53,8 @@ export const due = question({
           (part) =>
             `${numberOf(after, part)}. ${asksWords(own, part, reckonPart(own, after.parts, part, new Working()))}`,
         ),
-        given.length > 0 && next !== undefined && `The next part ${when(next.toISOString())}.`,
-        !after.open && 'It is closed, so nothing is given out.',
+        given.length > 0 && next !== undefined && `The next part comes on ${when(next.toISOString())}.`,
+        !after.open && 'Whoever leads it can open it again: /along close do:reopen.',
         partsUnsure(after).map(
           (part) =>
             `Whether part ${numberOf(after, part)} was posted is not known: something broke off just then, and it is not sent twice. Look in the channel; /along part part:${numberOf(after, part)} post:anew posts it.`,

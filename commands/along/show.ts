@@ -3,7 +3,9 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { count, when } from '../../src/core/base/reader.ts';
 import { findPartAfter, partsBegun, partsUnsure } from '../../src/core/along/rules.ts';
-import { countProgress } from '../../src/core/along/state.ts';
+import { countByPart } from '../../src/core/along/progress.ts';
+import { numbered } from '../../src/core/along/state.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { action } from '../shared/actions.ts';
 import { JOINED } from './example.ts';
 import { numberOf } from './words.ts';
@@ -41,21 +43,22 @@ export const show = question({
     const { state } = await whichAlong(context, name);
     const out = partsBegun(state, context.now);
     const begun = out.length;
-    const parts = state.parts.map((part) => {
-      const { done, stuck, notBegun } = countProgress(state, part.id);
-      return {
-        number: numberOf(state, part),
-        title: part.title,
-        from: part.from,
-        done,
-        stuck,
-        not_begun: notBegun,
-      };
-    });
+    const progress = countByPart(state);
+    const parts = numbered(state).map(({ number, part: { id, title, from } }) => ({
+      number,
+      title,
+      from,
+      done: progress.get(id)?.done ?? 0,
+      stuck: progress.get(id)?.stuck ?? 0,
+      not_begun: progress.get(id)?.notBegun ?? 0,
+    }));
+    // Of hundreds of makers, each is looked up by herself: others are heard between.
+    await breathe();
+    const numbers = new Map(numbered(state).map(({ part, number }) => [part.id, number]));
     const named = [...state.members.values()].filter((member) => member.named);
     const placed = named.map(({ maker, name: called }) => {
       const at = findPartAfter(state, maker, out);
-      return { name: called, part: at && numberOf(state, at) };
+      return { name: called, part: at && numbers.get(at.id) };
     });
     const unsure = partsUnsure(state);
     return {

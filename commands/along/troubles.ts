@@ -2,10 +2,14 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import { count } from '../../src/core/base/reader.ts';
-import { NO_WAY, reckonOwn } from '../../src/core/along/own.ts';
+import { NO_WAY, reckonOwn, type Own } from '../../src/core/along/own.ts';
 import { mustTeach, partsBegun } from '../../src/core/along/rules.ts';
-import { countProgress, type AlongState } from '../../src/core/along/state.ts';
+import { countByPart } from '../../src/core/along/progress.ts';
+import { type AlongState } from '../../src/core/along/state.ts';
 import { listHelpWanted, listTroubles, workedExample, type Trouble } from '../../src/core/along/troubles.ts';
+import { kindOfPart } from '../../src/core/along/stuck.ts';
+import { reckonPart } from '../../src/core/along/numbers.ts';
+import { Working } from '../../src/core/base/working.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
 import { action } from '../shared/actions.ts';
 import { causeLines, departedHeadline } from '../shared/miscount-words.ts';
@@ -68,6 +72,7 @@ export const troubles = question({
       makers: trouble.makers,
     }));
     const help = listHelpWanted(state);
+    const progress = countByPart(state);
     const [most] = found;
     return {
       headline: most
@@ -86,14 +91,14 @@ export const troubles = question({
           ),
         found.length > TOLD && `… and ${found.slice(TOLD).length} more places.`,
         partsBegun(state, context.now).flatMap((part) => {
-          const { notBegun } = countProgress(state, part.id);
+          const { notBegun } = progress.get(part.id) ?? { notBegun: 0 };
           return notBegun > 0 ? [`${partName(state, part)}: ${count(notBegun, 'maker')} not begun.`] : [];
         }),
         help.map(
           ({ maker, part, row, words }) =>
             `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberOf(state, { id: part })}${row === undefined ? '' : `, ${called} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
         ),
-        most && showNext(most, own),
+        most && showNext(most, own, kindAt(state, own, most)),
       ),
       data: { troubles: told, help: help.map(({ maker }) => state.names.get(maker) ?? 'a maker') },
       actions: gather(
@@ -115,9 +120,15 @@ const placeOf = (state: AlongState, { part }: Pick<Trouble, 'part'>) => {
   return found ? partName(state, found) : 'A part';
 };
 
+/** The kind of motif that a part is about. */
+function kindAt(state: AlongState, own: Own, { part }: Pick<Trouble, 'part'>): number {
+  const found = state.parts.find(({ id }) => id === part);
+  return found ? kindOfPart(own, found, reckonPart(own, state.parts, found, new Working())) : 0;
+}
+
 /** What to show next: the row in the pattern, and the same slip worked as an example. */
-function showNext(trouble: Trouble, own: ReturnType<typeof reckonOwn>): string[] {
-  const shown = workedExample(own, trouble);
+function showNext(trouble: Trouble, own: Own, kind: number): string[] {
+  const shown = workedExample(own, trouble, kind);
   if (shown === undefined)
     return ['To show next: ask those who are stuck for their row and counts, and show that row.'];
   const { motif, row, found } = shown;

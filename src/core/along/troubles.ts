@@ -68,11 +68,15 @@ export interface WorkedExample {
 const TRIED = 6;
 
 /**
- * A slip worked in the teacher's motif, at the same row where it has one: the smallest difference that is put down to that slip first.
+ * A slip worked in the teacher's motif of a kind, at the same row where it has one: the smallest difference that is put down to that slip first.
  * Undefined where no row is known.
  */
-export function workedExample(own: Own, { row, slip }: Trouble): WorkedExample | undefined {
-  const [motif] = own.spec.kinds;
+export function workedExample(
+  own: Own,
+  { row, slip }: Pick<Trouble, 'row' | 'slip'>,
+  kind = 0,
+): WorkedExample | undefined {
+  const motif = own.spec.kinds[kind];
   if (motif === undefined || row === undefined) return undefined;
   const plan = planOf(motif);
   const here = Math.min(row, plan.rows.length);
