@@ -181,6 +181,8 @@ async function discord(token: string, environment: Environment): Promise<number>
 
 async function main(mode: string | undefined, args: readonly string[]): Promise<number> {
   const environment = await readEnvironment();
+  if (mode === 'move') return (await import('./move.ts')).move(args, environment, stopSignal());
+  if (mode === 'database') return (await import('./database.ts')).database(args, environment);
   if (mode === 'ask' || args.includes('--terminal') || environment.token === undefined)
     return terminal(mode, args, environment);
   const code = await discord(environment.token, environment);

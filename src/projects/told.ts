@@ -18,7 +18,7 @@ type ToldDoc = z.infer<typeof toldSchema>;
 
 /** There is one document. */
 const ALL = 'all';
-const TOLD: Kind<ToldDoc> = {
+export const TOLD: Kind<ToldDoc> = {
   folder: 'told',
   called: 'Who was told something of late',
   version: 1,

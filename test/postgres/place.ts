@@ -52,3 +52,11 @@ export async function holdRows(url: string): Promise<() => Promise<void>> {
   await client.query('begin; select 1 from documents for update');
   return () => client.end();
 }
+
+/** A database of one's own: nobody else is connected with it. */
+export async function newDatabase(): Promise<string> {
+  const url = await sharedServer();
+  const name = `d${randomUUID().replaceAll('-', '')}`;
+  await asOwner(url, `create database ${name}`);
+  return url.replace(/\/postgres$/, `/${name}`);
+}

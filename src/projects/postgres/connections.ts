@@ -29,6 +29,9 @@ export const TIMES: Times = { connect: 3000, statement: 4000, lock: 3000, answer
  */
 export const CONNECTIONS = 10;
 
+/** What its connections are called in the database. */
+export const PROGRAM = 'loopwright';
+
 /** A statement with a name is prepared once for each connection. */
 export interface Statement {
   readonly name?: string;
@@ -68,7 +71,7 @@ export class Connections {
       idle_in_transaction_session_timeout: times.answer + times.patience,
       query_timeout: times.answer,
       keepAlive: true,
-      application_name: 'loopwright',
+      application_name: PROGRAM,
       types: asWritten as unknown as pg.CustomTypesConfig,
     });
     // One that is cut says so by what is asked of it as well; what is said between that and its end would be nobody's otherwise.

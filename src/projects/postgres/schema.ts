@@ -1,6 +1,6 @@
 /** The tables, and how an older state of them is brought up to date: once, however many processes start. */
 import { NotSaved } from '../not-saved.ts';
-import { together, type Ask } from './connections.ts';
+import { PROGRAM, together, type Ask } from './connections.ts';
 import { Fault } from './faults.ts';
 
 /** Step by step: the first makes version 1 of an empty database. None is ever changed; what is to be otherwise is another step. */
@@ -70,6 +70,44 @@ const mayNot = (version: number, cause: Fault) =>
     'Run npm run database once with the DATABASE_URL of their owner; see docs/several-machines.md.',
     cause,
   );
+
+/** Throws NotSaved (`in-use`) where another process is connected with the same database. */
+export async function mustBeAlone(ask: Ask): Promise<void> {
+  const others = await ask({
+    text: `select distinct client_addr, client_port from pg_stat_activity
+      where datname = current_database() and application_name = $1 and pid <> pg_backend_pid()`,
+    values: [PROGRAM],
+  });
+  if (others.length === 0) return;
+  throw new NotSaved(
+    'in-use',
+    `The database is in use: ${others.length === 1 ? 'a connection of this program is' : `${others.length} connections of this program are`} open. Nothing was changed.`,
+    'Stop the processes that use it first.',
+    undefined,
+    { connections: others.length },
+  );
+}
+
+/**
+ * Lets a role that runs the program do what it needs: read and write the rows, and neither make nor drop a table. Throws NotSaved (`no-such-role`).
+ */
+export async function allow(ask: Ask, role: string): Promise<{ readonly superuser: boolean }> {
+  const [found] = await ask({ text: 'select rolsuper from pg_roles where rolname = $1', values: [role] });
+  if (found === undefined)
+    throw new NotSaved(
+      'no-such-role',
+      'There is no such role in the database.',
+      "Its owner makes one: create role NAME login password '…'.",
+    );
+  const name = `"${role.replaceAll('"', '""')}"`;
+  const [place] = await ask('select quote_ident(current_schema()) as schema');
+  await together(ask, async () => {
+    await ask(`grant usage on schema ${place?.['schema'] ?? 'public'} to ${name}`);
+    for (const table of TABLES) await ask(`grant select, insert, update, delete on ${table} to ${name}`);
+    await ask(`grant select on schema_version to ${name}`);
+  });
+  return { superuser: found['rolsuper'] === 't' };
+}
 
 /** The version of the tables; 0 where there are none. */
 export async function versionOf(ask: Ask): Promise<number> {

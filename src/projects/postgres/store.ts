@@ -21,7 +21,7 @@ import { Connections, together, type Ask, type Note, type Row, type Times } from
 import { drafted, type Draft, type Kept, type Waiting } from './draft.ts';
 import { Fault, notOpened } from './faults.ts';
 import { fromJsonb, toJsonb } from './jsonb.ts';
-import { bringUpToDate } from './schema.ts';
+import { bringUpToDate, mustBeAlone } from './schema.ts';
 import * as sql from './statements.ts';
 
 export interface PostgresStoreOptions {
@@ -29,6 +29,8 @@ export interface PostgresStoreOptions {
   readonly url: string;
   /** Told what whoever runs this should know. Never holds what a document says. */
   readonly note?: Note;
+  /** True where nobody else may use the database meanwhile: it is refused where somebody does. */
+  readonly alone?: boolean;
   // Shorter ones in tests.
   readonly times?: Times;
   readonly connections?: number;
@@ -108,7 +110,10 @@ export class PostgresStore implements Store {
       throw notOpened(new Fault(error));
     }
     try {
-      const from = await store.connections.reads((ask) => bringUpToDate(ask));
+      const from = await store.connections.reads(async (ask) => {
+        if (options.alone === true) await mustBeAlone(ask);
+        return bringUpToDate(ask);
+      });
       if (from === 0) store.note('the tables of the database were made', {});
       return store;
     } catch (error) {
