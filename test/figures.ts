@@ -965,7 +965,7 @@ export const FIGURES: Readonly<Record<string, readonly Expected[]>> = {
       before: [
         '/blanket change name:"Bean rows" border:"sc hdc"',
         '/together open name:"Leaf rows" spares:0 closes:2031-05-31',
-        '/together handin name:"Leaf rows" kind:furrow motifs:6 side:15cm',
+        '/together handin name:"Leaf rows" kind:furrow motifs:6 side:15cm confirm:yes',
         '/host accept name:"Leaf rows" motifs:1-6',
       ],
       line: 'name:"Leaf rows"',

@@ -25,6 +25,8 @@ export const assemble = question({
   example: '',
   before: [
     ...OPENED,
+    '/together pledge kind:furrow motifs:6',
+    '/together pledge kind:trellis motifs:6',
     '/together handin kind:furrow motifs:3 side:15.1cm',
     '/together handin kind:furrow motifs:3 side:14.8cm',
     '/together handin kind:trellis motifs:6 side:15.2cm',

@@ -34,7 +34,7 @@ export const handin = question({
     name: nameOption,
   },
   example: 'kind:furrow side:15.8cm',
-  before: OPENED,
+  before: [...OPENED, '/together pledge kind:furrow motifs:2'],
   refused: { line: 'kind:furrow motifs:400', option: 'motifs' },
   changes: true,
   form: { title: 'Hand in finished motifs', asks: ['kind', 'motifs', 'side', 'weight', 'hook'] },
@@ -54,71 +54,33 @@ export const handin = question({
     },
     phrases: ['handing in 2 furrow squares, 15.1 cm each'],
   },
-  async answer({ kind, motifs, side, weight, hook, photo, confirm, name }, context): Promise<Answer> {
+  async answer({ kind, motifs, photo, confirm, name, ...measured }, context): Promise<Answer> {
     const { doc, state } = await whichBlanket(context, name);
     const channel = photo === undefined ? undefined : channelForPhoto(context, doc);
-    const hers = (one: number) => pledgedOf(state, context.maker.id, one);
-    const any = state.plan.kinds.some((_, one) => hers(one) > 0);
-    const left = any ? hers : (one: number) => openFor(state, one);
+    const inReturn = (answer: Answer) => (channel === undefined ? answer : withoutPhoto(answer));
+    const left = mayHandIn(state, context.maker.id);
     const meant = kind ?? onlyKind(state, left);
-    if (meant === undefined) {
-      const choosing = chooseKind(state, {
-        verb: 'hand in',
-        typed: '/together handin',
-        motifs: manyOf(motifs),
-        left,
-        ask: (label, options) =>
-          action(label, 'together handin', {
-            ...options,
-            side: side === undefined ? undefined : `${side}cm`,
-            weight: weight === undefined ? undefined : `${weight}g`,
-          }),
-      });
-      return channel === undefined ? choosing : withoutPhoto(choosing);
-    }
+    if (meant === undefined) return inReturn(chooseWhich(state, { motifs, left, measured }));
     const which = rules.findKindNamed(state, meant);
     const many = manyOf(motifs, left(which));
     // What she holds is looked at in her turn: of two hand-ins at once, the second finds what the first has left.
     let asks: Answer | undefined;
     const { state: after, again } = await context.projects.groups.happen(doc.id, doing(context), (now) => {
+      // What cannot be handed in at all is refused before anything is asked.
+      const happens = rules.handIn(now, askerOf(context), which, many, measured);
       const held = pledgedOf(now, context.maker.id, which);
       const more = countBeyondPledge(now, context.maker.id, which, many);
       asks =
-        any && more > 0 && confirm !== true && now.open && openFor(now, which) >= more
-          ? askedFirst({ state: now, which, many, more, held, side, weight })
+        more > 0 && confirm !== true
+          ? askedFirst({ state: now, which, many, more, held, measured })
           : undefined;
-      return asks ? [] : rules.handIn(now, askerOf(context), which, many, { side, weight });
+      return asks ? [] : happens;
     });
-    if (asks) return channel === undefined ? asks : withoutPhoto(asks);
-    const numbers = after.pieces
-      .filter(
-        (piece) => piece.maker === context.maker.id && piece.kind === which && piece.state === 'handed-in',
-      )
-      .slice(-many)
-      .map(({ piece }) => piece);
-    const check = side === undefined ? undefined : checkSide(after.plan, side, hook);
-    const called = after.plan.kinds[which]?.name ?? meant;
+    if (asks) return inReturn(asks);
+    const pieces = latestHandedIn(after, context.maker.id, which).slice(-many);
     return {
-      headline: `${again ? 'That was counted already: ' : ''}${count(many, 'motif')} of ${called} handed in to ${after.plan.name}, ${numbered(numbers)}${check?.flagged ? `; ${sideWords(check)}` : ''}.`,
-      figures: gather(
-        figure('handed_in', 'Waiting for the organiser', after.tally[which]?.handedIn ?? 0),
-        weight !== undefined && figure('weight', 'Weight of one', meanOf([{ weight, motifs: many }]), 'g'),
-        check && figure('off', 'Off the wanted side', check.percent, '%'),
-        check?.flagged?.hook !== undefined &&
-          figure('suggested_hook', 'Hook to try', check.flagged.hook.mm, 'mm'),
-      ),
-      lines: gather(
-        numbers.length === 1
-          ? `Write its number on its label: ${numbered(numbers)}.`
-          : `Write the numbers on their labels, one each: ${numbered(numbers)}.`,
-        check && sideLines(check, after.plan.side, hook),
-        weight !== undefined &&
-          `${many === 1 ? `It weighs ${g(weight)}` : `Together they weigh ${g(weight)}, ${g(meanOf([{ weight, motifs: many }]))} each`}: from that, the shopping lists learn how much yarn you use.`,
-      ),
-      working: check?.working.steps ?? [],
-      assumptions: side === undefined ? [`Not measured; ${cm(after.plan.side)} is wanted.`] : [],
-      cautions: check?.flagged?.blocks ? [caution('heat')] : [],
-      data: { pieces: numbers },
+      ...handedInWords(after, { which, many, pieces, again, measured }),
+      data: { pieces },
       board: doc.id,
       // What arrives twice is shown once.
       ...(channel === undefined || again
@@ -127,13 +89,99 @@ export const handin = question({
             photo: {
               group: doc.id,
               channel,
-              pieces: numbers,
-              says: `${count(many, `${called} motif`)}, handed in by ${context.maker.name}`,
+              pieces,
+              says: `${count(many, `${nameOf(after, which)} motif`)}, handed in by ${context.maker.name}`,
             },
           }),
     };
   },
 });
+
+/** What was said of the motifs: their side, what they weigh together, the hook. */
+interface Measured {
+  readonly side?: number | undefined;
+  readonly weight?: number | undefined;
+  readonly hook?: number | undefined;
+}
+
+const nameOf = ({ plan }: GroupState, kind: number) => plan.kinds[kind]?.name ?? '';
+
+/** How many of a kind she may mean: what she pledged, or what is open where she pledged nothing. */
+function mayHandIn(state: GroupState, maker: string): (kind: number) => number {
+  const hers = (kind: number) => pledgedOf(state, maker, kind);
+  return state.plan.kinds.some((_, kind) => hers(kind) > 0) ? hers : (kind) => openFor(state, kind);
+}
+
+/** Options as they would be typed again. */
+const typedAgain = ({ side, weight }: Measured) => ({
+  side: side === undefined ? undefined : (`${side}cm` as const),
+  weight: weight === undefined ? undefined : (`${weight}g` as const),
+});
+
+/** Which kind is handed in, asked back. */
+const chooseWhich = (
+  state: GroupState,
+  {
+    motifs,
+    left,
+    measured,
+  }: {
+    readonly motifs: Parameters<typeof manyOf>[0];
+    readonly left: (kind: number) => number;
+    readonly measured: Measured;
+  },
+): Answer =>
+  chooseKind(state, {
+    verb: 'hand in',
+    typed: '/together handin',
+    motifs: manyOf(motifs),
+    left,
+    ask: (label, options) => action(label, 'together handin', { ...options, ...typedAgain(measured) }),
+  });
+
+/** The numbers of hers of a kind that wait, the latest last. */
+const latestHandedIn = ({ pieces }: GroupState, maker: string, kind: number): number[] =>
+  pieces
+    .filter((piece) => piece.maker === maker && piece.kind === kind && piece.state === 'handed-in')
+    .map(({ piece }) => piece);
+
+interface HandedIn {
+  readonly which: number;
+  readonly many: number;
+  readonly pieces: readonly number[];
+  readonly again: boolean;
+  readonly measured: Measured;
+}
+
+/** What is said of motifs that were handed in. */
+function handedInWords(
+  state: GroupState,
+  { which, many, pieces, again, measured: { side, weight, hook } }: HandedIn,
+): Answer {
+  const check = side === undefined ? undefined : checkSide(state.plan, side, hook);
+  const each = weight === undefined ? undefined : meanOf([{ weight, motifs: many }]);
+  return {
+    headline: `${again ? 'That was counted already: ' : ''}${count(many, 'motif')} of ${nameOf(state, which)} handed in to ${state.plan.name}, ${numbered(pieces)}${check?.flagged ? `; ${sideWords(check)}` : ''}.`,
+    figures: gather(
+      figure('handed_in', 'Waiting for the organiser', state.tally[which]?.handedIn ?? 0),
+      figure('weight', 'Weight of one', each, 'g'),
+      check && figure('off', 'Off the wanted side', check.percent, '%'),
+      figure('suggested_hook', 'Hook to try', check?.flagged?.hook?.mm, 'mm'),
+    ),
+    lines: gather(
+      pieces.length === 1
+        ? `Write its number on its label: ${numbered(pieces)}.`
+        : `Write the numbers on their labels, one each: ${numbered(pieces)}.`,
+      check && sideLines(check, state.plan.side, hook),
+      weight !== undefined &&
+        each !== undefined &&
+        `${many === 1 ? `It weighs ${g(weight)}` : `Together they weigh ${g(weight)}, ${g(each)} each`}: from that, the shopping lists learn how much yarn you use.`,
+    ),
+    working: check?.working.steps ?? [],
+    assumptions: side === undefined ? [`Not measured; ${cm(state.plan.side)} is wanted.`] : [],
+    cautions: check?.flagged?.blocks ? [caution('heat')] : [],
+  };
+}
 
 /** Where a photo of hers is shown. Throws Problem: photo-in-server-only, photo-elsewhere, photo-not-allowed. */
 function channelForPhoto({ pictured, place }: Context, { channel, board, thread }: GroupDoc): string {
@@ -168,35 +216,34 @@ const withoutPhoto = (answer: Answer): Answer => ({
 
 /** What was not pledged takes a place that is open to everybody: it may be a slip. */
 function askedFirst({
-  state: { plan },
+  state,
   which,
   many,
   more,
   held,
-  side,
-  weight,
+  measured,
 }: {
   readonly state: GroupState;
   readonly which: number;
   readonly many: number;
   readonly more: number;
   readonly held: number;
-  readonly side: number | undefined;
-  readonly weight: number | undefined;
+  readonly measured: Measured;
 }): Answer {
-  const kind = plan.kinds[which]?.name ?? '';
-  const given = { kind, name: plan.name, side: side === undefined ? undefined : (`${side}cm` as const) };
+  const kind = nameOf(state, which);
+  const { side, weight } = typedAgain(measured);
+  const given = { kind, name: state.plan.name, side };
   return {
-    headline: `You pledged ${held === 0 ? `no ${kind}` : `${num(held)} of ${kind}`} in ${plan.name}. Hand in ${num(many)} all the same, and so take ${count(more, 'open place')}?`,
-    lines: ['Nothing is handed in yet; confirm:yes hands them in.'],
+    headline: `You pledged ${held === 0 ? `no ${kind}` : `${num(held)} of ${kind}`} in ${state.plan.name}. Hand in ${num(many)} all the same, and so take ${count(more, 'open place')}?`,
+    lines: [`Nothing is handed in yet; confirm:yes hands ${many === 1 ? 'it' : 'them'} in.`],
     data: { pieces: [] },
     actions: gather(
-      action(`Hand in all ${num(many)}`, 'together handin', {
+      // What lay on the scale were all of them.
+      action(many === 1 ? 'Hand it in' : `Hand in all ${num(many)}`, 'together handin', {
         ...given,
         motifs: many,
         confirm: true,
-        // What lay on the scale were all of them.
-        weight: weight === undefined ? undefined : `${weight}g`,
+        weight,
       }),
       held > 0 && action(`Only the ${num(held)}`, 'together handin', { ...given, motifs: held }),
     ),
@@ -220,7 +267,11 @@ const waitingWords = (state: GroupState, piece: Piece): string =>
   gather(pieceWords(state, piece), offOf(state, piece)).join(': ');
 
 const waiting = (state: GroupState) => state.pieces.filter((piece) => piece.state === 'handed-in');
-const HANDED_IN = [...OPENED, '/together handin kind:furrow motifs:2 side:15.1cm'];
+const HANDED_IN = [
+  ...OPENED,
+  '/together pledge kind:furrow motifs:2',
+  '/together handin kind:furrow motifs:2 side:15.1cm',
+];
 
 export const accept = question({
   name: 'accept',

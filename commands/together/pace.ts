@@ -46,7 +46,11 @@ export const pace = question({
   says: 'How fast motifs come in, what the closing day needs, and when it will be done',
   options: { name: nameOption },
   example: '',
-  before: [...JOINED, 'rowan: /together handin kind:furrow motifs:2'],
+  before: [
+    ...JOINED,
+    'rowan: /together pledge kind:furrow motifs:2',
+    'rowan: /together handin kind:furrow motifs:2',
+  ],
   refused: { line: 'name:"No such blanket"', option: 'name' },
   asked: {
     ways: ['pace', 'pace group', 'when pace', 'pace deadline', 'when done group', 'pace motif'],

@@ -84,7 +84,7 @@ describe('a blanket made by a group', () => {
       room,
       'rowan: /together handin motifs:1 side:15cm',
       // One more than pledged is pledged and handed in at once, while there is room.
-      'fern: /together handin kind:furrow side:15cm',
+      'fern: /together handin kind:furrow side:15cm confirm:yes',
       'ines: /host accept motifs:5-13',
     );
     expect(await refusal(room, 'ines: /host accept motifs:4')).toContain('returned already');
@@ -104,7 +104,11 @@ describe('a blanket made by a group', () => {
 
   it('is the organiser’s to run, and nobody else’s in the terminal', async () => {
     const room = await opened();
-    await all(room, 'rowan: /together join per_week:1', 'rowan: /together handin kind:furrow motifs:2');
+    await all(
+      room,
+      'rowan: /together pledge kind:furrow motifs:2',
+      'rowan: /together handin kind:furrow motifs:2',
+    );
     for (const line of [
       'accept motifs:1',
       'return motifs:1 reason:no',
@@ -363,6 +367,7 @@ describe('a blanket made by a group', () => {
     await all(
       room,
       'rowan: /together join per_week:2',
+      'rowan: /together pledge kind:furrow motifs:2',
       'rowan: /together handin kind:furrow motifs:2 side:15cm',
     );
     const { headline, figures } = await room.ask('/together pace');
@@ -407,6 +412,7 @@ describe('a blanket made by a group', () => {
 
   it('flags a side that is off, and says what can be done', async () => {
     const room = await opened();
+    await all(room, 'rowan: /together pledge kind:furrow motifs:4');
     const near = await room.ask('rowan: /together handin kind:furrow side:15.2cm');
     expect(near.headline).toBe('1 motif of furrow handed in to Bean row throw, #1.');
     const wide = await room.ask('rowan: /together handin kind:furrow motifs:2 side:15.6cm hook:5mm');
@@ -487,7 +493,7 @@ describe('a blanket made by a group', () => {
     await all(
       room,
       '=1+1: /together pledge kind:furrow',
-      'Ash, the tall: /together handin kind:trellis motifs:2',
+      'Ash, the tall: /together handin kind:trellis motifs:2 confirm:yes',
       '@fern: /together pledge kind:trellis',
     );
     await room.ask('/host parcels');

@@ -19,7 +19,7 @@ describe('a blanket on paper', () => {
     const back = await printed(paper);
     expect(lost(paper, back)).toEqual([]);
     const all = squeezed(back.text);
-    for (const line of materials.lines!.filter((one) => /^(?:moss|sand|clay): /.test(one)))
+    for (const line of materials.lines!.filter((one) => /^(?:moss|sand|clay): motifs /.test(one)))
       expect(all, line).toContain(squeezed(line));
     expect(back.text).toContain(`${num(materials.figures['ends']!.value)} ends to weave in`);
     // Places are numbered row by row, four in a row: the map of the answer, told one by one.

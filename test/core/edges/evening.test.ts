@@ -141,7 +141,7 @@ describe('/border even', () => {
       '/blanket start name:rows kinds:furrow columns:3 rows:2',
       '/together open side:15cm',
       ...['15cm', '14.4cm', '13.2cm', '15.1cm', '16.4cm', '15cm'].map(
-        (side) => `/together handin kind:furrow side:${side}`,
+        (side) => `/together handin kind:furrow side:${side} confirm:yes`,
       ),
       '/host accept motifs:1-6 confirm:yes',
     ])

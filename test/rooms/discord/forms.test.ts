@@ -230,6 +230,7 @@ describe('a form', () => {
       (message) => message.channel === channel && labels(message).includes('What I hold'),
     )!;
     const rowan = { ...as, user: harness.platform.person('rowan') };
+    await harness.line('/together pledge kind:trellis', rowan);
     const seen = await harness.platform.press(board, 'Hand in', rowan);
     expect(fieldsOf(seen)).toEqual(['kind', 'motifs', 'side', 'weight', 'hook']);
     const sent = await harness.platform.submitModal(

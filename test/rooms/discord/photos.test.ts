@@ -34,6 +34,7 @@ async function opened(name: string, botPermissions = ALL) {
     `/together open blanket:${name}`,
   ])
     expect(harness.answered(await harness.line(line, host)), line).toBe(true);
+  expect(harness.answered(await harness.line('/together pledge kind:furrow motifs:2', ada))).toBe(true);
   return { guild, channel, host, ada };
 }
 const handIn = (as: As, given: Given) =>
@@ -78,7 +79,7 @@ describe('a photo of what is handed in', () => {
       [{ ...ada, channel: harness.platform.channel(guild, 'hall') }, photo(), 'where the board stands'],
     ] as const)
       expect((await handIn(as, given)).text).toContain(says);
-    expect((await stateOf(guild, 'Ridge')).state.pieces).toEqual([]);
+    expect((await stateOf(guild, 'Ridge')).state.pieces).toHaveLength(0);
     expect(photos(guild)).toEqual([]);
   });
 

@@ -122,7 +122,7 @@ describe('what waits to be accepted', () => {
     await harness.line('/motif define name:furrow shape:diagonal size:12 gauge:13x10', host);
     await said('/blanket start name:Meadow kinds:furrow columns:3 rows:3', host);
     await said('/together open blanket:Meadow', host);
-    await said('/together handin kind:furrow motifs:2 side:15.4cm', rowan);
+    await said('/together handin kind:furrow motifs:2 side:15.4cm confirm:yes', rowan);
     await said('/together handin kind:furrow side:17cm confirm:yes', rowan);
     const seen = await said('/host accept', host);
     const [row] = seen.message!.components;
