@@ -103,7 +103,8 @@ const eventSchema = z.discriminatedUnion('did', [
   z.object({ ...whoAndWhen, did: z.literal('undone'), event: z.int().positive() }),
 ]) satisfies z.ZodType<AlongEvent>;
 
-export const ALONG_VERSION = 1;
+/** 2: its events may lie in a file of their own. */
+export const ALONG_VERSION = 2;
 export const alongSchema = z.object({
   version: z.literal(ALONG_VERSION),
   id: z.string().regex(SAFE_ID),
@@ -123,7 +124,7 @@ export const ALONGS: GrowingKind<AlongDoc> = {
   called: 'What is saved of this make-along',
   version: ALONG_VERSION,
   schema: alongSchema,
-  migrations: {},
+  migrations: { 1: (older) => older },
   builtBeside: true,
   grows: { list: 'events', item: eventSchema, head: alongSchema.omit({ events: true }) },
 };

@@ -1,27 +1,31 @@
 /**
  * Documents as JSON files: DATA_DIR/<folder>/<id>.json, the good copy before it in `previous/`, what could not be read in
- * `aside/`. A change is answered when it is on the disk, and only then is it what the next one starts from.
+ * `aside/`; the list of one that grows as a file of lines beside it, <id>.events.jsonl. A change is answered when it is on the
+ * disk, and only then is it what the next one starts from.
  */
 import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { realDisk, type Disk } from './disk.ts';
+import { codeOf, DocumentFiles, type Files, type Hold } from './document-files.ts';
+import { EventFiles, lineOf, readList } from './event-files.ts';
 import { isThere, makeFolder, mustBePlace } from './folder.ts';
-import { changedInto, isGrowing, type GrowingKind } from './grown.ts';
-import { FolderLock, HoldLost, type LockTimes, type Machine } from './lock.ts';
 import {
-  damaged,
-  holdLost,
-  newer,
-  notKnown,
-  notMigrated,
-  notRead,
-  notSaved,
-  NotSaved,
-  Unreadable,
-} from './not-saved.ts';
-import { frozen, SAFE_ID, type Changed, type Kind, type Store } from './store.ts';
-import { upToDate } from './versions.ts';
+  changedInto,
+  checkedEntry,
+  docOf,
+  entriesSince,
+  headIn,
+  isGrowing,
+  type GrowingKind,
+  type Into,
+} from './grown.ts';
+import { FolderLock, HoldLost, type LockTimes, type Machine } from './lock.ts';
+import { damaged, holdLost, newer, notMigrated, notSaved, NotSaved, Unreadable } from './not-saved.ts';
+import { inPieces } from './pieces.ts';
+import { SharedRun } from './shared-run.ts';
+import { frozen, type Changed, type Kind, type Store } from './store.ts';
+import { broughtUpToDate, upToDate, type Read } from './versions.ts';
 
 export interface FileStoreOptions {
   readonly folder: string;
@@ -39,15 +43,15 @@ export interface FileStoreOptions {
   readonly machine?: Machine;
 }
 
-/** One taking of the folder, from when it was proved. */
-interface Hold {
-  readonly token: string;
-  /** Where all that is written under it begins; gone once somebody else has taken the folder. */
-  readonly writing: string;
-}
-
 interface Remembered {
+  /** What the file says; of a document that grows, its head, once the list is in a file of its own. */
   readonly text: string;
+  /** Of a document that grows: whether its list is still in the file that this text is of, or how long its own is, in bytes. */
+  readonly list?: 'inside' | number;
+  /** A list lies beside one that has its own inside: it is of before that was written. */
+  readonly stale?: boolean;
+  /** The files are of an earlier version: all of it is written anew when it next changes. */
+  readonly older?: boolean;
   /** What the text says, frozen: everybody who reads is handed the same one; made when it is first asked for. */
   doc?: unknown;
 }
@@ -73,11 +77,6 @@ const COURTESY_MS = 60;
 const POLL_MS = 20;
 /** How often a change begins anew because the folder was lost before anything of it was done. */
 const TAKES = 3;
-/** Not every system can sync a folder; those that cannot say so with one of these. */
-const CANNOT_SYNC_FOLDERS = ['EINVAL', 'EISDIR', 'EPERM', 'ENOTSUP', 'EBADF'];
-
-const codeOf = (error: unknown) => (error as NodeJS.ErrnoException).code;
-
 /** The text, unless it is longer than it may be and than it was. Throws what the kind says of that. */
 function within({ most }: Kind<unknown>, text: string, before: string): string {
   if (most && text.length > most.characters && text.length > before.length) throw most.refuse(text.length);
@@ -94,10 +93,45 @@ function goodText(kind: Kind<unknown>, raw: string): string | undefined {
   }
 }
 
+/** The head that a copy says, where the list lies beside it: the copy may be from before that. */
+function headAlone(copy: string, list: string | undefined): string {
+  if (list === undefined) return copy;
+  try {
+    const { events, ...head } = JSON.parse(copy) as Record<string, unknown>;
+    return events === undefined ? copy : JSON.stringify(head);
+  } catch {
+    return copy;
+  }
+}
+
 /** The text of a document that is not there. */
 const NONE = '';
 
-const roomOf = ({ text, doc }: Remembered) => text.length * (doc === undefined ? 1 : ROOM_OF_DOC);
+const roomOf = ({ text, doc, list }: Remembered) =>
+  (text.length + (typeof list === 'number' ? list : 0)) * (doc === undefined ? 1 : ROOM_OF_DOC);
+
+/** A press proves the hold after it was written: before that, a proof so old will do, ms. */
+const PROOF_HOLDS = 1_000;
+
+/** Changes of a document that grows that are written by one way of writing, and answered then. */
+interface Run {
+  readonly from: Remembered;
+  doc: object | undefined;
+  is: Into<object>['is'];
+  /** Lines to be added. */
+  lines: string;
+  forgetting: boolean;
+  readonly answers: (() => void)[];
+}
+
+const runFrom = (from: Remembered): Run => ({
+  from,
+  doc: from.doc as object | undefined,
+  is: 'same',
+  lines: '',
+  forgetting: false,
+  answers: [],
+});
 
 export class FileStore implements Store {
   private readonly disk: Disk;
@@ -108,12 +142,8 @@ export class FileStore implements Store {
   /** Documents by path, the longest unused first; only while the folder is held. */
   private readonly remembered = new Map<string, Remembered>();
   private rememberedSize = 0;
-  /** Folders that are there, or are being made: whoever writes waits until they are. */
-  private readonly madeFolders = new Map<string, Promise<void>>();
   /** Documents that cannot be read whole, by path, with why; noted in the log once. */
   private readonly spoilt = new Map<string, string>();
-  /** Documents of which neither the new text nor the old one was got to the disk for certain, with the new text. */
-  private readonly unsure = new Map<string, string>();
   /** Documents that are being read for somebody, by path. */
   private readonly loading = new Map<string, Promise<Remembered>>();
   private taking: Promise<void> | undefined;
@@ -122,6 +152,11 @@ export class FileStore implements Store {
   private turnEnds = 0;
   private heldBefore = false;
   private closed = false;
+
+  private readonly files: DocumentFiles;
+  private readonly lists: EventFiles;
+  /** What is written at the same time is proved together. */
+  private readonly proofs = new SharedRun(() => this.lock.prove());
 
   private constructor(private readonly options: FileStoreOptions) {
     this.disk = options.disk ?? realDisk;
@@ -132,6 +167,9 @@ export class FileStore implements Store {
       ...(options.machine ? { machine: options.machine } : {}),
       lost: (why) => this.lost(why),
     });
+    const prove = () => this.proofs.once();
+    this.files = new DocumentFiles(options.folder, this.disk, prove, this.note);
+    this.lists = new EventFiles(this.disk, this.files, prove, this.note);
   }
 
   /** Throws NotSaved when the folder should be held from the start and cannot be. */
@@ -148,7 +186,7 @@ export class FileStore implements Store {
   }
 
   async read<T>(kind: Kind<T>, id: string): Promise<T | undefined> {
-    return this.shared(this.path(kind, id), await this.known(kind, id)) as T | undefined;
+    return this.shared(this.files.of(kind, id).path, await this.known(kind, id)) as T | undefined;
   }
 
   /** Documents that were asked for and cannot be read whole. */
@@ -165,7 +203,7 @@ export class FileStore implements Store {
   }
 
   async ids(kind: Kind<unknown>, prefix = ''): Promise<string[]> {
-    const names = await this.names(join(this.options.folder, kind.folder));
+    const names = await this.files.names(join(this.options.folder, kind.folder));
     return names
       .filter((name) => name.endsWith('.json') && name.startsWith(prefix))
       .map((name) => name.slice(0, -'.json'.length));
@@ -187,7 +225,7 @@ export class FileStore implements Store {
   // — one document at a time —
 
   private enqueue(kind: Kind<unknown>, id: string, change: Waiting['change']): Promise<unknown> {
-    const path = this.path(kind, id);
+    const { path } = this.files.of(kind, id);
     if (this.closed)
       return Promise.reject(
         new NotSaved('closing', 'This is closing down. Nothing was changed.', 'Ask again in a moment.'),
@@ -222,14 +260,6 @@ export class FileStore implements Store {
     return kind.builtBeside ? this.shared(path, known) : JSON.parse(known.text);
   }
 
-  private path(kind: Kind<unknown>, id: string): string {
-    if (!SAFE_ID.test(id)) throw new Error(`unsafe id ${JSON.stringify(id)}`);
-    return join(this.options.folder, kind.folder, `${id}.json`);
-  }
-
-  private previous = (kind: Kind<unknown>, id: string) =>
-    join(this.options.folder, kind.folder, 'previous', `${id}.json`);
-
   /** Takes what waits for a document, together, until nothing does. */
   private async drain(kind: Kind<unknown>, id: string, path: string): Promise<void> {
     for (;;) {
@@ -240,9 +270,10 @@ export class FileStore implements Store {
       const together = queue.splice(0, many);
       if (together.length === 0) break;
       try {
-        const hold = await this.hold();
+        const hold = await this.hold(isGrowing(kind) && erases !== 0);
         try {
           if (erases === 0) await this.eraseAll(hold, kind, id, path, together);
+          else if (isGrowing(kind)) await this.applyGrowing(hold, kind, id, together);
           else await this.apply(hold, kind, id, path, together);
         } finally {
           this.done();
@@ -273,16 +304,9 @@ export class FileStore implements Store {
     const answered: (() => void)[] = [];
     for (const { change, resolve, reject } of together) {
       try {
-        const changed = change?.(doc) ?? { keep: undefined, tell: undefined };
-        const { keep, tell, forgets = false } = changed;
+        const { keep, tell, forgets = false } = change?.(doc) ?? { keep: undefined, tell: undefined };
         // What was kept is checked before it is written, and is what the next change is handed: a copy of its own.
-        if (isGrowing(kind))
-          doc = changedInto(
-            kind as GrowingKind<object>,
-            doc as object | undefined,
-            changed as Changed<object, unknown>,
-          ).doc;
-        else if (keep === undefined) {
+        if (keep === undefined) {
           if (!kind.builtBeside) doc = text === NONE ? undefined : JSON.parse(text);
         } else if (keep !== doc || !kind.builtBeside) doc = kind.schema.parse(keep);
         if (!kind.builtBeside) text = within(kind, textOf(doc), text);
@@ -295,8 +319,11 @@ export class FileStore implements Store {
     }
     text = textOf(doc);
     await this.writing(kind, path, async () => {
-      if (forgetting) await this.dropCopies(hold, kind, id);
-      if (text !== before) await this.write(hold, kind, id, text, !forgetting && !kind.derived);
+      if (forgetting) await this.dropCopies(hold, kind, this.files.of(kind, id));
+      if (text === before) return;
+      await this.files.makeFolders(kind);
+      const { previous } = this.files.of(kind, id);
+      await this.files.place(hold, path, forgetting || kind.derived ? undefined : previous, text);
     });
     this.loading.delete(path);
     // Under another hold somebody else may have changed it since.
@@ -304,6 +331,91 @@ export class FileStore implements Store {
     if (this.lock.token === hold.token)
       this.remember(path, text === before ? known : { text, ...(text === NONE ? {} : { doc: frozen(doc) }) });
     for (const answer of answered) answer();
+  }
+
+  /** The same for a document that grows: what is only added is written as lines, and answered before what is written otherwise. */
+  private async applyGrowing(
+    hold: Hold,
+    kind: GrowingKind,
+    id: string,
+    together: readonly Waiting[],
+  ): Promise<void> {
+    const files = this.files.of(kind, id);
+    let run = runFrom(await this.current(hold, kind, id, files.path));
+    for (const { change, resolve, reject } of together) {
+      let changed: Changed<object, unknown>;
+      let into: Into<object>;
+      try {
+        changed = (change?.(run.doc) ?? { keep: undefined, tell: undefined }) as Changed<object, unknown>;
+        into = changedInto(kind as GrowingKind<object>, run.doc, changed);
+      } catch (error) {
+        run.answers.push(() => reject(error));
+        continue;
+      }
+      if (into.is !== 'same' && run.is !== 'same' && into.is !== run.is)
+        run = runFrom(await this.writeRun(hold, kind, files, run));
+      if (into.is !== 'same') run.is = into.is;
+      if (into.is === 'grown') run.lines += lineOf(into.added);
+      run.doc = into.doc;
+      run.forgetting ||= changed.forgets === true;
+      run.answers.push(() => resolve(changed.tell));
+    }
+    await this.writeRun(hold, kind, files, run);
+  }
+
+  /** Writes what changes came to, and answers them; what is known of the document then. */
+  private async writeRun(hold: Hold, kind: GrowingKind, files: Files, run: Run): Promise<Remembered> {
+    const { from } = run;
+    let after = from;
+    await this.writing(kind, files.path, async () => {
+      if (run.forgetting) await this.dropCopies(hold, kind, files);
+      if (from.stale) await this.files.remove(hold, files.list);
+      if (run.doc !== undefined && run.is !== 'same')
+        after = await this.writeAs(hold, kind, files, run, run.doc);
+      else if (from.stale) {
+        await this.files.syncFolder(files.folder);
+        after = { ...from, stale: false };
+      }
+    });
+    this.loading.delete(files.path);
+    if (this.lock.token === hold.token) this.remember(files.path, after);
+    for (const answer of run.answers) answer();
+    return after;
+  }
+
+  private async writeAs(
+    hold: Hold,
+    kind: GrowingKind,
+    files: Files,
+    { from, is: into, lines, forgetting }: Run,
+    doc: object,
+  ): Promise<Remembered> {
+    const is = from.older ? 'anew' : into;
+    const { path, previous } = files;
+    const inside = from.list === 'inside';
+    const kept = forgetting ? undefined : previous;
+    if (is === 'grown' && !inside && this.lists.canAdd(hold, files)) {
+      await this.lists.add(files, lines);
+      return { text: from.text, doc, list: this.lists.bytesOf(files) ?? 0 };
+    }
+    await this.files.makeFolders(kind);
+    if (is === 'grown') {
+      await this.lists.place(hold, files, entriesSince(doc, 0), !inside && !forgetting);
+      const head = JSON.stringify(headIn(doc));
+      // As long as the list is inside as well, that one counts.
+      if (inside) await this.files.place(hold, path, kept, head);
+      return { text: inside ? head : from.text, doc, list: this.lists.bytesOf(files) ?? 0 };
+    }
+    if (is === 'otherwise') {
+      const text = JSON.stringify(inside ? doc : headIn(doc));
+      await this.files.place(hold, path, kept, text);
+      return { text, doc, list: from.list ?? 'inside' };
+    }
+    // All of it in one file, so that none of it is there by half; the list gets its own again when something is added.
+    const text = JSON.stringify(doc);
+    await this.files.place(hold, path, kept, text);
+    if (typeof from.list === 'number') await this.lists.place(hold, files, entriesSince(doc, 0), false);
+    return { text, doc, list: 'inside' };
   }
 
   private async eraseAll(
@@ -316,7 +428,8 @@ export class FileStore implements Store {
     await this.writing(kind, path, () => this.erased(hold, kind, id));
     this.loading.delete(path);
     this.spoilt.delete(path);
-    this.unsure.delete(path);
+    this.files.sure(path);
+    this.files.sure(this.files.of(kind, id).list);
     for (const { resolve } of together) resolve(undefined);
   }
 
@@ -325,7 +438,9 @@ export class FileStore implements Store {
     try {
       await write();
     } catch (error) {
-      this.madeFolders.delete(kind.folder); // someone may have removed them
+      this.files.doubt(kind);
+      // What the disk has of it is looked at anew.
+      this.forget(path);
       this.note('a document could not be written', { path, code: codeOf(error), error });
       if (error instanceof NotSaved) throw error;
       throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);
@@ -334,176 +449,36 @@ export class FileStore implements Store {
 
   // — the disk —
 
-  /**
-   * New text in the place of the old, so that at every moment one of the two is whole on the disk. The old one stays as
-   * the copy before it, unless something in it is to be forgotten. Everything comes out of the hold's own folder or goes
-   * into it, so that nothing is moved any more once somebody else has taken over.
-   */
-  private async write(
-    hold: Hold,
-    kind: Kind<unknown>,
-    id: string,
-    text: string,
-    keepsOld: boolean,
-  ): Promise<void> {
-    const path = this.path(kind, id);
-    const folder = join(this.options.folder, kind.folder);
-    const previous = this.previous(kind, id);
-    const fresh = join(hold.writing, randomUUID());
-    const copy = `${fresh}.previous`;
-    await this.makeFolders(kind);
-    try {
-      await this.writeWhole(fresh, text);
-      const had = keepsOld && (await this.copyTo(path, copy));
-      await this.lock.prove();
-      if (had) {
-        await this.disk.rename(copy, previous);
-        // Where both are names of one file, which a crash can leave behind, the renaming does nothing at all.
-        await this.disk.rm(copy, { force: true });
-      }
-      await this.disk.rename(fresh, path);
-      try {
-        await this.syncFolder(folder);
-      } catch (error) {
-        // What was refused must not turn up after all; but nobody minds having been forgotten already.
-        this.forget(path);
-        if (keepsOld) await this.putBack(hold, path, had ? previous : undefined, text, error);
-        throw error;
-      }
-    } catch (error) {
-      for (const left of [fresh, copy]) await this.disk.rm(left, { force: true }).catch(() => undefined);
-      throw error;
-    }
-  }
-
-  /** Undoes a renaming that the disk would not promise to keep; where it refuses that too, nothing is known, and that is said. */
-  private async putBack(
-    hold: Hold,
-    path: string,
-    previous: string | undefined,
-    text: string,
-    refused: unknown,
-  ): Promise<void> {
-    const back = join(hold.writing, randomUUID());
-    try {
-      if (previous === undefined) await this.removeHeld(hold, path);
-      else {
-        await this.copyTo(previous, back);
-        await this.disk.rename(back, path);
-      }
-    } catch (error) {
-      this.unsure.set(path, text);
-      this.note('it is not known what the disk kept', { path, code: codeOf(error), error });
-      throw notKnown(refused);
-    }
-  }
-
-  /** Removes a file by way of the hold's own folder: once somebody else has taken over, it stays. */
-  private async removeHeld(hold: Hold, path: string): Promise<void> {
-    const gone = join(hold.writing, randomUUID());
-    try {
-      await this.disk.rename(path, gone);
-    } catch (error) {
-      if (codeOf(error) !== 'ENOENT') throw error;
-      // Either it was not there, or the folder is not: the proof tells.
-      await this.lock.prove();
-      return;
-    }
-    await this.disk.rm(gone, { force: true });
-  }
-
-  /** Writes all of it and has the disk take it; a full disk may take part of it and call that a success. */
-  private async writeWhole(path: string, text: string): Promise<void> {
-    const bytes = Buffer.from(`${text}\n`);
-    const file = await this.disk.open(path, 'wx', 0o600);
-    try {
-      for (let done = 0; done < bytes.length;) {
-        const { bytesWritten } = await file.write(bytes, done, bytes.length - done);
-        if (bytesWritten === 0) throw Object.assign(new Error('nothing was written'), { code: 'ENOSPC' });
-        done += bytesWritten;
-      }
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-  }
-
-  /** A second name for a file, or a copy where the disk knows no second names; false where there is no file. */
-  private async copyTo(from: string, to: string): Promise<boolean> {
-    try {
-      await this.disk.link(from, to);
-      return true;
-    } catch (error) {
-      if (codeOf(error) === 'ENOENT') return false;
-      if (!['EPERM', 'ENOTSUP', 'ENOSYS', 'EMLINK'].includes(codeOf(error) ?? '')) throw error;
-      await this.disk.copyFile(from, to);
-      return true;
-    }
-  }
-
-  private async syncFolder(folder: string): Promise<void> {
-    try {
-      const handle = await this.disk.open(folder, 'r');
-      try {
-        await handle.sync();
-      } finally {
-        await handle.close();
-      }
-    } catch (error) {
-      if (!CANNOT_SYNC_FOLDERS.includes(codeOf(error) ?? '')) throw error;
-    }
-  }
-
   /** Removes a document and every copy of it: what is erased is gone. */
   private async erased(hold: Hold, kind: Kind<unknown>, id: string): Promise<void> {
-    await this.lock.prove();
-    await this.dropCopies(hold, kind, id);
-    await this.removeHeld(hold, this.path(kind, id));
-    this.forget(this.path(kind, id));
-    await this.syncFolder(join(this.options.folder, kind.folder));
+    const files = this.files.of(kind, id);
+    await this.proofs.once();
+    await this.dropCopies(hold, kind, files);
+    await this.files.remove(hold, files.path);
+    if (isGrowing(kind)) {
+      this.lists.close(files);
+      await this.files.remove(hold, files.list);
+    }
+    this.forget(files.path);
+    await this.files.syncFolder(files.folder);
   }
 
   /** Removes the copy before a document and whatever was moved aside of it. */
-  private async dropCopies(hold: Hold, kind: Kind<unknown>, id: string): Promise<void> {
-    await this.makeFolders(kind);
-    const aside = join(this.options.folder, kind.folder, 'aside');
-    for (const name of await this.names(aside))
-      if (name.startsWith(`${id}~`)) await this.removeHeld(hold, join(aside, name));
-    await this.removeHeld(hold, this.previous(kind, id));
-  }
-
-  private async names(folder: string): Promise<string[]> {
-    try {
-      return await this.disk.readdir(folder);
-    } catch (error) {
-      if (codeOf(error) === 'ENOENT') return [];
-      throw notRead(error);
-    }
-  }
-
-  private makeFolders({ folder }: Kind<unknown>): Promise<void> {
-    const known = this.madeFolders.get(folder);
-    if (known) return known;
-    const making = this.makeAnew(folder);
-    this.madeFolders.set(folder, making);
-    making.catch(() => this.madeFolders.delete(folder));
-    return making;
-  }
-
-  private async makeAnew(kind: string): Promise<void> {
-    const folder = join(this.options.folder, kind);
-    for (const name of [folder, join(folder, 'previous'), join(folder, 'aside')])
-      await makeFolder(this.disk, name);
-    // Where an earlier version began its writing: what is left there was left by a process that is gone.
-    await this.disk.rm(join(folder, 'writing'), { recursive: true, force: true });
-    await this.syncFolder(this.options.folder);
+  private async dropCopies(hold: Hold, kind: Kind<unknown>, files: Files): Promise<void> {
+    await this.files.makeFolders(kind);
+    const aside = join(files.folder, 'aside');
+    const id = files.path.slice(files.folder.length + 1, -'.json'.length);
+    for (const name of await this.files.names(aside))
+      if (name.startsWith(`${id}~`)) await this.files.remove(hold, join(aside, name));
+    await this.files.remove(hold, files.previous);
+    if (isGrowing(kind)) await this.files.remove(hold, files.previousList);
   }
 
   // — reading —
 
   /** A document in this version, checked; its text is NONE where there is none. */
   private known(kind: Kind<unknown>, id: string): Promise<Remembered> {
-    const path = this.path(kind, id);
+    const { path } = this.files.of(kind, id);
     const known = this.recall(path);
     if (known !== undefined) {
       this.remember(path, known);
@@ -522,25 +497,15 @@ export class FileStore implements Store {
       });
   }
 
-  private async raw(path: string): Promise<string | undefined> {
-    try {
-      return await this.disk.readFile(path, 'utf8');
-    } catch (error) {
-      if (codeOf(error) === 'ENOENT') return undefined;
-      this.note('a document could not be read', { path, code: codeOf(error), error });
-      throw notRead(error);
-    }
-  }
-
   private async load(kind: Kind<unknown>, id: string, path: string): Promise<Remembered> {
     const { bad, ...read } = await this.checked(kind, id, path);
-    if (bad !== undefined) {
+    if (bad !== undefined || read.stale) {
       // Not remembered: a change must find the file bad itself, or it would write over it. Mended in the queue of
       // its document, so that no change is under way then.
       this.loading.delete(path);
       if (this.lock.held)
         void this.change(kind, id, (doc) => ({ keep: doc, tell: undefined })).catch(() => undefined);
-      else this.note('a document cannot be read', { path, why: bad });
+      else if (bad !== undefined) this.note('a document cannot be read', { path, why: bad });
     }
     return read;
   }
@@ -551,9 +516,10 @@ export class FileStore implements Store {
     id: string,
     path: string,
   ): Promise<Remembered & { bad?: string }> {
-    await this.findOut(kind, path);
-    const raw = await this.raw(path);
+    await this.files.findOut(path);
+    const raw = await this.files.raw(path);
     if (raw === undefined) return { text: NONE };
+    if (isGrowing(kind)) return this.checkedGrowing(kind, this.files.of(kind, id), raw);
     let read;
     try {
       read = upToDate(kind, raw);
@@ -566,7 +532,7 @@ export class FileStore implements Store {
     }
     if (read.is === 'newer') throw this.spoils(path, newer(kind.called), { version: read.version });
     if (read.is === 'bad') {
-      const copy = await this.raw(this.previous(kind, id));
+      const copy = await this.files.raw(this.files.of(kind, id).previous);
       const before = copy === undefined ? undefined : goodText(kind, copy);
       if (before === undefined) throw this.spoils(path, damaged(kind.called), { why: read.why });
       this.spoilt.delete(path);
@@ -574,6 +540,88 @@ export class FileStore implements Store {
     }
     this.spoilt.delete(path);
     return { text: JSON.stringify(read.doc), doc: frozen(read.doc) };
+  }
+
+  /**
+   * The same of a document that grows. Where its head is bad the copy before that serves: it says little, and that little is old.
+   * A bad line is not gone round: with the copy of the list all would be lost that was added since, and without the line
+   * what stands on it.
+   */
+  private async checkedGrowing(
+    kind: GrowingKind,
+    files: Files,
+    raw: string,
+  ): Promise<Remembered & { bad?: string }> {
+    const { path, list } = files;
+    await this.files.findOut(list);
+    const rawList = await this.files.raw(list);
+    const read = await this.readParts(kind, files, raw, rawList);
+    if (read.is === 'newer') throw this.spoils(path, newer(kind.called), { version: read.version });
+    if (read.is === 'good') {
+      this.spoilt.delete(path);
+      return read.known;
+    }
+    const copy = read.line === undefined ? await this.files.raw(files.previous) : undefined;
+    const before =
+      copy === undefined ? undefined : await this.readParts(kind, files, headAlone(copy, rawList), rawList);
+    if (before?.is !== 'good')
+      throw this.spoils(path, damaged(kind.called), {
+        why: read.why,
+        ...(read.line === undefined ? {} : { file: list, line: read.line }),
+      });
+    this.spoilt.delete(path);
+    return { ...before.known, bad: read.why };
+  }
+
+  /** What the two files of a document that grows say; the first alone, where it still has the list inside. */
+  private async readParts(
+    kind: GrowingKind,
+    { path }: Files,
+    raw: string,
+    rawList: string | undefined,
+  ): Promise<
+    | { readonly is: 'good'; readonly known: Remembered }
+    | Extract<Read, { is: 'newer' }>
+    | { readonly is: 'bad'; readonly why: string; readonly line?: number }
+  > {
+    let head: unknown;
+    try {
+      head = JSON.parse(raw);
+    } catch {
+      return { is: 'bad', why: 'it is not JSON' };
+    }
+    const { version, [kind.grows.list]: inside } = (head ?? {}) as Record<string, unknown>;
+    try {
+      if (inside !== undefined || typeof version !== 'number' || version > kind.version) {
+        const whole = broughtUpToDate(kind, head);
+        if (whole.is !== 'good') return whole;
+        const said = whole.doc as Record<string, unknown>;
+        const entries = (said[kind.grows.list] as readonly unknown[]).map((one) => checkedEntry(kind, one));
+        const doc = docOf(kind, said, entries);
+        const stale = rawList !== undefined;
+        return { is: 'good', known: { text: raw.trimEnd(), doc, list: 'inside', stale } };
+      }
+      if (rawList === undefined) return { is: 'bad', why: 'its list is not there' };
+      const isNew = version === kind.version;
+      const list = await inPieces(readList(kind, rawList, isNew));
+      if (list.is === 'bad') return { is: 'bad', why: 'a line of its list is bad', line: list.line };
+      const whole = broughtUpToDate(
+        // Of this version the entries were checked one by one.
+        isNew ? { ...kind, schema: kind.grows.head } : kind,
+        isNew ? head : { ...(head as Record<string, unknown>), [kind.grows.list]: list.entries },
+      );
+      if (whole.is !== 'good') return whole;
+      const said = whole.doc as Record<string, unknown>;
+      const entries = isNew
+        ? list.entries
+        : (said[kind.grows.list] as readonly unknown[]).map((one) => checkedEntry(kind, one));
+      if (entries.length === 0) return { is: 'bad', why: 'its list is empty' };
+      const doc = docOf(kind as GrowingKind<object>, said, entries);
+      const text = JSON.stringify(headIn(doc));
+      return { is: 'good', known: { text, doc, list: list.bytes, older: !isNew } };
+    } catch (error) {
+      throw this.spoils(path, notMigrated(kind.called, error), { error });
+    }
   }
 
   /** Counts a document that cannot be read whole and says so in the log, once; it is left where it is. */
@@ -608,35 +656,14 @@ export class FileStore implements Store {
     good: string,
   ): Promise<void> {
     try {
-      await this.makeFolders(kind);
-      const folder = join(this.options.folder, kind.folder);
+      await this.files.makeFolders(kind);
+      const files = this.files.of(kind, id);
       const stamp = new Date().toISOString().replace(/[:.]/g, '-');
-      const aside = join(folder, 'aside', `${id}~${stamp}~${randomUUID().slice(0, 8)}.json`);
-      const bad = join(hold.writing, randomUUID());
-      await this.copyTo(path, bad);
-      await this.disk.rename(bad, aside);
-      // Renamed into place over the bad one; the good copy stays where it is as well.
-      const fresh = join(hold.writing, randomUUID());
-      await this.writeWhole(fresh, good);
-      await this.disk.rename(fresh, path);
-      await this.syncFolder(folder);
+      const aside = join(files.folder, 'aside', `${id}~${stamp}~${randomUUID().slice(0, 8)}.json`);
+      await this.files.moveAside(hold, files, aside, good);
     } catch (error) {
       this.note('a bad document could not be moved aside', { path, code: codeOf(error), error });
       throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);
-    }
-  }
-
-  /** Where the disk would neither take a change nor give back what was: looks what it kept, and has it keep that. */
-  private async findOut(kind: Kind<unknown>, path: string): Promise<void> {
-    const meant = this.unsure.get(path);
-    if (meant === undefined) return;
-    try {
-      const there = await this.raw(path);
-      await this.syncFolder(join(this.options.folder, kind.folder));
-      this.unsure.delete(path);
-      this.note('what the disk kept is known now', { path, kept: there === `${meant}\n` ? 'new' : 'old' });
-    } catch (error) {
-      throw notKnown(error);
     }
   }
 
@@ -666,14 +693,15 @@ export class FileStore implements Store {
   // — the folder —
 
   /** Begins a use of the folder, which lasts until `done`. What was lost before that is taken again. */
-  private async hold(): Promise<Hold> {
+  private async hold(provesLater = false): Promise<Hold> {
     for (let takes = 1; ; takes++) {
       await this.leaving;
       // Used from here on: whoever waits for its end does not let go in between.
       this.uses++;
       try {
         if (!this.lock.awake()) await this.takeOnce();
-        const { self, writing } = await this.lock.prove();
+        const { self, writing } =
+          (provesLater ? this.lock.provenWithin(PROOF_HOLDS) : undefined) ?? (await this.proofs.once());
         return { token: self.nonce, writing };
       } catch (error) {
         this.uses--;
@@ -699,7 +727,8 @@ export class FileStore implements Store {
     this.remembered.clear();
     this.rememberedSize = 0;
     this.loading.clear();
-    this.madeFolders.clear();
+    this.files.drop();
+    this.lists.drop();
   }
 
   /** Whether something failed because the folder is another's by now, or the hold's own folder was removed. */

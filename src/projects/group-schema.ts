@@ -76,9 +76,9 @@ const eventsSchema = eventList<GroupEvent>(eventSchema);
 /**
  * 2: a maker can be kept from pledging, and a hand-over waits for a yes. 3: motifs are weighed when they are handed in, and a
  * kind keeps its readings of the scale. 4: it may have a thread and an event of its server. 5: photos of what was
- * handed in stand in its channel. What the earlier versions say is said in the same way.
+ * handed in stand in its channel. 6: its events may lie in a file of their own. What the earlier versions say is said in the same way.
  */
-export const GROUP_VERSION = 5;
+export const GROUP_VERSION = 6;
 export const groupSchema = z.object({
   version: z.literal(GROUP_VERSION),
   id: z.string().regex(SAFE_ID),
@@ -117,7 +117,13 @@ export const GROUPS: GrowingKind<GroupDoc> = {
   called: 'What is saved of this group blanket',
   version: GROUP_VERSION,
   schema: groupSchema,
-  migrations: { 1: (older) => older, 2: (older) => older, 3: (older) => older, 4: (older) => older },
+  migrations: {
+    1: (older) => older,
+    2: (older) => older,
+    3: (older) => older,
+    4: (older) => older,
+    5: (older) => older,
+  },
   builtBeside: true,
   grows: { list: 'events', item: eventSchema, head: groupSchema.omit({ events: true }) },
 };

@@ -230,7 +230,7 @@ export class FolderLock {
     const now = this.moment();
     let found: string | undefined;
     try {
-      found = await this.nonceAt(this.path);
+      found = await this.namedAt(this.path);
     } catch (error) {
       this.lose(mine, `it cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`);
       throw new HoldLost('the lock cannot be read', { cause: error });
@@ -242,6 +242,11 @@ export class FolderLock {
     if (this.token !== found) throw new HoldLost('let go of meanwhile');
     this.proven = now;
     return mine;
+  }
+
+  /** What is held, where that was proved within so long, ms. */
+  provenWithin(ms: number): Mine | undefined {
+    return this.sinceProof() <= ms ? this.mine : undefined;
   }
 
   /**
@@ -439,6 +444,16 @@ export class FolderLock {
       // Cut short by a power failure: nobody's.
       const nobody = { nonce: `${ino}-${Math.round(mtimeMs)}`, pid: 0, started: null, stays: false };
       return { ...(cardOf(text) ?? { ...this.machine, ...nobody }), sign };
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
+      throw error;
+    }
+  }
+
+  /** The same of a card that is whole. */
+  private async namedAt(path: string): Promise<string | undefined> {
+    try {
+      return cardOf(await this.disk.readFile(path, 'utf8'))?.nonce;
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
       throw error;

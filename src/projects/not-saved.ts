@@ -89,3 +89,12 @@ export const notKnown = (error: unknown) =>
     'Look at what is saved before you ask again; it is looked up on the disk then.',
     error,
   );
+
+/** Says that another process took the data folder while something was added, and may have read it or not. */
+export const takenMeanwhile = (error: unknown) =>
+  new NotSaved(
+    'not-known',
+    'Whether that was saved is not known: another process has taken the data folder meanwhile.',
+    'Look at what is saved before you ask again.',
+    error,
+  );

@@ -50,6 +50,8 @@ function failing(chance: number, spread: () => number) {
       at?: number,
     ) => Promise<unknown>;
     const sync = handle.sync.bind(handle);
+    const datasync = handle.datasync.bind(handle);
+    const truncate = handle.truncate.bind(handle);
     // Half of it is written before a full disk says so.
     const spoilt: Partial<FileHandle> = {
       write: (async (bytes: Buffer, from: number, length: number, at?: number) => {
@@ -60,6 +62,14 @@ function failing(chance: number, spread: () => number) {
       sync: async () => {
         may();
         await sync();
+      },
+      datasync: async () => {
+        may();
+        await datasync();
+      },
+      truncate: async (length) => {
+        may();
+        await truncate(length);
       },
     };
     return Object.assign(handle, spoilt);

@@ -1,5 +1,5 @@
 /** Which group blankets name a maker is known without reading them all; what cannot be read concerns only its own. */
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { pledge } from '../../src/core/group/rules.ts';
@@ -59,6 +59,12 @@ async function season(folder: string, names: Readonly<Record<string, readonly st
 }
 
 const fileOf = (folder: string, name: string) => join(folder, 'groups', `${Groups.idOf(SERVER, name)}.json`);
+const listOf = (path: string) => path.replace(/json$/, 'events.jsonl');
+const eventsIn = (path: string) =>
+  readFileSync(path, 'utf8')
+    .trimEnd()
+    .split('\n')
+    .flatMap((line) => JSON.parse(line) as unknown);
 
 describe('the catalogue of group blankets', () => {
   it('names whom each names, so that nothing is read but a maker’s own', async () => {
@@ -68,7 +74,10 @@ describe('the catalogue of group blankets', () => {
     expect(await projects.saysElsewhere('hazel')).toEqual(['a part in the group blanket Trellis']);
     expect(Object.keys(await projects.collectElsewhere('hazel'))).toEqual(['groups']);
     await projects.eraseMaker('hazel');
-    expect([...reads].filter((path) => path.startsWith('groups'))).toEqual(['groups/7.trellis.json']);
+    expect([...reads].filter((path) => path.startsWith('groups'))).toEqual([
+      'groups/7.trellis.json',
+      'groups/7.trellis.events.jsonl',
+    ]);
     expect(await projects.saysElsewhere('hazel')).toEqual([]);
     expect(await projects.saysElsewhere('rowan')).toHaveLength(2);
     expect((await projects.groups.listed(SERVER)).map(({ name, channel }) => [name, channel])).toEqual(
@@ -127,8 +136,8 @@ describe('the catalogue of group blankets', () => {
   it('learns of whom a blanket names that was put there by hand, at its next change', async () => {
     const folder = newFolder();
     await season(folder, { Trellis: ['rowan'] });
-    const text = readFileSync(fileOf(folder, 'Trellis'), 'utf8');
-    writeFileSync(fileOf(folder, 'Trellis'), text.replaceAll('rowan', 'linden'));
+    const list = listOf(fileOf(folder, 'Trellis'));
+    writeFileSync(list, readFileSync(list, 'utf8').replaceAll('rowan', 'linden'));
     const projects = await projectsIn(folder);
     await projects.groups.happen(Groups.idOf(SERVER, 'Trellis'), press('wren'), (state) =>
       pledge(state, asker('wren'), 0, 1),
@@ -152,9 +161,8 @@ describe.each<[string, string, (path: string) => void]>([
     'with a history that cannot be',
     'history-broken',
     (path) => {
-      const doc = JSON.parse(readFileSync(path, 'utf8')) as { events: Record<string, unknown>[] };
-      doc.events.push({ ...doc.events.at(-1), did: 'accepted', pieces: [400] });
-      writeFileSync(path, JSON.stringify(doc));
+      const last = eventsIn(listOf(path)).at(-1) as object;
+      appendFileSync(listOf(path), `${JSON.stringify({ ...last, did: 'accepted', pieces: [400] })}\n`);
     },
   ],
 ])('a group blanket that is %s', (_what, code, spoil) => {
@@ -223,10 +231,14 @@ it('a group blanket of the earlier version is read whole, and its members are kn
   await projects.groups.happen('here.allotment', press('hazel'), (now) => pledge(now, asker('hazel'), 0, 1));
   const kept = JSON.parse(readFileSync(join(folder, 'groups/here.allotment.json'), 'utf8')) as {
     version: number;
-    events: unknown[];
   };
-  expect(kept.version).toBe(5);
-  expect(kept.events.slice(0, events.length)).toEqual(events);
+  expect(kept.version).toBe(6);
+  expect(kept).not.toHaveProperty('events');
+  const kinds = eventsIn(join(folder, 'groups/here.allotment.events.jsonl'));
+  expect(kinds.slice(0, events.length)).toEqual(events);
+  expect(kinds).toHaveLength(events.length + 1);
+  // The copy before is the old one, whole.
+  expect(readFileSync(join(folder, 'groups/previous/here.allotment.json'), 'utf8')).toBe(old);
 });
 
 it('a maker’s document of the earlier version is read whole', async () => {
@@ -279,13 +291,18 @@ it('a maker’s document of version 3 is read as it is', async () => {
   expect(await projects.maker('ines', 'Ines')).toEqual({ ...old, version: 4 });
 });
 
-it('a group blanket of version 4, from before there were photos, is read as it is', async () => {
-  const folder = newFolder();
-  await season(folder, { Throw: ['m1'] });
-  const id = Groups.idOf(SERVER, 'Throw');
-  const file = join(folder, 'groups', `${id}.json`);
-  const now = JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>;
-  writeFileSync(file, JSON.stringify({ ...now, version: 4 }));
-  const projects = await projectsIn(folder);
-  expect(await projects.groups.read(id)).toEqual({ ...now, version: 5 });
-});
+it.each([4, 5])(
+  'a group blanket of version %i, from before its events had a file, is read as it is',
+  async (version) => {
+    const folder = newFolder();
+    await season(folder, { Throw: ['m1'] });
+    const id = Groups.idOf(SERVER, 'Throw');
+    const file = join(folder, 'groups', `${id}.json`);
+    const events = eventsIn(listOf(file));
+    const now = { ...(JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>), events };
+    writeFileSync(file, JSON.stringify({ ...now, version }));
+    rmSync(listOf(file));
+    const projects = await projectsIn(folder);
+    expect(await projects.groups.read(id)).toEqual({ ...now, version: 6 });
+  },
+);

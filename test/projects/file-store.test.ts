@@ -57,13 +57,20 @@ function failing(
       const folder = flags === 'r';
       state.calls.push(folder ? 'open folder' : 'open');
       return {
-        write: async (bytes: Buffer, offset: number, length: number) => {
+        write: async (bytes: Buffer, offset: number, length: number, at: number | null) => {
           state.calls.push('write');
           if (state.broken && what === 'write') throw error();
           if (state.broken && what === 'nothing') return { bytesWritten: 0 };
           // As a nearly full disk does: part of it, and no error.
-          return handle.write(bytes, offset, what === 'short' ? Math.min(3, length) : length);
+          return handle.write(bytes, offset, what === 'short' ? Math.min(3, length) : length, at);
         },
+        datasync: async () => {
+          state.calls.push('datasync');
+          if (state.broken && what === 'sync') throw error();
+          await handle.datasync();
+        },
+        truncate: (length: number) => handle.truncate(length),
+        stat: () => handle.stat(),
         sync: async () => {
           state.calls.push(folder ? 'sync folder' : 'sync');
           if (state.broken && what === (folder ? 'syncFolder' : 'sync')) throw error();
