@@ -45,6 +45,8 @@ function standing(at: 'rename' | 'link' | 'sync') {
 }
 
 /** Wakes nothing by itself: a process that is stopped touches nothing. */
+/** Takes over soon, and is not taken for one that slept where the machine is busy. */
+const WATCHES = { touch: 1_000, silent: 150 };
 const STOPPED = { touch: 1_000_000, silent: 1_000_000 };
 
 it.each(['link', 'sync', 'rename'] as const)(
@@ -59,7 +61,7 @@ it.each(['link', 'sync', 'rename'] as const)(
     const late = slept.change(TALLIES, 'a', more);
     const refused = expect(late).rejects.toMatchObject({ code: 'hold-lost' });
     await reached;
-    const other = await open(folder, { machine: on('two') });
+    const other = await open(folder, { machine: on('two'), times: WATCHES });
     for (const n of [3, 4, 5, 6]) expect(await other.change(TALLIES, 'a', more)).toBe(n);
     state.on();
     await refused;
@@ -95,7 +97,7 @@ it('an erasure that stood still while another took over erases nothing of the ot
   state.stands = true;
   const refused = expect(slept.erase(TALLIES, 'a')).rejects.toMatchObject({ code: 'hold-lost' });
   await reached;
-  const other = await open(folder, { machine: on('two') });
+  const other = await open(folder, { machine: on('two'), times: WATCHES });
   await other.change(TALLIES, 'a', more);
   state.on();
   await refused;

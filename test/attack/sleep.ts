@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 import { bundled } from '../projects/children/run.ts';
-import { newFolder, onDisk, tree } from '../projects/kinds.ts';
+import { countOnDisk, newFolder, tree } from '../projects/kinds.ts';
 
 export interface SleepReport {
   readonly rounds: number;
@@ -94,7 +94,7 @@ export async function sleepLoop(rounds: number, spread: () => number): Promise<S
       told.set(line, round);
     }
     for (const id of IDS) {
-      const kept = onDisk(folder, id).n;
+      const kept = countOnDisk(folder, id);
       count.lost += [...told.keys()].filter(
         (line) => line.startsWith(id) && Number(line.slice(2)) > kept,
       ).length;

@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { NotSaved } from '../../src/projects/not-saved.ts';
 import { thisMachine } from '../../src/projects/lock.ts';
-import { more, TALLIES } from '../projects/kinds.ts';
+import { countUp } from '../projects/kinds.ts';
 
 const [folder = '', host = '', times = '0'] = process.argv.slice(2);
 const say = (line: string) => process.stdout.write(`${line}\n`);
@@ -20,7 +20,7 @@ await Promise.all(
   ['a', 'b', 'c'].map(async (id) => {
     for (let done = 0; !stop.asked && done < Number(times);) {
       try {
-        say(`${id} ${await store.change(TALLIES, id, more)}`);
+        say(`${id} ${await countUp(store, id)}`);
         done++;
       } catch (error) {
         if (!(error instanceof NotSaved)) throw error;

@@ -1,31 +1,10 @@
 /** What every store must do, wherever it keeps things. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { z } from 'zod';
 import { Problem } from '../../src/core/base/problem.ts';
-import type { GrowingKind } from '../../src/projects/grown.ts';
 import type { Store } from '../../src/projects/store.ts';
 import { refused } from '../refused.ts';
-import { more, TALLIES, type Tally } from './kinds.ts';
-
-const entry = z.object({ by: z.string(), n: z.int().min(0) });
-const diary = z.object({
-  version: z.literal(1),
-  title: z.string(),
-  events: z.array(entry).min(1),
-});
-export type Diary = z.infer<typeof diary>;
-
-/** A small kind of document with a list that is only added to. */
-export const DIARIES: GrowingKind<Diary> = {
-  folder: 'diaries',
-  called: 'That diary',
-  version: 1,
-  schema: diary,
-  migrations: {},
-  builtBeside: true,
-  grows: { list: 'events', item: entry, head: diary.omit({ events: true }) },
-};
+import { DIARIES, more, TALLIES, type Diary, type Tally } from './kinds.ts';
 
 const beginDiary = (title = 'first') => ({
   keep: { version: 1 as const, title, events: [{ by: 'a', n: 0 }] },
@@ -40,6 +19,8 @@ const retitle = (title: string) => (doc: Diary | undefined) => ({
   keep: doc && { ...doc, title },
   tell: undefined,
 });
+
+export { DIARIES, type Diary } from './kinds.ts';
 
 /**
  * Holds a store to it. `open` opens one with nothing in it; `again` lets it go and opens what it kept anew, where it keeps

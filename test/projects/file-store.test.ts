@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Problem } from '../../src/core/base/problem.ts';
-import { realDisk, type Disk } from '../../src/projects/disk.ts';
+import type { Disk } from '../../src/projects/disk.ts';
 import { FileStore, type FileStoreOptions } from '../../src/projects/file-store.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
 import { NotSaved, Unreadable } from '../../src/projects/not-saved.ts';
@@ -14,6 +14,7 @@ import type { Store } from '../../src/projects/store.ts';
 import { fileOf, more, newFolder, onDisk, TALLIES, tree, type Tally } from './kinds.ts';
 import { refused } from '../refused.ts';
 import { keepsContract } from './contract.ts';
+import { failing } from './failing-disk.ts';
 
 /** Refused by the disk, which gave this code. */
 const notSavedBy = (code: string) => refused('not-saved', { cause: expect.objectContaining({ code }) });
@@ -41,61 +42,6 @@ const everything = (folder: string) =>
     .join('\n');
 
 const halfWritten = (folder: string) => tree(folder).filter((path) => path.startsWith('writing/'));
-
-/** A disk on which one thing fails, until it is mended. */
-function failing(
-  what: 'write' | 'short' | 'nothing' | 'sync' | 'syncFolder' | 'link' | 'rename' | 'renameLast',
-  code: string,
-) {
-  const error = () => Object.assign(new Error(code), { code });
-  const state = { broken: false, calls: [] as string[], renames: 0 };
-  const disk: Disk = {
-    ...realDisk,
-    open: (async (path: string, flags: string, mode?: number) => {
-      const handle = await fs.open(path, flags, mode);
-      if (/lock/.test(path)) return handle;
-      const folder = flags === 'r';
-      state.calls.push(folder ? 'open folder' : 'open');
-      return {
-        write: async (bytes: Buffer, offset: number, length: number, at: number | null) => {
-          state.calls.push('write');
-          if (state.broken && what === 'write') throw error();
-          if (state.broken && what === 'nothing') return { bytesWritten: 0 };
-          // As a nearly full disk does: part of it, and no error.
-          return handle.write(bytes, offset, what === 'short' ? Math.min(3, length) : length, at);
-        },
-        datasync: async () => {
-          state.calls.push('datasync');
-          if (state.broken && what === 'sync') throw error();
-          await handle.datasync();
-        },
-        truncate: (length: number) => handle.truncate(length),
-        stat: () => handle.stat(),
-        sync: async () => {
-          state.calls.push(folder ? 'sync folder' : 'sync');
-          if (state.broken && what === (folder ? 'syncFolder' : 'sync')) throw error();
-          await handle.sync();
-        },
-        close: async () => {
-          state.calls.push('close');
-          await handle.close();
-        },
-      };
-    }) as unknown as Disk['open'],
-    link: async (from, to) => {
-      if (!/lock/.test(String(to))) state.calls.push('link');
-      if (state.broken && what === 'link' && !/lock/.test(String(to))) throw error();
-      await fs.link(from, to);
-    },
-    rename: async (from, to) => {
-      state.calls.push('rename');
-      const last = !String(to).includes('previous');
-      if (state.broken && (what === 'rename' || (what === 'renameLast' && last))) throw error();
-      await fs.rename(from, to);
-    },
-  };
-  return { disk, state };
-}
 
 keepsContract(
   'files',

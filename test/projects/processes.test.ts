@@ -8,7 +8,7 @@ import { realDisk, type Disk } from '../../src/projects/disk.ts';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { FolderLock } from '../../src/projects/lock.ts';
 import { bundled, run } from './children/run.ts';
-import { more, newFolder, onDisk, TALLIES, tree } from './kinds.ts';
+import { countOnDisk, countUp, more, newFolder, TALLIES, tree } from './kinds.ts';
 import { refused } from '../refused.ts';
 
 let counting: string;
@@ -32,14 +32,16 @@ it(`nothing acknowledged is lost over ${KILLS} kills in the middle of writing`, 
       const [id, n] = line.split(' ');
       if (n !== undefined) acknowledged.set(id!, Math.max(acknowledged.get(id!) ?? 0, Number(n)));
     }
-    for (const [id, n] of acknowledged) expect(onDisk(folder, id).n).toBeGreaterThanOrEqual(n);
+    for (const [id, n] of acknowledged) expect(countOnDisk(folder, id)).toBeGreaterThanOrEqual(n);
   }
   expect([...acknowledged.keys()].sort()).toEqual(['a', 'b', 'c']);
   const store = await FileStore.open({ folder, stays: true });
   for (const [id, n] of acknowledged) {
-    const kept = (await store.read(TALLIES, id))!.n;
-    expect(kept).toBeGreaterThanOrEqual(n);
-    expect(await store.change(TALLIES, id, more)).toBe(kept + 1);
+    const kept = await countUp(store, id);
+    // One that was on its way when it was killed may have arrived.
+    expect(kept).toBeGreaterThan(n);
+    expect(kept).toBeLessThanOrEqual(n + 2);
+    expect(countOnDisk(folder, id)).toBe(kept);
   }
   await store.close();
   expect(tree(folder).filter((path) => /aside|writing|lock/.test(path))).toEqual([]);
@@ -50,15 +52,15 @@ it('several processes at once wait for each other, and every change counts', asy
   const each = 20;
   const many = 6;
   const ran = await Promise.all(
-    Array.from({ length: many }, () => run(counting, [folder, 'lazy', 'a,b', String(each)])),
+    Array.from({ length: many }, () => run(counting, [folder, 'lazy', 'a,c', String(each)])),
   );
   for (const { errors, status, lines } of ran) {
     expect(errors).toBe('');
     expect(status).toBe(0);
     expect(lines).toHaveLength(2 * each + 1);
   }
-  for (const id of ['a', 'b']) {
-    expect(onDisk(folder, id).n).toBe(each * many);
+  for (const id of ['a', 'c']) {
+    expect(countOnDisk(folder, id)).toBe(each * many);
     // Nobody was told a number that somebody else was told too.
     const told = ran.flatMap(({ lines }) => lines.filter((line) => line.startsWith(`${id} `)));
     expect(new Set(told).size).toBe(each * many);
