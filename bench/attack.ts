@@ -3,6 +3,8 @@
  * Each is a section: its name, and what it does, as rows of the table "What was broken on purpose".
  */
 import { diskLoop } from '../test/attack/disk.ts';
+import { blowsOf, Fleet, crowd, strike, type ManyReport } from '../test/attack/many.ts';
+import { Server } from '../test/postgres/server.ts';
 import { fuzz, MAKERS } from '../test/attack/fuzz.ts';
 import { slowness } from '../test/attack/largest.ts';
 import { sleepLoop } from '../test/attack/sleep.ts';
@@ -28,6 +30,11 @@ const KILLS = 1_000;
 const SLEEPS = 50;
 const PRESSES = 2_000;
 const LINES = 300_000;
+/** Processes on one database, how often one of them is killed, how often each thing befalls the database, and how many press. */
+const PROCESSES = [2, 4];
+const PROCESS_KILLS = 50;
+const TROUBLED = 4;
+const PRESSING = 12;
 
 export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
   async kills() {
@@ -73,6 +80,11 @@ export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
       },
     ];
   },
+  async many() {
+    const rows: AttackRow[] = [];
+    for (const processes of PROCESSES) rows.push(...(await manyRows(processes)));
+    return rows;
+  },
   async disk() {
     const report = await diskLoop(PRESSES, spread());
     return [
@@ -86,6 +98,55 @@ export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
     ];
   },
 };
+
+const told = ({ times, presses, acknowledged, refused, unknown, cut, savedUntold, back }: ManyReport) =>
+  `${number(times)} times; ${number(presses)} presses by ${PRESSING} people, ${number(acknowledged)} acknowledged, ${number(refused)} refused in words, ${number(unknown)} told that it is not known, ${number(cut)} cut off and pressed again, of which ${number(savedUntold)} had been saved; everybody answered again after ${time(median(back))} in the middle, ${time(Math.max(...back))} at the slowest`;
+
+/** Several processes of the program on one database. */
+async function manyRows(processes: number): Promise<AttackRow[]> {
+  const within = spread();
+  const struck = async (blows: Parameters<typeof strike>[0]['blows']) => {
+    const report = await strike({ processes, people: PRESSING, blows }, within);
+    return { often: told(report), lost: report.lost, doubled: report.twice, broken: report.broken };
+  };
+  const rows: AttackRow[] = [
+    {
+      what: `${processes} processes on one PostgreSQL: \`kill -9\` of one with presses in flight, started again while the others answer`,
+      ...(await struck(Array.from({ length: PROCESS_KILLS }, () => 'a process killed' as const))),
+    },
+    {
+      what: `${processes} processes, and their PostgreSQL is killed, ended, cut off, silent, read-only, out of reach, replaced by another server with what it had`,
+      ...(await struck(blowsOf(TROUBLED))),
+    },
+  ];
+  const server = await Server.begin({ sure: true });
+  try {
+    for (const dealt of [true, false]) {
+      const fleet = await Fleet.open(processes, server.url(), 'overlapping');
+      fleet.platform.gateway.deals = dealt;
+      const report = await crowd(fleet.platform, { motifs: 100, people: 200, url: server.url(), side: 10 });
+      const { got, kindly, other, pledged, boards, shows, edits, second, refusals } = report;
+      rows.push({
+        what: dealt
+          ? `200 makers press for 100 motifs at once, their presses dealt to ${processes} processes`
+          : `the same, and each press arrives at all ${processes} processes`,
+        often: `${number(got)} got one, ${number(kindly)} were told kindly; one board, ${number(edits)} edits, the newest in the end; ${number(second)} second answers, none of which the platform took`,
+        lost: Math.max(0, got - pledged),
+        doubled: Math.max(0, pledged - got),
+        broken: [
+          ...other,
+          ...(pledged === 100 && boards === 1 && refusals === 0 && shows.includes('100 pledged, 0 open')
+            ? []
+            : [`${pledged} pledged, ${boards} boards, ${refusals} refusals: ${shows}`]),
+          ...(await fleet.close()),
+        ],
+      });
+    }
+  } finally {
+    await server.throwAway();
+  }
+  return rows;
+}
 
 /** Runs what is named, or all; prints the table. Returns whether nothing was found. */
 export async function attack(names: readonly string[]): Promise<boolean> {

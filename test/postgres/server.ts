@@ -163,6 +163,11 @@ export class Server {
     this.process?.kill(signal);
   }
 
+  /** Another one that begins with what this has, which must not be running. */
+  copy(): Promise<Server> {
+    return Server.begin({ ...this.options, copyOf: this.folder }, this.password);
+  }
+
   async throwAway(): Promise<void> {
     await this.end('SIGQUIT');
     rmSync(this.folder, { recursive: true, force: true, maxRetries: 5 });

@@ -693,6 +693,8 @@ export class DiscordRoom {
     // A counter or a confirmation goes on where it stands; another question gets an answer of its own.
     const stays = own && found.question.changes === true;
     const act = async () => {
+      // Known before anything is read: a store that takes its time moves no counter elsewhere.
+      if (stays) reply.expect('same', ephemeral);
       const { context, ways } = await this.contextOf(interaction, key);
       const hidden = anyone || ephemeral || isHidden(interaction, found, undefined, ways);
       reply.expect(stays ? 'same' : 'new', hidden);

@@ -175,7 +175,9 @@ export class Driver {
     if (heard) await interaction.until(() => interaction.ack !== undefined, this.patience.first);
     const { ack } = interaction;
     if (ack === 5 || ack === 6) {
-      const told = () => !interaction.loading || interaction.followUps.length > 0;
+      // Where what was announced is taken back, its answer is to follow.
+      const told = () =>
+        interaction.followUps.length > 0 || (!interaction.loading && interaction.original?.deleted !== true);
       await interaction.until(
         told,
         ack === 5 ? this.patience.settled : Math.min(2_000, this.patience.settled),

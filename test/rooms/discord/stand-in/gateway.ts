@@ -55,6 +55,12 @@ export class Gateway {
   /** ms that must lie between two identifies, whoever's they are; 0 where nobody is held to it. */
   identifyGap: number;
   private identified = -Infinity;
+  /**
+   * True deals events out among those who serve a shard, one to each in turn: no platform does, but it has several processes press on
+   * the same thing at the same moment.
+   */
+  deals = false;
+  private dealt = 0;
   private readonly sockets: WebSocketServer;
 
   constructor(
@@ -286,15 +292,21 @@ export class Gateway {
     if (session.socket?.readyState === 1) this.write(session.socket, event);
   }
 
+  private listening(guildId: string | undefined): Session[] {
+    return [...this.sessions.values()].filter(
+      ({ shard: [mine, all] }) => (guildId === undefined ? 0 : shardOf(guildId, all)) === mine,
+    );
+  }
+
   /** Sends an event to the shard that answers for a server, or for direct messages. False where nobody listens. */
   dispatch(t: string, d: unknown, guildId?: string): boolean {
-    let heard = false;
-    for (const session of this.sessions.values()) {
-      if ((guildId === undefined ? 0 : shardOf(guildId, session.shard[1])) !== session.shard[0]) continue;
-      this.emit(session, t, d);
-      heard = true;
+    let heard = this.listening(guildId);
+    if (this.deals) {
+      const there = heard.filter(({ socket }) => socket !== undefined);
+      heard = there.length === 0 ? heard.slice(0, 1) : there.slice(this.dealt++ % there.length).slice(0, 1);
     }
-    return heard;
+    for (const session of heard) this.emit(session, t, d);
+    return heard.length > 0;
   }
 
   /**
@@ -308,8 +320,7 @@ export class Gateway {
     guildId?: string,
   ) {
     let heard = false;
-    for (const session of this.sessions.values()) {
-      if ((guildId === undefined ? 0 : shardOf(guildId, session.shard[1])) !== session.shard[0]) continue;
+    for (const session of this.listening(guildId)) {
       if ((session.intents & (direct ? 1 << 12 : 1 << 9)) === 0) continue;
       const shown = direct || mentions || (session.intents & (1 << 15)) !== 0;
       this.emit(session, 'MESSAGE_CREATE', { ...d, content: shown ? words : '' });
