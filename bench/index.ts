@@ -17,6 +17,7 @@ const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow
   picture: () => import('./picture.ts'),
   makers: () => import('./makers.ts'),
   together: () => import('./together.ts'),
+  presses: () => import('./presses.ts'),
   along: () => import('./along.ts'),
   load: () => import('./load.ts'),
   largest: () => import('./largest.ts'),

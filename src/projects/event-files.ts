@@ -13,8 +13,8 @@ import { takenMeanwhile } from './not-saved.ts';
 const MOST_OPEN = 200;
 /** Lines that are read or written in one piece, and for how long at most, ms. */
 const LINES = 500;
-const LOOKED_AT = 32;
-const PIECE_MS = 8;
+const LOOKED_AT = 16;
+const PIECE_MS = 4;
 
 /** A file that this process wrote under this hold: nobody adds to another. */
 interface Open {

@@ -6,7 +6,7 @@ import { Chronicles, idOf, stamp, type Chronicle, type Doing, type Happened } fr
 import { idsIn, isOfMaker, withoutMaker } from './group-forgetting.ts';
 import { GROUP_ENTRIES, GROUP_VERSION, GROUPS, type GroupDoc } from './group-schema.ts';
 import { firstOf, lengthOf } from './grown.ts';
-import { mayHappen, mayOpen, OF_GROUPS } from './quotas.ts';
+import { mayHappen, mayOpen, OF_GROUPS, type Limits } from './quotas.ts';
 import type { Store } from './store.ts';
 
 export type { GroupDoc } from './group-schema.ts';
@@ -18,7 +18,7 @@ export type KeptPhoto = NonNullable<GroupDoc['photos']>[number];
 export const photoLink = (server: string | undefined, { channel, message }: Omit<KeptPhoto, 'pieces'>) =>
   `https://discord.com/channels/${server ?? '@me'}/${channel}/${message}`;
 
-const GROUP: Chronicle<GroupDoc, Happening, GroupState> = {
+const chronicleWithin = (limits: Limits): Chronicle<GroupDoc, Happening, GroupState> => ({
   docs: GROUPS,
   entries: GROUP_ENTRIES,
   called: 'group blanket',
@@ -30,7 +30,7 @@ const GROUP: Chronicle<GroupDoc, Happening, GroupState> = {
   },
   idsIn,
   goOn,
-  mayOpen: (entries, who) => mayOpen(entries, who, OF_GROUPS),
+  mayOpen: (entries, who) => mayOpen(entries, who, limits),
   mayHappen: (past, { members, organiser }, happened, { by }) =>
     mayHappen(
       {
@@ -41,7 +41,7 @@ const GROUP: Chronicle<GroupDoc, Happening, GroupState> = {
         runs: by === organiser,
         by,
       },
-      OF_GROUPS,
+      limits,
     ),
   withoutMaker,
   beside: ({ photos = [], server }, state, maker) => {
@@ -54,14 +54,15 @@ const GROUP: Chronicle<GroupDoc, Happening, GroupState> = {
     organiser === maker
       ? `the running of the group blanket ${name} (hand it over first, if somebody else should run it)`
       : `a part in the group blanket ${name}`,
-};
+});
 
 /** Where group blankets are kept. */
 export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
   static readonly idOf = idOf;
 
-  constructor(store: Store) {
-    super(store, GROUP);
+  /** `limits`: how much may be kept of each. */
+  constructor(store: Store, limits = OF_GROUPS) {
+    super(store, chronicleWithin(limits));
   }
 
   /** Opens a blanket. Throws a Problem where one of that name is there already, readable or not, and where there are too many. */

@@ -24,7 +24,7 @@ interface Stand<State> {
 const APART = 500;
 const MOST_STANDS = 6;
 /** Events that are looked at in one piece. */
-const PIECE = 1_000;
+const PIECE = 500;
 
 /** What is asked of everything that happened. */
 export interface Past {

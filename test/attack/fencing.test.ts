@@ -44,9 +44,9 @@ function standing(at: 'rename' | 'link' | 'sync') {
   return { disk, state, reached };
 }
 
-/** Wakes nothing by itself: a process that is stopped touches nothing. */
 /** Takes over soon, and is not taken for one that slept where the machine is busy. */
 const WATCHES = { touch: 1_000, silent: 150 };
+/** Wakes nothing by itself: a process that is stopped touches nothing. */
 const STOPPED = { touch: 1_000_000, silent: 1_000_000 };
 
 it.each(['link', 'sync', 'rename'] as const)(
