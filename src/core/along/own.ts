@@ -87,7 +87,14 @@ export function reckonOwn(plan: AlongPlan, way: Way): Own {
       hint: 'Count the rows as well and give stitches × rows, like 13x10.',
     });
   const firstSide = reckonSide(first, new Working()).side;
-  const hers = (colour: string) => way.colours.find(({ of }) => sameName(of, colour))?.hers ?? colour;
+  // However she spells a colour, it is the one that she spelt first: `Teal` and `teal` are one yarn.
+  const spelt = new Map<string, string>();
+  const hers = (colour: string) => {
+    const own = way.colours.find(({ of }) => sameName(of, colour))?.hers ?? colour;
+    const first = spelt.get(own.toLowerCase()) ?? own;
+    spelt.set(own.toLowerCase(), first);
+    return first;
+  };
   const kinds = plan.kinds.map((pattern): OwnKind => {
     const patternSide = reckonSide(pattern, new Working()).side;
     const sized = ownSize(pattern, { way, first, firstSide, patternSide }, working);
@@ -262,7 +269,7 @@ function ownSpec(
   const note = (colour: string) => {
     const own = hers(colour);
     const ball = way.ball ?? yarnOf(plan.yarns, colour)?.ball;
-    if (!met.has(own.toLowerCase())) met.set(own.toLowerCase(), { colour: own, ...defined({ ball }) });
+    if (!met.has(own)) met.set(own, { colour: own, ...defined({ ball }) });
   };
   for (const { pattern } of kinds) {
     if (pattern.runs.length === 0) note(pattern.name);

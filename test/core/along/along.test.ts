@@ -2,8 +2,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Working } from '../../../src/core/base/working.ts';
-import type { AlongEvent, AlongPlan, Happening, Way } from '../../../src/core/along/events.ts';
-import { alone, planAlong } from '../../../src/core/along/open.ts';
 import { NO_WAY, reckonOwn } from '../../../src/core/along/own.ts';
 import { reckonPart } from '../../../src/core/along/numbers.ts';
 import { readEvery, readParts, workIn } from '../../../src/core/along/read-parts.ts';
@@ -28,54 +26,7 @@ import { listHelpWanted, listTroubles } from '../../../src/core/along/troubles.t
 import { momentOf, readZone } from '../../../src/core/along/zones.ts';
 import { findSizeForSide } from '../../../src/core/size/size-for-side.ts';
 import { resize } from '../../../src/core/size/resize.ts';
-
-const PATTERN = {
-  ...alone({
-    name: 'furrow',
-    shape: 'diagonal',
-    size: 12,
-    stitch: 'hdc',
-    gauge: { stitches: 13, rows: 10, over: 10 },
-    runs: [
-      { colour: 'moss', rows: 12 },
-      { colour: 'sand', rows: 12 },
-    ],
-  }),
-  columns: 3,
-  rows: 4,
-  counts: [12],
-};
-const NOW = new Date('2031-01-01T12:00:00Z');
-const plan = (more: Partial<Parameters<typeof planAlong>[0]> = {}): AlongPlan =>
-  planAlong({
-    pattern: PATTERN,
-    name: 'class',
-    starts: '2031-01-06',
-    every: 7,
-    shares: undefined,
-    list: undefined,
-    hour: 9,
-    zone: 'UTC',
-    today: '2031-01-01',
-    ...more,
-  });
-const asker = (id: string) => ({ id, name: id, manager: false, managed: true });
-const TEACHER = asker('ines');
-
-/** Lets things happen one after the other, each by whoever is named. */
-function history(...steps: readonly (readonly [string, (state: AlongState) => readonly Happening[]])[]) {
-  const events: AlongEvent[] = [
-    { did: 'opened', name: 'ines', plan: plan(), by: 'ines', at: NOW.toISOString(), once: 'open' },
-  ];
-  steps.forEach(([by, rule], press) => {
-    for (const happened of rule(replay(events)))
-      events.push({ ...happened, by, at: NOW.toISOString(), once: `press ${press}` });
-  });
-  return events;
-}
-const joins = (id: string, way: Way = NO_WAY) =>
-  [id, (state: AlongState) => join(state, asker(id), way)] as const;
-const code = (code: string) => expect.objectContaining({ code }) as unknown;
+import { asker, code, history, joins, NOW, PATTERN, plan, TEACHER } from './scene.ts';
 
 describe('work shared by its stitches', () => {
   it('is cut as near to equal shares as whole things allow, none empty', () => {
