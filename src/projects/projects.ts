@@ -2,6 +2,7 @@
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
 import { Alongs } from './alongs.ts';
 import { Groups } from './groups.ts';
+import { LatestAnswers } from './latest-answers.ts';
 import { Unreadable } from './not-saved.ts';
 import { keepWithin, MOST_OF_MAKER, savedOf, tooMuchSaved } from './quotas.ts';
 import {
@@ -48,6 +49,9 @@ export class Projects {
   /** What a class makes along with its teacher, everybody her own. */
   readonly alongs: Alongs;
 
+  /** What cannot be asked again, for whoever wants to see its working. */
+  readonly answers: LatestAnswers;
+
   /** Units and terms of people of whom nothing is saved yet, the latest last; whether they were told of them. */
   private readonly first = new Map<string, { readonly ways: Ways; told: boolean }>();
 
@@ -62,6 +66,8 @@ export class Projects {
     this.alongs = new Alongs(store);
     this.keepElsewhere(this.alongs);
     this.keepElsewhere(this.told);
+    this.answers = new LatestAnswers(store);
+    this.keepElsewhere(this.answers);
   }
 
   /** Whatever else keeps something of a maker is named here, so that export and erasure reach it. */

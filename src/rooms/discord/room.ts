@@ -42,12 +42,13 @@ import { mentionOf, peopleAmong, whoIs, type People } from './people.ts';
 import type { PhotoToShow } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import { CommonPace, Rate, typingPace, type OtherProcesses, type Pace } from './rate.ts';
-import { Latest, Recent } from './recent.ts';
+import { Recent } from './recent.ts';
 import { keptIn, lineOf, render, saysReadAs, type Drawn, type Row } from './render.ts';
 import { DEFER_AFTER_MS, Reply, type Answerable, type Outbound, type Where } from './reply.ts';
 import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text.ts';
 import type { Thread } from './threads.ts';
 import { Turns } from './turns.ts';
+import { Unfoldables } from './unfoldable.ts';
 import { askedAgain, isAlone, makerOf, placeOf, readCommand } from './typed.ts';
 
 export interface RoomParts {
@@ -81,8 +82,6 @@ export interface RoomParts {
 
 /** Interactions and presses that are remembered, so that what arrives twice is done once. */
 const REMEMBERED = 10_000;
-/** Answers that cannot be asked again and are remembered for those who want to see their working. */
-const ANSWERS_REMEMBERED = 500;
 /** The platform waits for three seconds; offers that come later help nobody. */
 const SUGGEST_MS = 2_000;
 /** A form that cannot be opened any more leaves time to answer without one. */
@@ -118,7 +117,7 @@ export class DiscordRoom {
   private readonly common: CommonPace | undefined;
   private readonly arrived = new Recent(REMEMBERED);
   private readonly pressed = new Recent(REMEMBERED);
-  private readonly unfoldable = new Latest<Answered>(ANSWERS_REMEMBERED);
+  private readonly unfoldable: Unfoldables;
   private telling: Promise<unknown> = Promise.resolve();
   private readonly running = new Set<Promise<void>>();
   private readonly pictures = new Turns('pictures');
@@ -129,6 +128,11 @@ export class DiscordRoom {
     const seconds = () => performance.now() / 1000;
     this.rate = new Rate(seconds, parts.pace);
     this.typing = new Rate(seconds, typingPace(parts.pace));
+    this.unfoldable = new Unfoldables({
+      kept: parts.projects.answers,
+      now: () => parts.now?.() ?? new Date(),
+      missed: (error) => parts.log.warn(refusalFacts(error), 'an answer was not kept for its working'),
+    });
     this.common = parts.others && new CommonPace(this.rate, parts.others);
   }
 
@@ -169,6 +173,7 @@ export class DiscordRoom {
       timer = setTimeout(done, patience);
     });
     await Promise.race([Promise.allSettled([...this.running, this.telling]), enough]);
+    await Promise.race([this.unfoldable.keep(), enough]);
     clearTimeout(timer);
   }
 
@@ -638,21 +643,23 @@ export class DiscordRoom {
   }
 
   /** Shows or folds the working of what cannot be asked again. */
-  private remembered(
+  private async remembered(
     interaction: ButtonInteraction,
     { does, payload }: Button,
     own: boolean,
     reply: Reply,
   ): Promise<boolean> {
     if (!own) throw notYours();
-    const asked = this.unfoldable.get(`${coded(interaction.user.id)} ${payload}`);
-    if (!asked) {
+    const hidden = isEphemeral(interaction);
+    reply.expect('same', hidden);
+    const kept = await this.unfoldable.get(interaction.user.id, payload);
+    const found = kept && this.parts.registry.get(kept.path);
+    if (!found) {
       throw new Problem('answer-not-remembered', 'The working of that change is not at hand any more.', {
         hint: 'The change itself is kept; ask what it came to.',
       });
     }
-    const hidden = isEphemeral(interaction);
-    reply.expect('same', hidden);
+    const asked: Answered = { found, shown: kept.shown, again: undefined, kept: payload };
     return this.give(interaction, reply, asked, { where: 'same', hidden, open: does === 'working' });
   }
 
@@ -714,7 +721,7 @@ export class DiscordRoom {
   ): Promise<Answered> {
     try {
       const shown = await give();
-      if (shown.forgets === true) this.unfoldable.forget(`${coded(context.maker.id)} `);
+      if (shown.forgets === true) await this.unfoldable.forget(context.maker.id);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
       if (shown.along !== undefined) this.parts.alongChanged?.(shown.along);
       // She knows what she has just done herself.
@@ -867,13 +874,7 @@ export class DiscordRoom {
   ): Drawn {
     const { found, shown, again } = asked;
     const kept = again === undefined ? (asked.kept ?? rememberedAs(interaction.id)) : undefined;
-    if (kept !== undefined && asked.kept === undefined)
-      this.unfoldable.put(`${coded(interaction.user.id)} ${kept}`, {
-        ...asked,
-        kept,
-        shown: { ...shown, files: [] },
-      });
-    return render(shown, {
+    const drawn = render(shown, {
       again,
       kept,
       asker: interaction.user.id,
@@ -888,6 +889,12 @@ export class DiscordRoom {
       notes,
       commandId: this.parts.commandId,
     });
+    if (kept !== undefined && asked.kept === undefined && isFolded(drawn))
+      this.unfoldable.put(interaction.user.id, kept, {
+        path: found.path,
+        shown: { ...shown, files: [] },
+      });
+    return drawn;
   }
 
   /** What a message keeps, if this very bot wrote it: anybody can write an embed, but not as somebody else. */
@@ -956,6 +963,15 @@ const withTexts = (
 /** What a button carries of an answer that is remembered. */
 const rememberedAs = (id: string) => `@${coded(id)}`;
 const isRemembered = (payload: string) => payload.startsWith('@');
+
+/** Whether there is more of it, behind a button. */
+const isFolded = ({ components }: Drawn) =>
+  components.some((row) =>
+    row.components.some(({ custom_id: id }) => {
+      const does = readButton(id)?.does;
+      return does === 'working' || does === 'fold';
+    }),
+  );
 
 const isText = ({ name }: { readonly name: string }) => name.endsWith('.txt');
 

@@ -55,6 +55,30 @@ describe('the working', () => {
     expect(seen.message!.edits).toBe(3);
   });
 
+  it('of what changed something unfolds as before after a restart, and in another process', async () => {
+    const as = somebody();
+    await harness.line('/motif define name:furrow shape:diagonal size:12 gauge:13x10', as);
+    const seen = await harness.line('/motif weigh weight:24g', as);
+    const words = () => JSON.stringify([seen.message!.content, seen.message!.embeds]);
+    const folded = words();
+    const unfold = () => harness.platform.press(seen.message!, 'Show the working', as);
+    await unfold();
+    const unfolded = words();
+    expect(unfolded.length).toBeGreaterThan(folded.length + 100);
+    await harness.platform.press(seen.message!, 'Fold it up', as);
+    await harness.restart();
+    await unfold();
+    expect(words()).toBe(unfolded);
+    await harness.platform.press(seen.message!, 'Fold it up', as);
+    expect(words()).toBe(folded);
+    // Nothing was counted anew.
+    const { motifs } = await harness.projects.maker(as.user.id, '');
+    expect(motifs.map(({ weighings }) => weighings?.length)).toEqual([1]);
+    expect(await harness.projects.saysElsewhere(as.user.id)).toEqual([
+      expect.stringContaining('the latest answers that changed something'),
+    ]);
+  });
+
   it('is shown to somebody else in a copy of her own, and the message stays as it is', async () => {
     const seen = await harness.line(ROW, somebody());
     const other = somebody('fern');

@@ -35,6 +35,10 @@ describe('/settings erase', () => {
     expect(harness.platform.world.messages.get(weighed.message!.id)?.embeds).toEqual([]);
     await harness.line('/settings erase confirm:yes', hazel);
     expect((await show()).text).toContain('not at hand any more');
+    // Nor after a restart, and not because of the answer that said so.
+    await harness.restart();
+    expect((await show()).text).toContain('not at hand any more');
+    expect(await harness.projects.saysElsewhere(hazel.user.id)).toEqual([]);
   });
 });
 

@@ -1,0 +1,98 @@
+/**
+ * The latest answers that cannot be asked again, because they changed something: whoever wants to see the working of one finds it here, in
+ * whichever process she asks, also after a restart. Few of each maker, for two days; all together they never take more room than these slots.
+ */
+import { createHash } from 'node:crypto';
+import * as z from 'zod';
+import type { Elsewhere, Forgotten } from './elsewhere.ts';
+import type { Kind, Store } from './store.ts';
+
+const SLOTS = 256;
+const MOST_IN_SLOT = 24;
+const MOST_OF_MAKER = 4;
+const KEPT_MS = 2 * 24 * 60 * 60 * 1000;
+/** Characters of one answer; what is longer is not kept. */
+const LONGEST = 20_000;
+
+const answersSchema = z.object({
+  version: z.literal(1),
+  answers: z.array(
+    z.object({
+      maker: z.string(),
+      /** What its buttons carry. */
+      key: z.string(),
+      at: z.iso.datetime(),
+      /** As the room that gave it needs it. */
+      answer: z.unknown(),
+    }),
+  ),
+});
+type Answers = z.infer<typeof answersSchema>;
+
+const ANSWERS: Kind<Answers> = {
+  folder: 'answers',
+  called: 'The latest answers',
+  version: 1,
+  schema: answersSchema,
+  migrations: {},
+  builtBeside: true,
+  // Lost, they cost somebody the working of what is saved all the same.
+  derived: true,
+};
+
+const slotOf = (maker: string) => String(createHash('sha256').update(maker).digest().readUInt32BE() % SLOTS);
+const WORDS = 'the latest answers that changed something, with their working, for two days';
+
+export class LatestAnswers implements Elsewhere {
+  constructor(private readonly store: Store) {}
+
+  /** Keeps answers of one maker; each must be plain data. Resolves when they are kept. */
+  async keep(
+    maker: string,
+    answers: readonly { readonly key: string; readonly answer: unknown }[],
+    now: Date,
+  ): Promise<void> {
+    const added = answers
+      .filter(({ answer }) => JSON.stringify(answer).length <= LONGEST)
+      .map((one) => ({ maker, at: now.toISOString(), ...one }));
+    if (added.length === 0) return;
+    await this.store.change(ANSWERS, slotOf(maker), (doc) => {
+      const good = (doc?.answers ?? []).filter(({ at }) => now.getTime() - Date.parse(at) < KEPT_MS);
+      const others = good.filter((one) => one.maker !== maker);
+      const hers = [...good.filter((one) => one.maker === maker), ...added].slice(-MOST_OF_MAKER);
+      const all = [...others, ...hers].slice(-MOST_IN_SLOT);
+      return { keep: { version: 1 as const, answers: all }, tell: undefined, forgets: true };
+    });
+  }
+
+  /** The answer of this key; undefined where it is not kept any more. */
+  async find(maker: string, key: string): Promise<unknown> {
+    return (await this.of(maker)).find((one) => one.key === key)?.answer;
+  }
+
+  private async of(maker: string) {
+    return ((await this.store.read(ANSWERS, slotOf(maker)))?.answers ?? []).filter(
+      (one) => one.maker === maker,
+    );
+  }
+
+  async says(maker: string): Promise<readonly string[]> {
+    return (await this.of(maker)).length === 0 ? [] : [WORDS];
+  }
+
+  async collect(maker: string): Promise<Readonly<Record<string, unknown>> | undefined> {
+    const hers = await this.of(maker);
+    return hers.length === 0 ? undefined : { answers: hers.map(({ at, answer }) => ({ at, answer })) };
+  }
+
+  async forget(maker: string): Promise<Forgotten> {
+    const removed = await this.says(maker);
+    if (removed.length > 0)
+      await this.store.change(ANSWERS, slotOf(maker), (doc) => ({
+        keep: doc && { ...doc, answers: doc.answers.filter((one) => one.maker !== maker) },
+        tell: undefined,
+        forgets: true,
+      }));
+    return { removed, left: [] };
+  }
+}

@@ -1,0 +1,101 @@
+/** Answers that cannot be asked again, for those who want to see their working: at hand for a while, then in what is kept. */
+import type { RenderedAnswer } from '../../chat/answer.ts';
+import type { LatestAnswers } from '../../projects/latest-answers.ts';
+import { Latest } from './recent.ts';
+
+/** Answers that are at hand. */
+const AT_HAND = 500;
+/** Nobody waits for them to be kept, and what comes shortly after one another is kept together. */
+const LATER_MS = 3_000;
+
+export interface Unfoldable {
+  /** The question it answered. */
+  readonly path: string;
+  readonly shown: RenderedAnswer;
+}
+
+export interface UnfoldablesParts {
+  readonly kept: LatestAnswers;
+  readonly now: () => Date;
+  /** Told what could not be kept: that costs somebody its working after a restart, and no more. */
+  readonly missed: (error: unknown) => void;
+  readonly later?: number;
+}
+
+/** An answer as plain data, its working in words: without files, and without what only programs read. */
+const plain = ({ path, shown }: Unfoldable): Unfoldable => ({
+  path,
+  shown: {
+    ...shown,
+    data: {},
+    files: [],
+    working: shown.working.map(
+      ({ label, source, formula, with: given, units, result, unit, shown: said, general, worked }) => ({
+        label,
+        source,
+        formula,
+        with: given,
+        units,
+        result,
+        unit,
+        shown: said,
+        general,
+        worked,
+      }),
+    ),
+  },
+});
+
+export class Unfoldables {
+  private readonly latest = new Latest<Unfoldable>(AT_HAND);
+  /** By maker: what is not kept yet. */
+  private unkept = new Map<string, Map<string, Unfoldable>>();
+  private timer: NodeJS.Timeout | undefined;
+  private keeping: Promise<void> = Promise.resolve();
+
+  constructor(private readonly parts: UnfoldablesParts) {}
+
+  put(maker: string, key: string, answer: Unfoldable): void {
+    this.latest.put(`${maker} ${key}`, answer);
+    // Whoever has erased everything is not kept anew by the answer that says so.
+    if (answer.shown.forgets === true) return;
+    const hers = this.unkept.get(maker) ?? new Map<string, Unfoldable>();
+    hers.set(key, answer);
+    this.unkept.set(maker, hers);
+    this.timer ??= setTimeout(() => void this.keep(), this.parts.later ?? LATER_MS).unref();
+  }
+
+  /** Rejects as the store does. */
+  async get(maker: string, key: string): Promise<Unfoldable | undefined> {
+    return (
+      this.latest.get(`${maker} ${key}`) ??
+      ((await this.parts.kept.find(maker, key)) as Unfoldable | undefined)
+    );
+  }
+
+  /** What is at hand of somebody who erased everything; what is kept of her is erased with all else. */
+  async forget(maker: string): Promise<void> {
+    this.latest.forget(`${maker} `);
+    this.unkept.delete(maker);
+    // What was being kept just now is kept no longer.
+    await this.keeping;
+    await this.parts.kept.forget(maker);
+  }
+
+  /** Keeps what is not kept yet. Never rejects. */
+  async keep(): Promise<void> {
+    clearTimeout(this.timer);
+    this.timer = undefined;
+    const unkept = this.unkept;
+    this.unkept = new Map();
+    const before = this.keeping;
+    this.keeping = (async () => {
+      await before;
+      for (const [maker, answers] of unkept) {
+        const all = [...answers].map(([key, answer]) => ({ key, answer: plain(answer) }));
+        await this.parts.kept.keep(maker, all, this.parts.now()).catch(this.parts.missed);
+      }
+    })();
+    await this.keeping;
+  }
+}
