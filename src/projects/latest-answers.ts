@@ -29,7 +29,7 @@ const answersSchema = z.object({
 });
 type Answers = z.infer<typeof answersSchema>;
 
-const ANSWERS: Kind<Answers> = {
+export const ANSWERS: Kind<Answers> = {
   folder: 'answers',
   called: 'The latest answers',
   version: 1,

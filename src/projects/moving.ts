@@ -2,6 +2,7 @@
 import { ALONG_ENTRIES, ALONGS } from './along-schema.ts';
 import { GROUP_ENTRIES, GROUPS } from './group-schema.ts';
 import { isGrowing } from './grown.ts';
+import { ANSWERS } from './latest-answers.ts';
 import { NotSaved } from './not-saved.ts';
 import { MAKERS } from './projects.ts';
 import { SERVERS } from './servers.ts';
@@ -21,6 +22,7 @@ export const MOVED: readonly Moved[] = [
   { kind: GROUPS, entries: GROUP_ENTRIES },
   { kind: ALONGS, entries: ALONG_ENTRIES },
   { kind: TOLD },
+  { kind: ANSWERS },
 ];
 
 /** What became of a document. */
