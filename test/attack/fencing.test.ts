@@ -9,7 +9,8 @@ import { more, newFolder, onDisk, TALLIES, tree } from '../projects/kinds.ts';
 import { sleepLoop } from './sleep.ts';
 import { spread } from './spread.ts';
 
-const TIMES = { touch: 20, silent: 80 };
+/** Takes over soon, and is not taken for one that slept where the machine is busy. */
+const TIMES = { touch: 1_000, silent: 150 };
 const on = (host: string) => ({ ...thisMachine(), host });
 const open = (folder: string, options: Partial<FileStoreOptions> = {}) =>
   FileStore.open({ folder, stays: true, times: TIMES, ...options });
@@ -44,8 +45,6 @@ function standing(at: 'rename' | 'link' | 'sync') {
   return { disk, state, reached };
 }
 
-/** Takes over soon, and is not taken for one that slept where the machine is busy. */
-const WATCHES = { touch: 1_000, silent: 150 };
 /** Wakes nothing by itself: a process that is stopped touches nothing. */
 const STOPPED = { touch: 1_000_000, silent: 1_000_000 };
 
@@ -61,7 +60,7 @@ it.each(['link', 'sync', 'rename'] as const)(
     const late = slept.change(TALLIES, 'a', more);
     const refused = expect(late).rejects.toMatchObject({ code: 'hold-lost' });
     await reached;
-    const other = await open(folder, { machine: on('two'), times: WATCHES });
+    const other = await open(folder, { machine: on('two') });
     for (const n of [3, 4, 5, 6]) expect(await other.change(TALLIES, 'a', more)).toBe(n);
     state.on();
     await refused;
@@ -97,7 +96,7 @@ it('an erasure that stood still while another took over erases nothing of the ot
   state.stands = true;
   const refused = expect(slept.erase(TALLIES, 'a')).rejects.toMatchObject({ code: 'hold-lost' });
   await reached;
-  const other = await open(folder, { machine: on('two'), times: WATCHES });
+  const other = await open(folder, { machine: on('two') });
   await other.change(TALLIES, 'a', more);
   state.on();
   await refused;
@@ -110,11 +109,12 @@ it('what a process remembers is given up once it slept, even if nobody took over
   const folder = newFolder();
   let lost = '';
   const note = (_what: string, { why }: Readonly<Record<string, unknown>>) => void (lost = String(why));
-  const store = await open(folder, { note });
+  const touch = 40;
+  const store = await open(folder, { note, times: { touch, silent: 80 } });
   await store.change(TALLIES, 'a', more);
   // The thread stands still for longer than two touches; meanwhile the file says something else.
   writeFileSync(join(folder, 'tallies/a.json'), '{"version":2,"n":40}\n');
-  const until = performance.now() + 3 * TIMES.touch;
+  const until = performance.now() + 3 * touch;
   while (performance.now() < until);
   expect((await store.read(TALLIES, 'a'))?.n).toBe(40);
   expect(lost).toBe('this process slept');
