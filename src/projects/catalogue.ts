@@ -49,7 +49,19 @@ export interface Catalogued<Doc> {
 /** So many entries are read at once. */
 const AT_ONCE = 32;
 
+function addTo(of: Map<string, Set<string>>, id: string, makers: readonly string[]): void {
+  for (const maker of makers) {
+    const ids = of.get(maker) ?? new Set();
+    of.set(maker, ids.add(id));
+  }
+}
+
 export class Catalogue<Doc extends EventDoc<Stamp>> {
+  /** Which documents name each maker, perhaps more, as long as nobody else can have changed any. */
+  private named:
+    | { readonly alone: unknown; readonly of: Map<string, Set<string>>; readonly read: Promise<void> }
+    | undefined;
+
   constructor(
     private readonly store: Store,
     private readonly kind: Catalogued<Doc>,
@@ -73,16 +85,42 @@ export class Catalogue<Doc extends EventDoc<Stamp>> {
 
   /** Entries of the documents that name a maker. */
   async naming(maker: string): Promise<Entry[]> {
-    return (await this.entries()).filter(({ makers }) => makers.includes(maker));
+    const ids = await this.idsNaming(maker);
+    const found = ids ? await Promise.all(ids.map((id) => this.entry(id))) : await this.entries();
+    return found.flatMap((entry) => (entry?.makers.includes(maker) === true ? [entry] : []));
+  }
+
+  /** The documents that name a maker, perhaps more; undefined where others may have changed some of which this process knows nothing. */
+  private async idsNaming(maker: string): Promise<string[] | undefined> {
+    const { alone } = this.store;
+    if (alone === undefined) return undefined;
+    if (this.named?.alone !== alone) {
+      // Read once. Whoever is noted meanwhile is added there as well.
+      const of = new Map<string, Set<string>>();
+      this.named = { alone, of, read: this.readAll(of) };
+    }
+    const { named } = this;
+    try {
+      await named.read;
+    } catch (error) {
+      if (this.named === named) this.named = undefined;
+      throw error;
+    }
+    return [...(named.of.get(maker) ?? [])];
+  }
+
+  private async readAll(of: Map<string, Set<string>>): Promise<void> {
+    for (const { id, makers } of await this.entries()) addTo(of, id, makers);
   }
 
   /** Sees to it that an entry names so many makers, before the document does. Returns all that it names. */
-  async note(doc: Doc, makers: Iterable<string>): Promise<ReadonlySet<string>> {
+  async note(doc: Doc, makers: readonly string[]): Promise<ReadonlySet<string>> {
     return this.store.change(this.kind.entries, doc.id, (entry) => {
       const all = new Set([...(entry?.makers ?? []), ...makers]);
       const stays =
         all.size === entry?.makers.length && entry.channel === doc.channel && entry.from === doc.thread?.from;
       const keep = stays ? entry : { ...this.entryOf(doc), makers: [...all] };
+      if (this.named) addTo(this.named.of, doc.id, makers);
       return { keep, tell: all };
     });
   }
@@ -111,12 +149,12 @@ export class Catalogue<Doc extends EventDoc<Stamp>> {
       throw error;
     }
     if (!doc) return undefined;
-    const makers = new Set(doc.events.flatMap(this.kind.idsIn as (event: Stamp) => readonly string[]));
+    const makers = [...new Set(doc.events.flatMap(this.kind.idsIn as (event: Stamp) => readonly string[]))];
     // Where another process holds the folder it does without being written.
     await this.note(doc, makers).catch((error: unknown) => {
       if (!(error instanceof NotSaved)) throw error;
     });
-    return { ...this.entryOf(doc), makers: [...makers] };
+    return { ...this.entryOf(doc), makers };
   }
 
   private entryOf(doc: Doc): Omit<Entry, 'makers'> {

@@ -153,8 +153,11 @@ export class FileStore implements Store {
   private heldBefore = false;
   private closed = false;
 
+  /** The ids of all documents of a kind, by folder, and how many were begun or erased so far; only while the folder is held. */
+  private readonly listed = new Map<string, Set<string>>();
+  private begunOrErased = 0;
   private readonly files: DocumentFiles;
-  private readonly lists: EventFiles;
+  private readonly lines: EventFiles;
   /** What is written at the same time is proved together. */
   private readonly proofs = new SharedRun(() => this.lock.prove());
 
@@ -169,7 +172,7 @@ export class FileStore implements Store {
     });
     const prove = () => this.proofs.once();
     this.files = new DocumentFiles(options.folder, this.disk, prove, this.note);
-    this.lists = new EventFiles(this.disk, this.files, prove, this.note);
+    this.lines = new EventFiles(this.disk, this.files, prove, this.note);
   }
 
   /** Throws NotSaved when the folder should be held from the start and cannot be. */
@@ -202,11 +205,35 @@ export class FileStore implements Store {
     await this.enqueue(kind, id, undefined);
   }
 
+  /** Which hold of the folder it is: nobody else writes as long as it lasts. */
+  get alone(): string | undefined {
+    return this.lock.awake() ? this.lock.token : undefined;
+  }
+
   async ids(kind: Kind<unknown>, prefix = ''): Promise<string[]> {
-    const names = await this.files.names(join(this.options.folder, kind.folder));
-    return names
-      .filter((name) => name.endsWith('.json') && name.startsWith(prefix))
-      .map((name) => name.slice(0, -'.json'.length));
+    const ids = (this.lock.awake() ? this.listed.get(kind.folder) : undefined) ?? (await this.list(kind));
+    return [...ids].filter((id) => id.startsWith(prefix));
+  }
+
+  /** Lists a folder; what is listed is remembered as long as nobody else can add to it. */
+  private async list({ folder }: Kind<unknown>): Promise<ReadonlySet<string>> {
+    const { token } = this.lock;
+    const written = this.begunOrErased;
+    const names = await this.files.names(join(this.options.folder, folder));
+    const ids = new Set(
+      names.filter((name) => name.endsWith('.json')).map((name) => name.slice(0, -'.json'.length)),
+    );
+    if (token !== undefined && token === this.lock.token && written === this.begunOrErased)
+      this.listed.set(folder, ids);
+    return ids;
+  }
+
+  /** Notes that a document was begun, or erased. */
+  private noteId(kind: Kind<unknown>, id: string, is: 'there' | 'gone'): void {
+    this.begunOrErased++;
+    const ids = this.listed.get(kind.folder);
+    if (is === 'there') ids?.add(id);
+    else ids?.delete(id);
   }
 
   async close(): Promise<void> {
@@ -325,6 +352,7 @@ export class FileStore implements Store {
       const { previous } = this.files.of(kind, id);
       await this.files.place(hold, path, forgetting || kind.derived ? undefined : previous, text);
     });
+    if (before === NONE && text !== NONE) this.noteId(kind, id, 'there');
     this.loading.delete(path);
     // Under another hold somebody else may have changed it since.
     // What was checked is handed to nobody else: whoever reads next gets it as it is.
@@ -353,18 +381,19 @@ export class FileStore implements Store {
         continue;
       }
       if (into.is !== 'same' && run.is !== 'same' && into.is !== run.is)
-        run = runFrom(await this.writeRun(hold, kind, files, run));
+        run = runFrom(await this.writeRun(hold, kind, id, run));
       if (into.is !== 'same') run.is = into.is;
       if (into.is === 'grown') run.lines += lineOf(into.added);
       run.doc = into.doc;
       run.forgetting ||= changed.forgets === true;
       run.answers.push(() => resolve(changed.tell));
     }
-    await this.writeRun(hold, kind, files, run);
+    await this.writeRun(hold, kind, id, run);
   }
 
   /** Writes what changes came to, and answers them; what is known of the document then. */
-  private async writeRun(hold: Hold, kind: GrowingKind, files: Files, run: Run): Promise<Remembered> {
+  private async writeRun(hold: Hold, kind: GrowingKind, id: string, run: Run): Promise<Remembered> {
+    const files = this.files.of(kind, id);
     const { from } = run;
     let after = from;
     await this.writing(kind, files.path, async () => {
@@ -377,6 +406,7 @@ export class FileStore implements Store {
         after = { ...from, stale: false };
       }
     });
+    if (from.text === NONE && after.text !== NONE) this.noteId(kind, id, 'there');
     this.loading.delete(files.path);
     if (this.lock.token === hold.token) this.remember(files.path, after);
     for (const answer of run.answers) answer();
@@ -394,17 +424,17 @@ export class FileStore implements Store {
     const { path, previous } = files;
     const inside = from.list === 'inside';
     const kept = forgetting ? undefined : previous;
-    if (is === 'grown' && !inside && this.lists.canAdd(hold, files)) {
-      await this.lists.add(files, lines);
-      return { text: from.text, doc, list: this.lists.bytesOf(files) ?? 0 };
+    if (is === 'grown' && !inside && this.lines.canAdd(hold, files)) {
+      await this.lines.add(files, lines);
+      return { text: from.text, doc, list: this.lines.bytesOf(files) ?? 0 };
     }
     await this.files.makeFolders(kind);
     if (is === 'grown') {
-      await this.lists.place(hold, files, entriesSince(doc, 0), !inside && !forgetting);
+      await this.lines.place(hold, files, entriesSince(doc, 0), !inside && !forgetting);
       const head = JSON.stringify(headIn(doc));
       // As long as the list is inside as well, that one counts.
       if (inside) await this.files.place(hold, path, kept, head);
-      return { text: inside ? head : from.text, doc, list: this.lists.bytesOf(files) ?? 0 };
+      return { text: inside ? head : from.text, doc, list: this.lines.bytesOf(files) ?? 0 };
     }
     if (is === 'otherwise') {
       const text = JSON.stringify(inside ? doc : headIn(doc));
@@ -414,7 +444,7 @@ export class FileStore implements Store {
     // All of it in one file, so that none of it is there by half; the list gets its own again when something is added.
     const text = JSON.stringify(doc);
     await this.files.place(hold, path, kept, text);
-    if (typeof from.list === 'number') await this.lists.place(hold, files, entriesSince(doc, 0), false);
+    if (typeof from.list === 'number') await this.lines.place(hold, files, entriesSince(doc, 0), false);
     return { text, doc, list: 'inside' };
   }
 
@@ -426,6 +456,7 @@ export class FileStore implements Store {
     together: readonly Waiting[],
   ): Promise<void> {
     await this.writing(kind, path, () => this.erased(hold, kind, id));
+    this.noteId(kind, id, 'gone');
     this.loading.delete(path);
     this.spoilt.delete(path);
     this.files.sure(path);
@@ -439,6 +470,8 @@ export class FileStore implements Store {
       await write();
     } catch (error) {
       this.files.doubt(kind);
+      this.listed.delete(kind.folder);
+      this.begunOrErased++;
       // What the disk has of it is looked at anew.
       this.forget(path);
       this.note('a document could not be written', { path, code: codeOf(error), error });
@@ -456,7 +489,7 @@ export class FileStore implements Store {
     await this.dropCopies(hold, kind, files);
     await this.files.remove(hold, files.path);
     if (isGrowing(kind)) {
-      this.lists.close(files);
+      this.lines.close(files);
       await this.files.remove(hold, files.list);
     }
     this.forget(files.path);
@@ -727,8 +760,9 @@ export class FileStore implements Store {
     this.remembered.clear();
     this.rememberedSize = 0;
     this.loading.clear();
+    this.listed.clear();
     this.files.drop();
-    this.lists.drop();
+    this.lines.drop();
   }
 
   /** Whether something failed because the folder is another's by now, or the hold's own folder was removed. */

@@ -5,6 +5,7 @@ import { frozen, SAFE_ID, type Changed, type Kind, type Store } from './store.ts
 export class MemoryStore implements Store {
   readonly waiting = 0;
   readonly unreadable = 0;
+  readonly alone = this;
   private readonly docs = new Map<string, unknown>();
 
   private static key(kind: Kind<unknown>, id: string): string {

@@ -75,6 +75,11 @@ export interface Store {
   ids(kind: Kind<unknown>, prefix?: string): Promise<string[]>;
   /** True where other processes may change what is kept at any moment. */
   readonly inCommon?: boolean;
+  /**
+   * The same as long as nobody but this process can have changed anything since: what was learnt from documents then holds.
+   * Undefined where others may.
+   */
+  readonly alone?: unknown;
   /** Changes that wait to be written. */
   readonly waiting: number;
   /** Documents that were asked for and cannot be read whole, until they are mended or erased. */

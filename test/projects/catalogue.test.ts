@@ -5,6 +5,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { pledge } from '../../src/core/group/rules.ts';
 import { realDisk, type Disk } from '../../src/projects/disk.ts';
 import { FileStore } from '../../src/projects/file-store.ts';
+import { GROUPS } from '../../src/projects/group-schema.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { Projects } from '../../src/projects/projects.ts';
 import { newMaker } from '../../src/projects/schema.ts';
@@ -28,7 +29,11 @@ async function projectsIn(folder: string): Promise<Projects> {
     reads.add(path.slice(folder.length + 1));
     return realDisk.readFile(path, encoding);
   }) as unknown as Disk['readFile'];
-  const store = await FileStore.open({ folder, stays: true, disk: { ...realDisk, readFile } });
+  const readdir = ((path: string) => {
+    if (!path.includes('writing')) reads.add(`names in ${path.slice(folder.length + 1)}`);
+    return realDisk.readdir(path);
+  }) as unknown as Disk['readdir'];
+  const store = await FileStore.open({ folder, stays: true, disk: { ...realDisk, readFile, readdir } });
   open.push(store);
   return new Projects(store);
 }
@@ -83,6 +88,46 @@ describe('the catalogue of group blankets', () => {
     expect((await projects.groups.listed(SERVER)).map(({ name, channel }) => [name, channel])).toEqual(
       ['Bean', 'Furrow', 'Pea', 'Trellis'].map((name) => [name, '9']),
     );
+  });
+
+  it('is listed once, and afterwards only a maker’s own are read of her, whatever happens meanwhile', async () => {
+    const folder = newFolder();
+    await season(folder, { Furrow: ['rowan'], Trellis: ['rowan', 'hazel'], Bean: ['wren'], Pea: ['wren'] });
+    const projects = await projectsIn(folder);
+    await projects.saysElsewhere('wren');
+    expect([...reads].sort()).toEqual(expect.arrayContaining(['names in alongs', 'names in groups']));
+    reads.clear();
+    expect(await projects.saysElsewhere('hazel')).toEqual(['a part in the group blanket Trellis']);
+    expect(await projects.saysElsewhere('nobody')).toEqual([]);
+    expect((await projects.groups.listed(SERVER)).map(({ name }) => name)).toHaveLength(4);
+    expect((await projects.groups.named(SERVER, 'Furrow'))?.state.members.has('rowan')).toBe(true);
+    expect([...reads].filter((path) => path !== 'lock')).toEqual([
+      'groups/7.trellis.json',
+      'groups/7.trellis.events.jsonl',
+      'groups/7.furrow.json',
+      'groups/7.furrow.events.jsonl',
+    ]);
+    // Whoever comes, is forgotten, or opens another is known at once.
+    await projects.groups.happen(Groups.idOf(SERVER, 'Bean'), press('hazel'), (state) =>
+      pledge(state, asker('hazel'), 0, 1),
+    );
+    await projects.groups.open(
+      { server: SERVER },
+      { ...groupPlan({ quotas: [3], columns: 1 }), name: 'Sorrel' },
+      press('hazel'),
+    );
+    await projects.groups.forget('wren');
+    expect((await projects.saysElsewhere('hazel')).toSorted()).toEqual([
+      'a part in the group blanket Bean',
+      'a part in the group blanket Trellis',
+      expect.stringContaining('the running of the group blanket Sorrel'),
+    ]);
+    expect(await projects.saysElsewhere('wren')).toEqual([]);
+    expect((await projects.groups.listed(SERVER)).map(({ name }) => name)).toContain('Sorrel');
+    await projects.store.erase(GROUPS, Groups.idOf(SERVER, 'Sorrel'));
+    expect(await projects.store.ids(GROUPS, `${SERVER}.`)).toHaveLength(4);
+    // What was moved aside of whoever is forgotten is looked for, and nothing else.
+    expect([...reads].filter((path) => /^names in \w+$/.test(path))).toEqual([]);
   });
 
   it.each<[string, (folder: string) => void]>([
