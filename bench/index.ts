@@ -15,6 +15,7 @@ const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow
   blanket: () => import('./blanket.ts'),
   figures: () => import('./figures.ts'),
   picture: () => import('./picture.ts'),
+  handout: () => import('./handout.ts'),
   makers: () => import('./makers.ts'),
   together: () => import('./together.ts'),
   presses: () => import('./presses.ts'),

@@ -30,7 +30,7 @@ async function encoder(): Promise<(svg: string) => Uint8Array> {
 }
 
 /** The longest that the event loop was kept from a timer while `run` went on, in milliseconds. */
-async function longestPause(run: () => Promise<unknown>): Promise<number> {
+export async function longestPause(run: () => Promise<unknown>): Promise<number> {
   const delay = monitorEventLoopDelay({ resolution: 1 });
   // The first samples hold what happened before.
   delay.enable();

@@ -92,6 +92,7 @@ export const handout = question({
     const { state } = await whichBlanket(context, name);
     const { plan, members } = state;
     const totals = totalsOf(state);
+    await breathe();
     const drawn = planPicture(state, reader);
     await breathe();
     const sheet = await sheetOf(

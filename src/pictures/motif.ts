@@ -124,6 +124,39 @@ const square = (share: number) => {
   const half = 50 * share;
   return `M${n(50 - half)} ${n(50 - half)}H${n(50 + half)}V${n(50 + half)}H${n(50 - half)}Z`;
 };
+/** More blocks along a side are a slope at the size of a cell, and thousands of corners for nothing. */
+const MOST_STEPS = 48;
+
+/** What is done of a piece in blocks, block by block. */
+function stairs(across: number, down: number, done: number): string {
+  const points: [number, number][] = [[0, 0]];
+  for (let column = 0; column < across; column++) {
+    const deep = (100 / down) * Math.min(down, Math.max(0, done - column));
+    points.push([(100 / across) * column, deep], [(100 / across) * (column + 1), deep]);
+  }
+  return outline([...points, [100, 0]]);
+}
+
+/** The same with a straight edge. */
+function slope(across: number, down: number, done: number): string {
+  const part = (blocks: number, of: number) => Math.min(100, (100 * blocks) / of);
+  return outline([
+    [0, 0],
+    ...(done <= across
+      ? ([[part(done, across), 0]] as const)
+      : ([
+          [100, 0],
+          [100, part(done - across, down)],
+        ] as const)),
+    ...(done <= down
+      ? ([[0, part(done, down)]] as const)
+      : ([
+          [part(done - down, across), 100],
+          [0, 100],
+        ] as const)),
+  ]);
+}
+
 const whole = (upTo: Part['upTo']): Part => ({ upTo, fillsCell: true });
 const free = (upTo: Part['upTo']): Part => ({ upTo, fillsCell: false });
 
@@ -149,12 +182,7 @@ const PARTS: Readonly<Record<Shape, Part>> = {
     const across = kind.size;
     const down = kind.otherSize ?? kind.size;
     const done = Math.round(share * (across + down - 1));
-    const points: [number, number][] = [[0, 0]];
-    for (let column = 0; column < across; column++) {
-      const deep = (100 / down) * Math.min(down, Math.max(0, done - column));
-      points.push([(100 / across) * column, deep], [(100 / across) * (column + 1), deep]);
-    }
-    return outline([...points, [100, 0]]);
+    return Math.max(across, down) > MOST_STEPS ? slope(across, down, done) : stairs(across, down, done);
   }),
   flat: whole((share) => `M0 100H100V${n(100 - 100 * share)}H0Z`),
   'solid-square': whole(square),
