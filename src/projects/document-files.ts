@@ -279,7 +279,7 @@ export class DocumentFiles {
   /** What a file says; undefined where there is none. */
   async raw(path: string): Promise<string | undefined> {
     try {
-      return await this.disk.readFile(path, 'utf8');
+      return await this.disk.readText(path);
     } catch (error) {
       if (codeOf(error) === 'ENOENT') return undefined;
       this.note('a document could not be read', { path, code: codeOf(error), error });

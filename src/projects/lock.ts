@@ -438,7 +438,7 @@ export class FolderLock {
 
   private async read(path: string): Promise<Found | undefined> {
     try {
-      const text = await this.disk.readFile(path, 'utf8');
+      const text = await this.disk.readText(path);
       const { mtimeMs, ino } = await this.disk.stat(path);
       const sign = `${ino} ${mtimeMs} ${text}`;
       // Cut short by a power failure: nobody's.
@@ -453,7 +453,7 @@ export class FolderLock {
   /** The same of a card that is whole. */
   private async namedAt(path: string): Promise<string | undefined> {
     try {
-      return cardOf(await this.disk.readFile(path, 'utf8'))?.nonce;
+      return cardOf(await this.disk.readText(path))?.nonce;
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
       throw error;

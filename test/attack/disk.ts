@@ -79,9 +79,7 @@ function failing(chance: number, spread: () => number) {
     copyFile: spoil(realDisk.copyFile),
     link: spoil(realDisk.link),
     mkdir: spoil(realDisk.mkdir as (...args: unknown[]) => Promise<unknown>) as unknown as Disk['mkdir'],
-    readFile: spoil(
-      realDisk.readFile as (...args: unknown[]) => Promise<unknown>,
-    ) as unknown as Disk['readFile'],
+    readText: spoil(realDisk.readText),
     readdir: spoil(
       realDisk.readdir as (...args: unknown[]) => Promise<unknown>,
     ) as unknown as Disk['readdir'],
