@@ -1,5 +1,6 @@
 /** Taking part: how a maker makes hers, as far as it is other than the teacher’s. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { defined } from '../../src/core/base/defined.ts';
@@ -96,7 +97,9 @@ export const join = question({
     });
     const way = after.members.get(id) ?? NO_WAY;
     const own = reckonOwn(after.plan, way);
+    await breathe();
     const theirs = reckonOwn(after.plan, NO_WAY);
+    await breathe();
     const [first] = own.kinds;
     return {
       headline: `You take part in ${after.plan.name}; ${count(after.members.size, 'maker')} so far. Your ${first?.motif.name ?? 'motif'} is ${first ? described(first.motif) : ''}, ${cm(first?.side ?? 0)} along a side${own.extent.columns === 1 && own.extent.rows === 1 ? '' : `, and your blanket ${size(own.materials.width, own.materials.height)}`}.`,

@@ -1,5 +1,6 @@
 /** A maker’s own numbers for the part that she has before her. */
 import { gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { caution } from '../../src/standards/care.ts';
 import { cm } from '../../src/core/base/reader.ts';
@@ -59,7 +60,10 @@ export const mine = question({
     const way = state.members.get(id) ?? NO_WAY;
     const plan = state.plan;
     const own = reckonOwn(plan, way);
+    // Of blankets of many kinds each is a piece of work of its own.
+    await breathe();
     const theirs = reckonOwn(plan, NO_WAY);
+    await breathe();
     const working = new Working();
     const numbers = reckonPart(own, state.parts, part, working);
     const figures = partFigures(own, numbers);

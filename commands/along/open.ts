@@ -1,5 +1,6 @@
 /** A make-along, opened from a saved blanket or motif: everybody makes her own, part by part. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
@@ -98,7 +99,9 @@ export const open = question({
       today: context.now.toISOString().slice(0, 10),
     });
     const working = new Working();
+    await breathe();
     const own = reckonOwn(plan, NO_WAY);
+    await breathe();
     const parts = plan.parts.map((part) => ({
       part,
       asks: asksWords(own, part, reckonPart(own, plan.parts, part, working)),

@@ -1,5 +1,6 @@
 /** How the class comes along, and she herself among them. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { count, hours, num, when } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -41,7 +42,9 @@ export const pace = question({
     const { givenOut, done, behind, middle, upToDate, ends } = readPace(state, id, context.now);
     const working = new Working();
     const way = state.members.get(id);
-    const left = way && reckonHoursLeft(reckonOwn(state.plan, way), state, id, working);
+    const own = way && reckonOwn(state.plan, way);
+    await breathe();
+    const left = own && reckonHoursLeft(own, state, id, working);
     const { size: makers } = state.members;
     return {
       headline:

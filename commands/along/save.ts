@@ -1,10 +1,11 @@
 /** A maker's own blanket among what she has saved, so that every other question can be asked of it. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
 import { size } from '../../src/core/base/reader.ts';
-import { NO_WAY, reckonOwn } from '../../src/core/along/own.ts';
+import { layOwn, NO_WAY, reckonOwn } from '../../src/core/along/own.ts';
 import { countOwnMotifs } from '../../src/core/along/numbers.ts';
 import { mustTakePart } from '../../src/core/along/rules.ts';
 import { keepOwn } from '../../src/projects/own-blankets.ts';
@@ -46,8 +47,11 @@ export const save = question({
     mustTakePart(state, maker.id);
     const { plan } = state;
     const own = reckonOwn(plan, state.members.get(maker.id) ?? NO_WAY);
+    await breathe();
+    const layout = layOwn(plan, own);
+    await breathe();
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) =>
-      keepOwn(doc, { plan, own, name: as ?? plan.name }, now, replace),
+      keepOwn(doc, { plan, own, layout, name: as ?? plan.name }, now, replace),
     );
     const { blanket, motifs, renamed, replaced } = tell;
     const [first] = motifs;

@@ -1,5 +1,6 @@
 /** A maker is stuck: answered at once, as a miscount is, and counted, so that the teacher knows what to show next. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME, MOST_ROWS_WORKED } from '../../src/core/base/limits.ts';
@@ -78,6 +79,7 @@ export const stuck = question({
     mustTakePart(state, id);
     const part = partMeant(state, { named, maker: id, now: context.now });
     const own = reckonOwn(state.plan, state.members.get(id) ?? NO_WAY);
+    await breathe();
     const numbers = reckonPart(own, state.parts, part, new Working());
     const motif = motifMeant(own, kind) ?? own.spec.kinds[kindOfPart(own, part, numbers)];
     if (!motif) throw new Error('a blanket has at least one kind');

@@ -3,8 +3,9 @@ import { isDeepStrictEqual } from 'node:util';
 import { defined } from '../core/base/defined.ts';
 import { findMeant, sameName } from '../core/base/nearest-name.ts';
 import { Problem } from '../core/base/problem.ts';
-import { layOwn, minutesOf, type Own } from '../core/along/own.ts';
+import { minutesOf, type Own } from '../core/along/own.ts';
 import type { AlongPlan } from '../core/along/events.ts';
+import type { Cell } from '../core/blanket/layout.ts';
 import type { BlanketSpec } from '../core/blanket/pieces.ts';
 import { planOf } from '../core/yarn/motif.ts';
 import { addBlanket, putBlanket } from './blankets.ts';
@@ -59,7 +60,12 @@ const mutable = (spec: BlanketSpec): Pick<Blanket, 'joining' | 'border' | 'yarns
  */
 export function keepOwn(
   doc: MakerDoc,
-  { plan, own, name }: { readonly plan: AlongPlan; readonly own: Own; readonly name: string },
+  {
+    plan,
+    own,
+    layout,
+    name,
+  }: { readonly plan: AlongPlan; readonly own: Own; readonly layout: readonly Cell[]; readonly name: string },
   now: Date,
   replace: boolean,
 ): SavedOwn {
@@ -102,7 +108,7 @@ export function keepOwn(
     kinds: names,
     columns,
     rows,
-    layout: layOwn(plan, own),
+    layout: [...layout],
     setting: plan.setting,
     ...mutable(own.spec),
   };

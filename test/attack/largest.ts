@@ -12,6 +12,12 @@ import type { Route } from '../../src/chat/registry.ts';
 import { MOST_COUNTS, MOST_KINDS, MOST_ROWS } from '../../src/core/base/limits.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { planRows, SHAPES } from '../../src/core/rows/index.ts';
+import { planAlong } from '../../src/core/along/open.ts';
+import { MOST_PARTS } from '../../src/core/along/propose.ts';
+import { countLaid } from '../../src/core/blanket/layout.ts';
+import { ALONG_VERSION, ALONGS, type AlongDoc } from '../../src/projects/along-schema.ts';
+import { Alongs } from '../../src/projects/alongs.ts';
+import { specOf } from '../../src/projects/blankets.ts';
 import { Groups } from '../../src/projects/groups.ts';
 import { GROUP_VERSION, GROUPS, type GroupDoc } from '../../src/projects/group-schema.ts';
 import { MAKERS, Projects } from '../../src/projects/projects.ts';
@@ -21,6 +27,7 @@ import {
   MOST_COLOURS_OF_KINDS,
   MOST_COLOURS_OF_MOTIF,
   MOST_EVENTS,
+  MOST_EVENTS_OF_ALONG,
   MOST_OF_MAKER,
 } from '../../src/projects/quotas.ts';
 import {
@@ -44,6 +51,8 @@ export interface Largest {
   /** Events of a group blanket, and group blankets in the server. */
   readonly events: number;
   readonly groups: number;
+  /** Events of a make-along. */
+  readonly along: number;
 }
 
 /** As much of each as goes together into the documents: what room is left is history. */
@@ -53,6 +62,7 @@ export const LARGEST: Largest = {
   motifs: 100,
   events: MOST_EVENTS - KEPT_FOR_ORGANISER - 10,
   groups: 2,
+  along: MOST_EVENTS_OF_ALONG - KEPT_FOR_ORGANISER - 10,
 };
 
 const COLUMNS = 50;
@@ -206,6 +216,81 @@ function group(name: string, doc: MakerDoc, events: number): GroupDoc {
   return { version: GROUP_VERSION, id: '', server: SERVER, edition: 0, events: all } as unknown as GroupDoc;
 }
 
+/** A make-along of the largest blanket in as many parts as there may be: all take part, are done with parts, stuck at others. */
+function along(name: string, doc: MakerDoc, events: number): AlongDoc {
+  const saved = doc.blankets[0]!;
+  const at = (n: number) => new Date(NOW.getTime() - (events - n) * 60_000).toISOString();
+  const all: Record<string, unknown>[] = [];
+  const add = (event: object, by: string = MAKERS_OF_MUCH.deep) => {
+    if (all.length < events) all.push({ ...event, by, at: at(all.length), once: `press ${all.length}` });
+  };
+  const day = (n: number) =>
+    new Date(Date.parse('2026-01-01') + Math.floor(n / 2) * 86_400_000).toISOString().slice(0, 10);
+  const works = ['swatch', 'first square', 'squares', 'ends', 'laying out', 'joining', 'border', 'tea'];
+  const plan = planAlong({
+    pattern: {
+      ...specOf(doc, saved),
+      columns: saved.columns,
+      rows: saved.rows,
+      counts: countLaid(saved.layout, saved.kinds.length),
+      setting: saved.setting,
+    },
+    name,
+    starts: undefined,
+    every: 1,
+    shares: undefined,
+    list: many(MOST_PARTS, (n) => `${day(n)} ${works[n % works.length] ?? 'tea'} ${n}`).join(';'),
+    hour: 9,
+    zone: 'Europe/Berlin',
+    today: '2026-01-01',
+  });
+  add({ did: 'opened', name: 'rowan', plan });
+  const members = [
+    ...Object.values(MAKERS_OF_MUCH),
+    ...many(MEMBERS - 2, (n) => `7000000000000000${String(n).padStart(3, '0')}`),
+  ];
+  for (const [n, id] of members.entries())
+    add(
+      {
+        did: 'joined',
+        name: `maker ${n}`,
+        gauge: { stitches: 12 + (n % 9), rows: 9 + (n % 7), over: 10 },
+        ball: { m: 170, g: 100 },
+        colours: many(40, (colour) => ({ of: `colour ${colour}`, hers: `own ${colour} of ${n}` })),
+        width: 4_000 + n,
+        height: 4_000,
+        named: true,
+      },
+      id,
+    );
+  for (let turn = 0; all.length < events; turn += 1) {
+    const id = members[turn % members.length]!;
+    const part = 1 + (Math.floor(turn / members.length) % MOST_PARTS);
+    if (turn % 3 === 0)
+      add(
+        {
+          did: 'stuck',
+          part,
+          row: 1 + (turn % 397),
+          slip: 'increase-missed',
+          counts: [3, 5],
+          words: 'x'.repeat(200),
+          help: true,
+        },
+        id,
+      );
+    else add({ did: 'done', part }, id);
+  }
+  return {
+    version: ALONG_VERSION,
+    id: Alongs.idOf(SERVER, name),
+    server: SERVER,
+    channel: CHANNEL,
+    edition: 0,
+    events: all,
+  } as unknown as AlongDoc;
+}
+
 /** Makers who have saved as much as there may be, each in another way. */
 export const MAKERS_OF_MUCH = { deep: '100000000000000001', many: '100000000000000002' } as const;
 
@@ -224,6 +309,8 @@ export async function saveLargest(store: Store, largest: Largest): Promise<Proje
     if (n === 0) Object.assign(doc, { channel: CHANNEL });
     await store.change(GROUPS, doc.id, () => ({ keep: doc, tell: undefined }));
   }
+  const made = along(BLANKET, deep, largest.along);
+  await store.change(ALONGS, made.id, () => ({ keep: made, tell: undefined }));
   return projects;
 }
 
@@ -250,8 +337,7 @@ function heaviest(route: Route, name: string, schema: Route['question']['options
   ) {
     if (route.command.name === 'motif' || (route.command.name === 'progress' && name === 'motif'))
       return ['motif 0'];
-    if (route.command.name === 'together' || route.command.name === 'blanket' || name === 'blanket')
-      return [BLANKET];
+    if (/^(together|host|blanket|along)$/.test(route.command.name) || name === 'blanket') return [BLANKET];
   }
   if (name === 'motif' && kind === 'text') return ['motif 0'];
   if (name === 'kind') return ['motif 0'];
@@ -422,6 +508,7 @@ export async function holds(projects: Projects, all: readonly Asked[], over: num
     await keptOf(store, MAKERS, MAKERS_OF_MUCH.deep),
     await keptOf(store, MAKERS, MAKERS_OF_MUCH.many),
     await keptOf(store, GROUPS, Groups.idOf(SERVER, BLANKET)),
+    await keptOf(store, ALONGS, Alongs.idOf(SERVER, BLANKET)),
   ];
   const putBack = async () => {
     for (const back of kept) await back();

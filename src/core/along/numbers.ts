@@ -3,12 +3,12 @@ import { sum } from '../base/sum.ts';
 import { formula, Working } from '../base/working.ts';
 import { countMotifsIn, reckonMaterials, type ColourNeed } from '../blanket/materials.ts';
 import { sumCounts } from '../rows/index.ts';
-import { planOf } from '../yarn/motif.ts';
+import { planOf, type MotifSpec } from '../yarn/motif.ts';
 import { reckonHours } from '../yarn/pace.ts';
 import type { Part } from './events.ts';
 import type { Own } from './own.ts';
 import { countStitchesOf } from './propose.ts';
-import { shareMotifs, shareRows } from './share.ts';
+import { shareMotifs, shareRows, type RowSpan } from './share.ts';
 
 export const SWATCH_COUNT = formula({
   label: 'For the swatch',
@@ -58,6 +58,22 @@ const motifsShared = (own: Own, parts: readonly Part[]): number[] =>
     kind === 0 && parts.some(({ work }) => work === 'first') ? Math.max(0, many - 1) : many,
   );
 
+/** Motifs of each kind in a share of them. */
+const countsOfShare = (own: Own, parts: readonly Part[], at: number, of: number): readonly number[] =>
+  shareMotifs(motifsShared(own, parts), own.spec.kinds.map(countStitchesOf), of)[at] ?? [];
+
+const countStitchesOfMotifs = ({ spec }: Own, counts: readonly number[]): number =>
+  sum(spec.kinds.map((kind, index) => countStitchesOf(kind) * (counts[index] ?? 0)));
+
+/** The rows of the first motif in a share of them; undefined where there are more shares than rows. */
+function spanOfFirst(first: MotifSpec, at: number, of: number): RowSpan | undefined {
+  const span = shareRows(
+    planOf(first).rows.map(({ count }) => count),
+    of,
+  )[at];
+  return span === undefined || span.to < span.from ? undefined : span;
+}
+
 /** The numbers of a part for one's own blanket. The steps are added to the working. */
 export function reckonPart(own: Own, parts: readonly Part[], part: Part, working: Working): PartNumbers {
   const { at, of } = shareOf(parts, part);
@@ -68,10 +84,8 @@ export function reckonPart(own: Own, parts: readonly Part[], part: Part, working
       return reckonSwatch(own, working);
     case 'first':
       return reckonFirst(own, at, of, working);
-    case 'motifs': {
-      const counts = shareMotifs(motifsShared(own, parts), own.spec.kinds.map(countStitchesOf), of)[at] ?? [];
-      return reckonMotifs(own, counts, working);
-    }
+    case 'motifs':
+      return reckonMotifs(own, countsOfShare(own, parts, at, of), working);
     case 'ends':
       return { ends: own.materials.ends };
     case 'joining': {
@@ -106,8 +120,8 @@ function reckonFirst(own: Own, at: number, of: number, working: Working): PartNu
   if (!first) return {};
   const plan = planOf(first);
   const counts = plan.rows.map(({ count }) => count);
-  const span = shareRows(counts, of)[at];
-  if (span === undefined || span.to < span.from) return {};
+  const span = spanOfFirst(first, at, of);
+  if (span === undefined) return {};
   const stitches = sumCounts(plan, span.to, span.from);
   // Yarn of the whole motif: nobody weighs out half of one.
   const { colours = [], yarn = 0 } = reckonMotifs(
@@ -125,7 +139,7 @@ function reckonFirst(own: Own, at: number, of: number, working: Working): PartNu
 }
 
 function reckonMotifs(own: Own, counts: readonly number[], working: Working): PartNumbers {
-  const stitches = sum(own.spec.kinds.map((kind, index) => countStitchesOf(kind) * (counts[index] ?? 0)));
+  const stitches = countStitchesOfMotifs(own, counts);
   const { colours, total } = reckonMaterials(
     { ...own.pieces, border: { ...own.pieces.border, rounds: [], width: 0 } },
     // One beside another that is not there: seams belong to the part of joining.
@@ -148,6 +162,18 @@ const hoursFor = (own: Own, stitches: number, working: Working): number =>
 /** All motifs of one's own blanket. */
 export const countOwnMotifs = (own: Own): number => countMotifsIn(own.extent);
 
+/** What is counted in a part: the stitches of its rows or motifs, 0 where it has none. */
+function countStitchesIn(own: Own, parts: readonly Part[], part: Part): number {
+  const { at, of } = shareOf(parts, part);
+  const [first] = own.spec.kinds;
+  if (first === undefined) return 0;
+  if (part.work === 'first') {
+    const span = spanOfFirst(first, at, of);
+    return span === undefined ? 0 : sumCounts(planOf(first), span.to, span.from);
+  }
+  return part.work === 'motifs' ? countStitchesOfMotifs(own, countsOfShare(own, parts, at, of)) : 0;
+}
+
 /** Hours of the rows and motifs in the parts that a maker is not done with. The steps are added to the working. */
 export function reckonHoursLeft(
   own: Own,
@@ -159,6 +185,6 @@ export function reckonHoursLeft(
   working: Working,
 ): number {
   const left = parts.filter(({ id }) => done.get(id)?.has(maker) !== true);
-  const stitches = sum(left.map((part) => reckonPart(own, parts, part, new Working()).stitches ?? 0));
+  const stitches = sum(left.map((part) => countStitchesIn(own, parts, part)));
   return reckonHours(stitches, own.perMinute ?? USUAL_PACE, working, 'Hours left');
 }

@@ -64,8 +64,11 @@ export const NO_WAY: Way = { colours: [], named: false };
 
 /** Stitches a minute of a maker of this way whom one of her own motifs takes so many minutes. */
 export function ownPace(plan: AlongPlan, way: Way, minutes: number): number {
-  const [first] = reckonOwn(plan, way).spec.kinds;
-  return reckonSaidPace(first === undefined ? 0 : countStitchesOf(first), minutes, new Working());
+  const [first] = plan.kinds;
+  if (first === undefined) return reckonSaidPace(0, minutes, new Working());
+  const firstSide = reckonSide(first, new Working()).side;
+  const hers = ownSize(first, { way, first, firstSide, patternSide: firstSide }, new Working());
+  return reckonSaidPace(countStitchesOf(hers), minutes, new Working());
 }
 
 const isOwnYarn = (way: Way) =>
@@ -78,6 +81,19 @@ const isOwnYarn = (way: Way) =>
  * smaller-than-a-motif, border-too-wide.
  */
 export function reckonOwn(plan: AlongPlan, way: Way): Own {
+  if (way !== NO_WAY) return makeOwn(plan, way);
+  // The teacher's own is asked for with every part, and nobody alters it.
+  let own = teachers.get(plan);
+  if (own === undefined) {
+    own = makeOwn(plan, way);
+    teachers.set(plan, own);
+  }
+  return own;
+}
+
+const teachers = new WeakMap<AlongPlan, Own>();
+
+function makeOwn(plan: AlongPlan, way: Way): Own {
   const working = new Working();
   const [first] = plan.kinds;
   if (!first) throw new Error('a blanket has at least one kind');
@@ -87,14 +103,7 @@ export function reckonOwn(plan: AlongPlan, way: Way): Own {
       hint: 'Count the rows as well and give stitches × rows, like 13x10.',
     });
   const firstSide = reckonSide(first, new Working()).side;
-  // However she spells a colour, it is the one that she spelt first: `Teal` and `teal` are one yarn.
-  const spelt = new Map<string, string>();
-  const hers = (colour: string) => {
-    const own = way.colours.find(({ of }) => sameName(of, colour))?.hers ?? colour;
-    const first = spelt.get(own.toLowerCase()) ?? own;
-    spelt.set(own.toLowerCase(), first);
-    return first;
-  };
+  const hers = coloursOf(way);
   const kinds = plan.kinds.map((pattern): OwnKind => {
     const patternSide = reckonSide(pattern, new Working()).side;
     const sized = ownSize(pattern, { way, first, firstSide, patternSide }, working);
@@ -138,6 +147,22 @@ export function reckonOwn(plan: AlongPlan, way: Way): Own {
     ],
     working,
   });
+}
+
+/** Her colour for each of the pattern's. However she spells one, it is the one that she spelt first: `Teal` and `teal` are one yarn. */
+function coloursOf({ colours }: Way): (colour: string) => string {
+  const spelt = new Map<string, string>();
+  const known = new Map<string, string>();
+  return (colour) => {
+    let own = known.get(colour);
+    if (own === undefined) {
+      const said = colours.find(({ of }) => sameName(of, colour))?.hers ?? colour;
+      own = spelt.get(said.toLowerCase()) ?? said;
+      spelt.set(said.toLowerCase(), own);
+      known.set(colour, own);
+    }
+    return own;
+  };
 }
 
 interface Sizing {

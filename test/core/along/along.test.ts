@@ -21,7 +21,7 @@ import {
   undo,
 } from '../../../src/core/along/rules.ts';
 import { cutByWeight, shareMotifs } from '../../../src/core/along/share.ts';
-import { countProgress, goOn, replay, type AlongState } from '../../../src/core/along/state.ts';
+import { countProgress, goOn, replay } from '../../../src/core/along/state.ts';
 import { listHelpWanted, listTroubles } from '../../../src/core/along/troubles.ts';
 import { momentOf, readZone } from '../../../src/core/along/zones.ts';
 import { findSizeForSide } from '../../../src/core/size/size-for-side.ts';
