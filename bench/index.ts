@@ -20,6 +20,7 @@ const BENCHES: Readonly<Record<string, () => Promise<{ bench(): Promise<BenchRow
   together: () => import('./together.ts'),
   presses: () => import('./presses.ts'),
   along: () => import('./along.ts'),
+  database: () => import('./database.ts'),
   load: () => import('./load.ts'),
   largest: () => import('./largest.ts'),
   lengths: () => import('./lengths.ts'),

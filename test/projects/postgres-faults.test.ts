@@ -1,8 +1,9 @@
 /** What the store in PostgreSQL promises while things go wrong: nothing acknowledged is lost or doubled, and a sentence instead of silence. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { TIMES } from '../../src/projects/postgres/connections.ts';
 import { PostgresStore, type PostgresStoreOptions } from '../../src/projects/postgres/store.ts';
-import { beginDiary, expectCounted, nothingCounted, pressUntil } from '../postgres/counted.ts';
+import { beginDiary, nothingCounted, pressUntil, wrongIn } from '../postgres/counted.ts';
 import { asOwner, holdRows, within } from '../postgres/place.ts';
 import { Server } from '../postgres/server.ts';
 import { Way } from '../postgres/way.ts';
@@ -10,7 +11,7 @@ import { refused } from '../refused.ts';
 import { more, TALLIES } from './kinds.ts';
 
 /** Shorter than where people wait. */
-const TIMES = { connect: 1500, statement: 600, lock: 300, answer: 800, patience: 1500 };
+const SHORT = { connect: 1500, statement: 600, lock: 300, answer: 800, patience: 1500 };
 
 let server: Server;
 let way: Way;
@@ -21,7 +22,7 @@ const notes: string[] = [];
 const url = (port = way.port) => within(server.url().replace(`:${server.port}/`, `:${port}/`), schema);
 const open = async (options: Partial<PostgresStoreOptions> = {}) => {
   const note = (what: string) => void notes.push(what);
-  const store = await PostgresStore.open({ url: url(), times: TIMES, note, ...options });
+  const store = await PostgresStore.open({ url: url(), times: SHORT, note, ...options });
   opened.push(store);
   return store;
 };
@@ -96,7 +97,7 @@ describe('an answer that is lost', () => {
     };
     const began = performance.now();
     await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(refused('not-known'));
-    expect(performance.now() - began).toBeLessThan(TIMES.patience + 2000);
+    expect(performance.now() - began).toBeLessThan(SHORT.patience + 2000);
     way.heard = () => undefined;
     way.mood = 'open';
     expect((await store.read(TALLIES, 'a'))?.n).toBe(2);
@@ -125,8 +126,8 @@ describe('an answer that is lost', () => {
 describe('nothing acknowledged is lost or doubled', () => {
   const pressing = async (harm: () => Promise<void>) => {
     const counted = nothingCounted();
-    const stores = await Promise.all([open(), open(), open()]);
-    await beginDiary(stores[0]);
+    const stores = await Promise.all([1, 2, 3].map(() => open({ times: TIMES })));
+    await beginDiary(stores[0]!);
     let enough = false;
     const pressed = stores.flatMap((store, index) =>
       [1, 2, 3].map((maker) => pressUntil(store, `${index}-${maker}`, () => enough, counted)),
@@ -134,7 +135,7 @@ describe('nothing acknowledged is lost or doubled', () => {
     await harm();
     enough = true;
     await Promise.all(pressed);
-    await expectCounted(stores[1], counted);
+    expect(await wrongIn(stores[1]!, counted)).toEqual({ lost: [], doubled: [], thereThoughRefused: [] });
     return counted;
   };
 
@@ -148,8 +149,8 @@ describe('nothing acknowledged is lost or doubled', () => {
         );
       }
     });
-    expect(counted.done.size).toBeGreaterThan(50);
-    expect(counted.refused.size).toBe(0);
+    expect(counted.done.size).toBeGreaterThan(20);
+    expect(counted.unknown.size).toBe(0);
   });
 
   it('while the server is killed and started again', async () => {
@@ -161,25 +162,28 @@ describe('nothing acknowledged is lost or doubled', () => {
       }
       await sleep(300);
     });
-    expect(counted.done.size).toBeGreaterThan(50);
+    expect(counted.done.size).toBeGreaterThan(20);
   });
 
   it('while another server takes over with the data of the first', async () => {
     let second: Server | undefined;
-    const counted = await pressing(async () => {
-      await sleep(200);
-      way.mood = 'closed';
-      way.cutAll();
-      await server.kill();
-      second = await Server.begin({ copyOf: server.folder });
-      way.turn(second.port);
-      way.mood = 'open';
-      await sleep(300);
-    });
-    expect(counted.done.size).toBeGreaterThan(50);
-    for (const store of opened.splice(0)) await store.close();
-    await second!.throwAway();
-    await server.start();
+    try {
+      const counted = await pressing(async () => {
+        await sleep(200);
+        way.mood = 'closed';
+        way.cutAll();
+        await server.kill();
+        second = await Server.begin({ copyOf: server.folder });
+        way.turn(second.port);
+        way.mood = 'open';
+        await sleep(300);
+      });
+      expect(counted.done.size).toBeGreaterThan(20);
+    } finally {
+      for (const store of opened.splice(0)) await store.close();
+      await second?.throwAway();
+      await server.start();
+    }
   });
 });
 
@@ -197,7 +201,7 @@ describe('a database that', () => {
     const letGo = await holdRows(url(server.port));
     const began = performance.now();
     await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(nothingChanged('does not answer in time'));
-    expect(performance.now() - began).toBeLessThan(TIMES.answer + 1000);
+    expect(performance.now() - began).toBeLessThan(SHORT.answer + 1000);
     // Whoever reads waits for nobody.
     expect((await store.read(TALLIES, 'a'))?.n).toBe(1);
     await letGo();
@@ -214,7 +218,7 @@ describe('a database that', () => {
       store.read(TALLIES, 'a'),
       store.change(TALLIES, 'a', more),
     ]);
-    expect(performance.now() - began).toBeLessThan(TIMES.answer + TIMES.patience + 1500);
+    expect(performance.now() - began).toBeLessThan(SHORT.answer + SHORT.patience + 1500);
     expect(read).toMatchObject({ status: 'rejected', reason: refused('not-read') });
     // It was asked, and nobody can tell.
     expect(changed).toMatchObject({ status: 'rejected', reason: refused('not-known') });

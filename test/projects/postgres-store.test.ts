@@ -8,8 +8,9 @@ import { PostgresStore, type PostgresStoreOptions } from '../../src/projects/pos
 import { frozen, type Kind, type Store } from '../../src/projects/store.ts';
 import { asOwner, newPlace } from '../postgres/place.ts';
 import { refused } from '../refused.ts';
-import { DIARIES, keepsContract, type Diary } from './contract.ts';
-import { more, TALLIES, type Tally } from './kinds.ts';
+import { keepsContract } from './contract.ts';
+
+import { DIARIES, more, TALLIES, type Diary, type Tally } from './kinds.ts';
 
 const notes: { what: string; facts: Readonly<Record<string, unknown>> }[] = [];
 const opened: PostgresStore[] = [];

@@ -71,6 +71,7 @@ export class Connections {
       idle_in_transaction_session_timeout: times.answer + times.patience,
       query_timeout: times.answer,
       keepAlive: true,
+      pipeline: true,
       application_name: PROGRAM,
       types: asWritten as unknown as pg.CustomTypesConfig,
     });
@@ -206,15 +207,33 @@ export class Connections {
   }
 }
 
-/** Several statements as one: all of them or none. */
-export async function together<T>(ask: Ask, work: () => Promise<T>): Promise<T> {
-  await ask('begin isolation level read committed');
+/** Waits for both, so that nothing of either is under way any more, and throws what the first to be asked threw. */
+export async function both<A, B>(first: Promise<A>, second: Promise<B>): Promise<[A, B]> {
+  await Promise.allSettled([first, second]);
+  return [await first, await second];
+}
+
+/**
+ * Several statements as one: all of them or none. What need not wait for the answer before it is sent at once: whoever is last to ask
+ * something sends the end of it along, by `last`.
+ */
+export async function together<T>(
+  ask: Ask,
+  work: (last: (statement: Statement) => Promise<Row[]>) => Promise<T>,
+): Promise<T> {
+  const sent = { over: false };
+  const last = async (statement: Statement) => {
+    sent.over = true;
+    const [rows] = await both(ask(statement), ask('commit'));
+    return rows;
+  };
   try {
-    const result = await work();
-    await ask('commit');
+    const [, result] = await both(ask('begin isolation level read committed'), work(last));
+    if (!sent.over) await ask('commit');
     return result;
   } catch (error) {
-    if (!(error instanceof Fault && error.broken)) await ask('rollback');
+    // What was refused in the middle was undone by its end already.
+    if (!(error instanceof Fault && error.broken) && !sent.over) await ask('rollback');
     throw error;
   }
 }

@@ -2,7 +2,7 @@
 import type { Statement } from './connections.ts';
 
 /** So many entries are read at once: what holds tens of thousands is read in parts, between which others are heard. */
-export const PAGE = 500;
+export const PAGE = 1000;
 
 /** What is known of a document already. */
 export interface KnownOf {

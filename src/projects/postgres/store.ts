@@ -17,7 +17,7 @@ import {
 import { damaged, newer, notMigrated, NotSaved, type Unreadable } from '../not-saved.ts';
 import { frozen, SAFE_ID, type Changed, type Kind, type Store } from '../store.ts';
 import { broughtUpToDate } from '../versions.ts';
-import { Connections, together, type Ask, type Note, type Row, type Times } from './connections.ts';
+import { both, Connections, together, type Ask, type Note, type Row, type Times } from './connections.ts';
 import { drafted, type Draft, type Kept, type Waiting } from './draft.ts';
 import { Fault, notOpened } from './faults.ts';
 import { fromJsonb, toJsonb } from './jsonb.ts';
@@ -451,7 +451,6 @@ export class PostgresStore implements Store {
         if (erases === 0) await this.eraseAll(kind, id, key, some);
         else await this.apply(kind, id, key, some);
       } catch (error) {
-        if (!isUnreadable(error)) this.forget(key);
         for (const { reject } of some) reject(error);
       }
     }
@@ -515,19 +514,15 @@ export class PostgresStore implements Store {
             before.version === undefined ? sql.begin(what) : sql.replace(what, before.version),
           );
           if (rows.length > 0) return result;
-          this.forget(key);
           throw new Moved();
         }
-        if (what === undefined) {
-          this.forget(key);
-          throw new Moved();
-        }
+        if (what === undefined) throw new Moved();
       }
     }
 
-    return together(ask, async () => {
-      await ask(sql.hold(folder, id));
-      let before = await this.lookAtOne(ask, kind, id, key);
+    return together(ask, async (last) => {
+      // The reading waits for the holding, though it is sent along with it.
+      let [, before] = await both(ask(sql.hold(folder, id)), this.lookAtOne(ask, kind, id, key));
       if (before.bad !== undefined) before = await this.mend(ask, kind, id, key, before);
       const draft = drafted(kind, before, some);
       const what = written(draft);
@@ -536,7 +531,7 @@ export class PostgresStore implements Store {
       if (what.anew && before.version !== undefined) await ask(sql.dropEntries(folder, id));
       const result = resultOf(before, draft);
       will(result);
-      const rows = await ask(
+      const rows = await last(
         before.version === undefined ? sql.begin(what) : sql.replace(what, before.version),
       );
       if (rows.length === 0) throw new Moved();
@@ -577,12 +572,12 @@ export class PostgresStore implements Store {
   ): Promise<void> {
     const { folder } = kind;
     await this.connections.changes<boolean>((ask, mark, will) =>
-      together(ask, async () => {
+      together(ask, async (last) => {
         const held = await ask(sql.hold(folder, id));
         await ask(sql.dropAside(folder, id));
         if (held.length > 0) await ask(sql.drop(folder, id));
-        await ask(sql.sign(mark));
         will(true);
+        await last(sql.sign(mark));
         return true;
       }),
     );

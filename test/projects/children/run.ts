@@ -16,6 +16,11 @@ export async function bundled(name: string): Promise<string> {
     format: 'esm',
     target: 'node20',
     logLevel: 'error',
+    // What is written for require asks for it.
+    banner: {
+      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+    },
+    external: ['pg-native'],
   });
   return outfile;
 }
