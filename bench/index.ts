@@ -1,6 +1,7 @@
 /**
  * Measures everything, or what is named, and prints one table: `npm run bench`, `npm run bench -- answers start`.
- * `npm run bench -- attack` runs the attacks instead. `--write` puts the table of a whole run into its page as well.
+ * `npm run bench -- attack` runs the attacks instead, `npm run bench -- processes` the program in several processes. `--write` puts the
+ * table of a whole run, or of the processes, into its page as well.
  */
 import { writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
@@ -37,10 +38,25 @@ if (asked[0] === 'attack') {
   const { attack } = await import('./attack.ts');
   process.exit((await attack(asked.slice(1))) ? 0 : 1);
 }
+/** On what it was measured. */
+const machine = () => {
+  const [{ model } = { model: 'unknown' }] = cpus();
+  return `Node ${process.versions.node}, ${cpus().length} × ${model.trim()}, load ${loadavg()[0]?.toFixed(1) ?? '?'} at the end`;
+};
+if (asked.length === 1 && asked[0] === 'processes') {
+  const { measured } = await import('./processes.ts');
+  const text = `${await measured()}\n\nOne run, ${machine()}; medians.`;
+  process.stdout.write(`${text}\n`);
+  if (write) {
+    const page = withPart(readPage(PAGE), 'processes', 'npm run bench -- processes --write', text);
+    writeFileSync(new URL(`../${PAGE}`, import.meta.url), page);
+  }
+  process.exit(0);
+}
 const unknown = asked.filter((name) => !(name in BENCHES));
 if (unknown.length > 0) {
   process.stderr.write(
-    `There is no bench ${unknown.join(', ')}. There are ${Object.keys(BENCHES).join(', ')}, and attack by itself.\n`,
+    `There is no bench ${unknown.join(', ')}. There are ${Object.keys(BENCHES).join(', ')}, and attack and processes, each by itself.\n`,
   );
   process.exit(2);
 }
@@ -56,8 +72,7 @@ for (const [name, load] of Object.entries(BENCHES)) {
   process.stderr.write(`${name} …\n`);
   rows.push(...(await (await load()).bench()));
 }
-const [{ model } = { model: 'unknown' }] = cpus();
-const text = `${table(rows)}\n\nOne run, Node ${process.versions.node}, ${cpus().length} × ${model.trim()}, load ${loadavg()[0]?.toFixed(1) ?? '?'} at the end; medians of several rounds, both sides of a ratio in turn.`;
+const text = `${table(rows)}\n\nOne run, ${machine()}; medians of several rounds, both sides of a ratio in turn.`;
 process.stdout.write(`${text}\n`);
 if (write) {
   const page = withPart(readPage(PAGE), 'measured', 'npm run bench -- --write', text);

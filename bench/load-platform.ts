@@ -3,6 +3,7 @@ import {
   openStandIn,
   type As,
   type Given,
+  type Guild,
   type Message,
   type Outcome,
 } from '../test/rooms/discord/stand-in/index.ts';
@@ -21,6 +22,8 @@ export interface Load {
   readonly inFlight: number;
   /** Makers that take turns. */
   readonly makers: number;
+  /** Shards that their servers belong to, in turn; one if not given. The same for all loads of a platform. */
+  readonly shards?: number;
   /** Until so many answers or so many milliseconds. */
   readonly answers: number;
   readonly ms: number;
@@ -45,10 +48,13 @@ interface Maker {
   message: Message | undefined;
 }
 const makers: Maker[] = [];
-const guild = platform.guild('Allotment');
+const guilds: Guild[] = [];
 
-async function ready(wanted: number, before: readonly Asked[]): Promise<void> {
+async function ready(wanted: number, before: readonly Asked[], shards: number): Promise<void> {
+  while (guilds.length < shards)
+    guilds.push(platform.guild(`Allotment ${guilds.length}`, { shard: [guilds.length, shards] }));
   while (makers.length < wanted) {
+    const guild = guilds[makers.length % shards]!;
     const as = { user: platform.person(`maker-${makers.length}`), guild };
     makers.push({ as, prepared: false, message: undefined });
   }
@@ -72,17 +78,22 @@ async function run({
   before,
   inFlight,
   makers: wanted,
+  shards = 1,
   answers,
   ms,
 }: Load): Promise<Loaded> {
-  await ready(Math.max(wanted, inFlight), before);
+  await ready(Math.max(wanted, inFlight), before, shards);
   const times: number[] = [];
   let amiss = 0;
   let asked = 0;
   const began = performance.now();
   const note = (seen: Outcome) => {
     times.push(seen.ms);
-    if (seen.kind !== 'message' || seen.interaction.failures.length > 0) amiss += 1;
+    if (seen.kind === 'message' && seen.interaction.failures.length === 0) return;
+    amiss += 1;
+    process.stderr.write(
+      `${seen.kind} after ${Math.round(seen.ms)} ms ${JSON.stringify(seen.interaction.failures)}: ${seen.text}\n`,
+    );
   };
   // Each presses her own message, so that no two presses of one maker overlap.
   const presser = async (lane: number) => {

@@ -29,14 +29,14 @@ const WARM = 5_000;
 const LONG_RUN = 50_000;
 const LOOKS = 10;
 
-interface Platform {
+export interface Platform {
   readonly api: string;
   readonly token: string;
   load(load: Load): Promise<Loaded>;
   close(): void;
 }
 
-async function openPlatform(): Promise<Platform> {
+export async function openPlatform(): Promise<Platform> {
   const program = fileURLToPath(new URL('load-platform.ts', import.meta.url));
   // Loads without an end are infinite, which JSON cannot say.
   const child: ChildProcess = fork(program, { serialization: 'advanced' });
@@ -88,7 +88,7 @@ const nobody = (name: string): never => {
 };
 
 /** Every question that rests on nothing saved, saves nothing and draws nothing, by its example. */
-async function mixed(): Promise<Asked[]> {
+export async function mixed(): Promise<Asked[]> {
   const asked: Asked[] = [];
   for (const { path, question } of registry.routes) {
     if (question.changes === true || question.before !== undefined) continue;
@@ -101,8 +101,10 @@ async function mixed(): Promise<Asked[]> {
   return asked;
 }
 
-const SAVED: Asked[] = [{ path: 'motif define', options: { name: 'moss', shape: 'diagonal', size: 12 } }];
-const PRESSED: Asked[] = [{ path: 'progress next', options: { motif: 'moss' } }];
+export const SAVED: Asked[] = [
+  { path: 'motif define', options: { name: 'moss', shape: 'diagonal', size: 12 } },
+];
+export const PRESSED: Asked[] = [{ path: 'progress next', options: { motif: 'moss' } }];
 
 const perAnswer = ({ seconds, answers }: Loaded) => (seconds * 1000) / answers;
 
