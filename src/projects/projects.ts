@@ -111,6 +111,12 @@ export class Projects {
       : kept.settings;
   }
 
+  /** The same without what only this process knows of her: for what everybody sees, whichever process shows it. */
+  async savedSettings(id: string): Promise<Settings> {
+    const kept = await this.keptOf(id);
+    return kept === undefined || kept instanceof Unreadable ? { ...DEFAULT_SETTINGS } : kept.settings;
+  }
+
   /** Her document; why it cannot be read, where it is there and cannot be; undefined where nothing is saved of her. */
   async keptOf(id: string): Promise<MakerDoc | Unreadable | undefined> {
     try {

@@ -23,7 +23,7 @@ export class GroupBoards implements BoardKeeper {
     const channel = doc?.channel ?? doc?.board?.channel;
     if (!found || !doc || opened?.did !== 'opened' || channel === undefined) return undefined;
     // Everybody reads it: in the organiser's own units and terms.
-    const settings = await this.projects.settings(this.projects.groups.stateOf(doc).organiser);
+    const settings = await this.projects.savedSettings(this.projects.groups.stateOf(doc).organiser);
     const shown = await ask(
       found,
       { name: opened.plan.name },

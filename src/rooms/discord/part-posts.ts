@@ -250,7 +250,7 @@ export class PartPosts {
   private async drawn(doc: AlongDoc, state: AlongState, id: number) {
     const { registry, projects } = this.parts;
     const found = registry.find(['along', 'plan']);
-    const settings = await projects.settings(state.teacher);
+    const settings = await projects.savedSettings(state.teacher);
     const shown = await ask(
       found,
       { name: state.plan.name, part: `id${id}` },
