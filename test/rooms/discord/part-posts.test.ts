@@ -307,7 +307,7 @@ describe('a part is posted on its day', () => {
   it('and is not claimed before it is drawn', async () => {
     const room = await opened();
     room.at('2031-03-23T01:00:00Z');
-    const drawing = vi.spyOn(room.projects, 'settings').mockRejectedValue(new Error('cannot be drawn'));
+    const drawing = vi.spyOn(room.projects, 'savedSettings').mockRejectedValue(new Error('cannot be drawn'));
     await room.posts.look();
     expect(room.faults).toHaveLength(1);
     drawing.mockRestore();
