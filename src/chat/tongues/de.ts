@@ -114,6 +114,7 @@ export const de: Tongue = {
     makes: 'ergibt',
   },
   options: {
+    kinds: 'sorten',
     as: 'als',
     lesson: 'lektion',
     practice: 'übung',
@@ -251,6 +252,8 @@ export const de: Tongue = {
     'Motifs in this group': 'Motive in dieser Gruppe',
   },
   choices: {
+    yes: 'ja',
+    no: 'nein',
     everyone: 'alle',
     'only me': 'nur ich',
     diagonal: 'diagonal',
@@ -333,7 +336,21 @@ export const de: Tongue = {
     close: 'schließen',
     'open it again': 'wieder öffnen',
   },
+  forms: {
+    'Take part': 'Mitmachen',
+    'Where are you stuck?': 'Wo hängst du fest?',
+    'Joining and border': 'Verbinden und Rand',
+    'Start a blanket': 'Eine Decke beginnen',
+    'Your answer': 'Deine Antwort',
+    'Weigh or measure a finished motif': 'Ein fertiges Motiv wiegen oder messen',
+    'Check my counts': 'Meine Zahlen prüfen',
+    'Check these counts': 'Diese Zahlen prüfen',
+    'Hand in finished motifs': 'Fertige Motive abgeben',
+    like: 'etwa',
+  },
   says: {
+    'Saved motifs, commas between; the first is A, the next B':
+      'Gespeicherte Motive, mit Kommas dazwischen; das erste ist A, das nächste B',
     'Lessons with tasks of your own: shown, tried, and told which slip it was':
       'Lektionen mit eigenen Aufgaben: gezeigt, versucht, und gesagt, welcher Fehler es war',
     'All lessons in their order, what each needs first, and how it stands with you':

@@ -114,6 +114,7 @@ export const fr: Tongue = {
     makes: 'donne',
   },
   options: {
+    kinds: 'sortes',
     as: 'nom_choisi',
     lesson: 'leçon',
     practice: 'exercice',
@@ -251,6 +252,8 @@ export const fr: Tongue = {
     'Motifs in this group': 'Motifs dans ce groupe',
   },
   choices: {
+    yes: 'oui',
+    no: 'non',
     everyone: 'tout le monde',
     'only me': 'moi seulement',
     diagonal: 'diagonale',
@@ -333,7 +336,21 @@ export const fr: Tongue = {
     close: 'fermer',
     'open it again': 'rouvrir',
   },
+  forms: {
+    'Take part': 'Participer',
+    'Where are you stuck?': 'Où bloques-tu ?',
+    'Joining and border': 'Assemblage et bordure',
+    'Start a blanket': 'Commencer une couverture',
+    'Your answer': 'Ta réponse',
+    'Weigh or measure a finished motif': 'Peser ou mesurer un motif fini',
+    'Check my counts': 'Vérifier mes comptes',
+    'Check these counts': 'Vérifier ces comptes',
+    'Hand in finished motifs': 'Remettre des motifs finis',
+    like: 'comme',
+  },
   says: {
+    'Saved motifs, commas between; the first is A, the next B':
+      'Motifs enregistrés, séparés par des virgules ; le premier est A, le suivant B',
     'Lessons with tasks of your own: shown, tried, and told which slip it was':
       'Leçons avec vos propres exercices : montrer, essayer, dire quelle erreur c’était',
     'All lessons in their order, what each needs first, and how it stands with you':

@@ -13,6 +13,8 @@ export interface Tongue {
   readonly menus: Readonly<Record<string, string>>;
   /** What can be chosen, by what it is called in English. */
   readonly choices: Readonly<Record<string, string>>;
+  /** Titles of forms, and what stands before an example in an empty field (`like`). */
+  readonly forms: Readonly<Record<string, string>>;
   /** Descriptions of commands, questions and options, by the English ones; 100 characters at most. */
   readonly says: Readonly<Record<string, string>>;
 }

@@ -15,9 +15,11 @@ import type { Choice, OptionMeta } from '../../chat/options.ts';
 import { choiceMeant, isRequired, metaOf } from '../../chat/options.ts';
 import type { RawOptions } from '../../chat/line.ts';
 import type { Route } from '../../chat/registry.ts';
+import type { Tongue } from '../../chat/tongues/index.ts';
 import { readAsked, writeAsked } from './asked.ts';
 import { coded, keptAt, meantBy, readButton, serialOf, writeButton, type Button } from './buttons.ts';
 import { BUTTONS, EMBED, MODAL, SELECT } from './limits.ts';
+import { saidIn, tongueOf } from './localise.ts';
 import { sent } from './files.ts';
 import { KEPT } from './render.ts';
 import type { Outbound } from './reply.ts';
@@ -39,6 +41,8 @@ export interface Opening {
   readonly again: boolean;
   /** What may be chosen for an option; undefined where it is typed. */
   readonly offered: ReadonlyMap<string, readonly Choice[]>;
+  /** The platform’s name of the language of whoever fills it in. */
+  readonly locale?: string | undefined;
 }
 
 /** Whether a question that is asked with these options opens its form: something is missing, or nothing of it is given. */
@@ -65,6 +69,7 @@ function fieldsOf({ question: { form } }: Route, given: RawOptions): string[] {
 /** The form; undefined where there is no room for what was given. */
 export function formOf(opening: Opening): APIModalInteractionResponseCallbackData | undefined {
   const { found, given, asker, serial, again, offered } = opening;
+  const tongue = tongueOf(opening.locale);
   const asked =
     opening.fields?.filter((name) => isOption(found, name)).slice(0, MODAL.components) ??
     fieldsOf(found, given);
@@ -105,10 +110,11 @@ export function formOf(opening: Opening): APIModalInteractionResponseCallbackDat
   if (fields.length === 0) return undefined;
   return {
     custom_id: customId,
-    title: fit(found.question.form?.title ?? `/${found.path}`, MODAL.title),
+    title: fit(saidIn(tongue, 'forms', found.question.form?.title ?? `/${found.path}`), MODAL.title),
     components: fields.map((name) =>
       field(found, name, given[name], {
         offered: offered.get(name),
+        tongue,
         required: isNeeded(found, name, fields, given),
       }),
     ),
@@ -149,16 +155,27 @@ function field(
   found: Route,
   name: string,
   given: string | undefined,
-  { offered, required }: { readonly offered: readonly Choice[] | undefined; readonly required: boolean },
+  {
+    offered,
+    required,
+    tongue,
+  }: {
+    readonly offered: readonly Choice[] | undefined;
+    readonly required: boolean;
+    readonly tongue: Tongue | undefined;
+  },
 ): APILabelComponent {
   const schema = found.question.options[name];
   const meta: OptionMeta = schema ? metaOf(schema) : { kind: 'text', says: name, example: '' };
   const label = {
     type: ComponentType.Label,
-    label: fit(called(name), MODAL.label),
-    description: fit(oneLine(meta.says), MODAL.description),
+    label: fit(called(saidIn(tongue, 'options', name)), MODAL.label),
+    description: fit(oneLine(saidIn(tongue, 'says', meta.says)), MODAL.description),
   } as const;
   const choices = choosable(meta.choices ?? offered);
+  // What somebody saved is called as she called it.
+  const labelOf = ({ label: said, value }: Choice) =>
+    meta.choices === undefined ? (said ?? value) : saidIn(tongue, 'choices', said ?? value);
   const chosen = choices && chosenAmong(choices, given, meta);
   // What was typed before and is none of them is typed again, rather than lost.
   if (choices && chosen) {
@@ -172,7 +189,7 @@ function field(
         max_values: meta.several === undefined ? 1 : choices.length,
         options: choices.map((choice) => ({
           value: choice.value,
-          label: fit(oneLine(choice.label ?? choice.value), SELECT.option) || '…',
+          label: fit(oneLine(labelOf(choice)), SELECT.option) || '…',
           ...(chosen.includes(choice) ? { default: true } : {}),
         })),
       },
@@ -187,7 +204,7 @@ function field(
       style: longest > LONG ? TextInputStyle.Paragraph : TextInputStyle.Short,
       required,
       max_length: longest,
-      placeholder: fit(`like ${oneLine(meta.example)}`, MODAL.placeholder),
+      placeholder: fit(`${saidIn(tongue, 'forms', 'like')} ${oneLine(meta.example)}`, MODAL.placeholder),
       ...(given === undefined || given === '' ? {} : { value: clean(given).slice(0, longest) }),
     },
   };

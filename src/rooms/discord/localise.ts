@@ -46,6 +46,14 @@ const partOf = ({ type }: Registered): Part =>
 const wordIn = (tongue: Tongue, part: Part, text: string): string | undefined =>
   Object.hasOwn(tongue[part], text) ? tongue[part][text] : undefined;
 
+/** The language that the platform calls so; undefined for English, and for one that there is not. */
+export const tongueOf = (locale: string | undefined): Tongue | undefined =>
+  TONGUES.find(({ locales }) => locale !== undefined && locales.includes(locale));
+
+/** A text of a declaration in a language; in English where that lacks it. */
+export const saidIn = (tongue: Tongue | undefined, part: Part, text: string): string =>
+  (tongue && wordIn(tongue, part, text)) ?? text;
+
 /**
  * A command as it is registered, with its names and descriptions in other languages; what a language lacks is English there.
  * Throws (a fault of ours) for one that the platform would not take.

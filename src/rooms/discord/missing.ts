@@ -15,6 +15,7 @@ import type { Registry } from '../../chat/registry.ts';
 import { readAsked, writeAsked } from './asked.ts';
 import { coded, keptAt, serialOf, writeButton, type Button } from './buttons.ts';
 import { BUTTONS, EMBED, MODAL, SELECT } from './limits.ts';
+import { saidIn, tongueOf } from './localise.ts';
 import { KEPT, type Row, type SelectRow } from './render.ts';
 import { fit, oneLine } from './text.ts';
 
@@ -105,18 +106,20 @@ export function formFor(
   { path, option }: Waiting,
   customId: string,
   registry: Registry,
+  locale?: string,
 ): APIModalInteractionResponseCallbackData | undefined {
   const schema = registry.get(path)?.question.options[option];
   if (!schema) return undefined;
   const { says, example, maxLength } = metaOf(schema);
+  const tongue = tongueOf(locale);
   return {
     custom_id: customId,
     title: fit(`/${path}`, MODAL.title),
     components: [
       {
         type: ComponentType.Label,
-        label: fit(named(option), MODAL.label),
-        description: fit(oneLine(says), MODAL.description),
+        label: fit(named(saidIn(tongue, 'options', option)), MODAL.label),
+        description: fit(oneLine(saidIn(tongue, 'says', says)), MODAL.description),
         component: {
           type: ComponentType.TextInput,
           custom_id: TYPED,

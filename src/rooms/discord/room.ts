@@ -430,7 +430,7 @@ export class DiscordRoom {
     const button = readButton(interaction.customId);
     if (button?.does !== 'missing' || button.owner !== coded(interaction.user.id)) return undefined;
     const waiting = waitingIn(button, this.keptIn(interaction));
-    return waiting && formFor(waiting, interaction.customId, this.parts.registry);
+    return waiting && formFor(waiting, interaction.customId, this.parts.registry, interaction.locale);
   }
 
   /** The form of a question that is asked without what its form asks, or by a button that opens it. */
@@ -442,7 +442,8 @@ export class DiscordRoom {
     const { found, given } = opening;
     const offered = await this.offered(interaction, found, given);
     const asker = interaction.user.id;
-    return formOf({ ...opening, asker, serial: serialOf(interaction.id), offered });
+    const { locale } = interaction;
+    return formOf({ ...opening, asker, serial: serialOf(interaction.id), offered, locale });
   }
 
   private openingOf(

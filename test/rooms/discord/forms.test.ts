@@ -54,7 +54,35 @@ const labels = (message: Message | undefined) =>
 const plain = (text: string) => text.replace(/\\(.)/gs, '$1').replaceAll('**', '');
 const REFILL = 'Change what I typed';
 
+/** The title of a form, the name of every field, and what may be chosen. */
+const words = ({ interaction: { modal } }: Outcome) => ({
+  title: modal!.title,
+  fields: modal!.components.map(({ label }) => label),
+  choices: modal!.components.flatMap(({ component }) => component?.options ?? []).map(({ label }) => label),
+});
+
 describe('a form', () => {
+  it('is labelled in the language of whoever fills it in, and what is sent is the same', async () => {
+    const as = somebody();
+    await prepare(of('blanket start'), as);
+    const seen = async (locale: string) =>
+      harness.platform.slash('blanket start', { name: `porch ${locale}` }, { ...as, locale });
+    const german = await seen('de');
+    const { title, fields, choices } = words(german);
+    expect(title).toBe('Eine Decke beginnen');
+    expect(fields).toEqual(expect.arrayContaining(['Sorten', 'Spalten', 'Reihen']));
+    // Her own motifs are called as she called them.
+    expect(choices).toContain('moss square');
+    expect(words(await seen('fr')).title).toBe('Commencer une couverture');
+    for (const locale of ['en-US', 'pl']) expect(words(await seen(locale)).title).toBe('Start a blanket');
+    const sent = await harness.platform.submitModal(
+      german,
+      { kinds: ['moss square'], columns: '4', rows: '5' },
+      as,
+    );
+    expect(plain(sent.text)).toContain('4 across and 5 down');
+  });
+
   it('is declared by the questions of which several values are typed', () => {
     expect(withForm.map(({ path }) => path).sort()).toEqual([
       'along join',

@@ -1,7 +1,8 @@
 /** Names and descriptions in other languages: complete, within what the platform documents, and registered once. */
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../../commands/index.ts';
-import { TONGUES, type Tongue } from '../../../src/chat/tongues/index.ts';
+import { metaOf } from '../../../src/chat/options.ts';
+import { TONGUES, type Part, type Tongue } from '../../../src/chat/tongues/index.ts';
 import { menusOf } from '../../../src/rooms/discord/context-menu.ts';
 import { declaration, declaredSize, WORK_THIS_OUT } from '../../../src/rooms/discord/declare.ts';
 import { inTongues, missingIn } from '../../../src/rooms/discord/localise.ts';
@@ -11,6 +12,17 @@ import { LIMITS } from './stand-in/index.ts';
 
 const declared = [...registry.commands.map(declaration), WORK_THIS_OUT, ...menusOf(registry)];
 const named = TONGUES.map((tongue) => [tongue.locales.join(), tongue] as const);
+/** What forms ask that no command declares, as it is in all languages too. */
+const inForms: { part: Part; text: string }[] = registry.routes.flatMap(({ question: { form, options } }) =>
+  (form?.asks ?? []).flatMap((name) => {
+    const { says, choices = [] } = metaOf(options[name]!);
+    return [
+      { part: 'options' as const, text: name },
+      { part: 'says' as const, text: says },
+      ...choices.map(({ label, value }) => ({ part: 'choices' as const, text: label ?? value })),
+    ];
+  }),
+);
 const PARTS = ['commands', 'questions', 'options', 'menus', 'choices', 'says'] as const;
 
 describe.each(named)('%s', (_, tongue) => {
@@ -27,17 +39,27 @@ describe.each(named)('%s', (_, tongue) => {
       options: {},
       menus: {},
       choices: {},
+      forms: {},
       says: {},
     };
     const said = new Set(
-      declared.flatMap((command) => missingIn(none, command)).map(({ part, text }) => `${part}: ${text}`),
+      [...declared.flatMap((command) => missingIn(none, command)), ...inForms].map(
+        ({ part, text }) => `${part}: ${text}`,
+      ),
     );
     const held = PARTS.flatMap((part) => Object.keys(tongue[part]).map((text) => `${part}: ${text}`));
     expect(held.filter((text) => !said.has(text))).toEqual([]);
   });
 
+  it('has words for all that forms ask, and for their titles', () => {
+    expect(inForms.filter(({ part, text }) => !Object.hasOwn(tongue[part], text))).toEqual([]);
+    const titles = registry.routes.flatMap(({ question }) => question.form?.title ?? []);
+    expect(Object.keys(tongue.forms).sort()).toEqual([...new Set(titles), 'like'].sort());
+    for (const title of Object.values(tongue.forms)) expect([...title].length).toBeLessThanOrEqual(45);
+  });
+
   it('says nothing empty, and no description in English', () => {
-    for (const part of PARTS)
+    for (const part of [...PARTS, 'forms'] as const)
       for (const [text, word] of Object.entries(tongue[part])) expect(word.trim(), text).not.toBe('');
     expect(Object.entries(tongue.says).filter(([text, word]) => text === word)).toEqual([]);
   });
