@@ -61,7 +61,8 @@ function meaningOf(code: string): Meaning {
   if (code === NO_ROOM || code === READ_ONLY) return { passing: true, broken: true, unsure: false };
   if (ENDS.includes(code) || code.startsWith('08') || code === '40003')
     return { passing: true, broken: true, unsure: true };
-  if (code === 'TIMEOUT' || UNSAFE.test(code)) return { passing: false, broken: true, unsure: true };
+  if (code === 'TIMEOUT' || code === 'ENOENT' || UNSAFE.test(code))
+    return { passing: false, broken: true, unsure: true };
   // Whatever is no SQLSTATE comes from the way there.
   const refused = SQLSTATE.test(code);
   return { passing: !refused, broken: !refused, unsure: !refused };
@@ -73,6 +74,7 @@ function why({ code }: Fault): string {
   if (code === READ_ONLY) return 'the database takes no changes just now';
   if (code === NO_ROOM) return 'the database takes no more connections';
   if (UNSAFE.test(code)) return 'the connection cannot be made as safe as sslmode asks';
+  if (code === 'ENOENT') return 'a file that DATABASE_URL names is not there';
   if (code.startsWith('28')) return 'the database does not know this role, or not by this password';
   if (code === '3D000') return 'there is no database of that name';
   if (code === '42501') return 'the database does not let this program do it';
