@@ -53,7 +53,7 @@ export const join = question({
       'claim along',
       'gauge along <gauge>',
       'along <ball>',
-      'hook along',
+      'along <hook>',
     ],
     also: 'along mine join gauge yarn ball hook colour size change how-to wish across down',
     not: 'where who need this-week leave part stuck close open',

@@ -18,6 +18,7 @@ import { NotSaved } from '../projects/not-saved.ts';
 import { AskedBack } from './asked-back.ts';
 import { placeBareWords } from './bare.ts';
 import { daysIn } from './days.ts';
+import { withoutDisowned } from './disowned.ts';
 import { markOf } from './fit/slots.ts';
 import { isYarnLength } from './fit/takes.ts';
 import { inquires } from './inquiring.ts';
@@ -41,11 +42,16 @@ export const readAsLine = ({ path, question }: Route, options: Readonly<Record<s
     ),
   });
 
+/** Words as they are understood, and whether what they mean is done: what would change something is not, where it is only spoken of. */
+export interface ReadWords extends Understood {
+  readonly isDone: boolean;
+}
+
 /** A minus right before a number, where it is no dash between two: `a -4 by 5 foot blanket`. */
 const BELOW_NOTHING = /(?:^|[^\d\s]\s+|\()[-−](?=\d)/;
 
 /** Reads words of somebody, with what she has saved in mind. Throws Problem: text-too-long, below-nothing. */
-export async function readWords(typed: string, registry: Registry, context: Asks): Promise<Understood> {
+export async function readWords(typed: string, registry: Registry, context: Asks): Promise<ReadWords> {
   const words = cutBlanks(typed);
   // A message of somebody else’s may be of any length.
   if (words.length > LONGEST_WORDS)
@@ -59,31 +65,41 @@ export async function readWords(typed: string, registry: Registry, context: Asks
       option: 'words',
       hint: 'Write it without the minus.',
     });
-  return understand(words, registry, {
-    ...(await aroundOf(context)),
-    days: await daysIn(words, context.now),
-  });
+  const around = await aroundOf(context);
+  const days = await daysIn(words, context.now);
+  const read = understand(words, registry, { ...around, days });
+  return { ...read, isDone: isDone(read, words, (part) => understand(part, registry, around)) };
 }
 
 /** Answers the question that plain words mean. Throws AskedBack where something is missing or unclear. */
 export async function answerWords(words: string, registry: Registry, context: Context): Promise<Answer> {
-  const { readings, verdict } = await readWords(words, registry, context);
+  const { readings, verdict, isDone } = await readWords(words, registry, context);
   // Reading is a piece of work of its own.
   await breathe();
   if (verdict.kind === 'unclear') throw notUnderstood(verdict.why, readings);
   const { reading } = verdict;
-  if (mustNotBeDone(reading, words)) return explain(reading, registry, context, words);
+  if (!isDone) return explain(reading, registry, context, words);
   const found = { path: reading.route.path, options: reading.options, assumed: reading.assumed };
   if (verdict.kind === 'missing') throw askFor(reading.route, found, verdict.option);
   return answerRead(reading.route, found, context, [otherwise(words)]);
 }
 
-/** Whether it would change something that was only asked about: “how do I leave the group”. */
-function mustNotBeDone({ route: { question }, options }: Reading, words: string): boolean {
-  const by = question.asked?.changesBy;
+/** False where it would change something that was only asked about, or denied: “how do I leave the group”, “I’m not done with part 3”. */
+function isDone({ heard, verdict }: Understood, words: string, read: (part: string) => Understood): boolean {
+  if (verdict.kind === 'unclear') return true;
+  const { route, asked, options } = verdict.reading;
+  const by = asked.changesBy;
   const changes =
-    question.changes === true && (by === undefined || by.some((name) => Object.hasOwn(options, name)));
-  return changes && inquires(words);
+    route.question.changes === true && (by === undefined || by.some((name) => Object.hasOwn(options, name)));
+  if (!changes) return true;
+  if (inquires(words)) return false;
+  const rest = withoutDisowned(heard, asked);
+  if (rest === undefined) return true;
+  const { verdict: again } = read(rest);
+  return (
+    again.kind === verdict.kind &&
+    readAsLine(again.reading.route, again.reading.options) === readAsLine(route, options)
+  );
 }
 
 /** How a thing is done, instead of doing it. */

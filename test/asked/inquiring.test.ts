@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { inquires } from '../../src/asked/inquiring.ts';
 import { asking, type Asking } from '../asking.ts';
+import { savedAsking } from './check.ts';
 
 /** A blanket of a group in which rowan takes part and has handed something in. */
 async function group(): Promise<Asking> {
@@ -80,6 +81,84 @@ describe('an inquiry', () => {
     ['could you tell me how to undo this', true],
     ['another square done?', true],
   ])('%j: %s', (words, is) => expect(inquires(words)).toBe(is));
+});
+
+/** What is saved of somebody who makes a square, a blanket of it, and takes part in a make-along. */
+async function busy(): Promise<Asking> {
+  const room = await savedAsking();
+  for (const line of ['/progress at motif:"moss square" row:3', '/lesson start lesson:growing'])
+    expect(await room.ask(line), line).toMatchObject({ ok: true });
+  return room;
+}
+
+const allOf = async ({ projects }: Asking) =>
+  JSON.stringify([
+    await projects.keptOf('me'),
+    ...(await projects.alongs.of(undefined)).map(({ doc }) => doc),
+    ...(await projects.groups.of(undefined)).map(({ doc }) => doc),
+  ]);
+
+describe('what is denied, not so yet, or of somebody else', () => {
+  it.each([
+    'I’m not done with part 1',
+    'I am not done with my part yet',
+    'part 1 is not done',
+    'almost done with part 1',
+    'nearly finished my part',
+    'I will be done with part 1 tomorrow',
+    'once I finish part 1 I can rest',
+    'if only I were done with part 1',
+    'half done with part 1',
+    'Ana is done with part 1',
+    'everyone has finished part 1',
+    'I don’t want to leave the make-along',
+    'please don’t close the make-along',
+    'please, don’t, close the make-along',
+    'never close the make-along',
+    'the teacher closed the make-along',
+    'I can’t join the make-along',
+    'too late to join the make-along',
+    'my hook broke in the make-along',
+    'I’m not stuck',
+    'he is stuck at part 1',
+    'don’t stop the lesson',
+    'don’t undo',
+    'don’t. undo',
+    'I never undo anything',
+    'I haven’t finished row 5',
+    'row 5 isn’t done',
+    'Tom finished row 5',
+    'I can’t pledge 5 trellis squares',
+    'don’t show my answers to everyone',
+  ])('%s changes nothing', async (line) => {
+    const room = await busy();
+    const before = await allOf(room);
+    await room.ask(line);
+    expect(await allOf(room)).toBe(before);
+    expect(room.faults).toEqual([]);
+  });
+
+  it('is answered with the line that does it', async () => {
+    const answer = await (await busy()).ask('I’m not done with part 1');
+    expect(answer.lines?.[0]).toContain('Nothing is done yet. This does it: /along done part:1');
+  });
+
+  it.each([
+    'I’m done with part 1',
+    'not sure if this is right but I am on row 6',
+    'sorry, not row 5, I am on row 6',
+    'I can’t go on, stop the lesson',
+    'I don’t have time, I want to leave the make-along',
+    'that was not what I wanted, undo it',
+    'I use inches not centimetres',
+    'close the make-along',
+    'everything is done in part 1',
+  ])('%s is done', async (line) => {
+    const room = await busy();
+    const before = await allOf(room);
+    expect(await room.ask(line)).toMatchObject({ ok: true });
+    expect(await allOf(room)).not.toBe(before);
+  });
 });
 
 describe('what is asked back', () => {
