@@ -63,14 +63,22 @@ export function apportion(places: number, shares: readonly number[]): Apportione
   const atLine = (index: number) => last !== undefined && compare(rests[last] ?? 0, rests[index] ?? 0) === 0;
   const tied = next !== undefined && atLine(next);
   const without = tied ? order.slice(left).filter(atLine) : [];
-  const otherwise = given
-    .filter((taken) => tied && atLine(taken))
-    .flatMap((taken) =>
-      without.map((instead) =>
-        quotas.map((quota, index) => quota + (index === instead ? 1 : index === taken ? -1 : 0)),
-      ),
-    );
-  return { quotas, left, given, tied, otherwise };
+  return {
+    quotas,
+    left,
+    given,
+    tied,
+    // Made when it is asked for: of many equal shares there are as many as pairs of them.
+    get otherwise() {
+      return given
+        .filter((taken) => tied && atLine(taken))
+        .flatMap((taken) =>
+          without.map((instead) =>
+            quotas.map((quota, index) => quota + (index === instead ? 1 : index === taken ? -1 : 0)),
+          ),
+        );
+    },
+  };
 }
 
 const compare = (a: number | bigint, b: number | bigint) => (a < b ? -1 : a > b ? 1 : 0);
