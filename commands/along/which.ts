@@ -2,6 +2,7 @@
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
 import { LONGEST_NAME } from '../../src/core/base/limits.ts';
+import { Problem } from '../../src/core/base/problem.ts';
 import type { Part } from '../../src/core/along/events.ts';
 import type { AlongState } from '../../src/core/along/state.ts';
 import { MOST_PARTS } from '../../src/core/along/propose.ts';
@@ -28,13 +29,26 @@ export const nameOption = opt
   )
   .optional();
 
-/** The make-along of that name, or the channel’s, or the only one of the server. Throws a Problem that names those there are. */
-export const whichAlong = (context: Context, name: string | undefined): Promise<AlongInHand> =>
-  whichKept(context.projects.alongs, context, name, {
-    called: 'make-along',
-    code: 'along',
-    opening: 'A teacher opens one from a saved blanket: /along open blanket:"…" starts:2031-01-06.',
-  });
+/** The make-along of that name, or the channel’s, or the only one of the server, or of hers. Throws a Problem that names those there are. */
+export async function whichAlong(context: Context, name: string | undefined): Promise<AlongInHand> {
+  const { alongs } = context.projects;
+  try {
+    return await whichKept(alongs, context, name, {
+      called: 'make-along',
+      code: 'along',
+      opening: 'A teacher opens one from a saved blanket: /along open blanket:"…" starts:2031-01-06.',
+    });
+  } catch (error) {
+    if (!(error instanceof Problem) || error.code !== 'which-along') throw error;
+    // Of several, the one that she has anything to do with.
+    const hers = (await alongs.listed(context.place.server)).filter(({ makers }) =>
+      makers.includes(context.maker.id),
+    );
+    const [found] = hers.length === 1 ? await alongs.these(hers.map(({ id }) => id)) : [];
+    if (found) return found;
+    throw error;
+  }
+}
 
 /** What the form of joining asks: what she makes it with comes before how large it is to be. */
 export const JOIN_ASKS = ['gauge', 'ball', 'hook', 'colours', 'for'] as const;
