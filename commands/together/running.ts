@@ -6,6 +6,8 @@ import * as rules from '../../src/core/group/rules.ts';
 import { happeningWords } from './words.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { count, num, when } from '../../src/core/base/reader.ts';
+import { pieceOf, type GroupState } from '../../src/core/group/state.ts';
+import type { GroupDoc } from '../../src/projects/groups.ts';
 import { action } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
 import { askerOf, doing } from '../shared/which-kept.ts';
@@ -75,6 +77,15 @@ export const reopen = question({
   },
 });
 
+/** Photos none of whose motifs is handed in any more. */
+function goneWith({ id, photos = [] }: GroupDoc, state: GroupState): Pick<Answer, 'photosGone'> {
+  const isBack = (number: number) => pieceOf(state, number)?.state === 'taken-back';
+  const gone = photos.filter(({ pieces }) => pieces.every(isBack));
+  return gone.length === 0
+    ? {}
+    : { photosGone: gone.map(({ channel, message }) => ({ group: id, channel, message })) };
+}
+
 export const undo = question({
   name: 'undo',
   says: 'Takes back your last pledge or hand-in; for the organiser, the latest thing that happened',
@@ -112,6 +123,7 @@ export const undo = question({
           : `Taken back: ${gather(back.slice(0, TOLD), rest > 0 && `and ${num(rest)} more`).join('; ')}.`,
       lines: after.standing.length > 1 ? ['/together history shows what stands.'] : [],
       board: doc.id,
+      ...goneWith(saved, after),
     };
   },
 });

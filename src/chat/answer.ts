@@ -106,6 +106,14 @@ export interface Choose {
   readonly choices: readonly { readonly value: string; readonly label: string }[];
 }
 
+/** A message that shows motifs which are not handed in any more. */
+export interface PhotoGone {
+  /** The id of the group blanket. */
+  readonly group: string;
+  readonly channel: string;
+  readonly message: string;
+}
+
 /** A picture that came along with the question, to be shown in the channel of a group blanket. */
 export interface Photo {
   /** The id of the group blanket. */
@@ -141,6 +149,8 @@ export interface Answer {
   readonly along?: string;
   /** The picture of what was handed in. A room that has it shows it. */
   readonly photo?: Photo;
+  /** Photos of what was taken back. A room that shows them takes them away. */
+  readonly photosGone?: readonly PhotoGone[];
   /** Whom else it concerns. A room that reaches people tells them; everybody else finds it where she looks. */
   readonly tells?: readonly Telling[];
   /** True where all that is kept of the asker is gone: what a room remembers of her goes too. */
@@ -177,6 +187,7 @@ export interface RenderedAnswer {
   readonly board?: string;
   readonly along?: string;
   readonly photo?: Photo;
+  readonly photosGone?: readonly PhotoGone[];
   readonly tells?: readonly Telling[];
   readonly forgets?: boolean;
   readonly private: boolean;
@@ -231,6 +242,7 @@ export function show(answer: Answer, own: Reader, assumed: readonly string[] = [
     },
     board: answer.board,
     along: answer.along,
+    photosGone: answer.photosGone,
     photo: answer.photo && { ...answer.photo, says: say(answer.photo.says) },
     ...(answer.tells === undefined
       ? {}

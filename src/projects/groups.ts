@@ -149,6 +149,14 @@ export class Groups extends Chronicles<GroupDoc, Happening, GroupState> {
     );
   }
 
+  /** Forgets where a photo stood. */
+  async forgetPhoto(id: string, message: string): Promise<void> {
+    await this.altered(id, ({ photos = [], ...doc }) => {
+      const left = photos.filter((photo) => photo.message !== message);
+      return left.length === 0 ? doc : { ...doc, photos: left };
+    });
+  }
+
   /** Wants a thread of a channel for the board; without one, the board goes back to the channel. */
   async wantThread(id: string, from: string | undefined): Promise<GroupDoc> {
     return this.altered(id, (doc) => {

@@ -1,12 +1,13 @@
 /** Photos of motifs that were handed in: posted where the group reads, with alt text; kept is where the message is. */
 import { createHash } from 'node:crypto';
 import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
-import type { Photo } from '../../chat/answer.ts';
+import type { Photo, PhotoGone } from '../../chat/answer.ts';
 import type { Context } from '../../chat/context.ts';
+import { photoLink } from '../../projects/groups.ts';
 import type { Projects } from '../../projects/projects.ts';
 import { listed, raw, sent, type Picture } from './files.ts';
 import { MESSAGE } from './limits.ts';
-import { isForbidden, refusalFacts, type Log } from './platform.ts';
+import { isForbidden, isMessageGone, refusalFacts, type Log } from './platform.ts';
 import { escaped, fit } from './text.ts';
 
 export interface PhotoToShow extends Photo {
@@ -14,7 +15,10 @@ export interface PhotoToShow extends Photo {
 }
 
 export interface PhotoParts {
-  readonly rest: { post(route: `/${string}`, options: object): Promise<unknown> };
+  readonly rest: {
+    post(route: `/${string}`, options: object): Promise<unknown>;
+    delete(route: `/${string}`): Promise<unknown>;
+  };
   readonly projects: Projects;
   readonly log: Log;
   readonly fault: (error: unknown) => string;
@@ -53,5 +57,30 @@ export async function showPhoto(
       return 'The photo was not posted, as Discord did not take it. The hand-in counts all the same.';
     }
     return `Something went wrong with the photo; it is noted as ${fault(error)}. The hand-in counts all the same.`;
+  }
+}
+
+/** Takes away the message of a photo whose motifs were taken back; says what came of it. Never rejects: they are taken back whatever becomes of it. */
+export async function hidePhoto(
+  { group, channel, message }: PhotoGone,
+  { place }: Pick<Context, 'place'>,
+  { rest, projects, log, fault }: PhotoParts,
+): Promise<string> {
+  try {
+    try {
+      await rest.delete(Routes.channelMessage(channel, message));
+    } catch (error) {
+      // Somebody took it away before.
+      if (!isMessageGone(error)) throw error;
+    }
+    await projects.groups.forgetPhoto(group, message);
+    return 'The photo is taken out of the channel as well.';
+  } catch (error) {
+    const still = `The photo still stands in the channel: ${photoLink(place.server, { channel, message })}`;
+    if (error instanceof DiscordAPIError || error instanceof HTTPError) {
+      log.warn(refusalFacts(error), 'a photo was not taken away');
+      return still;
+    }
+    return `${still} (noted as ${fault(error)})`;
   }
 }

@@ -14,7 +14,7 @@ import type {
 import { otherwise, readAsLine, readWords } from '../../asked/answer.ts';
 import { answerWaiting } from '../../asked/completing.ts';
 import { AskedBack } from '../../asked/asked-back.ts';
-import type { RenderedAnswer, Telling } from '../../chat/answer.ts';
+import type { PhotoGone, RenderedAnswer, Telling } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import { serverOf, type Context, type Maker, type Place } from '../../chat/context.ts';
 import { waysOf } from '../../chat/first-ways.ts';
@@ -72,6 +72,8 @@ export interface RoomParts {
   readonly alongChanged?: ((along: string) => void) | undefined;
   /** Posts a photo of somebody’s motifs; says in a sentence what came of it. Never rejects. */
   readonly showPhoto?: ((photo: PhotoToShow, context: Context) => Promise<string>) | undefined;
+  /** Takes a photo away whose motifs were taken back; says in a sentence what came of it. Never rejects. */
+  readonly hidePhoto?: ((photo: PhotoGone, context: Context) => Promise<string>) | undefined;
   /** The thread that an interaction comes out of; undefined for none. */
   readonly inThread?: ((interaction: BaseInteraction) => Thread | undefined) | undefined;
   /** Where attachments may be fetched from. */
@@ -333,6 +335,15 @@ export class DiscordRoom {
     // Plain words are answered to whom the question that they mean is answered.
     const alone = hidden || isHidden(interaction, asked.found, seenBy, ways);
     return this.give(interaction, reply, asked, { where: 'new', hidden: alone, open: false });
+  }
+
+  /** Takes away what shows motifs that were taken back, and says what came of it. */
+  private async withoutPhotos(shown: RenderedAnswer, context: Context): Promise<RenderedAnswer> {
+    const { hidePhoto } = this.parts;
+    const { photosGone = [] } = shown;
+    if (!hidePhoto || photosGone.length === 0) return shown;
+    const said = await Promise.all(photosGone.map((photo) => hidePhoto(photo, context)));
+    return { ...shown, lines: [...shown.lines, ...new Set(said)] };
   }
 
   /** Shows the picture that came along, where the answer says so, and says what came of it. */
@@ -721,7 +732,7 @@ export class DiscordRoom {
     give = () => ask(found, typed, context),
   ): Promise<Answered> {
     try {
-      const shown = await give();
+      const shown = await this.withoutPhotos(await give(), context);
       if (shown.forgets === true) await this.unfoldable.forget(context.maker.id);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
       if (shown.along !== undefined) this.parts.alongChanged?.(shown.along);

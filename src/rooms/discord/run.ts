@@ -26,7 +26,7 @@ import { heardIn, HEARING, replyTo } from './heard.ts';
 import { inTongues } from './localise.ts';
 import { PartPosts } from './part-posts.ts';
 import { serves, shardOptions, type Shards } from './shards.ts';
-import { showPhoto } from './photos.ts';
+import { hidePhoto, showPhoto } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
 import { DiscordRoom } from './room.ts';
@@ -220,6 +220,7 @@ function openRoom(
     alongChanged: (along) => posts.changed(along),
     tell: (tellings) => tell(tellings, now?.() ?? new Date(), { rest, projects, log, claims }),
     showPhoto: (photo, context) => showPhoto(photo, context, { rest, projects, log, fault }),
+    hidePhoto: (photo, context) => hidePhoto(photo, context, { rest, projects, log, fault }),
     inThread: watchThreads(client),
   });
   client.on(Events.InteractionCreate, (interaction) => void room.take(interaction));

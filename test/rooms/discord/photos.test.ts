@@ -101,6 +101,26 @@ describe('a photo of what is handed in', () => {
     expect(photos(guild)).toHaveLength(1);
   });
 
+  it('goes out of the channel when what it shows is taken back, and stays where some of it is still handed in', async () => {
+    const { guild, host, ada } = await opened('Dell');
+    await handIn(ada, photo());
+    const [posted] = photos(guild);
+    const seen = await harness.line('/together undo', ada);
+    expect(seen.text).toContain('The photo is taken out of the channel as well.');
+    expect(posted!.deleted).toBe(true);
+    expect((await stateOf(guild, 'Dell')).doc.photos).toBeUndefined();
+    // Of the next one something else is taken back: a pledge.
+    await handIn(ada, photo());
+    await harness.line('/together pledge kind:furrow', ada);
+    expect((await harness.line('/together undo', ada)).text).not.toContain('photo');
+    expect((await stateOf(guild, 'Dell')).doc.photos).toHaveLength(1);
+    // Somebody took it away before: nothing is left to be done, and it is forgotten.
+    photos(guild).find(({ deleted }) => !deleted)!.deleted = true;
+    expect((await harness.line('/together undo', host)).text).toContain('taken out of the channel');
+    expect((await stateOf(guild, 'Dell')).doc.photos).toBeUndefined();
+    expect(harness.faults).toEqual([]);
+  });
+
   it('is refused in the terminal, in words, and nothing is handed in', async () => {
     const { ask } = asking();
     for (const line of [
