@@ -127,7 +127,8 @@ export async function move(
       `Compared one by one: ${number(equal)} documents in ${source.said} and ${target.said} are the same${same ? '' : `, ${number(unequal.length)} are not`}.`,
     );
     if (same) return 0;
-    say('Nothing that is another there was replaced; --replace does that.');
+    if (moved.some(({ left }) => left.some(({ outcome }) => outcome === 'otherwise')))
+      say('Nothing that is another there was replaced; --replace does that.');
     return 1;
   } catch (error) {
     if (!(error instanceof NotSaved)) throw error;

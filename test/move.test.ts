@@ -11,6 +11,7 @@ import { GROUP_ENTRIES, GROUPS } from '../src/projects/group-schema.ts';
 import { MOVED } from '../src/projects/moving.ts';
 import { PostgresStore } from '../src/projects/postgres/store.ts';
 import { MAKERS, Projects } from '../src/projects/projects.ts';
+import type { MakerDoc } from '../src/projects/schema.ts';
 import { groupPlan } from './core/group/plan.ts';
 import { asOwner, newDatabase, newPlace } from './postgres/place.ts';
 import { refused } from './refused.ts';
@@ -125,6 +126,35 @@ describe('moving', () => {
       status: 0,
       out: expect.stringContaining('groups: 1, 1 brought up to date'),
     });
+  });
+
+  it('takes answers as they are, and a document that is longer than one may become now', async () => {
+    const folder = await filled(1);
+    const store = await openFiles(folder);
+    const answer = {
+      path: 'motif weigh',
+      shown: { working: [{ unit: 'g', label: 'One motif' }], headline: 'Weighed.' },
+    };
+    await new Projects(store).answers.keep('maker0', [{ key: '@a', answer }], at);
+    await store.close();
+    const path = join(folder, 'makers', 'maker0.json');
+    const doc = JSON.parse(readFileSync(path, 'utf8')) as MakerDoc;
+    const history = Array.from({ length: 500 }, () => ({
+      at: at.toISOString(),
+      did: 'row' as const,
+      row: 1,
+      made: 0,
+    }));
+    doc.progress = Array.from({ length: 20 }, (_, n) => ({ motif: `motif ${n}`, row: 1, made: 0, history }));
+    writeFileSync(path, JSON.stringify(doc));
+    const url = await newDatabase();
+    const moved = await moves(folder, url);
+    expect(moved.out).toContain('are the same.');
+    expect(moved.status).toBe(0);
+    expect(await moves(folder, url)).toMatchObject({ status: 0 });
+    const back = newFolder();
+    expect(await moves(url, back)).toMatchObject({ status: 0 });
+    expect((await (await openFiles(back)).read(MAKERS, 'maker0'))?.progress).toHaveLength(20);
   });
 
   it('leaves what is another there, says which, and replaces it only when told to', async () => {

@@ -62,7 +62,17 @@ async function inParts<T>(all: readonly T[], stop: AbortSignal | undefined, work
   }
 }
 
-const textOf = (said: unknown) => JSON.stringify(said);
+/** Names in one order: a database keeps those of what it does not know otherwise than they were written. */
+const inOrder = (_: string, part: unknown): unknown =>
+  typeof part === 'object' && part !== null && !Array.isArray(part)
+    ? Object.fromEntries(Object.entries(part).sort(([one], [other]) => (one < other ? -1 : 1)))
+    : part;
+const textOf = (said: unknown) => JSON.stringify(said, inOrder);
+
+/** The same kind of documents, of any length: what is saved already is not refused. */
+function ofAnyLength({ most: _, ...kind }: Kind<unknown>): Kind<unknown> {
+  return kind;
+}
 
 /** Whether a document that grows has all that another has, and more. */
 function goesOn(here: unknown, there: unknown): boolean {
@@ -106,7 +116,7 @@ async function moveOne(
       if (entry === undefined) await to.erase(entries, id);
       else await to.change(entries, id, () => ({ keep: entry, tell: undefined }));
     }
-    return await to.change(kind, id, (there) => {
+    return await to.change(ofAnyLength(kind), id, (there) => {
       const outcome = outcomeOf(kind, here, there, replaces);
       return { keep: WRITES.includes(outcome) ? here : undefined, tell: outcome };
     });
