@@ -2,6 +2,7 @@
  * The attacks of test/attack/ in large numbers: `npm run bench -- attack`, or some of them: `npm run bench -- attack sleep disk`.
  * Each is a section: its name, and what it does, as rows of the table "What was broken on purpose".
  */
+import { databaseLoop } from '../test/attack/database.ts';
 import { diskLoop } from '../test/attack/disk.ts';
 import { blowsOf, Fleet, crowd, strike, type ManyReport } from '../test/attack/many.ts';
 import { Server } from '../test/postgres/server.ts';
@@ -30,6 +31,7 @@ const KILLS = 1_000;
 const SLEEPS = 50;
 const PRESSES = 2_000;
 const LINES = 300_000;
+const ILLS = 150;
 /** Processes on one database, how often one of them is killed, how often each thing befalls the database, and how many press. */
 const PROCESSES = [2, 4];
 const PROCESS_KILLS = 50;
@@ -91,6 +93,19 @@ export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
       {
         what: 'a disk on which any step fails one time in fifty: full, over quota, read-only, broken, half written',
         often: `${number(report.presses)} presses; ${number(report.acknowledged)} acknowledged, ${number(report.refused)} refused in words, ${number(report.unknown)} told that it is not known`,
+        lost: report.lost,
+        doubled: report.doubled,
+        broken: report.broken,
+      },
+    ];
+  },
+  async database() {
+    const report = await databaseLoop(ILLS, spread());
+    const harm = Object.entries(report.harm).map(([what, times]) => `${what} ${times} times`);
+    return [
+      {
+        what: 'a PostgreSQL and four processes that press on one blanket in it, killed, cut off and replaced by turns',
+        often: `${harm.join(', ')}; ${number(report.acknowledged)} presses acknowledged, ${number(report.refused)} refused in words, ${number(report.unknown)} told that it is not known`,
         lost: report.lost,
         doubled: report.doubled,
         broken: report.broken,

@@ -12,7 +12,7 @@ import { bundled } from '../test/projects/children/run.ts';
 import { median } from './measure.ts';
 import { digits, type BenchRow } from './table.ts';
 
-const SECONDS = 2;
+const SECONDS = 1;
 const ROUNDS = 3;
 /** Presses under way, in all processes together. */
 const IN_FLIGHT = 64;

@@ -75,7 +75,7 @@ export class Server {
     private readonly programs: Programs,
     readonly folder: string,
     readonly port: number,
-    private readonly password: string,
+    readonly password: string,
     private readonly options: ServerOptions,
   ) {}
 
