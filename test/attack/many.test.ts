@@ -31,7 +31,10 @@ describe('rooms of several processes', () => {
     const report = await crowd(platform, { motifs: 100, people: 200, url, side: 10, atOnce: 40 });
     expect(report).toMatchObject({
       got: 100,
+      lost: 0,
+      twice: 0,
       kindly: 100,
+      late: 0,
       other: [],
       pledged: 100,
       boards: 1,
@@ -48,6 +51,8 @@ describe('rooms of several processes', () => {
     const report = await crowd(platform, { motifs: 8, people: 16, url, side: 4 });
     expect(report).toMatchObject({
       got: 8,
+      lost: 0,
+      twice: 0,
       kindly: 8,
       other: [],
       pledged: 8,

@@ -18,6 +18,7 @@ import {
   openStandIn,
   textOf,
   type As,
+  type Interaction,
   type Message,
   type Outcome,
   type StandIn,
@@ -149,6 +150,8 @@ class Pressing {
     twice: 0,
   };
   private lastSaid = 'nothing';
+  /** What was not answered while she looked; it may have been since. */
+  private readonly unanswered: Interaction[] = [];
   readonly back: number[] = [];
   readonly broken: string[] = [];
   readonly pressers: Presser[] = [];
@@ -193,7 +196,8 @@ class Pressing {
         this.acknowledge(presser, row);
       } else if (REFUSED.test(seen.text)) count.refused += 1;
       else if (UNKNOWN.test(seen.text)) count.unknown += 1;
-      else if (seen.kind === 'silence' || seen.kind === 'nothing' || row !== undefined) count.cut += 1;
+      else if (seen.kind === 'silence' || seen.kind === 'nothing' || row !== undefined)
+        this.unanswered.push(seen.interaction);
       else this.broken.push(`${seen.kind}: ${seen.text}`);
       await wait(round.breath);
     }
@@ -247,6 +251,12 @@ class Pressing {
 
   report(times: number, more: readonly string[]): ManyReport {
     const { count, back, broken, fleet } = this;
+    for (const { followUps } of this.unanswered) {
+      const said = followUps.map(textOf).join();
+      if (REFUSED.test(said)) count.refused += 1;
+      else if (UNKNOWN.test(said)) count.unknown += 1;
+      else count.cut += 1;
+    }
     for (const { callbacks } of fleet.platform.world.interactions.values())
       if (callbacks > 1) count.twice += 1;
     return { processes: fleet.processes, times, ...count, back, broken: [...broken, ...more] };
@@ -280,9 +290,9 @@ export const TROUBLES = {
       await wait(150);
     }
   },
-  'out of reach for four seconds': async ({ line }) => {
+  'out of reach for twelve seconds': async ({ line }) => {
     line.close();
-    await wait(4_000);
+    await wait(12_000);
     line.reopen();
   },
   'silent for two seconds': async ({ line }) => {
@@ -387,13 +397,19 @@ export interface CrowdReport {
   readonly got: number;
   readonly kindly: number;
   readonly other: readonly string[];
+  /** Told in words that it could not be read or saved; not answered in the platform's three seconds. */
+  readonly refused: number;
+  readonly late: number;
   /** What the blanket says in the end. */
   readonly pledged: number;
+  /** Told that they hold one and do not; counted more than once. */
+  readonly lost: number;
+  readonly twice: number;
   /** Its boards, what the one shows, and how often it was edited while they pressed. */
   readonly boards: number;
   readonly shows: string;
   readonly edits: number;
-  /** Refusals of the platform: of a second answer (40060), and all others. */
+  /** Refusals of the platform: of a second answer (40060); others, but for what came too late (10062). */
   readonly second: number;
   readonly refusals: number;
 }
@@ -430,13 +446,13 @@ export async function crowd(
   const [board] = boards();
   if (board === undefined) throw new Error('no board');
   const before = board.edits;
-  const seen: Outcome[] = [];
+  const seen: (Outcome & { readonly who: string })[] = [];
   let next = 0;
   const some = async () => {
-    while (next < people)
-      seen.push(
-        await platform.press(board, 'Pledge one', { user: platform.person(`presser ${next++}`), guild }),
-      );
+    while (next < people) {
+      const user = platform.person(`presser ${next++}`);
+      seen.push({ ...(await platform.press(board, 'Pledge one', { user, guild })), who: user.id });
+    }
   };
   await Promise.all(Array.from({ length: atOnce }, some));
   await until(() => textOf(board).includes(`${motifs} pledged, 0 open`));
@@ -444,23 +460,30 @@ export async function crowd(
   const kindly = seen.filter(({ text }) =>
     /Every furrow is spoken for\.|There is nothing to pledge now\./.test(text),
   );
+  const refused = seen.filter(({ text }) => REFUSED.test(text));
+  const late = seen.filter(({ kind }) => kind === 'silence');
   const store = await PostgresStore.open({ url });
   const { state } = (await new Groups(store).named(guild.id, name)) ?? {};
   await store.close();
+  const held = (who: string) => state?.pledges.get(who)?.[0];
   const failures = [...platform.world.interactions.values()].flatMap((one) => one.failures);
   return {
     pressed: people,
     got: got.length,
     kindly: kindly.length,
     other: seen
-      .filter((one) => !got.includes(one) && !kindly.includes(one))
+      .filter((one) => ![got, kindly, refused, late].some((all) => all.includes(one)))
       .map(({ kind, text }) => `${kind}: ${text}`),
+    refused: refused.length,
+    late: late.length,
     pledged: state?.tally[0]?.pledged ?? -1,
+    lost: got.filter(({ who }) => (held(who) ?? 0) < 1).length,
+    twice: seen.filter(({ who }) => (held(who) ?? 0) > 1).length,
     boards: boards().length,
     shows: textOf(board),
     edits: board.edits - before,
     second: failures.filter(({ code }) => code === 40060).length,
-    refusals: failures.filter(({ code }) => code !== 40060).length,
+    refusals: failures.filter(({ code }) => code !== 40060 && code !== 10062).length,
   };
 }
 
