@@ -505,7 +505,7 @@ export async function openRooms(
         shards: { mine: [0], all: 1 },
         log: { info: nothing, warn: nothing, error: nothing },
         fault: (error) => `fault-${faults.push(error)}`,
-        boardGap: 50,
+        boardGap: 250,
         ...(now ? { now } : {}),
       });
       return { room, store };
