@@ -52,6 +52,7 @@ export const spacing = question({
       .whole('Blocks along the other side, or rows of a flat piece', { max: MOST_ROWS, example: '8' })
       .optional(),
     stitch: opt.stitch('The stitch of the motif').optional(),
+    border_stitch: opt.stitch('The stitch of the border’s first round; sc if not given').optional(),
     motif: savedMotif('A saved motif, instead of shape and size').optional(),
   },
   example: 'width:120cm height:160cm gauge:14 multiple:6 plus:1 columns:8 rows:11',
@@ -88,6 +89,7 @@ export const spacing = question({
       other_size: { never: true },
       stitch: { never: true },
       motif: { never: true },
+      border_stitch: { never: true },
     },
     pairs: { dims: ['width', 'height'], grid: ['columns', 'rows'] },
     phrases: [
@@ -119,7 +121,7 @@ export const spacing = question({
         `Work the corner’s ${each} into one place, and over the joins as if the edge were one cloth.`,
         writtenLines(
           writeBorder({
-            rounds: [{ stitch: 'sc', across, down, total }],
+            rounds: [{ stitch: asked.border_stitch ?? 'sc', across, down, total }],
             corner: asked.corner,
             motif: plan?.stitch,
           }),
@@ -129,10 +131,11 @@ export const spacing = question({
       data: defined({ per_motif_across: perMotifAcross, per_motif_down: perMotifDown }),
       cautions: careFor(asked.width, asked.height),
       working: working.steps,
-      assumptions: [
-        `The round is written for ${t('sc')}: put your border’s stitch in its place.`,
+      assumptions: gather(
+        asked.border_stitch === undefined &&
+          `The round is written for ${t('sc')}; border_stitch writes it for another.`,
         `Rates along row ends: published for ${t('sc')}, ${t('dc')} and ${t('tr')} rows, from memory for ${t('hdc')}.`,
-      ],
+      ),
     };
   },
 });

@@ -114,6 +114,7 @@ export const de: Tongue = {
     makes: 'ergibt',
   },
   options: {
+    border_stitch: 'randmasche',
     kinds: 'sorten',
     as: 'als',
     lesson: 'lektion',
@@ -349,6 +350,8 @@ export const de: Tongue = {
     like: 'etwa',
   },
   says: {
+    'The stitch of the border’s first round; sc if not given':
+      'Die Masche der ersten Randrunde; ohne Angabe sc',
     'Saved motifs, commas between; the first is A, the next B':
       'Gespeicherte Motive, mit Kommas dazwischen; das erste ist A, das nächste B',
     'Lessons with tasks of your own: shown, tried, and told which slip it was':

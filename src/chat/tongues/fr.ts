@@ -114,6 +114,7 @@ export const fr: Tongue = {
     makes: 'donne',
   },
   options: {
+    border_stitch: 'maille_bordure',
     kinds: 'sortes',
     as: 'nom_choisi',
     lesson: 'leçon',
@@ -349,6 +350,8 @@ export const fr: Tongue = {
     like: 'comme',
   },
   says: {
+    'The stitch of the border’s first round; sc if not given':
+      'La maille du premier tour de bordure ; sc sinon',
     'Saved motifs, commas between; the first is A, the next B':
       'Motifs enregistrés, séparés par des virgules ; le premier est A, le suivant B',
     'Lessons with tasks of your own: shown, tried, and told which slip it was':

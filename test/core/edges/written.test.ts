@@ -6,6 +6,7 @@ import { cornerStitch, writeBorder } from '../../../src/core/edges/written-borde
 import { canBeTold, writeSeam, writeStrips } from '../../../src/core/edges/written-joining.ts';
 import { forReader, type Reader } from '../../../src/core/base/reader.ts';
 import { STITCHES } from '../../../src/standards/stitches.ts';
+import { asking } from '../../asking.ts';
 
 const READERS: readonly Reader[] = [
   { units: 'metric', terms: 'US' },
@@ -86,6 +87,22 @@ describe('a border in words', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  it.each([undefined, ...STITCHES])('is written by /border spacing for %s', async (stitch) => {
+    const line = '/border spacing width:40cm height:60cm gauge:14';
+    const { lines, figures, assumptions } = await asking().ask(
+      stitch === undefined ? line : `${line} border_stitch:${stitch}`,
+    );
+    const text = lines!.find((one) => one.startsWith('Round 1:'))!;
+    const read = follow(text, stitch ?? 'sc', 'sl st');
+    expect([read.said, read.made, read.corners]).toEqual([
+      figures['round_total']!.value,
+      figures['round_total']!.value,
+      4,
+    ]);
+    expect(read.sides).toEqual(['across', 'down', 'across', 'down'].map((side) => figures[side]!.value));
+    expect(assumptions.some((one) => one.includes('border_stitch'))).toBe(stitch === undefined);
   });
 
   it('is worked the other way round by who holds the hook in the left hand, and changes colour where it is told to', () => {
