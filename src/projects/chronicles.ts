@@ -185,8 +185,8 @@ export class Chronicles<
     return this.store.read(this.kind.docs, id);
   }
 
-  /** The same, in pieces where it is long. */
-  private async whole(id: string): Promise<{ doc: Doc; state: State } | undefined> {
+  /** A document with its state, reckoned in pieces where it is long. Throws Unreadable where it is there and cannot be read. */
+  async whole(id: string): Promise<{ doc: Doc; state: State } | undefined> {
     const doc = await this.read(id);
     if (doc === undefined) return undefined;
     await this.lookedAt(doc);

@@ -38,7 +38,7 @@ function* linesOf(entries: readonly unknown[]): Generator<string> {
 }
 
 export type ReadList =
-  | { readonly is: 'good'; readonly entries: readonly unknown[]; readonly bytes: number }
+  | { readonly is: 'good'; readonly entries: readonly unknown[] }
   /** The number of the line that is wrong, counted from 1. */
   | { readonly is: 'bad'; readonly line: number };
 
@@ -50,7 +50,7 @@ export function* readList(kind: GrowingKind, text: string, checked: boolean): Ge
   for (let from = 0; ;) {
     const end = text.indexOf('\n', from);
     // What comes after the last end of a line is torn.
-    if (end < 0) return { is: 'good', entries, bytes: Buffer.byteLength(text.slice(0, from)) };
+    if (end < 0) return { is: 'good', entries };
     line++;
     try {
       const said: unknown = JSON.parse(text.slice(from, end));
@@ -82,9 +82,9 @@ export class EventFiles {
     return this.open.get(list)?.hold === hold.token;
   }
 
-  /** How much of a list is known to be good; undefined where it cannot be added to. */
-  bytesOf({ list }: Files): number | undefined {
-    return this.open.get(list)?.bytes;
+  /** How long a list is that can be added to, in bytes. */
+  bytesOf({ list }: Files): number {
+    return this.open.get(list)?.bytes ?? 0;
   }
 
   /** Writes a list whole to a new file in the place of the old one, to be added to from then on. */

@@ -46,7 +46,7 @@ export interface FileStoreOptions {
 interface Remembered {
   /** What the file says; of a document that grows, its head, once the list is in a file of its own. */
   readonly text: string;
-  /** Of a document that grows: whether its list is still in the file that this text is of, or how long its own is, in bytes. */
+  /** Of a document that grows: whether its list is still in the file that this text is of, or about how long its own is. */
   readonly list?: 'inside' | number;
   /** A list lies beside one that has its own inside: it is of before that was written. */
   readonly stale?: boolean;
@@ -426,7 +426,7 @@ export class FileStore implements Store {
     const kept = forgetting ? undefined : previous;
     if (is === 'grown' && !inside && this.lines.canAdd(hold, files)) {
       await this.lines.add(files, lines);
-      return { text: from.text, doc, list: this.lines.bytesOf(files) ?? 0 };
+      return { text: from.text, doc, list: this.lines.bytesOf(files) };
     }
     await this.files.makeFolders(kind);
     if (is === 'grown') {
@@ -434,7 +434,7 @@ export class FileStore implements Store {
       const head = JSON.stringify(headIn(doc));
       // As long as the list is inside as well, that one counts.
       if (inside) await this.files.place(hold, path, kept, head);
-      return { text: inside ? head : from.text, doc, list: this.lines.bytesOf(files) ?? 0 };
+      return { text: inside ? head : from.text, doc, list: this.lines.bytesOf(files) };
     }
     if (is === 'otherwise') {
       const text = JSON.stringify(inside ? doc : headIn(doc));
@@ -651,7 +651,7 @@ export class FileStore implements Store {
       if (entries.length === 0) return { is: 'bad', why: 'its list is empty' };
       const doc = docOf(kind as GrowingKind<object>, said, entries);
       const text = JSON.stringify(headIn(doc));
-      return { is: 'good', known: { text, doc, list: list.bytes, older: !isNew } };
+      return { is: 'good', known: { text, doc, list: rawList.length, older: !isNew } };
     } catch (error) {
       throw this.spoils(path, notMigrated(kind.called, error), { error });
     }

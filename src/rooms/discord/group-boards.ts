@@ -1,6 +1,7 @@
 /** The boards of group blankets: what they show is what `/together board` answers, where they stand is in their document. */
 import { ask } from '../../chat/ask.ts';
 import type { Registry } from '../../chat/registry.ts';
+import { lengthOf } from '../../projects/grown.ts';
 import type { Projects } from '../../projects/projects.ts';
 import type { Board, BoardKeeper } from './boards.ts';
 import { clock } from './text.ts';
@@ -18,15 +19,14 @@ export class GroupBoards implements BoardKeeper {
 
   async read(id: string): Promise<Board | undefined> {
     const found = this.registry.get('together board');
-    const doc = await this.projects.groups.read(id);
-    const opened = doc?.events[0];
+    const { doc, state } = (await this.projects.groups.whole(id)) ?? {};
     const channel = doc?.channel ?? doc?.board?.channel;
-    if (!found || !doc || opened?.did !== 'opened' || channel === undefined) return undefined;
+    if (!found || !doc || !state || channel === undefined) return undefined;
     // Everybody reads it: in the organiser's own units and terms.
-    const settings = await this.projects.savedSettings(this.projects.groups.stateOf(doc).organiser);
+    const settings = await this.projects.savedSettings(state.organiser);
     const shown = await ask(
       found,
-      { name: opened.plan.name },
+      { name: state.plan.name },
       {
         maker: NOBODY,
         reader: { ...settings, clock },
@@ -46,7 +46,7 @@ export class GroupBoards implements BoardKeeper {
       lost: doc.lost,
       pinned: doc.thread?.id === channel,
       shown,
-      version: doc.events.length,
+      version: lengthOf(doc),
     };
   }
 
