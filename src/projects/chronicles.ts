@@ -87,6 +87,17 @@ export interface Chronicle<Doc extends EventDoc<Happening & Stamp>, Happening ex
 /** Documents of which it is remembered what their events come to: those that are busy just now. */
 const KEPT_LIVE = 200;
 
+/** What a press goes by that was looked at before its turn. */
+interface Known {
+  /** The edition of the document, undefined where there was none. */
+  readonly edition: number | undefined;
+  /** Whom the catalogue named after that. */
+  readonly listed: ReadonlySet<string>;
+}
+
+/** Thrown out of a change before whose turn somebody was forgotten: the catalogue may not name her any more. */
+class Forgot extends Error {}
+
 /** The longest part of an id that a name becomes. */
 const LONGEST_SLUG = 60;
 
@@ -288,11 +299,29 @@ export class Chronicles<
     doing: Doing,
     rule: (state: State, doc: Doc) => readonly Happening[],
   ): Promise<Happened<Doc, Happening, State>> {
-    const doc = await this.read(id);
-    if (doc !== undefined) await this.lookedAt(doc);
-    for (let listed = this.makersIn(await this.catalogue.entry(id)); ;) {
+    for (;;) {
+      const doc = await this.read(id);
+      if (doc !== undefined) await this.lookedAt(doc);
+      // Looked at after the document, so that nobody who is forgotten from here on goes unnoticed.
+      const entry = await this.catalogue.entry(id);
+      const known: Known = { edition: doc?.edition, listed: this.makersIn(entry) };
       try {
-        return await this.happens(id, doing, rule, listed);
+        return await this.happensOrLists(id, doing, rule, known);
+      } catch (error) {
+        if (!(error instanceof Forgot)) throw error;
+      }
+    }
+  }
+
+  private async happensOrLists(
+    id: string,
+    doing: Doing,
+    rule: (state: State, doc: Doc) => readonly Happening[],
+    known: Known,
+  ): Promise<Happened<Doc, Happening, State>> {
+    for (let { listed } = known; ;) {
+      try {
+        return await this.happens(id, doing, rule, { ...known, listed });
       } catch (error) {
         if (!(error instanceof Unlisted)) throw error;
         listed = await this.catalogue.note((error as Unlisted<Doc>).doc, error.makers);
@@ -311,10 +340,11 @@ export class Chronicles<
     id: string,
     doing: Doing,
     rule: (state: State, doc: Doc) => readonly Happening[],
-    listed: ReadonlySet<string>,
+    { edition, listed }: Known,
   ): Promise<Happened<Doc, Happening, State>> {
     return this.store.change<Doc, Happened<Doc, Happening, State>>(this.kind.docs, id, (doc) => {
       if (!doc) throw this.gone();
+      if (edition !== undefined && doc.edition !== edition) throw new Forgot();
       const { state } = this.withState(doc);
       const live = this.liveOf(doc);
       const past = atOnce(live.count(doc));
@@ -370,19 +400,7 @@ export class Chronicles<
   async forget(maker: string): Promise<Forgotten> {
     const { found, unreadable } = await this.with(maker);
     const removed: string[] = [];
-    for (const { id } of found) {
-      const said = await this.store.change<Doc, string | undefined>(this.kind.docs, id, (doc) => {
-        if (!doc) return { keep: undefined, tell: undefined };
-        const { state } = this.withState(doc);
-        return {
-          keep: this.kind.withoutMaker(doc, state, maker),
-          tell: this.partOf(doc, maker),
-          forgets: true,
-        };
-      });
-      await this.catalogue.forget(id, maker);
-      if (said !== undefined) removed.push(said);
-    }
+    for (const { id } of found) removed.push(...(await this.forgetIn(id, maker)));
     return {
       removed,
       left: unreadable.map(
@@ -390,6 +408,28 @@ export class Chronicles<
           `a part in the ${this.kind.called} ${name}, which cannot be read now; whoever runs this has the file`,
       ),
     };
+  }
+
+  /**
+   * Takes her out of one document, then out of its entry. A press that had looked at the entry before may name her in between: she is
+   * taken out again then, until nobody does; whoever comes later finds another edition, and looks at the entry anew.
+   */
+  private async forgetIn(id: string, maker: string): Promise<string[]> {
+    const change = (first: boolean) =>
+      this.store.change<Doc, readonly string[] | undefined>(this.kind.docs, id, (doc) => {
+        if (!doc) return { keep: undefined, tell: undefined };
+        if (!first && !atOnce(this.liveOf(doc).count(doc)).makers.has(maker))
+          return { keep: { ...doc, edition: doc.edition + 1 }, tell: undefined, forgets: true };
+        const { state } = this.withState(doc);
+        const keep = this.kind.withoutMaker(doc, state, maker);
+        return { keep, tell: [this.partOf(doc, maker)], forgets: true };
+      });
+    let removed: readonly string[] = [];
+    for (let said = await change(true); said !== undefined; said = await change(false)) {
+      if (removed.length === 0) removed = said;
+      await this.catalogue.forget(id, maker);
+    }
+    return [...removed];
   }
 
   /** Those that name a maker, and those that may and cannot be read. */

@@ -17,6 +17,7 @@ import {
   OF_GROUPS,
   OPENED_WITHIN_DAYS,
 } from '../../src/projects/quotas.ts';
+import type { Store } from '../../src/projects/store.ts';
 import { groupPlan } from '../core/group/plan.ts';
 import { refused } from '../refused.ts';
 
@@ -195,5 +196,63 @@ describe('group blankets', () => {
     expect(JSON.stringify(after?.doc)).not.toMatch(/"m1|Maker m1/);
     expect(await groups.says('m1')).toEqual([]);
     expect([...(after?.state.names.values() ?? [])]).toContain('a maker');
+  });
+});
+
+describe('somebody who is forgotten while another process lets her press', () => {
+  const ID = '7.bean-row-throw';
+  const joins = (groups: Groups, once: string) =>
+    groups.happen(ID, { by: 'mara', at, once }, () => [
+      { did: 'joined', maker: 'mara', name: 'Mara', perWeek: 2, colours: [] },
+    ]);
+  /** Two processes that share a store; whatever the first changes waits for what comes before it. */
+  async function two(before: (folder: string, second: Groups) => Promise<unknown>) {
+    const store = new MemoryStore();
+    const shared = (waits: (folder: string) => Promise<unknown>): Store => ({
+      waiting: 0,
+      unreadable: 0,
+      inCommon: true,
+      read: (kind, id) => store.read(kind, id),
+      ids: (kind, prefix) => store.ids(kind, prefix),
+      erase: (kind, id) => store.erase(kind, id),
+      close: () => store.close(),
+      change: async (kind, id, change) => {
+        await waits(kind.folder);
+        return store.change(kind, id, change);
+      },
+    });
+    const second = new Groups(shared(() => Promise.resolve()));
+    await second.open({ server: '7' }, groupPlan(), { by: 'ines', name: 'Ines', at, once: 'open' });
+    await joins(second, 'first');
+    return { first: new Groups(shared((folder) => before(folder, second))), second };
+  }
+  const isNamed = async (groups: Groups) =>
+    JSON.stringify((await groups.read(ID))?.events).includes('"mara"');
+
+  it('is found again where the press comes after all of it', async () => {
+    let erased = false;
+    const { first, second } = await two(async (folder, other) => {
+      if (folder !== 'groups' || erased) return;
+      erased = true;
+      await other.forget('mara');
+    });
+    await joins(first, 'second');
+    expect(await isNamed(second)).toBe(true);
+    expect(await second.names('mara')).toBe(true);
+    await second.forget('mara');
+    expect(await isNamed(second)).toBe(false);
+  });
+
+  it('is taken out again where the press comes in the middle of it', async () => {
+    let pressed = false;
+    const { first, second } = await two(async (folder, other) => {
+      if (folder !== 'catalogue' || pressed) return;
+      pressed = true;
+      await joins(other, 'second');
+    });
+    expect((await first.forget('mara')).removed).toHaveLength(1);
+    expect(pressed).toBe(true);
+    expect(await isNamed(second)).toBe(false);
+    expect(await second.names('mara')).toBe(false);
   });
 });
