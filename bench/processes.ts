@@ -12,12 +12,12 @@ import type { Asked, Load } from './load-platform.ts';
 import { median } from './measure.ts';
 import { digits, table, time, type BenchRow } from './table.ts';
 
-const ROUNDS = 1;
-const ROUND_MS = 1_500;
-const IN_FLIGHT = 32;
+const ROUNDS = 5;
+const ROUND_MS = 3_000;
+const IN_FLIGHT = 16;
 /** So many that each presses less than once a second. */
-const MAKERS = 100;
-const WARM = 200;
+const MAKERS = 400;
+const WARM = 800;
 
 /** Processor time of a process so far, ms; 0 where it is gone, or the system does not tell. */
 function processorTime(pid: number): number {

@@ -132,6 +132,7 @@ export class DiscordRoom {
     this.typing = new Rate(seconds, typingPace(parts.pace));
     this.unfoldable = new Unfoldables({
       kept: parts.projects.answers,
+      inCommon: parts.projects.store.inCommon === true,
       now: () => parts.now?.() ?? new Date(),
       missed: (error) => parts.log.warn(refusalFacts(error), 'an answer was not kept for its working'),
     });

@@ -16,6 +16,8 @@ export interface Unfoldable {
 
 export interface UnfoldablesParts {
   readonly kept: LatestAnswers;
+  /** Whether other processes change what is kept. */
+  readonly inCommon: boolean;
   readonly now: () => Date;
   /** Told what could not be kept: that costs somebody its working after a restart, and no more. */
   readonly missed: (error: unknown) => void;
@@ -67,10 +69,12 @@ export class Unfoldables {
 
   /** Rejects as the store does. */
   async get(maker: string, key: string): Promise<Unfoldable | undefined> {
-    return (
-      this.latest.get(`${maker} ${key}`) ??
-      ((await this.parts.kept.find(maker, key)) as Unfoldable | undefined)
-    );
+    const fresh = this.unkept.get(maker)?.get(key);
+    if (fresh !== undefined) return fresh;
+    // She may have erased everything by another process meanwhile: what is kept says so.
+    if (this.parts.inCommon) await this.keeping;
+    const atHand = this.parts.inCommon ? undefined : this.latest.get(`${maker} ${key}`);
+    return atHand ?? ((await this.parts.kept.find(maker, key)) as Unfoldable | undefined);
   }
 
   /** What is at hand of somebody who erased everything; what is kept of her is erased with all else. */
@@ -79,7 +83,7 @@ export class Unfoldables {
     this.unkept.delete(maker);
     // What was being kept just now is kept no longer.
     await this.keeping;
-    await this.parts.kept.forget(maker);
+    await this.parts.kept.forget(maker).catch(this.parts.missed);
   }
 
   /** Keeps what is not kept yet. Never rejects. */
