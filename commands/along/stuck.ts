@@ -123,6 +123,9 @@ function motifMeant(own: Own, kind: string | undefined): MotifSpec | undefined {
   });
 }
 
+/** Where the list is to begin is no option here: the row that is named is the last that was counted. */
+const withoutFromRow = (line: string): string => line.replace(/ \(from_row:\d+\)/g, '');
+
 type Said = Pick<Answer, 'headline' | 'figures' | 'working' | 'data'> & { readonly lines: string[] };
 
 /** What her counts tell. */
@@ -141,7 +144,9 @@ function ofCounts(motif: MotifSpec, found: Miscount, counts: readonly number[]):
     return {
       headline: departedHeadline(plan, `your ${motif.name}`, found, wrong),
       figures,
-      lines: causeLines(wrong.elsewhere === undefined ? wrong.causes : (wrong.slip?.causes ?? wrong.causes)),
+      lines: causeLines(
+        wrong.elsewhere === undefined ? wrong.causes : (wrong.slip?.causes ?? wrong.causes),
+      ).map(withoutFromRow),
       working: working.steps,
       data: { causes: wrong.causes },
     };

@@ -6,7 +6,7 @@ import { NO_WAY, reckonOwn, type Own } from '../../src/core/along/own.ts';
 import { mustTeach, partsBegun } from '../../src/core/along/rules.ts';
 import { countByPart } from '../../src/core/along/progress.ts';
 import { type AlongState } from '../../src/core/along/state.ts';
-import { listHelpWanted, listTroubles, workedExample, type Trouble } from '../../src/core/along/troubles.ts';
+import { listHelpWanted, listTroubles, exampleToShow, type Trouble } from '../../src/core/along/troubles.ts';
 import { kindOfPart } from '../../src/core/along/stuck.ts';
 import { reckonPart } from '../../src/core/along/numbers.ts';
 import { Working } from '../../src/core/base/working.ts';
@@ -63,8 +63,8 @@ export const troubles = question({
     mustTeach(state, askerOf(context));
     const found = listTroubles(state);
     const own = reckonOwn(state.plan, NO_WAY);
-    const [first] = own.spec.kinds;
-    const called = first ? rowWord(planOf(first)) : 'row';
+    // Kinds may be worked in rows and in rounds.
+    const called = [...new Set(own.spec.kinds.map((kind) => rowWord(planOf(kind))))].join(' or ');
     const told = found.map((trouble) => ({
       part: numberOf(state, { id: trouble.part }),
       row: trouble.row ?? null,
@@ -128,7 +128,7 @@ function kindAt(state: AlongState, own: Own, { part }: Pick<Trouble, 'part'>): n
 
 /** What to show next: the row in the pattern, and the same slip worked as an example. */
 function showNext(trouble: Trouble, own: Own, kind: number): string[] {
-  const shown = workedExample(own, trouble, kind);
+  const shown = exampleToShow(own, trouble, kind);
   if (shown === undefined)
     return ['To show next: ask those who are stuck for their row and counts, and show that row.'];
   const { motif, row, found } = shown;

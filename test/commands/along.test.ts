@@ -41,6 +41,27 @@ describe('a make-along', () => {
     expect(state.done.get(1)?.size).toBe(1);
   });
 
+  it('is hers where several are open and she takes part in one of them', async () => {
+    const room = await opened();
+    await all(
+      room,
+      'ines: /along open motif:furrow name:other starts:2026-03-02',
+      'rowan: /along join name:other',
+    );
+    expect(await room.ask('rowan: /along mine')).toMatchObject({ ok: true });
+    expect((await room.ask('rowan: /along show')).headline).toContain('other');
+    for (const who of ['ines', 'fern'])
+      expect(await room.ask(`${who}: /along show`)).toMatchObject({ code: 'which-along' });
+  });
+
+  it('tells of no option that it has not, where her counts are those of another row', async () => {
+    const room = await opened();
+    await all(room, 'rowan: /along join');
+    const said = await room.ask('rowan: /along stuck part:2 row:7 counts:19');
+    expect(said).toMatchObject({ ok: true });
+    expect(said.lines?.join(' ')).toContain('start the list from row 9.');
+  });
+
   it('takes her in again who left, by the same button, pressed once or twice', async () => {
     const projects = new Projects(new MemoryStore());
     const say = (line: string, maker: string, once?: string) =>

@@ -1,4 +1,5 @@
 /** The parts of a make-along, proposed from the work itself: what there is to do, in the order in which it is done. */
+import { LONGEST_NAME } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { when } from '../base/reader.ts';
 import { sum } from '../base/sum.ts';
@@ -78,6 +79,12 @@ export interface Proposal {
 
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
 
+/** `The first furrow, first half`; of a name that has no room in a title, `The first motif, first half`. */
+function titleOfFirst(name: string, half: string | undefined): string {
+  const titled = (of: string) => `The first ${of}${half === undefined ? '' : `, ${half}`}`;
+  return titled(name).length <= LONGEST_NAME ? titled(name) : titled('motif');
+}
+
 /** The works of a blanket with their titles, in order. */
 function worksOf({ blanket, columns, rows, counts, shares }: Proposal): { work: Work; title: string }[] {
   const { kinds, border } = blanket;
@@ -90,7 +97,7 @@ function worksOf({ blanket, columns, rows, counts, shares }: Proposal): { work: 
     { work: 'swatch', title: 'Swatch' },
     ...halves.map((half) => ({
       work: 'first' as const,
-      title: `The first ${first.name}${half === undefined ? '' : `, ${half}`}`,
+      title: titleOfFirst(first.name, half),
     })),
     ...Array.from({ length: many }, (_, share) => ({
       work: 'motifs' as const,

@@ -89,7 +89,7 @@ export function readParts(text: string, today: string): Part[] {
       .replace(/\s+/g, ' ');
     if (title === '')
       throw problem('part-without-title', `What is done on ${when(readDay(found))} is not said.`);
-    if ([...title].length > LONGEST_NAME)
+    if (title.length > LONGEST_NAME)
       throw problem('name-too-long', `“${clip(title)}” is too long a title.`, { most: LONGEST_NAME });
     return { id: index + 1, title, from: readDay(found), work: workIn(title) };
   });

@@ -64,6 +64,24 @@ export interface WorkedExample {
   readonly found?: Miscount;
 }
 
+/**
+ * The example to show: of the kind that a part is about, or of the first other one that has such a slip: what she was stuck at may have been
+ * another kind than the part begins with. Undefined where no row is known.
+ */
+export function exampleToShow(
+  own: Own,
+  trouble: Pick<Trouble, 'row' | 'slip'>,
+  kind: number,
+): WorkedExample | undefined {
+  const first = workedExample(own, trouble, kind);
+  if (trouble.slip === undefined || first === undefined || first.found !== undefined) return first;
+  for (const other of own.spec.kinds.keys()) {
+    const shown = workedExample(own, trouble, other);
+    if (shown?.found !== undefined) return shown;
+  }
+  return first;
+}
+
 /** Counts so far off are tried for one that the slip gives. */
 const TRIED = 6;
 

@@ -34,27 +34,18 @@ const NAMED = 4;
  */
 export function readZone(typed: string): string {
   const wanted = typed.trim().replace(/\s+/g, '_');
-  const known = Intl.supportedValuesOf('timeZone');
-  const exact = known.find((zone) => zone.toLowerCase() === wanted.toLowerCase());
-  if (exact !== undefined) return exact;
   // Old names and UTC are zones as well, though they are not listed; an offset alone keeps no summer time and is none here.
-  if (/^[A-Za-z][A-Za-z_+\-0-9/]*$/.test(wanted)) {
-    try {
-      return new Intl.DateTimeFormat('en-US', { timeZone: wanted }).resolvedOptions().timeZone;
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-    }
-  }
+  const found = /^[A-Za-z][A-Za-z_+\-0-9/]*$/.test(wanted) ? called(wanted) : undefined;
+  if (found !== undefined) return found;
+  const known = Intl.supportedValuesOf('timeZone');
   // Whoever names a city means the zone called after it.
   const city = (zone: string) => zone.slice(zone.lastIndexOf('/') + 1);
-  const named = known.filter((zone) => city(zone).toLowerCase() === wanted.toLowerCase());
   const near = [
     ...new Set([
-      ...named,
       ...sortByNearness(city(wanted), known.map(city))
         .slice(0, NAMED)
         .flatMap((name) => known.filter((zone) => city(zone) === name)),
-      ...sortByNearness(wanted, known).slice(0, NAMED),
+      ...sortByNearness(wanted, known),
     ]),
   ].slice(0, NAMED);
   throw new Problem('unknown-zone', `“${clip(typed)}” is not a time zone.`, {
@@ -62,6 +53,15 @@ export function readZone(typed: string): string {
     hint: `Name it like Europe/Berlin. The nearest: ${near.join(', ')}.`,
     facts: { given: clip(typed) },
   });
+}
+
+/** The zone of that name as it is spelt, whatever its capitals; undefined where there is none. */
+function called(name: string): string | undefined {
+  try {
+    return new Intl.DateTimeFormat('en-US', { timeZone: name }).resolvedOptions().timeZone;
+  } catch {
+    return undefined;
+  }
 }
 
 /** What the clocks of a zone show at a moment, as if it were UTC; ms. */
@@ -88,9 +88,7 @@ export function momentOf(day: string, hour: number, zone: string): Date {
   const wanted = Date.parse(`${day}T00:00:00Z`) + hour * 3_600_000;
   // No zone is further than a day from UTC, so the clocks' distance before and after it are all there can be.
   const offsets = [wanted - DAY_MS, wanted + DAY_MS].map((moment) => shownAt(moment, zone) - moment);
-  const exact = offsets
-    .map((offset) => wanted - offset)
-    .filter((moment) => shownAt(moment, zone) === wanted)
-    .sort((a, b) => a - b);
+  const exact = offsets.map((offset) => wanted - offset).filter((moment) => shownAt(moment, zone) === wanted);
+  // What their distance was before comes first, and where they go back it is the earlier of both moments.
   return new Date(exact[0] ?? wanted - (offsets[0] ?? 0));
 }

@@ -9,11 +9,12 @@ import { ask } from '../../chat/ask.ts';
 import type { Registry } from '../../chat/registry.ts';
 import { POSTER, type Happening, type Part } from '../../core/along/events.ts';
 import { claimPart, nextPosting, partsToPost } from '../../core/along/rules.ts';
+import { Problem } from '../../core/base/problem.ts';
 import { type AlongState, type Posting } from '../../core/along/state.ts';
 import type { AlongDoc } from '../../projects/alongs.ts';
-import type { Projects } from '../../projects/projects.ts';
-import { Problem } from '../../core/base/problem.ts';
 import { NotSaved } from '../../projects/not-saved.ts';
+import type { Projects } from '../../projects/projects.ts';
+import { listed, raw, sent } from './files.ts';
 import { MESSAGE } from './limits.ts';
 import { isRefused, refusalFacts, type Log } from './platform.ts';
 import { render } from './render.ts';
@@ -194,7 +195,7 @@ export class PartPosts {
     const { rest, log } = this.parts;
     const channel = doc.channel ?? '';
     // Drawn before it is claimed: what cannot be drawn is not out, and nobody need wonder.
-    const body = await this.drawn(doc, state, part);
+    const { body, files } = await this.drawn(doc, state, part);
     const claimed = await this.claim(doc, part);
     if (claimed === undefined) return false;
     if (claimed.happened.length === 0) return true;
@@ -205,7 +206,8 @@ export class PartPosts {
     let made: { readonly id: string };
     try {
       made = (await rest.post(Routes.channelMessages(channel), {
-        body: { ...body, nonce, enforce_nonce: true },
+        body: { ...body, attachments: listed(files), nonce, enforce_nonce: true },
+        files: raw(files),
       })) as { id: string };
     } catch (error) {
       log.warn(refusalFacts(error), 'a part of a make-along was not posted');
@@ -264,12 +266,16 @@ export class PartPosts {
         projects,
       },
     );
-    const { content, embeds, components } = render(shown, {
+    const { content, embeds, components, texts } = render(shown, {
       serial: id.toString(36),
       open: false,
       sharable: false,
       notes: [],
     });
-    return { content, embeds, components, allowed_mentions: { parse: [] } };
+    return {
+      body: { content, embeds, components, allowed_mentions: { parse: [] } },
+      // What has no room in the message comes with it whole.
+      files: texts.map((text) => sent(text.name, text.content, text.says)),
+    };
   }
 }

@@ -459,6 +459,10 @@ describe('the parts that are proposed', () => {
     ]);
     expect(proposed(alone({ ...solid, size: 3 }))).toEqual(['Swatch', 'The first meadow', 'Ends']);
     expect(proposed(alone({ ...solid, size: 4 }))).toHaveLength(4);
+    // A title has as much room as a name.
+    const long = 'x'.repeat(60 - 'The first , second half'.length);
+    expect(proposed(alone({ ...FURROW, name: long }))[2]).toBe(`The first ${long}, second half`);
+    expect(proposed(alone({ ...FURROW, name: `${long}x` }))[2]).toBe('The first motif, second half');
     expect(
       proposed(pattern([FURROW], [2], { columns: 2, rows: 1, border: { corner: 3, rounds: [] } })),
     ).toEqual([

@@ -5,7 +5,12 @@ import { alone } from '../../../src/core/along/open.ts';
 import { NO_WAY, reckonOwn } from '../../../src/core/along/own.ts';
 import type { Stuck } from '../../../src/core/along/state.ts';
 import { checkStuck, kindOfPart, slipIn } from '../../../src/core/along/stuck.ts';
-import { listHelpWanted, listTroubles, workedExample } from '../../../src/core/along/troubles.ts';
+import {
+  exampleToShow,
+  listHelpWanted,
+  listTroubles,
+  workedExample,
+} from '../../../src/core/along/troubles.ts';
 import { checkCounts } from '../../../src/core/miscount/check-counts.ts';
 import { planOf, type MotifSpec } from '../../../src/core/yarn/motif.ts';
 import { PATTERN, plan } from './scene.ts';
@@ -222,6 +227,21 @@ describe('the slip worked for showing', () => {
     });
     expect(workedExample(own, { row: undefined, slip: 'increase-missed' })).toBeUndefined();
     expect(workedExample(own, { row: 7, slip: 'increase-missed' }, 5)).toBeUndefined();
+  });
+
+  it('is of another kind where the one that the part begins with has no such slip', () => {
+    const corner = { row: 3, slip: 'corner-of-other-size' };
+    expect(exampleToShow(own, corner, 0)).toMatchObject({ motif: { name: 'meadow' }, row: 3 });
+    expect(exampleToShow(own, corner, 0)?.found?.wrong?.causes[0]?.slip).toBe('corner-of-other-size');
+    expect(exampleToShow(own, { row: 7, slip: 'increase-missed' }, 0)).toMatchObject({
+      motif: { name: 'furrow' },
+    });
+    expect(exampleToShow(own, { row: 7, slip: 'no-such-slip' }, 1)).toEqual({
+      motif: own.spec.kinds[1],
+      row: 7,
+    });
+    expect(exampleToShow(own, { row: 3, slip: undefined }, 0)).toEqual({ motif: own.spec.kinds[0], row: 3 });
+    expect(exampleToShow(own, { row: undefined, slip: undefined }, 0)).toBeUndefined();
   });
 
   it('is shown on the last row where the pattern has fewer, and on the kind that is meant', () => {

@@ -15,7 +15,11 @@ const log = { info: () => undefined, warn: () => undefined, error: () => undefin
 
 /** A platform that keeps what is posted, and fails as it is told. */
 function platform() {
-  const posted: { id: string; body: { content: string; nonce: string; components: unknown } }[] = [];
+  const posted: {
+    id: string;
+    body: { content: string; nonce: string; components: unknown; attachments: unknown };
+    files: readonly { name: string; data: unknown }[];
+  }[] = [];
   const deleted: string[] = [];
   let failure: (() => Error) | undefined;
   let undeletable: (() => Error) | undefined;
@@ -39,8 +43,8 @@ function platform() {
           const error = failure();
           return (meanwhile?.() ?? Promise.resolve()).then(() => Promise.reject(error));
         }
-        const { body } = options as { body: (typeof posted)[number]['body'] };
-        posted.push({ id: String(posted.length + 1), body });
+        const { body, files } = options as Pick<(typeof posted)[number], 'body' | 'files'>;
+        posted.push({ id: String(posted.length + 1), body, files });
         const made = { id: String(posted.length) };
         return (meanwhile?.() ?? Promise.resolve()).then(() => made);
       },
@@ -314,6 +318,35 @@ describe('a part is posted on its day', () => {
     room.at('2031-03-23T02:01:00Z');
     await room.posts.look();
     expect(titles(room.server)).toEqual(['Part 1']);
+  });
+
+  it('whole in a file where it is too long for a message', async () => {
+    const room = await opened();
+    const names = Array.from(
+      { length: 20 },
+      (_, n) => `${String.fromCharCode(97 + n).repeat(20)} square ${n} with a long name`,
+    );
+    for (const name of names)
+      await room.say(`/motif define name:"${name}" shape:diagonal size:12 gauge:13x10`);
+    await room.say(`/blanket start name:long kinds:"${names.join(', ')}" columns:10 rows:10`);
+    await room.say(
+      '/along open blanket:long name:"long one" starts:2031-03-23 shares:1 hour:2 zone:Europe/Berlin',
+    );
+    await room.say(`/along part part:4 asks:"${'Bring it along. '.repeat(30)}" name:"long one"`);
+    room.at('2031-05-23T01:00:00Z');
+    const posts = await room.restart();
+    for (let minute = 0; minute < 8; minute++) {
+      room.at(`2031-05-23T01:1${minute}:30Z`);
+      await posts.look();
+    }
+    const long = room.server.posted.find(({ body }) => body.content.includes('answer.txt'));
+    expect(long?.body.content.length).toBeLessThanOrEqual(2000);
+    expect(long?.files.map(({ name }) => name)).toEqual(['answer.txt', 'working.txt']);
+    const whole = String(long?.files[0]?.data);
+    for (const name of names) expect(whole).toContain(name);
+    expect(whole).toContain('Bring it along.');
+    expect(long?.body.attachments).toMatchObject([{ id: 0, filename: 'answer.txt' }, { id: 1 }]);
+    expect(room.faults).toEqual([]);
   });
 
   it('and no more where so much was noted of posting that it would fill the make-along', async () => {
