@@ -90,8 +90,10 @@ export const start = question({
     phrases: ['start a blanket called "porch" from moss square and sand square, 4 by 5'],
   },
   async answer(asked, { maker, now, projects, once }): Promise<Answer> {
-    const working = new Working();
+    let working = new Working();
     const { tell, doc } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
+      // Begun anew where this is asked again.
+      working = new Working();
       const made = drawUp(doc, asked, working);
       addBlanket(doc, made, now);
       return { name: made.name };

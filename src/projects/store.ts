@@ -1,4 +1,4 @@
-/** Where documents are kept. Two stores stand behind this: files in a folder, and memory for the tests. */
+/** Where documents are kept. Three stores stand behind this: files in a folder, a PostgreSQL, and memory for the tests. */
 import type { z } from 'zod';
 import type { Problem } from '../core/base/problem.ts';
 
@@ -64,7 +64,8 @@ export interface Store {
   /**
    * Changes a document: `change` is handed a copy, unless the kind is built beside (undefined where there is none yet), and
    * returns what to keep and what to tell. When the promise resolves the change is on the disk. Whatever `change`
-   * throws leaves the document as it was. One change at a time for each document, in the order of asking.
+   * throws leaves the document as it was. One change at a time for each document, in the order of asking. Where several processes
+   * share what is kept it is asked again with what another one wrote first: it does nothing but return what comes of what it is handed.
    * Rejects with NotSaved, a Problem, when the disk will not have it: nothing has changed then. A document that cannot be
    * read whole is never taken for one that is not there: such a change is rejected with Unreadable.
    */

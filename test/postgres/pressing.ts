@@ -2,19 +2,34 @@
  * A process that presses on what a store keeps, for so many seconds or until it is killed, and says what came of it: each press, for
  * whoever counts them, or how many there were.
  */
+import { setTimeout as sleep } from 'node:timers/promises';
 import { FileStore } from '../../src/projects/file-store.ts';
+import { NotSaved } from '../../src/projects/not-saved.ts';
 import { PostgresStore } from '../../src/projects/postgres/store.ts';
 import type { Store } from '../../src/projects/store.ts';
 import { DIARIES, more, TALLIES } from '../projects/kinds.ts';
 import { nothingCounted, pressUntil } from './counted.ts';
 
 const [place = '', who = '', inFlight = '1', mode = '', seconds = '1', id = 'd'] = process.argv.slice(2);
-const store: Store = place.startsWith('postgres:')
-  ? await PostgresStore.open({ url: place })
-  : await FileStore.open({ folder: place, stays: true });
+/** Opens it, however long it takes: what is killed while this starts is somebody else's matter. */
+async function opened(): Promise<Store> {
+  for (;;) {
+    try {
+      const store = place.startsWith('postgres:')
+        ? await PostgresStore.open({ url: place })
+        : await FileStore.open({ folder: place, stays: true });
+      // What is remembered is not what is measured.
+      await store.read(DIARIES, id);
+      return store;
+    } catch (error) {
+      if (!(error instanceof NotSaved)) throw error;
+      await sleep(100);
+    }
+  }
+}
+
+const store = await opened();
 const all = Array.from({ length: Number(inFlight) }, (_, index) => index);
-// What is remembered is not what is measured.
-await store.read(DIARIES, id);
 process.stdout.write('open\n');
 // Whoever starts several has them begin at the same moment.
 if (mode !== 'each') await new Promise((go) => process.stdin.once('data', go));

@@ -42,6 +42,10 @@ const MOST_TOGETHER = 64;
 const MOST_READ = 500;
 /** How much of documents is remembered, in characters of their texts. */
 const REMEMBERED = 48_000_000;
+/** What is remembered takes so many times the room of its text, and some for its name, also where there is nothing of it. */
+const roomOf = ({ size }: Kept) => 3 * size + 300;
+/** So many documents that others change as well are thought of before those that are not any more are let go of. */
+const MOST_CONTENDED = 1000;
 /** For how long a document that another process changed meanwhile is held from the start of each change, in ms. */
 const CONTENDED_MS = 1000;
 /** How often a document is read anew that others change while it is read. */
@@ -469,6 +473,8 @@ export class PostgresStore implements Store {
       } catch (error) {
         if (!(error instanceof Moved)) throw error;
         this.contended.set(key, performance.now() + CONTENDED_MS);
+        if (this.contended.size > MOST_CONTENDED)
+          for (const one of this.contended.keys()) this.isContended(one);
       }
     }
   }
@@ -592,7 +598,7 @@ export class PostgresStore implements Store {
     this.forget(key);
     if (what.bad !== undefined) return;
     this.remembered.set(key, what);
-    this.rememberedSize += what.size;
+    this.rememberedSize += roomOf(what);
     for (const oldest of this.remembered.keys()) {
       if (this.rememberedSize <= REMEMBERED) break;
       this.forget(oldest);
@@ -602,7 +608,7 @@ export class PostgresStore implements Store {
   private forget(key: string): void {
     const known = this.remembered.get(key);
     if (known === undefined) return;
-    this.rememberedSize -= known.size;
+    this.rememberedSize -= roomOf(known);
     this.remembered.delete(key);
   }
 
