@@ -70,6 +70,7 @@ export async function drawSavedBlanket(
     colours: looks,
     border: borderColours(blanket, kinds[0]?.runs[0]?.colour ?? ''),
     // Where no motif's size is known the cells are drawn square, and no size is told.
+    sizeKnown: size !== undefined,
     width: size?.width ?? blanket.columns,
     height: size?.height ?? blanket.rows,
     reader,

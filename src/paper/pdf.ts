@@ -54,16 +54,27 @@ class Pen {
 
   /** A text with its baseline at y. */
   text(x: number, y: number, words: string, look: { size: number; bold: boolean; fill: string }): void {
-    let at = x;
-    const face = look.bold ? 'bold' : 'plain';
-    for (const run of words.split(RIGHT_TO_LEFT)) {
-      if (run === '') continue;
+    const { size, bold, fill } = look;
+    const put = (run: string, at: number) =>
       this.pdf
-        .font(face)
-        .fontSize(look.size)
-        .fillColor(look.fill)
+        .font(bold ? 'bold' : 'plain')
+        .fontSize(size)
+        .fillColor(fill)
         .text(run, at, y, { lineBreak: false, baseline: 'alphabetic' });
-      at += this.measure(run, look.size, look.bold);
+    let at = x;
+    for (const [index, run] of words.split(RIGHT_TO_LEFT).entries()) {
+      if (run === '') continue;
+      const end = at + this.measure(run, size, bold);
+      // Every second one runs from right to left: its first word stands at its right end.
+      if (index % 2 === 1) {
+        let right = end;
+        for (const word of run.split(/\s+/u)) {
+          right -= this.measure(word, size, bold);
+          put(word, right);
+          right -= this.measure(' ', size, bold);
+        }
+      } else put(run, at);
+      at = end;
     }
   }
 

@@ -37,6 +37,8 @@ export interface BlanketView extends Omit<GridView, 'cells'> {
   readonly cells: readonly BlanketCell[];
   /** The units and terms of the one who looks. */
   readonly reader: Reader;
+  /** False where the size is not known: width and height are a proportion then, and no size is told. */
+  readonly sizeKnown?: boolean;
 }
 
 /** The blanket with its cells, turnings, letters, numbers, border, legend and size. Sizes of the view in cm, of the drawing in pixels. */
@@ -82,9 +84,10 @@ export function sizeLine({
   width,
   height,
   reader,
-}: Pick<BlanketView, 'columns' | 'rows' | 'width' | 'height' | 'reader'>): string {
+  sizeKnown = true,
+}: Pick<BlanketView, 'columns' | 'rows' | 'width' | 'height' | 'reader' | 'sizeKnown'>): string {
   return forReader(
-    `${count(columns * rows, 'motif')}, ${columns} across and ${rows} down, ${size(width, height)}`,
+    `${count(columns * rows, 'motif')}, ${columns} across and ${rows} down${sizeKnown ? `, ${size(width, height)}` : ''}`,
     reader,
   );
 }

@@ -51,6 +51,9 @@ describe('a blanket on paper', () => {
     const answer = await ask('/blanket handout terms:UK print:large');
     expect(answer.ok).toBe(true);
     expect(answer.figures).not.toHaveProperty('yarn_total');
+    // No size is told where none is known: not in the picture either.
+    const drawn = sheets.get(answer.files[0]!)!.blocks.find(({ kind }) => kind === 'picture');
+    expect(JSON.stringify(drawn)).not.toMatch(/\d × \d+(?:\.\d+)? (?:cm|in)/);
     const back = await printed(sheets.get(answer.files[0]!)!);
     expect(back.pages[0]).toContain('Written in UK terms');
     expect(back.text).toContain('How large one plain is, is not known.');

@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { getDocumentProxy } from 'unpdf';
+import type { Paper } from '../../src/paper/paper.ts';
+import { writePdf } from '../../src/paper/pdf.ts';
 import { asking } from '../asking.ts';
 import { lost, printed } from './reading.ts';
 
@@ -92,5 +95,45 @@ describe('a motif on paper', () => {
     await ask('/blanket colours colour:Tuesday hex:#654321');
     await ask('/motif chart');
     expect(files.at(-1)!.content).toContain('#654321');
+  });
+});
+
+describe('names that run from right to left', () => {
+  interface Item {
+    readonly str?: string;
+    readonly transform: readonly number[];
+  }
+
+  /** Every piece of text of a page with the place where it begins. */
+  async function placed(paper: Paper) {
+    const pdf = (await getDocumentProxy(await writePdf(paper))) as unknown as {
+      getPage(page: number): Promise<{ getTextContent(): Promise<{ readonly items: readonly Item[] }> }>;
+    };
+    const { items } = await (await pdf.getPage(1)).getTextContent();
+    return items.flatMap(({ str = '', transform }) =>
+      str.trim() === '' ? [] : [{ text: str, x: transform[4] ?? 0 }],
+    );
+  }
+
+  it('stand in their own order, words apart, what runs from left to right after them', async () => {
+    const { ask, sheets } = asking();
+    await ask('/motif define name:"שמיכה של Dana 12" shape:circle size:4');
+    const answer = await ask('/motif handout');
+    const found = await placed(sheets.get(answer.files[0]!)!);
+    const title = found.slice(
+      0,
+      found.findIndex(({ text }) => text.includes('Written')),
+    );
+    const at = (word: string) =>
+      title.find(({ text }) => text.includes(word) || text.includes([...word].reverse().join('')))!.x;
+    // Read from the right: first “שמיכה”, left of it “של”; then, to the right of both, the rest.
+    expect(at('של')).toBeLessThan(at('שמיכה'));
+    expect(at('שמיכה')).toBeLessThan(at('Dana'));
+  });
+
+  it('of Arabic and Persian lack no letter', async () => {
+    const { ask } = asking();
+    await ask('/motif define name:"سلام گلیم مکرمه" shape:circle size:4');
+    expect((await ask('/motif handout')).assumptions.join()).not.toContain('typeface has no');
   });
 });
