@@ -53,6 +53,11 @@ describe('work shared by its stitches', () => {
     );
   });
 
+  it('has every share of what is alike as long as the others', () => {
+    expect(cutByWeight([1, 1, 1, 1, 1, 1], 3)).toEqual([2, 2, 2]);
+    expect(cutByWeight([5, 5, 5, 5, 5, 5, 5, 5], 4)).toEqual([2, 2, 2, 2]);
+  });
+
   it('puts the last kind off until the one before is learnt, and loses no motif', () => {
     expect(shareMotifs([4, 2], [100, 400], 3)).toEqual([
       [4, 0],
