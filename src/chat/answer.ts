@@ -1,7 +1,6 @@
 /** What an answer is, and how it is shown in a reader's own units and terms. No room's types in it. */
-import { defined } from '../core/base/defined.ts';
 import type { AsTyped } from '../core/base/as-typed.ts';
-import { formulaText, readerOf, writeStep, workedText, type Step } from '../core/base/working.ts';
+import { writeOut, type Step, type StepInWords } from '../core/base/working.ts';
 import type { Paper } from '../paper/paper.ts';
 import { forReader, num, ownUnit, toOwn, type Unit, type Reader } from '../core/base/reader.ts';
 import { writeLine, type RawOptions } from './line.ts';
@@ -169,14 +168,7 @@ export interface RenderedAnswer {
   readonly figures: readonly (Figure & { readonly text: string })[];
   readonly lines: readonly string[];
   readonly details?: readonly string[];
-  readonly working: readonly (Step & {
-    /** `formula = values put in = result` */
-    readonly shown: string;
-    /** The formula alone. */
-    readonly general: string;
-    /** The values put in, and the result. */
-    readonly worked: string;
-  })[];
+  readonly working: readonly (Step & StepInWords)[];
   readonly assumptions: readonly string[];
   readonly cautions: readonly string[];
   readonly data: Readonly<Record<string, unknown>>;
@@ -209,46 +201,91 @@ function within(value: unknown, say: (text: string) => string): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, within(one, say)]));
 }
 
-/** Fills an answer's tokens in, for one reader. */
+/** A step for a reader. It is put into words when somebody looks: most answers are read folded. */
+class ShownStep implements Step, StepInWords {
+  private words: StepInWords | undefined;
+
+  constructor(
+    private readonly step: Step,
+    private readonly reader: Reader,
+  ) {}
+
+  get label() {
+    return forReader(this.step.label, this.reader);
+  }
+  get source() {
+    return forReader(this.step.source, this.reader);
+  }
+  get formula() {
+    return this.step.formula;
+  }
+  get with() {
+    return this.step.with;
+  }
+  get units() {
+    return this.step.units;
+  }
+  get result() {
+    return this.step.result;
+  }
+  get unit() {
+    return this.step.unit;
+  }
+  get shown() {
+    return this.inWords.shown;
+  }
+  get general() {
+    return this.inWords.general;
+  }
+  get worked() {
+    return this.inWords.worked;
+  }
+
+  private get inWords(): StepInWords {
+    return (this.words ??= writeOut(this.step, this.reader));
+  }
+}
+
+/** Parts that an answer has or has not, with what is said in them filled in. */
+function partsOf(answer: Answer, say: (text: string) => string): Partial<RenderedAnswer> {
+  const { choose, menu, board, along, photo, photosGone, tells, forgets, readAs } = answer;
+  return {
+    ...(choose && { choose }),
+    ...(menu && {
+      menu: { ...menu, choices: menu.choices.map(({ value, label }) => ({ value, label: say(label) })) },
+    }),
+    ...(board !== undefined && { board }),
+    ...(along !== undefined && { along }),
+    ...(photo && { photo: { ...photo, says: say(photo.says) } }),
+    ...(photosGone && { photosGone }),
+    ...(tells && { tells: tells.map((telling) => ({ ...telling, words: say(telling.words) })) }),
+    ...(forgets !== undefined && { forgets }),
+    ...(readAs && { readAs }),
+  };
+}
+
+/** Fills an answer's tokens in, for one reader. What only some rooms show is made when it is looked at. */
 export function show(answer: Answer, own: Reader, assumed: readonly string[] = []): RenderedAnswer {
   const reader: Reader = answer.typed ? { ...own, typed: answer.typed } : own;
   const say = (text: string) => forReader(text, reader);
-  return defined({
+  let data: RenderedAnswer['data'] | undefined;
+  return {
     headline: say(answer.headline),
-    figures: (answer.figures ?? []).map((figure) => ({
-      ...figure,
-      label: say(figure.label),
-      text: figureText(figure, reader),
-    })),
+    figures: (answer.figures ?? []).map((figure) => {
+      const { key, label, value, unit } = figure;
+      return { key, label: say(label), value, unit, text: figureText(figure, reader) };
+    }),
     lines: (answer.lines ?? []).map(say),
-    details: answer.details?.map(say),
-    working: (answer.working ?? []).map((step) => ({
-      ...step,
-      label: say(step.label),
-      source: say(step.source),
-      shown: writeStep(step, reader),
-      general: formulaText(step, readerOf(step, reader)),
-      worked: workedText(step, reader),
-    })),
+    ...(answer.details && { details: answer.details.map(say) }),
+    working: (answer.working ?? []).map((step) => new ShownStep(step, reader)),
     assumptions: [...assumed, ...(answer.assumptions ?? [])].map(say),
     cautions: (answer.cautions ?? []).map(say),
-    data: within(answer.data ?? {}, say) as Readonly<Record<string, unknown>>,
+    get data() {
+      return (data ??= within(answer.data ?? {}, say) as RenderedAnswer['data']);
+    },
     files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
-    choose: answer.choose,
-    menu: answer.menu && {
-      ...answer.menu,
-      choices: answer.menu.choices.map(({ value, label }) => ({ value, label: say(label) })),
-    },
-    board: answer.board,
-    along: answer.along,
-    photosGone: answer.photosGone,
-    photo: answer.photo && { ...answer.photo, says: say(answer.photo.says) },
-    ...(answer.tells === undefined
-      ? {}
-      : { tells: answer.tells.map((telling) => ({ ...telling, words: say(telling.words) })) }),
-    forgets: answer.forgets,
     private: answer.private ?? false,
-    readAs: answer.readAs,
-  });
+    ...partsOf(answer, say),
+  };
 }

@@ -5,7 +5,6 @@
  */
 import { TERMS, type Term } from '../../standards/terms.ts';
 import { CM_PER_INCH, G_PER_OUNCE, M_PER_YARD } from '../../standards/units.ts';
-import { keepDefined } from './defined.ts';
 
 export type Units = 'metric' | 'imperial';
 export type Terms = 'US' | 'UK';
@@ -67,6 +66,41 @@ function formatOf(places: number, commas: boolean): Intl.NumberFormat {
 /** Decimals that people read of a number of that size. */
 const placesOf = (value: number) => (Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2);
 
+const TENFOLD = [1, 10, 100, 1_000, 10_000];
+/** Up to here a number times a power of ten is exact to far less than `NEAR`. */
+const PLAIN = 1e9;
+/** So near to the middle between two decimals, whether it is rounded up is a matter of what is read of its digits. */
+const NEAR = 1e-6;
+
+/**
+ * What `Intl` makes of it, which takes several times as long and is asked where the number lies in the middle between two
+ * decimals, is very large or is none.
+ */
+function written(value: number, places: number, commas: boolean): string {
+  const size = Math.abs(value);
+  const tenfold = TENFOLD[places] ?? NaN;
+  const scaled = size * tenfold;
+  let digits = Math.floor(scaled);
+  const rest = scaled - digits;
+  if (!(scaled < PLAIN) || Math.abs(rest - 0.5) < NEAR) return formatOf(places, commas).format(value);
+  if (rest > 0.5) digits += 1;
+  const whole = Math.floor(digits / tenfold);
+  const sign = value < 0 ? '-' : '';
+  const before = commas ? grouped(whole) : String(whole);
+  let decimals = digits - whole * tenfold;
+  if (decimals === 0) return `${digits === 0 ? '' : sign}${before}`;
+  let shown = places;
+  for (; decimals % 10 === 0; shown -= 1) decimals /= 10;
+  return `${sign}${before}.${String(decimals).padStart(shown, '0')}`;
+}
+
+/** Thousands parted by commas. */
+function grouped(whole: number): string {
+  if (whole < 1_000) return String(whole);
+  const above = Math.floor(whole / 1_000);
+  return `${grouped(above)},${String(whole - above * 1_000).padStart(3, '0')}`;
+}
+
 /**
  * A number as people read it: rounded to `decimals` (by size if not given: none from 100, one from 10,
  * two below), thousands parted by commas, no trailing zeros.
@@ -74,8 +108,14 @@ const placesOf = (value: number) => (Math.abs(value) >= 100 ? 0 : Math.abs(value
 export function num(value: number, decimals?: number): string {
   const size = Math.abs(value);
   if (size < 10_000 && Number.isInteger(value)) return String(value);
-  const places = decimals ?? placesOf(value);
-  const text = formatOf(places, size >= 10_000).format(value);
+  const text = written(value, decimals ?? placesOf(value), size >= 10_000);
+  return text === '-0' ? '0' : text;
+}
+
+/** The same without commas. */
+export function bareNum(value: number, decimals: number): string {
+  const text =
+    Number.isInteger(value) && Math.abs(value) < PLAIN ? String(value) : written(value, decimals, false);
   return text === '-0' ? '0' : text;
 }
 
@@ -139,33 +179,59 @@ export function inWords(iso: string): string {
 
 const MEASURED = /^([^x~ ]+)(?:x([^x~ ]+))?(?:~(\d+))? (cm|m|g|mm)$/;
 
+const BEGIN = '⟦';
+const END = '⟧';
+
 /** Fills the tokens in: every length, weight and trade term in the reader's own units and terms. */
 export function forReader(text: string, reader: Reader): string {
-  return text.replace(/⟦([^⟦⟧]*)⟧/g, (whole, inside: string) => {
-    const [, first, second, decimals, unit] = MEASURED.exec(inside) ?? [];
-    if (first !== undefined) {
-      // What was typed in other units than her own is shown as it was typed.
-      const units = second === undefined ? reader.typed?.get(`${first} ${unit ?? ''}`) : undefined;
-      if (units !== undefined && units !== reader.units)
-        return forReader(whole, { units, terms: reader.terms });
-      const amounts = keepDefined([first, second]).map(
-        (value) => Number(value) * toOwn(unit as ShownUnit, reader),
-      );
-      // Both sides of a size are rounded alike: 91 × 122, not 91.2 × 122.
-      const places = decimals === undefined ? placesOf(Math.max(...amounts)) : Number(decimals);
-      return `${amounts.map((amount) => num(amount, places)).join(' × ')} ${ownUnit(unit as ShownUnit, reader)}`;
-    }
-    if (inside.startsWith('at ')) return (reader.clock ?? inWords)(inside.slice(3));
-    if (inside.startsWith('hand ')) {
-      const [right = '', left = ''] = inside.slice('hand '.length).split('|');
-      return reader.hand === 'left' ? left : right;
-    }
-    if (inside.startsWith('typed ')) {
-      const [metric = '', imperial = ''] = inside.slice('typed '.length).split('|');
-      return reader.units === 'imperial' ? imperial : metric;
-    }
-    return inside in TERMS ? TERMS[inside as Term][reader.terms] : whole;
-  });
+  let begin = text.indexOf(BEGIN);
+  if (begin < 0) return text;
+  let filled = '';
+  let done = 0;
+  while (begin >= 0) {
+    const end = text.indexOf(END, begin);
+    if (end < 0) break;
+    // A bracket that is opened again before it is closed begins a token there.
+    begin = text.lastIndexOf(BEGIN, end);
+    filled += text.slice(done, begin) + filledIn(text.slice(begin + 1, end), reader);
+    done = end + 1;
+    begin = text.indexOf(BEGIN, done);
+  }
+  return filled + text.slice(done);
+}
+
+/** What a token says to a reader; the token itself where it is none. */
+function filledIn(inside: string, reader: Reader): string {
+  // What is measured has a space before its unit; most terms have none.
+  const measured = inside.includes(' ') ? MEASURED.exec(inside) : null;
+  if (measured) return measuredFor(measured, inside, reader);
+  if (inside.startsWith('at ')) return (reader.clock ?? inWords)(inside.slice(3));
+  if (inside.startsWith('hand ')) {
+    const [right = '', left = ''] = inside.slice('hand '.length).split('|');
+    return reader.hand === 'left' ? left : right;
+  }
+  if (inside.startsWith('typed ')) {
+    const [metric = '', imperial = ''] = inside.slice('typed '.length).split('|');
+    return reader.units === 'imperial' ? imperial : metric;
+  }
+  return inside in TERMS ? TERMS[inside as Term][reader.terms] : `${BEGIN}${inside}${END}`;
+}
+
+function measuredFor(
+  [, first = '', second, decimals, unit = '']: readonly (string | undefined)[],
+  inside: string,
+  reader: Reader,
+): string {
+  // What was typed in other units than her own is shown as it was typed.
+  const units = second === undefined ? reader.typed?.get(`${first} ${unit}`) : undefined;
+  if (units !== undefined && units !== reader.units) return filledIn(inside, { units, terms: reader.terms });
+  const toHers = toOwn(unit as ShownUnit, reader);
+  const amount = Number(first) * toHers;
+  const other = second === undefined ? amount : Number(second) * toHers;
+  // Both sides of a size are rounded alike: 91 × 122, not 91.2 × 122.
+  const places = decimals === undefined ? placesOf(Math.max(amount, other)) : Number(decimals);
+  const shown = num(amount, places);
+  return `${second === undefined ? shown : `${shown} × ${num(other, places)}`} ${ownUnit(unit as ShownUnit, reader)}`;
 }
 
 /** What a person typed can hold no token: she could otherwise write into the fabric of an answer. */

@@ -44,8 +44,16 @@ export function oneLine(text: string): string {
 /** More than single spaces between words. */
 const UNEVEN = /[^\S ]| {2}/;
 
+/**
+ * Whatever of a text might have to be made literal, found in one look: most texts are words, numbers and full stops. Text of
+ * several lines is looked at closely always.
+ */
+const MARKED =
+  /[\x00-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ud800-\udfff\ufeff⟦\\*_~|`[\]<@>#+]|:\/\/|\.[^\s\d]|^\s*(?:-|\d{1,9}[.)]\s)/;
+
 /** Text with every mark that the platform would read as formatting, mention, emoji or link made literal. */
 export function escaped(text: string): string {
+  if (!MARKED.test(text)) return text;
   return (
     bare(text)
       .replace(/[\\*_~|`[\]<@]/g, '\\$&')

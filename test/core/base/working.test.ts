@@ -7,13 +7,13 @@ import {
   formulaText,
   readerOf,
   reckonForReader,
-  speak,
   workedText,
   writeStep,
   substitute,
   Working,
   type Step,
 } from '../../../src/core/base/working.ts';
+import { speak } from '../../../src/core/base/prepared-formula.ts';
 import type { Reader } from '../../../src/core/base/reader.ts';
 import { asking } from '../../asking.ts';
 
