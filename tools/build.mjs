@@ -41,7 +41,16 @@ export async function bundle() {
       minifySyntax: true,
       sourcemap: true,
       // These read their own files or threads at run time and stay in node_modules.
-      external: ['discord.js', 'pino', '@resvg/resvg-wasm', 'dejavu-fonts-ttf', 'dotenv', 'pdfkit', 'pg'],
+      external: [
+        'discord.js',
+        'pino',
+        '@resvg/resvg-wasm',
+        'dejavu-fonts-ttf',
+        'dotenv',
+        'pdfkit',
+        'pg',
+        'undici',
+      ],
       logLevel: 'warning',
     });
     const stamp = join(fresh, 'built');

@@ -1,12 +1,13 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
+import type * as z from 'zod';
 import { defined } from '../core/base/defined.ts';
 import { Problem } from '../core/base/problem.ts';
-import { measuresIn, unitsTyped, type AsTyped } from '../core/base/as-typed.ts';
+import { isAllMetric, measuresIn, unitsTyped, type AsTyped } from '../core/base/as-typed.ts';
 import { isBareNumber } from '../core/base/number.ts';
 import { clip, isBareGauge } from '../core/base/quantity.ts';
-import { forReader, num, type Reader } from '../core/base/reader.ts';
+import { forReader, num, type Reader, type Units } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
-import { breathe } from './breathe.ts';
+import { Pauses } from './breathe.ts';
 import { cutBlanks } from '../core/base/blanks.ts';
 import { show, type Answer, type RenderedAnswer } from './answer.ts';
 import type { Question } from './command.ts';
@@ -15,7 +16,7 @@ import type { RawOptions } from './line.ts';
 import { sampleOf } from '../core/base/samples.ts';
 import { suggest } from '../core/base/nearest-name.ts';
 import { inOwnNames } from './option-names.ts';
-import { inOwnUnits, metaOf, problemOf } from './options.ts';
+import { inOwnUnits, metaOf, problemOf, type Kind, type OptionMeta } from './options.ts';
 import type { Route } from './registry.ts';
 
 export interface ParsedOptions {
@@ -24,64 +25,96 @@ export interface ParsedOptions {
   readonly assumed: readonly string[];
 }
 
+/** An option as it was typed. */
+interface TypedOption {
+  readonly name: string;
+  readonly kind: Kind;
+  readonly text: string;
+}
+
 /** Reads a question's options. Throws a Problem about the first option at fault. */
 export function checkOptions(
   { question, path }: Route,
   given: RawOptions,
-  context: Pick<Context, 'reader'>,
+  { reader }: Pick<Context, 'reader'>,
 ): ParsedOptions {
-  const names = Object.keys(question.options);
   const typed = inOwnNames(given, question.options);
-  for (const name of Object.keys(typed)) {
-    if (names.includes(name)) continue;
-    throw new Problem('no-such-option', `/${path} has no option ${clip(name)}.`, {
-      option: name,
-      hint: suggest(name, names, () =>
-        names.length === 0 ? 'It takes none.' : `It takes ${names.join(', ')}.`,
-      ),
-    });
-  }
+  for (const name of Object.keys(typed))
+    if (!Object.hasOwn(question.options, name)) throw noSuchOption(name, path, question);
   const options: Record<string, unknown> = {};
   const assumed: string[] = [];
+  const all: TypedOption[] = [];
   for (const [name, schema] of Object.entries(question.options)) {
     const meta = metaOf(schema);
-    const given = typed[name];
-    const text = given === undefined || meta.kind === 'file' ? given : cutBlanks(given);
-    const result = schema.safeParse(
-      text === undefined ? undefined : inOwnUnits(meta.kind, text, context.reader),
-    );
-    if (!result.success) {
-      if (text === undefined) {
-        throw new Problem('option-missing', `The option ${name} is missing.`, {
-          option: name,
-          hint: `${meta.says}: ${name}:${sampleOf(meta.kind, meta.example)}`,
-        });
-      }
-      throw (
-        problemOf(result.error)?.about(name) ??
-        new Problem('option-unreadable', result.error.issues[0]?.message ?? 'That does not fit.', {
-          option: name,
-          hint: `${name}:${sampleOf(meta.kind, meta.example)}`,
-        })
-      );
-    }
-    if (result.data !== undefined) options[name] = result.data;
-    const took = text === undefined ? undefined : meta.took?.(text);
+    const text = typed[name];
+    if (text !== undefined) all.push({ name, kind: meta.kind, text });
+    const { value, took } = readOption(name, schema, meta, { text, reader });
+    if (value !== undefined) options[name] = value;
     if (took !== undefined) assumed.push(took);
-    // What was not asked for and is not done goes without saying; so does what the answer itself says.
-    if (text === undefined && result.data !== undefined && result.data !== false && meta.assumed !== '')
-      assumed.push(meta.assumed ?? `${name}: ${saidValue(result.data)}, as none was given.`);
   }
   // How it was read comes first: answers in short tell the first few.
-  return { options, assumed: [...saidUnits(question, typed, context.reader), ...assumed] };
+  return { options, assumed: [...saidUnits(all, reader), ...assumed] };
 }
 
-/** The measures among typed options, with the units in which they were typed. */
-export const measuresTyped = ({ question }: Route, typed: RawOptions): AsTyped =>
+function noSuchOption(name: string, path: string, question: Question): Problem {
+  const names = Object.keys(question.options);
+  return new Problem('no-such-option', `/${path} has no option ${clip(name)}.`, {
+    option: name,
+    hint: suggest(name, names, () =>
+      names.length === 0 ? 'It takes none.' : `It takes ${names.join(', ')}.`,
+    ),
+  });
+}
+
+/** One option's value, and what was assumed of it. Throws a Problem about it. */
+function readOption(
+  name: string,
+  schema: z.ZodType,
+  meta: OptionMeta,
+  { text: typed, reader }: { readonly text: string | undefined; readonly reader: Reader },
+): { readonly value: unknown; readonly took: string | undefined } {
+  const text = typed === undefined || meta.kind === 'file' ? typed : cutBlanks(typed);
+  const result = schema.safeParse(text === undefined ? undefined : inOwnUnits(meta.kind, text, reader));
+  if (!result.success) throw unread(name, meta, { text, error: result.error });
+  const value: unknown = result.data;
+  if (text !== undefined) return { value, took: meta.took?.(text) };
+  // What was not asked for and is not done goes without saying; so does what the answer itself says.
+  const goesWithoutSaying = value === undefined || value === false || meta.assumed === '';
+  return {
+    value,
+    took: goesWithoutSaying
+      ? undefined
+      : (meta.assumed ?? `${name}: ${saidValue(value)}, as none was given.`),
+  };
+}
+
+function unread(
+  name: string,
+  meta: OptionMeta,
+  { text, error }: { readonly text: string | undefined; readonly error: z.ZodError },
+): Problem {
+  const hint = `${name}:${sampleOf(meta.kind, meta.example)}`;
+  if (text === undefined)
+    return new Problem('option-missing', `The option ${name} is missing.`, {
+      option: name,
+      hint: `${meta.says}: ${hint}`,
+    });
+  return (
+    problemOf(error)?.about(name) ??
+    new Problem('option-unreadable', error.issues[0]?.message ?? 'That does not fit.', { option: name, hint })
+  );
+}
+
+/**
+ * The measures among typed options, with the units in which they were typed. `readIn`: the units they are going to be read in, where
+ * that is known; what was typed in these need not be told apart.
+ */
+export const measuresTyped = ({ question }: Route, typed: RawOptions, readIn?: Units): AsTyped =>
   new Map(
     Object.entries(inOwnNames(typed, question.options)).flatMap(([name, text]) => {
       const schema = question.options[name];
-      return schema === undefined ? [] : measuresIn(metaOf(schema).kind, text);
+      if (schema === undefined || (readIn === 'metric' && isAllMetric(text))) return [];
+      return measuresIn(metaOf(schema).kind, text);
     }),
   );
 
@@ -89,28 +122,18 @@ export const measuresTyped = ({ question }: Route, typed: RawOptions): AsTyped =
  * Says by which units bare numbers were read, where others beside them have units of another kind; and to who reads in inches that a
  * gauge that names no length is counted over 10 cm.
  */
-function saidUnits(question: Question, typed: RawOptions, { units }: Reader): string[] {
+function saidUnits(typed: readonly TypedOption[], { units }: Reader): string[] {
   const imperial = units === 'imperial';
-  const gauges = Object.entries(question.options).flatMap(([name, schema]) => {
-    const text = typed[name];
-    return imperial && text !== undefined && metaOf(schema).kind === 'gauge' && isBareGauge(text)
-      ? [text.trim()]
-      : [];
-  });
+  const gauges = imperial ? typed.filter(({ kind, text }) => kind === 'gauge' && isBareGauge(text)) : [];
   const over =
     gauges.length === 0
       ? []
       : [
-          `${gauges.map((text) => clip(text)).join(' and ')} ${gauges.length === 1 ? 'is' : 'are'} read over 10 cm, as no length was given.`,
+          `${gauges.map(({ text }) => clip(text.trim())).join(' and ')} ${gauges.length === 1 ? 'is' : 'are'} read over 10 cm, as no length was given.`,
         ];
-  const measured = Object.entries(question.options).flatMap(([name, schema]) => {
-    const text = typed[name];
-    const { kind } = metaOf(schema);
-    return text !== undefined && (kind === 'length' || kind === 'weight') ? [{ name, kind, text }] : [];
-  });
+  const measured = typed.filter(({ kind }) => kind === 'length' || kind === 'weight');
   const bare = measured.filter(({ text }) => isBareNumber(text));
-  const other = measured.some(({ text }) => (unitsTyped(text) ?? units) !== units);
-  if (bare.length === 0 || !other) return over;
+  if (bare.length === 0 || !measured.some(({ text }) => (unitsTyped(text) ?? units) !== units)) return over;
   const own = { length: imperial ? 'inches' : 'centimetres', weight: imperial ? 'ounces' : 'grams' };
   const read = bare.map(
     ({ name, kind, text }) => `${name} ${text.trim()} in ${kind === 'weight' ? own.weight : own.length}`,
@@ -134,11 +157,14 @@ export const adviceOn = (problem: Problem, { command }: Pick<Route, 'command'>):
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
 export async function ask(route: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
+    const pauses = new Pauses();
     const { options, assumed } = checkOptions(route, typed, context);
     const answered = await route.question.answer(options, context);
-    const answer = { ...answered, typed: answered.typed ?? measuresTyped(route, typed) };
+    // What she has changed may be the units that she reads in.
+    const readIn = route.question.changes === true ? undefined : context.reader.units;
+    const answer = { ...answered, typed: answered.typed ?? measuresTyped(route, typed, readIn) };
     // Answering, showing and what the room makes of it are three pieces of work: others are heard between them.
-    await breathe();
+    await pauses.breatheWhereLong();
     const greeting = context.greets?.();
     const shown = await showTo(
       answer,
@@ -146,7 +172,7 @@ export async function ask(route: Route, typed: RawOptions, context: Context): Pr
       context,
       greeting === undefined ? assumed : [greeting, ...assumed],
     );
-    await breathe();
+    await pauses.breatheWhereLong();
     return shown;
   } catch (error) {
     throw inOwnWords(error, route, context.reader);

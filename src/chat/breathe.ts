@@ -4,6 +4,20 @@ export const breathe = (): Promise<void> =>
     setImmediate(done);
   });
 
+/** Work that has taken less than this, in ms, would keep nobody waiting that a pause could help. */
+const SHORT_MS = 1;
+
+/** Pauses between pieces of work, unless the work since the pause before was short: most is, and a pause takes time too. */
+export class Pauses {
+  private since = performance.now();
+
+  async breatheWhereLong(): Promise<void> {
+    if (performance.now() - this.since < SHORT_MS) return;
+    await breathe();
+    this.since = performance.now();
+  }
+}
+
 /** Does long work that pauses now and then; others are heard at each pause. */
 export async function inPieces<T>(work: Generator<void, T>): Promise<T> {
   for (;;) {

@@ -30,12 +30,19 @@ const RESTS_ON = 2;
 const rowsOf = (text: string) => Math.max(1, Math.ceil(text.length / WIDTH));
 const rowsIn = (texts: readonly string[]) => texts.reduce((sum, text) => sum + rowsOf(text), 0);
 
+const isDigit = (text: string, at: number) => {
+  const code = text.charCodeAt(at);
+  return code >= 0x30 && code <= 0x39;
+};
+const isMark = (text: string, at: number) => text[at] === '.' || text[at] === ',';
+
 /** Whether a text says this amount, and not as a part of another number. */
 function says(text: string, amount: string): boolean {
   for (let at = text.indexOf(amount); at >= 0; at = text.indexOf(amount, at + 1)) {
-    const before = text.slice(0, at);
-    const after = text.slice(at + amount.length);
-    if (!/[\d.,]$/.test(before) && !/^(\d|[.,]\d)/.test(after)) return true;
+    const end = at + amount.length;
+    const goesBefore = isDigit(text, at - 1) || isMark(text, at - 1);
+    const goesOn = isDigit(text, end) || (isMark(text, end) && isDigit(text, end + 1));
+    if (!goesBefore && !goesOn) return true;
   }
   return false;
 }

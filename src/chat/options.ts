@@ -109,7 +109,11 @@ function declare<S extends z.ZodType, K extends Kind>(
 export function metaOf(schema: z.ZodType): OptionMeta {
   for (let inner: z.ZodType | undefined = schema; inner;) {
     const meta = registered.get(inner);
-    if (meta) return meta;
+    if (meta) {
+      // It is looked for again and again, and found at once then.
+      if (inner !== schema) registered.set(schema, meta);
+      return meta;
+    }
     inner = (inner.def as { innerType?: z.ZodType }).innerType;
   }
   throw new Error('an option that was not declared through opt');

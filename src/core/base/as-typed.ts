@@ -15,6 +15,12 @@ export const measureName = (value: number | string, unit: ShownUnit): string => 
 const IMPERIAL =
   /(?:["']|(?:^|[^a-z])(?:in|ins|inch|inches|ft|foot|feet|yds?|yards?|oz|ozs|ounces?|lbs?|pounds?))\.?\s*$/i;
 
+/** Whatever of inches, feet, yards, ounces and pounds might be in a text, found in one look. */
+const MAYBE_IMPERIAL = /["'“”″’‘′]|in|f[oet]|y[da]|oz|ou|lb|po/i;
+
+/** Whether nothing in a text can have been typed in inches, yards or ounces. */
+export const isAllMetric = (text: string): boolean => !MAYBE_IMPERIAL.test(text);
+
 /** The units in which an amount is typed; undefined for a bare number. */
 export const unitsTyped = (text: string): Units | undefined =>
   isBareNumber(text) ? undefined : IMPERIAL.test(text) ? 'imperial' : 'metric';

@@ -9,8 +9,13 @@ export type Defined<T> = { [K in keyof T as undefined extends T[K] ? never : K]:
  * @example
  * defined({ stitches: 13, rows: undefined }) // → { stitches: 13 }
  */
-export const defined = <const T extends object>(parts: T): Defined<T> =>
-  Object.fromEntries(Object.entries(parts).filter(([, value]) => value !== undefined)) as Defined<T>;
+export function defined<const T extends object>(parts: T): Defined<T> {
+  // Not by way of lists of entries: this stands behind most of what is read, and those take five times as long.
+  const kept: Partial<T> = {};
+  for (const name of Object.keys(parts) as (keyof T)[])
+    if (parts[name] !== undefined) kept[name] = parts[name];
+  return kept as unknown as Defined<T>;
+}
 
 /**
  * Leaves out of a list what is undefined.

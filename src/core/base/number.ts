@@ -57,6 +57,9 @@ const GROUPS: ReadonlyMap<string, number> = new Map([
   ['thousand', 1000],
 ]);
 
+/** A word with a digit in it is a number as a whole or not at all: `120cm` is none. */
+const isOneWithDigits = (text: string) => /\d/.test(text) && !/\s/.test(text);
+
 /** Longer than any number in words that is meant. */
 const LONGEST_WORDS = 60;
 
@@ -112,7 +115,7 @@ function fractionOf(words: readonly string[]): Taken | undefined {
 
 /** `twenty-four`, `a hundred and twenty`, `half a dozen`, `6 and a half`; undefined where a word is no number. */
 function readWords(text: string): number | undefined {
-  if (text.length > LONGEST_WORDS) return undefined;
+  if (text.length > LONGEST_WORDS || isOneWithDigits(text)) return undefined;
   const words = text
     .toLowerCase()
     .replace(/(?<=[a-z])-(?=[a-z])/g, ' ')

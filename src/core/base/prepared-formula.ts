@@ -169,11 +169,48 @@ function outermost(name: 'max' | 'min', args: readonly Evaluated[]): Evaluated |
   };
 }
 
+/** So near to where it would be rounded the other way, the digits that mathjs reads decide. */
+const NEAR = 1e-6;
+/** Within this, a number times a power of ten is exact to far less than that. */
+const EXACT = 1e9;
+/** Within this, so is what mathjs takes for a whole number: 12 digits of it. */
+const WHOLE_SURE = 1e5;
+
+/** How far a number lies above the whole number below it; NaN where it is larger than `most`. */
+const above = (value: number, most: number) => (Math.abs(value) < most ? value - Math.floor(value) : NaN);
+const isBetween = (part: number) => part > NEAR && part < 1 - NEAR;
+
+/**
+ * Rounding as mathjs does it. That writes a number's digits down to read them again, and is asked only where they could make a
+ * difference.
+ */
+function rounding(name: Whole, [value, places]: readonly Evaluated[]): Evaluated | undefined {
+  const own = ownFunction(name, places ? 2 : 1);
+  if (!value || !own) return undefined;
+  if (name === 'round')
+    return (values) => {
+      const given = value(values);
+      const decimals = places ? places(values) : 0;
+      const tenfold = 10 ** decimals;
+      const scaled = given * tenfold;
+      const part = above(scaled, EXACT);
+      return Number.isInteger(tenfold) && scaled !== 0 && Math.abs(part - 0.5) > NEAR
+        ? Math.round(scaled) / tenfold
+        : own(given, decimals);
+    };
+  if (places) return (values) => own(value(values), places(values));
+  return (values) => {
+    const given = value(values);
+    return isBetween(above(given, WHOLE_SURE)) ? Math[name](given) : own(given);
+  };
+}
+
 function called(name: string, args: readonly Evaluated[]): Evaluated | undefined {
   const [first, second] = args;
   if (!first) return undefined;
   if (name === 'max' || name === 'min') return outermost(name, args);
   if (args.length > 2) return undefined;
+  if (isWhole(name)) return rounding(name, args);
   const plain = second && PLAIN[name];
   if (plain) return plain(first, second);
   const own = ownFunction(name, args.length);

@@ -104,6 +104,10 @@ const UNIT = String.raw`(?:[a-z]{1,11}\.?|''|["'])`;
 /** Marks of feet and inches as a phone or a printer sets them. */
 const plainMarks = (text: string) => text.replace(/[”“″]/g, '"').replace(/[’‘′]/g, "'");
 
+const MEASURED = new RegExp(`^(.*?)[\\s-]*(${UNIT})$`, 'is');
+/** A number with a unit, and what is behind it. */
+const COMPOUND = new RegExp(`^(\\d[^a-z"']{0,12}?)\\s*(${UNIT})\\s*(?:,|and)?\\s*(\\d.*)$`, 'is');
+
 interface Measured {
   readonly amount: number;
   readonly factor: number;
@@ -111,7 +115,7 @@ interface Measured {
 
 /** A number with a unit of a table: `48in`, `7 1/2 inches`, `6-inch`, `half an inch`, `a foot`; undefined where it is none. */
 function measured(text: string, units: UnitTable): Measured | undefined {
-  const match = new RegExp(`^(.*?)[\\s-]*(${UNIT})$`, 'is').exec(plainMarks(text).trim());
+  const match = MEASURED.exec(plainMarks(text).trim());
   const unit = match?.[2]?.toLowerCase().replace('.', '') ?? '';
   const factor = units.get(unit);
   if (factor === undefined) return undefined;
@@ -133,10 +137,7 @@ const SMALLER: UnitTable = table({
 
 /** `4ft 2in`, `5'6"`, `1 m 20`, `2 lb 3 oz`: the sum of both, in the unit of the table; undefined where it is none. */
 function compound(text: string, units: UnitTable): number | undefined {
-  const [, first = '', unit = '', second = ''] =
-    new RegExp(`^(\\d[^a-z"']{0,12}?)\\s*(${UNIT})\\s*(?:,|and)?\\s*(\\d.*)$`, 'is').exec(
-      plainMarks(text).trim(),
-    ) ?? [];
+  const [, first = '', unit = '', second = ''] = COMPOUND.exec(plainMarks(text).trim()) ?? [];
   const large = measured(`${first}${unit}`, units);
   if (large === undefined || !Number.isInteger(large.amount)) return undefined;
   const bare = readNumber(second);
@@ -238,6 +239,7 @@ const MOST_BALLS = 1000;
 const GAUGE_HINT = 'Write it like 13x10 (stitches x rows over 10 cm), or 13x10 over 4in.';
 const STITCHES_WORD = String.raw`(?:st|sts|stitch|stitches|s|(?:us |uk )?(?:sc|hdc|htr|dc|tr|dtr)s?)\.?`;
 const ROWS_WORD = String.raw`(?:r|rs|row|rows|rnds|rounds)\.?`;
+const ONLY_ROWS = new RegExp(`^${ROWS_WORD}$`, 'i');
 const GAUGE = new RegExp(
   `^(${NUMBER}|[a-z-]+)\\s*(${STITCHES_WORD}|${ROWS_WORD})?` +
     `(?:(?:\\s*(?:[x×*,]|by|and|&)\\s*|\\s+)(${NUMBER}|[a-z-]+)\\s*(${STITCHES_WORD}|${ROWS_WORD})?)?` +
@@ -260,8 +262,7 @@ export function readGauge(text: string): Gauge {
   const match = text.length > LONGEST_GAUGE ? null : GAUGE.exec(text.trim());
   const [, first, firstWord, second, secondWord, along] = match ?? [];
   const number = (typed: string | undefined) => (typed === undefined ? undefined : readNumber(typed));
-  const isRows = (word: string | undefined) =>
-    word !== undefined && new RegExp(`^${ROWS_WORD}$`, 'i').test(word);
+  const isRows = (word: string | undefined) => word !== undefined && ONLY_ROWS.test(word);
   // “10 rows and 14 stitches” says by its words which is which.
   const turned = isRows(firstWord);
   const [stitches, rows] = turned ? [number(second), number(first)] : [number(first), number(second)];

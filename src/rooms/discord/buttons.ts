@@ -2,7 +2,7 @@
  * What a button carries. It says what to do and whose it is; who is asking is always taken from the press itself, so a
  * forged id can do nothing that its forger could not type.
  */
-import { readAsked, writeAsked, type Asked } from './asked.ts';
+import { readAsked, type Asked } from './asked.ts';
 import { BUTTONS } from './limits.ts';
 
 /**
@@ -67,7 +67,3 @@ export function meantBy({ payload }: Button, kept: readonly string[]): Asked | u
   const [, place] = /^#(\d{1,2})$/.exec(payload) ?? [];
   return readAsked(place === undefined ? payload : (kept[Number(place)] ?? ''));
 }
-
-/** What a button carries of its question: the question itself where there is room for it in the id. */
-export const fitsInto = (asked: Asked, button: Omit<Button, 'payload'>) =>
-  writeButton({ ...button, payload: writeAsked(asked) });

@@ -15,7 +15,10 @@ export const typingPace = ({ burst, perSecond }: Pace = PACE): Pace => ({
   perSecond: perSecond * KEYS_A_PRESS,
 });
 
-/** Buckets that are remembered; the one unused longest is forgotten first, and is full again by then. */
+/**
+ * Buckets that are remembered at least, twice as many at most: in two generations, of which the older is forgotten as a whole. Those
+ * unused longest go first, and are full again by then.
+ */
 const MOST = 10_000;
 
 interface Bucket {
@@ -26,7 +29,8 @@ interface Bucket {
 }
 
 export class Rate {
-  private readonly buckets = new Map<string, Bucket>();
+  private young = new Map<string, Bucket>();
+  private old: ReadonlyMap<string, Bucket> = new Map();
   /** Who has little left: of these others are told. */
   private readonly low = new Set<string>();
 
@@ -44,8 +48,8 @@ export class Rate {
 
   private leftOf(person: string, now: number): number {
     const { burst, perSecond } = this.pace;
-    const old = this.buckets.get(person) ?? { left: burst, at: now };
-    return Math.min(burst, old.left + Math.max(0, now - old.at) * perSecond);
+    const bucket = this.bucketOf(person);
+    return bucket ? Math.min(burst, bucket.left + Math.max(0, now - bucket.at) * perSecond) : burst;
   }
 
   /** Takes one press of a person; returns how many seconds she has to wait, 0 where she need not. */
@@ -55,7 +59,7 @@ export class Rate {
     const left = this.leftOf(person, now);
     const may = left >= 1;
     // Full again: what she pressed before is over for the others as well.
-    const untold = left >= burst ? 0 : (this.buckets.get(person)?.untold ?? 0);
+    const untold = left >= burst ? 0 : (this.bucketOf(person)?.untold ?? 0);
     this.put(person, { left: may ? left - 1 : left, at: now, untold: may ? untold + 1 : untold });
     if (may && left - 1 < burst / 2) this.low.add(person);
     return may ? 0 : Math.ceil((1 - left) / perSecond);
@@ -65,10 +69,10 @@ export class Rate {
   untold(): Map<string, number> {
     const all = new Map<string, number>();
     for (const person of this.low) {
-      const bucket = this.buckets.get(person);
+      const bucket = this.bucketOf(person);
       if (bucket === undefined || bucket.untold === 0) continue;
       all.set(person, bucket.untold);
-      this.buckets.set(person, { ...bucket, untold: 0 });
+      this.put(person, { ...bucket, untold: 0 });
     }
     this.low.clear();
     return all;
@@ -80,16 +84,19 @@ export class Rate {
     const { burst, perSecond } = this.pace;
     const over = presses - secondsAgo * perSecond;
     if (over <= 0) return;
-    const untold = this.buckets.get(person)?.untold ?? 0;
+    const untold = this.bucketOf(person)?.untold ?? 0;
     this.put(person, { left: Math.max(-burst, this.leftOf(person, now) - over), at: now, untold });
   }
 
+  private bucketOf(person: string): Bucket | undefined {
+    return this.young.get(person) ?? this.old.get(person);
+  }
+
   private put(person: string, bucket: Bucket): void {
-    this.buckets.delete(person);
-    this.buckets.set(person, bucket);
-    if (this.buckets.size <= MOST) return;
-    const [oldest] = this.buckets.keys();
-    if (oldest !== undefined) this.buckets.delete(oldest);
+    this.young.set(person, bucket);
+    if (this.young.size <= MOST) return;
+    this.old = this.young;
+    this.young = new Map();
   }
 }
 

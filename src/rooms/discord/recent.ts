@@ -1,22 +1,27 @@
-/** The latest of something, a bounded number of them. */
+/**
+ * The latest of something: at least so many of them, at most twice as many. They are kept in two generations, of which the older is
+ * forgotten as a whole: to look for the oldest of a set takes the longer the more have gone before it.
+ */
 export class Recent {
-  private readonly seen = new Set<string>();
+  private young = new Set<string>();
+  private old = new Set<string>();
 
   constructor(private readonly most: number) {}
 
   /** Notes a key; false where it was noted before. */
   add(key: string): boolean {
-    if (this.seen.has(key)) return false;
-    this.seen.add(key);
-    if (this.seen.size > this.most) {
-      const [oldest] = this.seen;
-      if (oldest !== undefined) this.seen.delete(oldest);
+    if (this.young.has(key) || this.old.has(key)) return false;
+    if (this.young.size >= this.most) {
+      this.old = this.young;
+      this.young = new Set();
     }
+    this.young.add(key);
     return true;
   }
 
   forget(key: string): void {
-    this.seen.delete(key);
+    this.young.delete(key);
+    this.old.delete(key);
   }
 }
 

@@ -15,7 +15,7 @@ import type { Action, RenderedAnswer } from '../../chat/answer.ts';
 import { shorten, type Brief } from '../../chat/brief.ts';
 import { gatherSteps } from '../../chat/steps.ts';
 import { writeAsked, type Asked } from './asked.ts';
-import { coded, fitsInto, keptAt, writeButton, type Does } from './buttons.ts';
+import { coded, keptAt, writeButton, type Button, type Does } from './buttons.ts';
 import { BUTTONS, EMBED, MESSAGE, SELECT } from './limits.ts';
 import { menuRow } from './menu.ts';
 import { asFilledIn, clean, escaped, fit, oneLine, take } from './text.ts';
@@ -177,7 +177,8 @@ function writeText(
   { unfolds, footed }: { readonly unfolds: boolean; readonly footed: boolean },
 ): Written {
   const headline = oneLine(shown.headline);
-  const bold = fit(headline, HEADLINE, escaped);
+  const dressed = escaped(headline);
+  const bold = dressed.length <= HEADLINE ? dressed : fit(headline, HEADLINE, escaped);
   const parts = bold === '' ? [] : [`**${bold}**`];
   if (shown.readAs !== undefined)
     parts.push(`${READ} ${fit(asFilledIn(shown.readAs.line), READ_AS, escaped)}`);
@@ -200,7 +201,7 @@ function writeText(
     print,
     lines: below.taken.length,
     more: below.left.length > 0,
-    cut: bold !== escaped(headline) || care.left.length > 0,
+    cut: bold !== dressed || care.left.length > 0,
   };
 }
 
@@ -254,7 +255,8 @@ const nextFile = (written: readonly Action[]): TextFile => ({
 
 /** Draws an answer. Never throws for any answer. */
 export function render(shown: RenderedAnswer, setting: Setting): Drawn {
-  const keeper = new Keeper(setting);
+  const mine = bearing(setting);
+  const keeper = new Keeper(setting, mine);
   const again = keeper.again();
   const unfolds = again !== undefined;
   const { asker, serial } = setting;
@@ -264,7 +266,7 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
       : undefined;
   const listed = actionButtons(
     shown.actions,
-    setting,
+    mine,
     keeper,
     several ? MOST_ACTIONS - BUTTONS.inRow : MOST_ACTIONS,
   );
@@ -283,10 +285,10 @@ export function render(shown: RenderedAnswer, setting: Setting): Drawn {
     content: [...text.parts, ...(cut ? [REST] : [])].join('\n'),
     embeds: footer === undefined ? below.embeds : footed(below.embeds, text.print, footer),
     components: rows(listed.buttons, [
-      ...(folds ? [control(open ? 'fold' : 'working', shown, setting, again)] : []),
-      ...(setting.sharable ? [control('everyone', shown, setting, setting.again && again)] : []),
+      ...(folds ? [control(open ? 'fold' : 'working', shown, mine, again)] : []),
+      ...(setting.sharable ? [control('everyone', shown, mine, setting.again && again)] : []),
     ]),
-    menu: several ? [several] : menu(shown, setting),
+    menu: several ? [several] : menu(shown, mine),
     texts: [
       ...(cut ? [{ name: 'answer.txt', content: answerText(shown), says: 'The whole answer' }] : []),
       ...below.texts,
@@ -331,14 +333,16 @@ const CONTROLS: Partial<Record<Does, string>> = {
   everyone: 'Show everyone',
 };
 
-function control(does: Does, { working }: RenderedAnswer, setting: Setting, again: string | undefined) {
-  const id = writeButton({ does, ...bearing(setting), payload: again ?? '' }) ?? does;
+function control(does: Does, { working }: RenderedAnswer, mine: Bearing, again: string | undefined) {
+  const id = writeButton({ does, ...mine, payload: again ?? '' }) ?? does;
   const label = CONTROLS[does] ?? (working.length > 0 ? 'Show the working' : 'Show all of it');
   return button(label, id, ButtonStyle.Secondary);
 }
 
-const bearing = ({ asker, serial }: Setting, forAnyone = false) => ({
-  owner: forAnyone || asker === undefined ? '' : coded(asker),
+/** What each button of a message bears: whose it is, and which drawing it belongs to. */
+type Bearing = Pick<Button, 'owner' | 'serial'>;
+const bearing = ({ asker, serial }: Setting): Bearing => ({
+  owner: asker === undefined ? '' : coded(asker),
   serial,
 });
 
@@ -357,7 +361,10 @@ class Keeper {
   private kept = 0;
   private left: number = EMBED.footer;
 
-  constructor(private readonly setting: Setting) {}
+  constructor(
+    private readonly setting: Setting,
+    private readonly mine: Bearing,
+  ) {}
 
   get footer(): string | undefined {
     return this.lines.length === 0 ? undefined : this.lines.join('\n');
@@ -367,9 +374,10 @@ class Keeper {
   again(): string | undefined {
     const { again, kept } = this.setting;
     if (again === undefined) return kept;
-    if (fitsInto(again, { does: 'working', ...bearing(this.setting) }) === undefined)
-      return this.keep(ASKED_WITH, again);
-    return writeAsked(again);
+    const payload = writeAsked(again);
+    return writeButton({ does: 'working', ...this.mine, payload }) === undefined
+      ? this.keep(ASKED_WITH, again)
+      : payload;
   }
 
   /** Tells people what was asked. */
@@ -400,19 +408,21 @@ interface Actions {
   readonly written: readonly Action[];
 }
 
-function actionButtons(actions: readonly Action[], setting: Setting, keeper: Keeper, most: number): Actions {
+function actionButtons(actions: readonly Action[], mine: Bearing, keeper: Keeper, most: number): Actions {
   const buttons: APIButtonComponentWithCustomId[] = [];
   const written: Action[] = [];
   const seen = new Set<string>();
   for (const action of actions) {
     const asked: Asked = { question: action.question, options: { ...action.options, ...action.lasting } };
     const does = action.asks === undefined ? 'ask' : 'form';
-    const meaning = `${does} ${writeAsked(asked)}`;
+    const payload = writeAsked(asked);
+    const meaning = `${does} ${payload}`;
     if (seen.has(meaning)) continue;
     seen.add(meaning);
-    const carries = { does, ...bearing(setting, action.forAnyone) } as const;
+    const carries = { does, ...mine, ...(action.forAnyone === true ? { owner: '' } : {}) } as const;
     const style = buttons.length === 0 ? ButtonStyle.Primary : ButtonStyle.Secondary;
-    const id = buttons.length < most ? (fitsInto(asked, carries) ?? kept(action.label)) : undefined;
+    const id =
+      buttons.length < most ? (writeButton({ ...carries, payload }) ?? kept(action.label)) : undefined;
     if (id === undefined) written.push(action);
     else buttons.push(button(action.label, id, style));
 
@@ -433,11 +443,11 @@ function clickable(line: string, { commandId }: Setting): string | undefined {
 }
 
 /** The menu of what leads on from an answer; none where it has none, or its choices are too many or too long for one. */
-function menu({ choose, actions }: RenderedAnswer, setting: Setting): SelectRow[] {
+function menu({ choose, actions }: RenderedAnswer, mine: Bearing): SelectRow[] {
   if (!choose || actions.length > 0 || choose.choices.length > SELECT.options) return [];
   const { question, option, says: asks, choices } = choose;
   const customId = writeButton({
-    ...bearing(setting),
+    ...mine,
     does: 'missing',
     payload: `${option}=${writeAsked({ question, options: {} })}`,
   });

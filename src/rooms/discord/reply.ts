@@ -1,9 +1,14 @@
 /**
  * One interaction's answer. It goes out at once when it is there in time; otherwise the interaction is deferred, once,
  * and the answer follows. Nothing here throws: what the platform refuses becomes one line of the log.
+ *
+ * Answers go straight to the platform's routes by the client's own REST: the methods of an interaction would make a message's body
+ * anew from all that a message could have, and an object of what comes back, which nobody reads.
  */
 import {
+  InteractionResponseType as Responds,
   MessageFlags,
+  Routes,
   type APIEmbed,
   type ButtonInteraction,
   type ChatInputCommandInteraction,
@@ -13,7 +18,7 @@ import {
   type StringSelectMenuInteraction,
   type UserContextMenuCommandInteraction,
 } from 'discord.js';
-import type { Sent } from './files.ts';
+import { listed, raw, type Sent } from './files.ts';
 import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
 import type { Row, SelectRow } from './render.ts';
 
@@ -47,18 +52,25 @@ export type Where = 'new' | 'same';
 /** Deferred after this long: the platform waits for three seconds, and a slow line needs some of them. */
 export const DEFER_AFTER_MS = 1_000;
 
-const SILENT = { parse: [] as never[] };
+const ORIGINAL = '@original';
+/** Nobody is mentioned, whatever a text says. */
+const SILENT: { readonly parse: readonly never[] } = { parse: [] };
 
-const body = ({ content, embeds, components, files, replaceFiles }: Outbound) => ({
-  ...(content === undefined ? {} : { content }),
-  ...(embeds === undefined ? {} : { embeds: [...embeds] }),
-  ...(components === undefined ? {} : { components: [...components] }),
-  ...(files === undefined ? {} : { files: files.map((file) => ({ ...file })) }),
-  ...(replaceFiles ? { attachments: [] } : {}),
-  allowedMentions: SILENT,
+/** A message for the platform; what an edit leaves out stays as it is. */
+const bodyOf = (
+  { content, embeds, components, files, replaceFiles = false }: Outbound,
+  { hidden = false } = {},
+) => ({
+  content,
+  embeds,
+  components,
+  allowed_mentions: SILENT,
+  flags: hidden ? MessageFlags.Ephemeral : undefined,
+  attachments: files ? listed(files) : replaceFiles ? [] : undefined,
 });
 
-const ephemeral = (hidden: boolean) => (hidden ? { flags: MessageFlags.Ephemeral as const } : {});
+/** What a request of an interaction carries beside its route: it shows no token but its own. */
+const carrying = (body: object, files: readonly Sent[] = []) => ({ body, files: raw(files), auth: false });
 
 interface Deferred {
   readonly where: Where;
@@ -130,48 +142,68 @@ export class Reply {
   /** One more message after the answer. */
   async follow(message: Outbound, hidden: boolean): Promise<boolean> {
     if (this.over) return false;
-    const went = await this.attempt(
-      () => this.interaction.followUp({ ...body(message), ...ephemeral(hidden) }),
-      false,
-    );
-    return went === 'sent';
+    return (await this.attempt(() => this.add(message, hidden), false)) === 'sent';
   }
 
   /** Acknowledges a press that changes nothing any more. */
   async nothing(): Promise<boolean> {
     await this.settle(true);
-    const { interaction } = this;
-    if (this.over || this.deferred !== undefined || !isOnMessage(interaction)) return !this.over;
-    return (await this.attempt(() => interaction.deferUpdate())) === 'sent';
+    if (this.over || this.deferred !== undefined || !isOnMessage(this.interaction)) return !this.over;
+    return (await this.attempt(() => this.respond({ type: Responds.DeferredMessageUpdate }))) === 'sent';
   }
 
   private async defer(): Promise<void> {
-    const { hidden, where, interaction } = this;
+    const { hidden, where } = this;
     await this.attempt(async () => {
-      if (where === 'same' && isOnMessage(interaction)) await interaction.deferUpdate();
-      else await interaction.deferReply(ephemeral(hidden));
+      if (where === 'same' && isOnMessage(this.interaction))
+        await this.respond({ type: Responds.DeferredMessageUpdate });
+      else {
+        const data = { flags: hidden ? MessageFlags.Ephemeral : 0 };
+        await this.respond({ type: Responds.DeferredChannelMessageWithSource, data });
+      }
       this.deferred = { where, hidden };
     });
   }
 
-  private async first(message: Outbound, where: Where, hidden: boolean): Promise<void> {
-    const { interaction } = this;
-    if (where === 'same' && isOnMessage(interaction)) await interaction.update(body(message));
-    else await interaction.reply({ ...body(message), ...ephemeral(hidden) });
+  private first(message: Outbound, where: Where, hidden: boolean): Promise<unknown> {
+    return where === 'same' && isOnMessage(this.interaction)
+      ? this.respond({ type: Responds.UpdateMessage, data: bodyOf(message) }, message.files)
+      : this.respond(
+          { type: Responds.ChannelMessageWithSource, data: bodyOf(message, { hidden }) },
+          message.files,
+        );
   }
 
   private async later(message: Outbound, where: Where, hidden: boolean, deferred: Deferred): Promise<void> {
-    const { interaction } = this;
+    const { rest } = this.interaction.client;
     if (editsIn(deferred, where, hidden)) {
-      await interaction.editReply(body(message));
+      await rest.patch(this.original, carrying(bodyOf(message), message.files));
       return;
     }
     // What was announced to all turned out to be for her alone: the announcement goes first, so that nothing of it shows.
     if (deferred.where === 'new' && !this.withdrawn) {
-      await interaction.deleteReply();
+      await rest.delete(this.original, { auth: false });
       this.withdrawn = true;
     }
-    await interaction.followUp({ ...body(message), ...ephemeral(hidden) });
+    await this.add(message, hidden);
+  }
+
+  private respond(body: object, files?: readonly Sent[]): Promise<unknown> {
+    const { client, id, token } = this.interaction;
+    return client.rest.post(Routes.interactionCallback(id, token), carrying(body, files));
+  }
+
+  private add(message: Outbound, hidden: boolean): Promise<unknown> {
+    const { client, applicationId, token } = this.interaction;
+    return client.rest.post(
+      Routes.webhook(applicationId, token),
+      carrying(bodyOf(message, { hidden }), message.files),
+    );
+  }
+
+  private get original() {
+    const { applicationId, token } = this.interaction;
+    return Routes.webhookMessage(applicationId, token, ORIGINAL);
   }
 
   /**

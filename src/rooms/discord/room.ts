@@ -49,7 +49,7 @@ import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text
 import type { Thread } from './threads.ts';
 import { Turns } from './turns.ts';
 import { Unfoldables } from './unfoldable.ts';
-import { askedAgain, isAlone, makerOf, placeOf, readCommand } from './typed.ts';
+import { askedAgain, isAlone, makerOf, placeOf, readCommand, wordsOf } from './typed.ts';
 
 export interface RoomParts {
   readonly registry: Registry;
@@ -478,9 +478,11 @@ export class DiscordRoom {
       const given = pointed.finds(interaction.targetMessage.content) as RawOptions | undefined;
       return given && { found: pointed.found, given: { ...given, [SEEN_BY]: 'me' }, again: false };
     }
-    const { words, typed, attached, seenBy } = readCommand(interaction.commandName, interaction.options.data);
-    const found = registry.get(words.join(' '));
-    if (!found || attached.length > 0 || !opensForm(found, typed)) return undefined;
+    const { commandName, options } = interaction;
+    const found = registry.get(wordsOf(commandName, options.data).join(' '));
+    if (!found?.question.form) return undefined;
+    const { typed, attached, seenBy } = readCommand(commandName, options.data);
+    if (attached.length > 0 || !opensForm(found, typed)) return undefined;
     const given = { ...typed, ...(seenBy === undefined ? {} : { [SEEN_BY]: seenBy }) };
     return { found, given, again: false };
   }

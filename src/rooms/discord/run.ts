@@ -29,6 +29,7 @@ import { serves, shardOptions, type Shards } from './shards.ts';
 import { hidePhoto, showPhoto } from './photos.ts';
 import { refusalFacts, type Log } from './platform.ts';
 import type { Pace } from './rate.ts';
+import { openLines, type Lines } from './requests.ts';
 import { DiscordRoom } from './room.ts';
 import { Surroundings } from './surroundings.ts';
 import { tell } from './telling.ts';
@@ -78,7 +79,7 @@ const PATIENCE_MS = 5_000;
 const LONGEST_WAIT_MS = 60_000;
 const SAID_AGAIN_MS = 60_000;
 
-const clientOptions = ({ api, hears, shards }: DiscordParts): ClientOptions => ({
+const clientOptions = ({ api, hears, shards }: DiscordParts, { makeRequest }: Lines): ClientOptions => ({
   // Interactions come to every bot; no intent is asked for beside what hears messages to the bot, where that is wished.
   intents: hears === undefined ? [] : HEARING,
   ...shardOptions(shards),
@@ -92,7 +93,7 @@ const clientOptions = ({ api, hears, shards }: DiscordParts): ClientOptions => (
     GuildMemberManager: { maxSize: 0, keepOverLimit: isSelf },
     UserManager: { maxSize: 0, keepOverLimit: isSelf },
   }),
-  ...(api === undefined ? {} : { rest: { api } }),
+  rest: { makeRequest, ...(api === undefined ? {} : { api }) },
 });
 
 const isSelf = ({ id, client }: { id: string; client: Client }) => id === client.user?.id;
@@ -104,9 +105,9 @@ const hopeless = (error: unknown) =>
   );
 
 /** Logs in, again and again while the platform is out of reach. Rejects where waiting does not help. */
-async function login(parts: DiscordParts): Promise<Client<true>> {
+async function login(parts: DiscordParts, lines: Lines): Promise<Client<true>> {
   for (let tries = 0; ; tries += 1) {
-    const client = new Client(clientOptions(parts));
+    const client = new Client(clientOptions(parts, lines));
     watch(client, parts);
     try {
       const ready = new Promise<Client<true>>((done) => client.once(Events.ClientReady, done));
@@ -147,9 +148,10 @@ function watch(client: Client, { log }: DiscordParts): void {
 }
 
 /** Logs in. Rejects with a sentence in words where the token is not taken. */
-async function enter(parts: DiscordParts): Promise<Client<true>> {
+async function enter(parts: DiscordParts, lines: Lines): Promise<Client<true>> {
   await loadDays();
-  return login(parts).catch((error: unknown) => {
+  return login(parts, lines).catch(async (error: unknown) => {
+    await lines.close();
     if (hopeless(error)) throw new Error('The platform does not take this DISCORD_TOKEN.');
     throw error;
   });
@@ -262,7 +264,8 @@ const inviteTo = (client: Client<true>, { hears }: DiscordParts) =>
 export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
   const { registry, projects, log, fault } = parts;
   const declared = declaredOf(registry);
-  const client = await enter(parts);
+  const lines = openLines();
+  const client = await enter(parts, lines);
   const claims = claimsOf(projects);
   const commands = new Commands({
     rest: client.rest,
@@ -296,6 +299,7 @@ export async function openDiscordRoom(parts: DiscordParts): Promise<OpenRoom> {
       // Leaving looks like a broken line for a moment.
       client.removeAllListeners(Events.ShardReconnecting);
       await client.destroy();
+      await lines.close();
       log.info(room.metrics.read(), 'the room is closed');
     },
   };

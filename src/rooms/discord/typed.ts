@@ -31,16 +31,25 @@ export interface Pressed {
   readonly people: ReadonlyMap<string, Maker>;
 }
 
-/** Reads a slash command: its words, its options as people would type them. Throws Problem: person-is-a-bot. */
-export function readCommand(name: string, data: readonly CommandInteractionOption[]): Pressed {
+/** The words of a slash command, and the options behind them. */
+function takenApart(name: string, data: readonly CommandInteractionOption[]) {
   const words = [name];
   let options = data;
   for (;;) {
     const [first] = options;
-    if (first?.type !== Type.Subcommand && first?.type !== Type.SubcommandGroup) break;
+    if (first?.type !== Type.Subcommand && first?.type !== Type.SubcommandGroup) return { words, options };
     words.push(first.name);
     options = first.options ?? [];
   }
+}
+
+/** The words of a slash command alone. */
+export const wordsOf = (name: string, data: readonly CommandInteractionOption[]): readonly string[] =>
+  takenApart(name, data).words;
+
+/** Reads a slash command: its words, its options as people would type them. Throws Problem: person-is-a-bot. */
+export function readCommand(name: string, data: readonly CommandInteractionOption[]): Pressed {
+  const { words, options } = takenApart(name, data);
   const typed: Record<string, string> = Object.create(null) as Record<string, string>;
   const attached: [string, AttachedFile][] = [];
   let seenBy: string | undefined;
