@@ -1,6 +1,6 @@
 /** Formulas are evaluated by functions made of mathjs's tree: what they give is what mathjs gives, to the last bit. */
 import fc from 'fast-check';
-import { all, create, type MathJsInstance } from 'mathjs/number';
+import { all, create } from 'mathjs/number';
 import { describe, expect, it } from 'vitest';
 import { prepare } from '../../../src/core/base/prepared-formula.ts';
 import { everyFormula } from '../every-formula.ts';
