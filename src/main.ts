@@ -190,15 +190,22 @@ async function main(mode: string | undefined, args: readonly string[]): Promise<
   process.exit(code);
 }
 
-const [mode, ...args] = process.argv.slice(2);
-// Where nobody hears a sentence to whoever runs this, the answers go on.
-process.stderr.on('error', () => undefined);
-try {
-  process.exitCode = await main(mode, args);
-} catch (error) {
-  // What stands in the way of starting is said in a sentence, not in a stack.
-  const known = error instanceof BadEnvironment || error instanceof NotSaved;
-  const said = error instanceof Error ? error.message : String(error);
-  process.stderr.write(`${known ? said : `This could not be started: ${said}`}\n`);
+/** Runs to the end, and sets how it ended. Never rejects. */
+async function run(): Promise<void> {
+  const [mode, ...args] = process.argv.slice(2);
+  // Where nobody hears a sentence to whoever runs this, the answers go on.
+  process.stderr.on('error', () => undefined);
+  // Until something else is said: what ends of itself, with nothing left to wait for, has answered nothing.
   process.exitCode = 1;
+  try {
+    process.exitCode = await main(mode, args);
+  } catch (error) {
+    // What stands in the way of starting is said in a sentence, not in a stack.
+    const known = error instanceof BadEnvironment || error instanceof NotSaved;
+    const said = error instanceof Error ? error.message : String(error);
+    process.stderr.write(`${known ? said : `This could not be started: ${said}`}\n`);
+  }
 }
+
+// Not awaited here: a file that is joined with others, and compiled before, has nowhere to wait.
+void run();

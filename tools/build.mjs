@@ -1,7 +1,16 @@
 // Bundles src/main.ts into dist/, so that a single question starts in a fraction of a second:
 // importing the sources and the whole of mathjs one by one costs several times as much.
-import { mkdtempSync, renameSync, rmSync, existsSync, utimesSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { spawnSync } from 'node:child_process';
+import {
+  copyFileSync,
+  mkdtempSync,
+  renameSync,
+  rmSync,
+  existsSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -19,39 +28,97 @@ async function builder() {
   }
 }
 
+/** These read their own files or threads at run time, or are loaded by others too, and stay in node_modules. */
+const OUTSIDE = [
+  'discord.js',
+  'pino',
+  '@resvg/resvg-wasm',
+  'dejavu-fonts-ttf',
+  'dotenv',
+  'pdfkit',
+  'pg',
+  'undici',
+];
+
+const COMMON = {
+  absWorkingDir: root,
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  format: 'esm',
+  minifySyntax: true,
+  external: OUTSIDE,
+  logLevel: 'warning',
+};
+
+/** The modules that a module cannot be run without, its own name first. */
+function neededBy(name, outputs, needed = new Set()) {
+  if (needed.has(name)) return needed;
+  needed.add(name);
+  const { imports } = outputs[name];
+  for (const { kind, path } of imports)
+    if (kind === 'import-statement' && path in outputs) neededBy(path, outputs, needed);
+  return needed;
+}
+
+/**
+ * The program as `start.mjs` loads it: what every start needs in one file, whose code can be kept compiled, and what is loaded when
+ * it is asked for in others. Each is an object with a function for each module.
+ */
+async function writeProgram({ build, transform }, fresh) {
+  const { outputFiles, metafile } = await build({
+    ...COMMON,
+    entryPoints: { main: 'src/main.ts' },
+    outdir: fresh,
+    splitting: true,
+    write: false,
+    metafile: true,
+  });
+  const { outputs } = metafile;
+  const named = new Map(Object.keys(outputs).map((name) => [basename(name), name]));
+  const first = neededBy(named.get('main.js'), outputs);
+  const files = new Map();
+  for (const { path, text } of outputFiles) {
+    const name = basename(path);
+    const { code } = await transform(text, {
+      format: 'cjs',
+      platform: 'node',
+      target: 'node20',
+      // Whatever is loaded later comes through the same door.
+      supported: { 'dynamic-import': false },
+      define: { 'import.meta.url': 'here' },
+    });
+    const file = first.has(named.get(name)) ? 'program.cjs' : name.replace(/\.js$/, '.cjs');
+    const part = `${JSON.stringify(`./${name}`)}: function (exports, require, module, here) {\n${code}\n}`;
+    files.set(file, [...(files.get(file) ?? []), part]);
+  }
+  // Two bytes a character, as V8 keeps it: read at each start, this is there at once, and UTF-8 is decoded first.
+  for (const [file, parts] of files)
+    writeFileSync(join(fresh, file), `({\n${parts.join(',\n')}\n})\n`, 'utf16le');
+}
+
+/** What runs in threads of its own. */
+const writeThreads = ({ build }, fresh) =>
+  build({
+    ...COMMON,
+    entryPoints: { 'picture-worker': 'src/pictures/worker.ts', 'paper-worker': 'src/paper/worker.ts' },
+    outdir: fresh,
+    sourcemap: true,
+  });
+
 export async function bundle() {
-  const { build } = await builder();
+  const esbuild = await builder();
   // Built beside and moved in whole: two processes that both find a stale bundle cannot read half of one.
   const began = new Date();
   const fresh = mkdtempSync(join(root, 'dist-'));
   try {
-    await build({
-      absWorkingDir: root,
-      entryPoints: {
-        main: 'src/main.ts',
-        'picture-worker': 'src/pictures/worker.ts',
-        'paper-worker': 'src/paper/worker.ts',
-      },
-      outdir: fresh,
-      bundle: true,
-      platform: 'node',
-      target: 'node20',
-      format: 'esm',
-      splitting: true,
-      minifySyntax: true,
-      sourcemap: true,
-      // These read their own files or threads at run time and stay in node_modules.
-      external: [
-        'discord.js',
-        'pino',
-        '@resvg/resvg-wasm',
-        'dejavu-fonts-ttf',
-        'dotenv',
-        'pdfkit',
-        'pg',
-        'undici',
-      ],
-      logLevel: 'warning',
+    await writeProgram(esbuild, fresh);
+    await writeThreads(esbuild, fresh);
+    copyFileSync(join(root, 'tools', 'start.mjs'), join(fresh, 'main.js'));
+    // Without it every start compiles for itself: a machine on which this fails has a program all the same.
+    spawnSync(process.execPath, [join(root, 'tools', 'code.mjs'), fresh], {
+      stdio: 'ignore',
+      timeout: 60_000,
     });
     const stamp = join(fresh, 'built');
     writeFileSync(stamp, '');

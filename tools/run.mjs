@@ -25,7 +25,9 @@ function builtAt() {
 const sources = Math.max(
   newest(join(root, 'src')),
   newest(join(root, 'commands')),
-  statSync(join(root, 'package-lock.json')).mtimeMs,
+  ...['package-lock.json', 'tools/build.mjs', 'tools/code.mjs', 'tools/start.mjs'].map(
+    (file) => statSync(join(root, file)).mtimeMs,
+  ),
 );
 if (builtAt() < sources) await (await import('./build.mjs')).bundle();
 await import(pathToFileURL(join(root, 'dist', 'main.js')).href);

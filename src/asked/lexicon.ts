@@ -24,6 +24,8 @@ interface Forms {
   >;
   /** Single words of the trade by their length, for misspelt ones. */
   readonly singles: readonly string[];
+  /** Every single word that stands in a form or a table. */
+  readonly words: ReadonlySet<string>;
 }
 
 /** Small words whose slips are mended too. */
@@ -70,17 +72,19 @@ function build(): Forms {
         .flatMap((form) => (form.endsWith('s') ? [form] : [form, `${form}s`])),
     ),
   ];
-  return { byFirst, singles };
+  const words = new Set([
+    ...[...byFirst].flatMap(([first, listed]) => [first, ...listed.flatMap(({ rest }) => rest)]),
+    ...TABLE_WORDS,
+  ]);
+  return { byFirst, singles, words };
 }
 
-const FORMS = build();
+let built: Forms | undefined;
+/** Built when the first plain words come: a typed question need not wait for it. */
+const forms = (): Forms => (built ??= build());
 
-/** Every single word that stands in a form or a table. */
-const TRADE_WORDS: ReadonlySet<string> = new Set([
-  ...[...FORMS.byFirst].flatMap(([first, listed]) => [first, ...listed.flatMap(({ rest }) => rest)]),
-  ...TABLE_WORDS,
-]);
-const isKnown = (word: string) => FUNCTION_WORDS.has(word) || TRADE_WORDS.has(word) || NUMBER_WORD.test(word);
+const isKnown = (word: string) =>
+  FUNCTION_WORDS.has(word) || forms().words.has(word) || NUMBER_WORD.test(word);
 /** Numbers in words are no misspelt anything. */
 const NUMBER_WORD =
   /^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|hundred|thousand|dozen|half|quarter|\w+teen|\w+ty)$/;
@@ -112,7 +116,7 @@ export function nearestTradeWord(word: string): string | undefined {
   let best: string | undefined;
   let least = most + 1;
   const letters = sorted(word);
-  for (const known of FORMS.singles) {
+  for (const known of forms().singles) {
     if (Math.abs(known.length - word.length) > most || known.charAt(0) !== word.charAt(0)) continue;
     let steps = distance(word, known);
     // Two letters that changed places are one slip of the finger.
@@ -129,7 +133,7 @@ export const singular = (word: string) =>
   word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : undefined;
 
 function listedUnder(word: string) {
-  return FORMS.byFirst.get(word);
+  return forms().byFirst.get(word);
 }
 
 /** The words of the tokens as they are meant: misspelt ones mended. */

@@ -27,13 +27,15 @@ export const LONGEST_ALT = 1024;
 const DRAWN =
   /^[\u0020-\u007e\u00a0-\u02e9\u0300-\u034f\u0391-\u03a1\u03a3-\u03ff\u0400-\u0525\u05d0-\u05ea\u060c\u061b\u061f\u0621-\u063a\u0640-\u0655\u0660-\u0669\u0679-\u06bf\u06cc\u06f0-\u06f9\u1e00-\u1efb\u2010-\u2027\u2030-\u205e\u2074-\u208e\u20a0-\u20b5\u2150-\u2185\u2190-\u22ff\u2500-\u269c\u2701-\u2704\u270c-\u2727]+$/u;
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Cn}\ufe00-\ufe0f]/gu;
-const letters = new Intl.Segmenter('en', { granularity: 'grapheme' });
+/** Made when the first is needed: it takes as long as all the rest of a start. */
+let letters: Intl.Segmenter | undefined;
 /** Stands for a letter that the typeface has not. */
 export const SUBSTITUTE = '▢';
 
 /** Each letter as it is seen, whether the typeface has it or not. */
 function seenLetters(typed: string): string[] {
   const oneLine = plain(typed).normalize('NFC').replace(/\s+/gu, ' ');
+  letters ??= new Intl.Segmenter('en', { granularity: 'grapheme' });
   return [...letters.segment(oneLine)].map(({ segment }) => segment.replace(INVISIBLE, ''));
 }
 

@@ -1,0 +1,78 @@
+/** The bundle starts from what was compiled of it beforehand, and without that, or with what is none, all the same. */
+import { spawnSync } from 'node:child_process';
+import { chmodSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+
+const ROW = '/stitches row shape:diagonal size:12 row:9';
+const ANSWER = 'Row 9 has 19 stitches of hdc; 99 stitches so far, 312 stitches in all.';
+
+/** A bundle of its own, and the file of what was compiled. */
+function bundle() {
+  const folder = mkdtempSync(join(tmpdir(), 'bundle-'));
+  cpSync('dist', folder, { recursive: true });
+  writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
+  const code = readdirSync(folder).find((file) => file.endsWith('.code'));
+  return { folder, code: join(folder, code ?? 'none') };
+}
+
+function asked(folder: string, options: readonly string[] = []) {
+  const data = mkdtempSync(join(tmpdir(), 'bundle-data-'));
+  const { stdout, stderr, status } = spawnSync(
+    process.execPath,
+    [...options, join(folder, 'main.js'), 'ask', ROW],
+    { cwd: data, env: { PATH: process.env['PATH'], DATA_DIR: data, FILES_DIR: data }, encoding: 'utf8' },
+  );
+  return { line: stdout.split('\n')[0], stderr, status };
+}
+const answered = { line: ANSWER, stderr: '', status: 0 };
+
+describe('a bundle', () => {
+  beforeAll(() => {
+    // Makes it, where there is none or a source is younger.
+    spawnSync(process.execPath, ['tools/run.mjs', 'ask', ROW], {
+      env: { ...process.env, DATA_DIR: tmpdir() },
+    });
+  });
+
+  it('holds what was compiled of it by this Node', () => {
+    const { folder, code } = bundle();
+    expect(code).toContain(`program.${process.versions.v8}-${process.arch}.code`);
+    expect(asked(folder)).toEqual(answered);
+  });
+
+  it.each([
+    ['nothing compiled', (code: string) => rmSync(code)],
+    [
+      'what was compiled cut off',
+      (code: string) => writeFileSync(code, readFileSync(code).subarray(0, 5_000)),
+    ],
+    ['nothing in that file', (code: string) => writeFileSync(code, '')],
+    ['something else in that file', (code: string) => writeFileSync(code, 'x'.repeat(20_000))],
+    [
+      'what was compiled of another program',
+      (code: string) => {
+        const program = join(code, '..', 'program.cjs');
+        const text = readFileSync(program, 'utf16le');
+        writeFileSync(program, `${text}// Another one.\n`, 'utf16le');
+      },
+    ],
+    ['a file that nobody may read', (code: string) => chmodSync(code, 0)],
+  ])('answers with %s', (_, spoil) => {
+    const { folder, code } = bundle();
+    spoil(code);
+    expect(asked(folder)).toEqual(answered);
+  });
+
+  it('answers where Node was started in another way', () => {
+    expect(asked(bundle().folder, ['--no-opt'])).toEqual(answered);
+  });
+
+  it('writes nothing beside itself', () => {
+    const { folder } = bundle();
+    const before = readdirSync(folder);
+    asked(folder);
+    expect(readdirSync(folder)).toEqual(before);
+  });
+});
