@@ -34,7 +34,7 @@ const at = (moment: string) => {
 };
 const due = async (host: As, many: number) => {
   await said('/along due', host);
-  await vi.waitFor(() => expect(standing(host.channel!)).toHaveLength(many));
+  await vi.waitFor(() => expect(standing(host.channel!)).toHaveLength(many), { timeout: 10_000 });
 };
 
 /** A class in a channel of its own: 02:00 in Berlin, a week before the clocks leap over it. */
@@ -112,7 +112,7 @@ describe('a part in its channel', () => {
     const rowan = maker('rowan');
     await said('/along join', rowan);
     await said('/along part part:1 do:remove', host);
-    await vi.waitFor(() => expect(standing(channel)).toEqual([second]));
+    await vi.waitFor(() => expect(standing(channel)).toEqual([second]), { timeout: 10_000 });
     // It was the second when it was posted, and is the first now.
     expect(onlyHers(await press(second, 'Done', rowan))).toContain(
       'Part 1, The first furrow, first half is done',
@@ -146,12 +146,12 @@ describe('a part in its channel', () => {
     await due(host, 1);
     const [first] = standing(channel);
     await said('/along part part:1 post:back', host);
-    await vi.waitFor(() => expect(standing(channel)).toEqual([]));
+    await vi.waitFor(() => expect(standing(channel)).toEqual([]), { timeout: 10_000 });
     await harness.restart();
     await due(host, 0);
     at('2031-03-23T02:00:00Z');
     await said('/along part part:1 post:anew', host);
-    await vi.waitFor(() => expect(titles(channel)).toEqual(['Part 1, Swatch']));
+    await vi.waitFor(() => expect(titles(channel)).toEqual(['Part 1, Swatch']), { timeout: 10_000 });
     const [anew] = standing(channel);
     expect(anew!.id).not.toBe(first!.id);
     const rowan = maker('rowan');
@@ -247,7 +247,7 @@ describe('what stands in the channel for all', () => {
     at('2031-03-23T01:00:00Z');
     await due(host, 1);
     await said('/along part part:1 post:back name:Fir', { ...silent, channel: elsewhere });
-    await vi.waitFor(() => expect(standing(channel)).toEqual([]));
+    await vi.waitFor(() => expect(standing(channel)).toEqual([]), { timeout: 10_000 });
     expect(
       await refused('/along part part:1 post:anew name:Fir', { ...silent, channel: elsewhere }),
     ).toContain('is said there');
