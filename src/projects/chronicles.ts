@@ -37,6 +37,8 @@ export interface EventDoc<Event extends Stamp> {
 export interface Past {
   readonly events: number;
   readonly eventsBy: (maker: string) => number;
+  /** How long all of it would be, in characters, with what is to happen. */
+  readonly characters: number;
 }
 
 export interface Happened<Doc, Happening, State> {
@@ -353,10 +355,15 @@ export class Chronicles<
       const happened = rule(state, doc);
       if (happened.length === 0) return { keep: undefined, tell: { id, doc, state, happened, again: false } };
       const events = lengthOf(doc);
-      this.kind.mayHappen({ events, eventsBy: (maker) => past.by.get(maker) ?? 0 }, state, happened, doing);
       const add = happened.map(
         (one) => checkedEntry(this.kind.docs as GrowingKind, stamp(one, doing)) as Happening & Stamp,
       );
+      const before: Past = {
+        events,
+        eventsBy: (maker) => past.by.get(maker) ?? 0,
+        characters: past.characters + JSON.stringify(add).length,
+      };
+      this.kind.mayHappen(before, state, happened, doing);
       const after = stands(() => live.after(doc, state, add));
       const unlisted = past.notIn(listed, add);
       if (unlisted.length > 0) throw new Unlisted(doc, unlisted);

@@ -1,4 +1,5 @@
 /** What the store asks of the file system; the tests hand in one that fails. */
+import { constants } from 'node:buffer';
 import { close, open, read } from 'node:fs';
 import fs from 'node:fs/promises';
 
@@ -37,6 +38,11 @@ function readText(path: string): Promise<string> {
             return;
           }
           length += got;
+          if (length > constants.MAX_STRING_LENGTH) {
+            close(file, () => undefined);
+            refused(Object.assign(new Error('longer than a text can be'), { code: 'EFBIG' }));
+            return;
+          }
           const isOneLine = length < bytes.length && bytes.indexOf(NEWLINE) === length - 1;
           if (got > 0 && !isOneLine) {
             more();

@@ -702,7 +702,8 @@ export class FileStore implements Store {
 
   private remember(path: string, what: Remembered): void {
     this.forget(path);
-    if (!this.lock.held) return;
+    // One that takes all the room by itself is read each time: all others would be.
+    if (!this.lock.held || roomOf(what) > REMEMBERED / 2) return;
     this.remembered.set(path, what);
     this.rememberedSize += roomOf(what);
     for (const oldest of this.remembered.keys()) {

@@ -1,6 +1,6 @@
 /** What is saved of a group blanket: one document each, a list of events that is only ever added to. */
 import * as z from 'zod';
-import { LONGEST_NAME, MOST_KINDS, MOST_PLACES } from '../core/base/limits.ts';
+import { LONGEST_NAME, MOST_COLOURS_AT_HAND, MOST_KINDS, MOST_PLACES } from '../core/base/limits.ts';
 import type { GroupEvent, GroupPlan } from '../core/group/events.ts';
 import { entriesIn } from './catalogue.ts';
 import { eventList, makerId, whoAndWhen } from './event-list.ts';
@@ -43,7 +43,7 @@ const eventSchema = z.discriminatedUnion('did', [
     maker: makerId,
     name: z.string().max(100),
     perWeek: z.number().positive().max(1000),
-    colours: z.array(colour).max(60),
+    colours: z.array(colour).max(MOST_COLOURS_AT_HAND),
   }),
   z.object({ ...whoAndWhen, did: z.literal('left'), maker: makerId }),
   z.object({ ...whoAndWhen, did: z.literal('pledged'), maker: makerId, kind, motifs }),

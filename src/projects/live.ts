@@ -33,6 +33,8 @@ export interface Past {
   /** Everybody whom an event names, and how many are by each. */
   readonly makers: ReadonlySet<string>;
   readonly by: ReadonlyMap<string, number>;
+  /** How long all of it is, in characters. */
+  readonly characters: number;
   /** Makers named by these events or before them who are not listed. */
   notIn(listed: ReadonlySet<string>, more: readonly unknown[]): readonly string[];
 }
@@ -43,6 +45,7 @@ export class Live<E extends Stamp, State> implements Past {
   presses = new Set<string>();
   makers = new Set<string>();
   by = new Map<string, number>();
+  characters = 0;
   private counted = 0;
   /** Ascending; the last is the latest state that there is. */
   private stands: Stand<State>[] = [];
@@ -102,6 +105,7 @@ export class Live<E extends Stamp, State> implements Past {
       this.presses = new Set();
       this.makers = new Set();
       this.by = new Map();
+      this.characters = 0;
       this.allIn = undefined;
       this.counted = 0;
     }
@@ -109,6 +113,7 @@ export class Live<E extends Stamp, State> implements Past {
       const piece = entriesSince(doc, this.counted).slice(0, PIECE) as readonly E[];
       for (const event of piece) {
         this.presses.add(event.once);
+        this.characters += JSON.stringify(event).length;
         this.by.set(event.by, (this.by.get(event.by) ?? 0) + 1);
         for (const maker of this.rules.idsIn(event)) {
           if (this.allIn?.has(maker) === false) this.allIn = undefined;

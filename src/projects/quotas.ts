@@ -41,6 +41,12 @@ export const MOST_EVENTS = 6_000;
 export const KEPT_FOR_ORGANISER = 600;
 /** Events that one maker may cause in one group blanket: a thousand motifs, each pledged and handed in by itself. */
 export const MOST_EVENTS_OF_MAKER = 2_000;
+/**
+ * Characters of all that happened to one group blanket or make-along: what nobody who makes one comes near, and little enough to be read whole
+ * in a moment. Of these as well the last are for whoever runs it.
+ */
+export const MOST_CHARACTERS = 6_000_000;
+export const CHARACTERS_FOR_ORGANISER = 600_000;
 /** Makers who take part in one group blanket at once. */
 export const MOST_MEMBERS = 400;
 
@@ -185,6 +191,9 @@ export interface Limits {
   /** The last of them, kept for whoever runs it. */
   readonly kept: number;
   readonly eventsOfMaker: number;
+  /** Characters of all events, and the last of them, kept for whoever runs it. */
+  readonly characters: number;
+  readonly keptCharacters: number;
 }
 
 export const OF_GROUPS: Limits = {
@@ -195,6 +204,8 @@ export const OF_GROUPS: Limits = {
   events: MOST_EVENTS,
   kept: KEPT_FOR_ORGANISER,
   eventsOfMaker: MOST_EVENTS_OF_MAKER,
+  characters: MOST_CHARACTERS,
+  keptCharacters: CHARACTERS_FOR_ORGANISER,
 };
 
 /** Events of one make-along: everybody is done with every part, stuck now and then. Events that one maker may cause in it. */
@@ -228,6 +239,8 @@ export const OF_ALONGS: Limits = {
   events: MOST_EVENTS_OF_ALONG,
   kept: KEPT_FOR_ORGANISER,
   eventsOfMaker: MOST_EVENTS_OF_LEARNER,
+  characters: MOST_CHARACTERS,
+  keptCharacters: CHARACTERS_FOR_ORGANISER,
 };
 
 /** Throws a Problem where a server has too many of them, one of a name that looks the same, or one maker opened too many of late. */
@@ -273,6 +286,8 @@ export interface Happens {
   readonly happens: number;
   /** How many of those there were are by a maker. */
   readonly eventsBy: (maker: string) => number;
+  /** How long all of it would be then, in characters. */
+  readonly characters: number;
   /** Who take part, and how many more would. */
   readonly members: number;
   readonly joins: number;
@@ -283,7 +298,7 @@ export interface Happens {
 
 /** Throws a Problem where too many would take part, or it has had too many events, or too many by one maker. */
 export function mayHappen(
-  { events: before, happens, eventsBy, members, joins, runs, by }: Happens,
+  { events: before, happens, eventsBy, characters, members, joins, runs, by }: Happens,
   { short, ...limits }: Limits,
 ): void {
   if (joins > 0 && members + joins > limits.members)
@@ -294,7 +309,8 @@ export function mayHappen(
     );
   const events = before + happens;
   const most = limits.events - (runs ? 0 : limits.kept);
-  if (events > most)
+  const long = characters > limits.characters - (runs ? 0 : limits.keptCharacters);
+  if (events > most || long)
     throw new Problem(
       'too-many-events',
       `So much has happened to this ${short} (${count(before, 'thing')}) that no more can be kept of it.`,

@@ -1,12 +1,12 @@
 /** What the store promises of one process: nothing acknowledged is lost, nothing refused is kept, a bad file harms nobody else. */
 import { execFileSync } from 'node:child_process';
 import fs from 'node:fs/promises';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
 import { Problem } from '../../src/core/base/problem.ts';
-import type { Disk } from '../../src/projects/disk.ts';
+import { realDisk, type Disk } from '../../src/projects/disk.ts';
 import { FileStore, type FileStoreOptions } from '../../src/projects/file-store.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
 import { NotSaved, Unreadable } from '../../src/projects/not-saved.ts';
@@ -52,6 +52,39 @@ keepsContract(
   },
 );
 keepsContract('memory', () => Promise.resolve(new MemoryStore()));
+
+it('remembers what others ask for, however long one document is', async () => {
+  const read: string[] = [];
+  const disk: Disk = {
+    ...realDisk,
+    readText: (path) => {
+      read.push(path);
+      return realDisk.readText(path);
+    },
+  };
+  const store = await open(newFolder(), { disk });
+  await store.change(TALLIES, 'a', more);
+  await store.change(TALLIES, 'long', () => ({
+    keep: { version: 2 as const, n: 1, said: 'x'.repeat(20_000_000) },
+    tell: undefined,
+  }));
+  read.length = 0;
+  for (let time = 0; time < 3; time++) {
+    expect((await store.read(TALLIES, 'long'))?.n).toBe(1);
+    expect((await store.read(TALLIES, 'a'))?.n).toBe(1);
+  }
+  expect(read.filter((path) => path.endsWith('a.json'))).toEqual([]);
+});
+
+it('refuses a file that is longer than a text can be, and goes on', async () => {
+  const folder = newFolder();
+  const store = await open(folder);
+  await store.change(TALLIES, 'a', more);
+  writeFileSync(fileOf(folder, 'huge'), '');
+  truncateSync(fileOf(folder, 'huge'), 540_000_000);
+  await expect(store.read(TALLIES, 'huge')).rejects.toThrow(refused('not-read'));
+  expect((await store.read(TALLIES, 'a'))?.n).toBe(1);
+});
 
 describe('the order of writing', () => {
   it('is: write all, sync, close, keep the copy before, rename, sync the folder', async () => {

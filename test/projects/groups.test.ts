@@ -67,6 +67,37 @@ describe('the quotas of group blankets', () => {
     await expect(full.happen('ines', [{ did: 'closed' }])).rejects.toEqual(code('too-many-events'));
   });
 
+  it('let so much be written, however few events it is in, and leave the last of it to whoever runs it', async () => {
+    const limits = { ...OF_GROUPS, characters: 16_000, keptCharacters: 10_000 };
+    const groups = new Groups(new MemoryStore(), limits);
+    const { id } = await groups.open({ server: '7' }, groupPlan(), {
+      by: 'ines',
+      name: 'Ines',
+      at,
+      once: 'open',
+    });
+    const says = (by: string, once: string) =>
+      groups.happen(id, { by, at, once }, () => [
+        { ...joined(by), colours: Array.from({ length: 60 }, () => 'x'.repeat(30)) } as Happening,
+      ]);
+    /** How often she may say it until there is no more room. */
+    const untilFull = async (by: string) => {
+      for (let times = 0; ; times++) {
+        try {
+          await says(by, `${by} ${times}`);
+        } catch (error) {
+          expect(error).toEqual(code('too-many-events'));
+          return times;
+        }
+      }
+    };
+    const written = async () => JSON.stringify((await groups.read(id))?.events).length;
+    expect(await untilFull('m')).toBeGreaterThan(1);
+    expect(await written()).toBeLessThan(6_000);
+    expect(await untilFull('ines')).toBeGreaterThan(3);
+    expect(await written()).toBeLessThan(16_000);
+  });
+
   it('let one maker change it so often, and the others go on', async () => {
     const { happen } = await withEvents(MOST_EVENTS_OF_MAKER + 1, () => 'm', 'reminded');
     await expect(happen('m', [{ did: 'left', maker: 'm' }])).rejects.toEqual(

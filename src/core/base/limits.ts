@@ -13,6 +13,8 @@ export const MOST_KINDS = 26;
 export const MOST_ROUNDS = 60;
 /** Characters of the name of a motif, a blanket or a colour. */
 export const LONGEST_NAME = 60;
+/** Colours that a maker says she has. */
+export const MOST_COLOURS_AT_HAND = 60;
 /** Motifs and blankets that a maker keeps. */
 export const MOST_MOTIFS = 100;
 export const MOST_BLANKETS = 50;

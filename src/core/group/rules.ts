@@ -5,7 +5,7 @@
 import { defined } from '../base/defined.ts';
 import { findKindCalled, letter } from '../blanket/by-kind.ts';
 import { sortByNearness } from '../base/nearest-name.ts';
-import { LONGEST_NAME, MOST_NUMBERED } from '../base/limits.ts';
+import { LONGEST_NAME, MOST_COLOURS_AT_HAND, MOST_NUMBERED } from '../base/limits.ts';
 import { Problem } from '../base/problem.ts';
 import { clip } from '../base/quantity.ts';
 import { count, num } from '../base/reader.ts';
@@ -106,7 +106,7 @@ export function stillOpen(state: GroupState): string {
 /**
  * A maker takes part, or changes what she said when she joined.
  *
- * Throws Problem: kept-out, blanket-closed, not-named, name-too-long.
+ * Throws Problem: kept-out, blanket-closed, not-named, name-too-long, too-many-colours.
  */
 export function join(
   state: GroupState,
@@ -128,6 +128,13 @@ export function join(
       option: 'colours',
       hint: 'Give colours with commas between, like moss, sand.',
       facts: { most: LONGEST_NAME, given: long.length },
+    });
+  }
+  if (said.colours.length > MOST_COLOURS_AT_HAND) {
+    throw new Problem('too-many-colours', `${num(said.colours.length)} colours are more than are noted.`, {
+      option: 'colours',
+      hint: `Give at most ${MOST_COLOURS_AT_HAND}, those that the blanket has.`,
+      facts: { most: MOST_COLOURS_AT_HAND, given: said.colours.length },
     });
   }
   return [{ did: 'joined', maker: asker.id, name: asker.name, ...said }];

@@ -596,7 +596,8 @@ export class PostgresStore implements Store {
 
   private remember(key: string, what: Kept): void {
     this.forget(key);
-    if (what.bad !== undefined) return;
+    // One that takes all the room by itself is read each time: all others would be.
+    if (what.bad !== undefined || roomOf(what) > REMEMBERED / 2) return;
     this.remembered.set(key, what);
     this.rememberedSize += roomOf(what);
     for (const oldest of this.remembered.keys()) {

@@ -117,6 +117,14 @@ describe('taking part', () => {
       refused('name-too-long', { option: 'colours', facts: { most: 60, given: 61 } }),
     );
   });
+  it('takes sixty colours, and not one more', () => {
+    const many = (colours: number) => () =>
+      join(history(), NEW, { perWeek: 1, colours: Array.from({ length: colours }, (_, n) => `c${n}`) });
+    expect(many(60)).not.toThrow();
+    expect(many(61)).toThrow(
+      refused('too-many-colours', { option: 'colours', facts: { most: 60, given: 61 } }),
+    );
+  });
   it('is what leaving and keeping begin with', () => {
     expect(leave(with2(), ROWAN)).toEqual([{ did: 'left', maker: 'm1' }]);
     expect(keep(with2(), ROWAN)).toEqual([{ did: 'kept', maker: 'm1' }]);
