@@ -380,6 +380,11 @@ export class Chronicles<
     return (await this.catalogue.naming(maker)).length > 0;
   }
 
+  /** Whether one of them names her, as far as its entry tells. */
+  async mayName(id: string, maker: string): Promise<boolean> {
+    return (await this.catalogue.entry(id))?.makers.includes(maker) === true;
+  }
+
   async says(maker: string): Promise<readonly string[]> {
     const { found, unreadable } = await this.with(maker);
     return [

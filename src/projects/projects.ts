@@ -132,6 +132,17 @@ export class Projects {
     return (await this.store.read(MAKERS, id)) !== undefined;
   }
 
+  /** Whether anything is saved of her, or she is named in the group blanket or the make-along of these ids. */
+  async isKnown(
+    id: string,
+    where: { readonly board?: string | undefined; readonly along?: string | undefined },
+  ): Promise<boolean> {
+    if ((await this.keptOf(id)) !== undefined) return true;
+    const { board, along } = where;
+    if (board !== undefined && (await this.groups.mayName(board, id))) return true;
+    return along !== undefined && (await this.alongs.mayName(along, id));
+  }
+
   /**
    * Changes a maker's document: `change` works on a copy and returns what to tell; whatever it throws leaves everything
    * as it was. Resolves when it is on the disk.

@@ -133,6 +133,7 @@ export class DiscordRoom {
     this.unfoldable = new Unfoldables({
       kept: parts.projects.answers,
       inCommon: parts.projects.store.inCommon === true,
+      isKnown: (maker, shown) => parts.projects.isKnown(maker, shown),
       now: () => parts.now?.() ?? new Date(),
       missed: (error) => parts.log.warn(refusalFacts(error), 'an answer was not kept for its working'),
     });

@@ -18,6 +18,8 @@ export interface UnfoldablesParts {
   readonly kept: LatestAnswers;
   /** Whether other processes change what is kept. */
   readonly inCommon: boolean;
+  /** Whether anything is saved of her yet, where this answer left it. */
+  readonly isKnown: (maker: string, shown: RenderedAnswer) => Promise<boolean>;
   readonly now: () => Date;
   /** Told what could not be kept: that costs somebody its working after a restart, and no more. */
   readonly missed: (error: unknown) => void;
@@ -96,10 +98,17 @@ export class Unfoldables {
     this.keeping = (async () => {
       await before;
       for (const [maker, answers] of unkept) {
-        const all = [...answers].map(([key, answer]) => ({ key, answer: plain(answer) }));
-        await this.parts.kept.keep(maker, all, this.parts.now()).catch(this.parts.missed);
+        await this.keepOf(maker, answers).catch(this.parts.missed);
       }
     })();
     await this.keeping;
+  }
+
+  private async keepOf(maker: string, answers: ReadonlyMap<string, Unfoldable>): Promise<void> {
+    const { kept, inCommon, isKnown, now } = this.parts;
+    // She may have erased everything by another process since she was answered.
+    for (const { shown } of answers.values()) if (inCommon && !(await isKnown(maker, shown))) return;
+    const all = [...answers].map(([key, answer]) => ({ key, answer: plain(answer) }));
+    await kept.keep(maker, all, now());
   }
 }

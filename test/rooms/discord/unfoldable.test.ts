@@ -2,27 +2,34 @@ import { describe, expect, it } from 'vitest';
 import type { RenderedAnswer } from '../../../src/chat/answer.ts';
 import { LatestAnswers } from '../../../src/projects/latest-answers.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
+import { Projects } from '../../../src/projects/projects.ts';
 import { Unfoldables } from '../../../src/rooms/discord/unfoldable.ts';
+import { groupPlan } from '../../core/group/plan.ts';
 
 const shown = { headline: 'Kept.', working: [], files: [], data: { a: 1 } } as unknown as RenderedAnswer;
 const answer = { path: 'motif weigh', shown };
+const saves = (projects: Projects, maker: string) =>
+  projects.changeMaker(maker, 'Mara', (doc) => void (doc.settings.units = 'metric'));
 
 function process(store: MemoryStore, later = 1e6) {
   const missed: unknown[] = [];
+  const projects = new Projects(store);
   const unfoldables = new Unfoldables({
     kept: new LatestAnswers(store),
     inCommon: true,
+    isKnown: (maker, of) => projects.isKnown(maker, of),
     now: () => new Date('2026-03-02T12:00:00Z'),
     missed: (error) => missed.push(error),
     later,
   });
-  return { unfoldables, missed };
+  return { unfoldables, missed, projects };
 }
 
 describe('answers that cannot be asked again', () => {
   it('are at hand at once, and a little later in every process', async () => {
     const store = new MemoryStore();
     const [one, two] = [process(store, 5), process(store)];
+    await saves(one.projects, '7');
     one.unfoldables.put('7', '@a', answer);
     expect(await one.unfoldables.get('7', '@a')).toBe(answer);
     await expect
@@ -33,6 +40,7 @@ describe('answers that cannot be asked again', () => {
   it('are at hand nowhere once she erased everything, whichever process she asked', async () => {
     const store = new MemoryStore();
     const [one, two] = [process(store), process(store)];
+    await saves(one.projects, '7');
     one.unfoldables.put('7', '@a', answer);
     await one.unfoldables.keep();
     await two.unfoldables.forget('7');
@@ -44,10 +52,27 @@ describe('answers that cannot be asked again', () => {
     expect(await one.unfoldables.get('7', '@b')).toBeUndefined();
   });
 
+  it('are not kept where she erased everything by another process meanwhile, and are of who stands in a group alone', async () => {
+    const store = new MemoryStore();
+    const [one, two] = [process(store), process(store)];
+    await saves(one.projects, '7');
+    one.unfoldables.put('7', '@a', answer);
+    await two.projects.eraseMaker('7');
+    await one.unfoldables.keep();
+    expect(await two.projects.answers.find('7', '@a')).toBeUndefined();
+    const at = new Date('2026-03-02T12:00:00Z');
+    const { id } = await one.projects.groups.open({}, groupPlan(), { by: '8', name: 'Ines', at, once: 'o' });
+    one.unfoldables.put('8', '@b', { ...answer, shown: { ...shown, board: id } });
+    await one.unfoldables.keep();
+    expect(await two.projects.answers.find('8', '@b')).toBeDefined();
+    expect(one.missed).toEqual([]);
+  });
+
   it('that cannot be kept cost nobody an answer', async () => {
     const store = new MemoryStore();
-    store.change = () => Promise.reject(new Error('away'));
     const one = process(store);
+    await saves(one.projects, '7');
+    store.change = () => Promise.reject(new Error('away'));
     one.unfoldables.put('7', '@a', answer);
     await one.unfoldables.keep();
     expect(one.missed).toHaveLength(1);
