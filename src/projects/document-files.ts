@@ -279,7 +279,9 @@ export class DocumentFiles {
   /** What a file says; undefined where there is none. */
   async raw(path: string): Promise<string | undefined> {
     try {
-      return await this.disk.readText(path);
+      const text = await this.disk.readText(path);
+      // Some editors begin a file with a mark of its order of bytes.
+      return text.startsWith('\uFEFF') ? text.slice(1) : text;
     } catch (error) {
       if (codeOf(error) === 'ENOENT') return undefined;
       this.note('a document could not be read', { path, code: codeOf(error), error });

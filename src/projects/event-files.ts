@@ -1,7 +1,7 @@
 /**
  * The list of a document that grows, as a file of its own: a line for each change that added to it, an event or, where there were
- * more, all of them in brackets; so none is there by half. Lines are only ever added. One without its end was torn by a crash: it
- * was acknowledged to nobody and is not read.
+ * more, all of them in brackets; so none is there by half. Lines are only ever added. What is there of one that a crash has torn was
+ * acknowledged to nobody and is not read.
  */
 import type { FileHandle } from 'node:fs/promises';
 import type { Disk } from './disk.ts';
@@ -42,6 +42,16 @@ export type ReadList =
   /** The number of the line that is wrong, counted from 1. */
   | { readonly is: 'bad'; readonly line: number };
 
+/** No part of what is written of an entry is JSON by itself. */
+function isWhole(text: string): boolean {
+  try {
+    JSON.parse(text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** The entries that a text says, in pieces; checked, where they are of this version. */
 export function* readList(kind: GrowingKind, text: string, checked: boolean): Generator<void, ReadList> {
   const entries: unknown[] = [];
@@ -49,16 +59,19 @@ export function* readList(kind: GrowingKind, text: string, checked: boolean): Ge
   let began = performance.now();
   for (let from = 0; ;) {
     const end = text.indexOf('\n', from);
-    // What comes after the last end of a line is torn.
-    if (end < 0) return { is: 'good', entries };
+    const last = text.slice(from, end < 0 ? undefined : end);
+    // What comes after the last end of a line is torn, unless it is whole: whoever mends a file may leave off the end of its last line.
+    if (end < 0 && !isWhole(last)) return { is: 'good', entries };
     line++;
     try {
-      const said: unknown = JSON.parse(text.slice(from, end));
+      const said: unknown = JSON.parse(last);
       for (const entry of Array.isArray(said) ? (said as unknown[]) : [said])
         entries.push(checked ? checkedEntry(kind, entry) : entry);
     } catch {
-      return { is: 'bad', line };
+      // Empty lines at the end are left by whoever mended it.
+      return text.slice(from).trim() === '' ? { is: 'good', entries } : { is: 'bad', line };
     }
+    if (end < 0) return { is: 'good', entries };
     from = end + 1;
     if (line % LOOKED_AT !== 0 || performance.now() - began < PIECE_MS) continue;
     yield;

@@ -472,8 +472,9 @@ export class FileStore implements Store {
       this.files.doubt(kind);
       this.listed.delete(kind.folder);
       this.begunOrErased++;
-      // What the disk has of it is looked at anew.
+      // What the disk has of it is looked at anew, and what is being read may be what was refused.
       this.forget(path);
+      this.loading.delete(path);
       this.note('a document could not be written', { path, code: codeOf(error), error });
       if (error instanceof NotSaved) throw error;
       throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);

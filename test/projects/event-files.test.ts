@@ -115,7 +115,7 @@ describe('a document that grows', () => {
   });
 
   it.each([
-    ['a line without its end', '{"by":"x","n":9}'],
+    ['nearly all of a line', '{"by":"x","n":9'],
     ['a piece of a line', '{"by":'],
     ['the first of two that came together', '[{"by":"x","n":9},'],
     ['zeros', '\0\0\0\0'],
@@ -126,6 +126,22 @@ describe('a document that grows', () => {
     expect(await names(store)).toBe('ab');
     await add(store, 'c');
     expect(said(folder)).toBe('{"by":"a","n":0}\n{"by":"b","n":1}\n{"by":"c","n":2}\n');
+  });
+
+  it.each([
+    ['without the end of its last line', (text: string) => text.trimEnd()],
+    ['with an empty line at its end', (text: string) => `${text}\n \n`],
+    ['with the ends of lines of Windows', (text: string) => text.replaceAll('\n', '\r\n')],
+    ['with a mark of the order of bytes', (text: string) => `\uFEFF${text}`],
+  ])('that was mended by hand, %s, is read whole', async (_, mended) => {
+    const folder = await kept('b', 'c');
+    for (const path of [head(folder), list(folder)]) writeFileSync(path, mended(readFileSync(path, 'utf8')));
+    const store = await open(folder);
+    expect(await names(store)).toBe('abc');
+    expect(await add(store, 'd')).toBe(3);
+    expect(await names(store)).toBe('abcd');
+    expect(notes).toEqual([]);
+    expect(said(folder).split('\n')).toHaveLength(5);
   });
 
   it.each([
