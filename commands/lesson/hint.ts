@@ -33,11 +33,14 @@ export const hint = question({
     const { practice } = task.lesson;
     const steps = practice.solve(task.given).working;
     const formulas = steps.map((step) => `${step.label}: ${formulaText(step, reader)}`);
+    const NO_MORE = 'There is no further hint than this';
+    const first = practice.first(task.given);
+    const asked = tell.hints > 0 || tell.tried;
     return {
       headline:
-        formulas.length > 0 && (tell.hints > 0 || tell.tried)
-          ? `${tell.hints > 1 ? 'There is no further hint than this' : 'It is reckoned so'}: ${formulas.join('; ')}.`
-          : `Begin here: ${practice.first(task.given)}`,
+        formulas.length > 0 && asked
+          ? `${tell.hints > 1 ? NO_MORE : 'It is reckoned so'}: ${formulas.join('; ')}.`
+          : `${tell.hints > 0 ? NO_MORE : 'Begin here'}: ${first}`,
       lines: taskLines(task),
       data: { task: taskData(task) },
       actions: taskActions(),

@@ -1,7 +1,8 @@
 /** A border that lies flat: its first round. */
-import { spaceBorder } from '../core/edges/border.ts';
+import { ROUND_TOTAL, spaceBorder } from '../core/edges/border.ts';
 import { GAUGE_OVER } from '../core/base/quantity.ts';
 import { cm, size, t } from '../core/base/reader.ts';
+import { formula, Working } from '../core/base/working.ts';
 import { CM_PER_INCH } from '../standards/units.ts';
 import { lesson, pick, pickLength } from './lesson.ts';
 
@@ -14,6 +15,15 @@ interface Edged {
 }
 
 const FOUR_INCHES = 4 * CM_PER_INCH;
+
+/** One side, as somebody with a pencil finds it; without a repeat there is nothing to suit. */
+export const ALONG_SIDE = formula({
+  label: 'Along a side',
+  formula: 'round(length * stitches / over)',
+  given: { length: 'cm', stitches: '', over: 'cm' },
+  unit: '',
+  source: 'common practice: as many as lie flat at the gauge, a whole number',
+});
 
 const space = ({ width, height, stitches, over, corner }: Edged) =>
   spaceBorder({ width, height, corner, gauge: { stitches, over }, multiple: 1, plus: 0 });
@@ -50,9 +60,14 @@ export const border = lesson({
     says: ({ width, height, stitches, over, corner }) =>
       `A blanket of ${size(width, height)} gets a border. Your ${t('gauge')} is ${stitches} stitches over ${cm(over)}, and ${corner} stitches go into each corner besides those along the sides. How many stitches has the first round? Round each side to the nearest.`,
     asks: () => ({ kind: 'count', of: 'stitches' }),
-    solve(given) {
-      const { total, working } = space(given);
-      return { value: total, working: working.steps };
+    // Half a stitch is rounded up by some and down by others: neither of them is wrong.
+    isPlain: ({ width, height, stitches, over }) =>
+      [width, height].every((length) => Math.abs((((length * stitches) / over) % 1) - 0.5) > 0.02),
+    solve({ width, height, stitches, over, corner }) {
+      const working = new Working();
+      const across = working.do(ALONG_SIDE, { length: width, stitches, over }, 'Along the width');
+      const down = working.do(ALONG_SIDE, { length: height, stitches, over }, 'Along the height');
+      return { value: working.do(ROUND_TOTAL, { across, down, corner }), working: working.steps };
     },
     slips: [
       {

@@ -7,7 +7,7 @@ export const gauge = lesson({
   name: 'gauge',
   title: 'Your gauge and the pattern’s',
   needs: ['swatch'],
-  idea: `Fewer stitches on the same length means that each of yours is wider, and a piece with the pattern’s counts comes out too wide. By how much says the pattern’s count over yours. Before you change the numbers, try another hook: a larger one if you have too many stitches, a smaller one if too few.`,
+  idea: `Fewer stitches on the same length means that each of yours is wider, and a piece with the pattern’s counts comes out too wide. By how much? Divide the pattern’s count by yours. Before you change the numbers, try another hook: a larger one if you have too many stitches, a smaller one if too few.`,
   example: {
     given: { have: 14, want: 16 },
     line: 'gauge compare have:14x10 want:16x10',

@@ -46,6 +46,8 @@ export interface Practice<Name extends string> {
   /** The task in a sentence or two that end in a question. */
   says(given: Given<Name>): string;
   asks(given: Given<Name>): Asks;
+  /** Whether these numbers have one right answer only, however it is rounded; they have, where this is left out. */
+  isPlain?(given: Given<Name>): boolean;
   solve(given: Given<Name>): Solved;
   readonly slips: readonly Slip<Name>[];
   /** The first thing to check, where nothing tells what went wrong. */
@@ -161,8 +163,9 @@ export const listSlips = <Name extends string>({ practice }: Lesson<Name>, given
     return value === undefined ? [] : [{ slip, value }];
   });
 
-/** Whether no two ways through the task, right or wrong, could be taken for one another. */
+/** Whether no two ways through the task, right or wrong, could be taken for one another, and there is one right one. */
 export function isClear<Name extends string>(of: Lesson<Name>, given: Given<Name>): boolean {
+  if (of.practice.isPlain?.(given) === false) return false;
   const asks = of.practice.asks(given);
   const values = [of.practice.solve(given).value, ...listSlips(of, given).map(({ value }) => value)];
   return values.every(

@@ -1,6 +1,7 @@
 /** How a border grows round by round. */
-import { countBorderRounds } from '../core/edges/border.ts';
+import { countBorderRounds, GROWTH, ROUND_TOTAL } from '../core/edges/border.ts';
 import { t } from '../core/base/reader.ts';
+import { formula, Working } from '../core/base/working.ts';
 import { lesson, pick } from './lesson.ts';
 
 interface Grown {
@@ -9,6 +10,14 @@ interface Grown {
   readonly corner: number;
   readonly round: number;
 }
+
+export const LATER_ROUND = formula({
+  label: 'Stitches in a later round',
+  formula: 'first + (round_number - 1) * growth',
+  given: { first: '', round_number: '', growth: '' },
+  unit: '',
+  source: 'derived: every round after the first has as many more as the one before it',
+});
 
 const grow = ({ across, down, corner, round }: Grown, to = round) =>
   countBorderRounds({ across, down, corner, stitches: Array.from({ length: to }, () => 'hdc') });
@@ -35,9 +44,13 @@ export const rounds = lesson({
     says: ({ across, down, corner, round }) =>
       `The first round of a border in ${t('hdc')} has ${across} stitches along the width, ${down} along the height and ${corner} in each corner. Every round works ${corner} into the middle stitch of each corner. How many stitches has round ${round}?`,
     asks: () => ({ kind: 'count', of: 'stitches' }),
-    solve(given) {
-      const { working } = grow(given);
-      return { value: totalAt(given, given.round), working: working.steps.slice(-3) };
+    solve({ across, down, corner, round }) {
+      const working = new Working();
+      const first = working.do(ROUND_TOTAL, { across, down, corner }, 'Stitches in round 1');
+      const growth = working.do(GROWTH, { corner });
+      const label = `Stitches in round ${round}`;
+      const value = working.do(LATER_ROUND, { first, round_number: round, growth }, label);
+      return { value, working: working.steps };
     },
     slips: [
       {

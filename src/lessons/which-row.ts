@@ -1,7 +1,8 @@
 /** Finding the row from its count. */
 import { findRow } from '../core/rows/which-row.ts';
+import { FALLING_COUNT } from '../core/rows/diagonal.ts';
 import { planRows } from '../core/rows/index.ts';
-import { lesson, pick, pickSize } from './lesson.ts';
+import { lesson, pick, pickSize, stepsOf } from './lesson.ts';
 
 export const whichRow = lesson({
   name: 'which-row',
@@ -24,7 +25,7 @@ export const whichRow = lesson({
     asks: () => ({ kind: 'row', of: 'row' }),
     solve({ size, stitches }) {
       const { otherRow, working } = findRow({ shape: 'diagonal', size, stitches });
-      return { value: otherRow ?? Number.NaN, working: working.steps };
+      return { value: otherRow ?? Number.NaN, working: stepsOf(working, FALLING_COUNT) };
     },
     slips: [
       {

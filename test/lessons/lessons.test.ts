@@ -130,6 +130,17 @@ describe.each(LESSONS.map(({ name }) => name))('%s', (name) => {
   });
 });
 
+it('gives no border half a stitch, which some round up and others down', () => {
+  for (const { given } of tasksOf('border').tasks as readonly { given: Record<string, number> }[]) {
+    const { width = 0, height = 0, stitches = 0, over = 1, corner = 0 } = given;
+    const by = (round: (exact: number) => number) =>
+      2 * (round((width * stitches) / over) + round((height * stitches) / over)) + 4 * corner;
+    const up = by((exact) => Math.floor(exact + 0.501));
+    const down = by((exact) => Math.ceil(exact - 0.501));
+    expect([up, down], JSON.stringify(given)).toEqual([up, up]);
+  }
+});
+
 describe('examples', () => {
   const room = asking();
   it.each(LESSONS.flatMap(({ name, example: { figure } }) => (figure === undefined ? [] : [name])))(
