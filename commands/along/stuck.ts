@@ -12,6 +12,7 @@ import { NO_WAY, reckonOwn, type Own } from '../../src/core/along/own.ts';
 import { reckonPart, type PartNumbers } from '../../src/core/along/numbers.ts';
 import { mustTakePart, partMeant, stick } from '../../src/core/along/rules.ts';
 import { checkStuck, kindOfPart, slipIn } from '../../src/core/along/stuck.ts';
+import { checkBorder } from '../../src/core/along/stuck-border.ts';
 import { planOf, type MotifSpec } from '../../src/core/yarn/motif.ts';
 import { LONGEST_WORDS_OF_STUCK } from '../../src/projects/along-schema.ts';
 import { causeLines, departedHeadline, rightWords } from '../shared/miscount-words.ts';
@@ -21,6 +22,7 @@ import { lessonAction } from '../shared/lesson-for.ts';
 import { askerOf } from '../shared/which-kept.ts';
 import { JOINED } from './example.ts';
 import { numberOf, partName } from './words.ts';
+import { ofBorder } from './stuck-border.ts';
 import { byId, nameOption, onceMore, partOption, STUCK_ASKS, whichAlong } from './which.ts';
 
 export const stuck = question({
@@ -83,20 +85,30 @@ export const stuck = question({
     const numbers = reckonPart(own, state.parts, part, new Working());
     const motif = motifMeant(own, kind) ?? own.spec.kinds[kindOfPart(own, part, numbers)];
     if (!motif) throw new Error('a blanket has at least one kind');
-    const found = checkStuck(motif, { row, counts });
-    const slip = slipIn(found);
+    // What is counted while the border is worked are its rounds, unless a motif is named.
+    const rounds = kind === undefined ? numbers.border : undefined;
+    const found = rounds ? undefined : checkStuck(motif, { row, counts });
+    const onBorder = rounds && checkBorder(rounds, { row, counts });
+    const wrong = onBorder?.wrong;
+    const slip = wrong ? { row: wrong.round, slip: wrong.slip } : slipIn(found);
     await context.projects.alongs.happen(doc.id, onceMore(context, doc), (now) =>
       stick(now, askerOf(context), part, { row: slip?.row ?? row, slip: slip?.slip, counts, words, help }),
     );
     const at = numberOf(state, part);
-    const answered = found ? ofCounts(motif, found, counts ?? []) : ofRows(motif, numbers, { row, words });
+    const answered = rounds
+      ? ofBorder(rounds, onBorder, { corner: own.spec.border.corner, row, words })
+      : found
+        ? ofCounts(motif, found, counts ?? [])
+        : ofRows(motif, numbers, { row, words });
     const noted = `It is counted for ${partName(state, part).replace(/^P/, 'p')}${help ? ', and the teacher sees by your name that you ask for help' : ', without your name'}.`;
     return {
       ...answered,
       lines: gather(answered.lines, noted),
       data: { ...answered.data, part: at, slip: slip?.slip ?? null },
       actions: gather(
-        slip && lessonAction(planOf(motif), slip.row),
+        rounds
+          ? action('The lesson on this', 'lesson start', { lesson: 'rounds' })
+          : slip && lessonAction(planOf(motif), slip.row),
         !help &&
           action(
             'Ask to be helped',
@@ -181,7 +193,9 @@ function ofRows(
         : 'It is noted in your words.',
     figures: gather(here && figure('expected', `Count of ${called} ${here.row}`, here.count)),
     lines: gather(
-      here === undefined && rows && `Your counts, from ${called} ${rows.from}: ${rows.counts.join(' ')}.`,
+      here === undefined &&
+        rows &&
+        `What belongs there, from ${called} ${rows.from}: ${rows.counts.join(' ')}.`,
       `With what you counted: /along stuck row:${here?.row ?? 7} counts: and the counts up to it.`,
     ),
     working: [],

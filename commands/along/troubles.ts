@@ -8,6 +8,7 @@ import { countByPart } from '../../src/core/along/progress.ts';
 import { type AlongState } from '../../src/core/along/state.ts';
 import { listHelpWanted, listTroubles, exampleToShow, type Trouble } from '../../src/core/along/troubles.ts';
 import { kindOfPart } from '../../src/core/along/stuck.ts';
+import type { BorderRounds } from '../../src/core/along/stuck-border.ts';
 import { reckonPart } from '../../src/core/along/numbers.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { planOf } from '../../src/core/yarn/motif.ts';
@@ -17,6 +18,7 @@ import { RowWord, rowWord, units } from '../shared/motif-words.ts';
 import { askerOf } from '../shared/which-kept.ts';
 import { JOINED } from './example.ts';
 import { numberOf, partName } from './words.ts';
+import { roundWords } from './stuck-border.ts';
 import { byId, nameOption, whichAlong } from './which.ts';
 
 /** Places told one by one. */
@@ -63,8 +65,6 @@ export const troubles = question({
     mustTeach(state, askerOf(context));
     const found = listTroubles(state);
     const own = reckonOwn(state.plan, NO_WAY);
-    // Kinds may be worked in rows and in rounds.
-    const called = [...new Set(own.spec.kinds.map((kind) => rowWord(planOf(kind))))].join(' or ');
     const told = found.map((trouble) => ({
       part: numberOf(state, { id: trouble.part }),
       row: trouble.row ?? null,
@@ -76,7 +76,7 @@ export const troubles = question({
     const [most] = found;
     return {
       headline: most
-        ? `Most are stuck at ${placeOf(state, most).replace(/^P/, 'p')}, ${placeWords(most, called)}: ${count(most.makers, 'maker')} of ${state.members.size}.`
+        ? `Most are stuck at ${placeOf(state, most).replace(/^P/, 'p')}, ${placeWords(most, calledAt(state, own, most))}: ${count(most.makers, 'maker')} of ${state.members.size}.`
         : `Nobody has been stuck in ${state.plan.name} so far.`,
       figures: [
         figure('places', 'Places where somebody was stuck', found.length),
@@ -87,7 +87,7 @@ export const troubles = question({
           .slice(0, TOLD)
           .map(
             (trouble) =>
-              `${placeOf(state, trouble)}, ${placeWords(trouble, called)}: ${count(trouble.makers, 'maker')}`,
+              `${placeOf(state, trouble)}, ${placeWords(trouble, calledAt(state, own, trouble))}: ${count(trouble.makers, 'maker')}`,
           ),
         found.length > TOLD && `… and ${found.slice(TOLD).length} more places.`,
         partsBegun(state, context.now).flatMap((part) => {
@@ -96,9 +96,9 @@ export const troubles = question({
         }),
         help.map(
           ({ maker, part, row, words }) =>
-            `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberOf(state, { id: part })}${row === undefined ? '' : `, ${called} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
+            `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberOf(state, { id: part })}${row === undefined ? '' : `, ${calledAt(state, own, { part, row })} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
         ),
-        most && showNext(most, own, kindAt(state, own, most)),
+        most && showNext(most, own, { kind: kindAt(state, own, most), rounds: roundsAt(state, own, most) }),
       ),
       data: { troubles: told, help: help.map(({ maker }) => state.names.get(maker) ?? 'a maker') },
       actions: gather(
@@ -126,8 +126,36 @@ function kindAt(state: AlongState, own: Own, { part }: Pick<Trouble, 'part'>): n
   return found ? kindOfPart(own, found, reckonPart(own, state.parts, found, new Working())) : 0;
 }
 
+/** The rounds of the border, where the trouble is with one of them. */
+function roundsAt(
+  state: AlongState,
+  own: Own,
+  { part, row }: Pick<Trouble, 'part' | 'row'>,
+): BorderRounds | undefined {
+  const found = state.parts.find(({ id }) => id === part);
+  if (found?.work !== 'border') return undefined;
+  const { border = [] } = reckonPart(own, state.parts, found, new Working());
+  return row === undefined || row <= border.length ? border : undefined;
+}
+
+/** What is counted there: rows, or rounds. */
+function calledAt(state: AlongState, own: Own, trouble: Pick<Trouble, 'part' | 'row'>): string {
+  if (roundsAt(state, own, trouble)) return 'round';
+  // Kinds may be worked in rows and in rounds.
+  return [...new Set(own.spec.kinds.map((kind) => rowWord(planOf(kind))))].join(' or ');
+}
+
+interface Place {
+  readonly kind: number;
+  readonly rounds: BorderRounds | undefined;
+}
+
 /** What to show next: the row in the pattern, and the same slip worked as an example. */
-function showNext(trouble: Trouble, own: Own, kind: number): string[] {
+function showNext(trouble: Trouble, own: Own, { kind, rounds }: Place): string[] {
+  if (rounds) {
+    const round = roundWords(rounds, trouble.row ?? 1, own.spec.border.corner);
+    return round === undefined ? [] : [`To show next: ${round.replace(/^R/, 'r')}`];
+  }
   const shown = exampleToShow(own, trouble, kind);
   if (shown === undefined)
     return ['To show next: ask those who are stuck for their row and counts, and show that row.'];
