@@ -50,7 +50,7 @@ export const done = question({
       lines: gather(
         next && next.begun
           ? `Next: ${partName(after, next.part)}.`
-          : next && `Next: ${partName(after, next.part)}, given out ${givenOut(after, next.part)}.`,
+          : next && `Next: ${partName(after, next.part)}, given out on ${givenOut(after, next.part)}.`,
       ),
       data: { part: numberOf(after, meant), next: next && numberOf(after, next.part) },
       actions: gather(

@@ -5,6 +5,8 @@ import { when } from '../../src/core/base/reader.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { NO_WAY, reckonOwn } from '../../src/core/along/own.ts';
 import { reckonPart } from '../../src/core/along/numbers.ts';
+import type { Part } from '../../src/core/along/events.ts';
+import type { AlongState } from '../../src/core/along/state.ts';
 import { giveOut, nextPosting, partsToPost, partsUnsure } from '../../src/core/along/rules.ts';
 import { action } from '../shared/actions.ts';
 import { doing } from '../shared/which-kept.ts';
@@ -46,7 +48,7 @@ export const due = question({
         ? `${called} is closed, so no part of it is given out.`
         : given.length === 0
           ? `Nothing of ${called} is due: ${next === undefined ? 'no part is left that would be given out by itself' : `the next part comes on ${when(next.toISOString())}`}.`
-          : `${given.map((part) => partName(after, part)).join('; ')} ${given.length === 1 ? 'is' : 'are'} ${posts ? 'due, and about to be posted' : 'given out'}.`,
+          : `${givenNames(after, given)} ${given.length === 1 ? 'is' : 'are'} ${posts ? 'due, and about to be posted' : 'given out'}.`,
       figures: [figure('given_out', 'Given out now', given.length)],
       lines: gather(
         given.map(
@@ -76,3 +78,9 @@ export const due = question({
     };
   },
 });
+
+/** What is given out by its titles; more than two parts by their numbers, as each has its line below. */
+const givenNames = (state: AlongState, given: readonly Part[]): string =>
+  given.length > 2
+    ? `Parts ${given.map((part) => numberOf(state, part)).join(', ')} of ${state.plan.name}`
+    : given.map((part) => partName(state, part)).join('; ');

@@ -11,6 +11,7 @@ import { readWishedSize } from '../../src/core/size/wished-size.ts';
 import { described } from '../shared/motif-words.ts';
 import { distinct } from '../shared/steps.ts';
 import { action } from '../shared/actions.ts';
+import { unevenWords } from '../shared/uneven-words.ts';
 import { askerOf } from '../shared/which-kept.ts';
 import { OPENED } from './example.ts';
 import { differsLines, ownAssumptions, wholeLines } from './words.ts';
@@ -59,7 +60,10 @@ export const join = question({
     not: 'where who need this-week leave part stuck close open',
     saved: 'along',
     marks: {
-      colours: { never: true },
+      colours: {
+        capture:
+          /\bcolou?rs\b(?:\s+(?:are|will be))?\s*[:=]?\s*(\p{L}[\p{L} ,;&'’=-]{2,200}?)(?=\s*[.!]?$|[,.]?\s+(?:(?:and|with)\s+)?(?:my|a|gauge|hook|ball|yarn|on|at)\b)/iu,
+      },
       named: { never: true },
       name: { takes: 'saved-along' },
     },
@@ -114,6 +118,7 @@ export const join = question({
       lines: gather(differsLines(own, theirs, way), wholeLines(own)),
       working: distinct(own.working.steps),
       assumptions: ownAssumptions(own),
+      cautions: unevenWords(own.pieces.uneven),
       data: { members: after.members.size },
       actions: [
         action('My part', 'along mine', { name: after.plan.name }),

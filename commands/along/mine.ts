@@ -10,6 +10,7 @@ import { mustTakePart, partMeant, partsBegun } from '../../src/core/along/rules.
 import { Working } from '../../src/core/base/working.ts';
 import { careFor } from '../../src/core/size/cautions.ts';
 import { distinct } from '../shared/steps.ts';
+import { unevenWords } from '../shared/uneven-words.ts';
 import { action, form } from '../shared/actions.ts';
 import { JOINED } from './example.ts';
 import {
@@ -74,7 +75,7 @@ export const mine = question({
       headline: `${partName(state, part)}: ${asksWords(own, part, numbers)}`,
       figures,
       lines: gather(
-        !begun && `It is given out ${givenOut(state, part)}.`,
+        !begun && `It is given out on ${givenOut(state, part)}.`,
         partLines(own, numbers),
         differsLines(own, theirs, way),
         part.work !== 'swatch' &&
@@ -86,6 +87,7 @@ export const mine = question({
       assumptions: ownAssumptions(own),
       cautions: gather(
         careFor(own.materials.width, own.materials.height),
+        part.work === 'joining' && unevenWords(own.pieces.uneven),
         numbers.hours !== undefined && caution('hands'),
       ),
       data: {

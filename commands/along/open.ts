@@ -20,6 +20,7 @@ import { findMotif } from '../../src/projects/motifs.ts';
 import { action, form } from '../shared/actions.ts';
 import { doing } from '../shared/which-kept.ts';
 import { asksWords, givenOut } from './words.ts';
+import { unevenWords } from '../shared/uneven-words.ts';
 import { JOIN_ASKS } from './which.ts';
 
 /** Parts told one by one; the rest is asked for. */
@@ -40,7 +41,13 @@ export const open = question({
       .optional(),
     starts: opt.day('The day of the first part', '2031-01-06').optional(),
     every: opt
-      .text('How often a part is given out: week, 2 weeks, 10 days', { max: 30, example: 'week' })
+      .text(
+        {
+          says: 'How often a part is given out: week, 2 weeks, 10 days',
+          assumed: 'A part a week, as nothing else was said.',
+        },
+        { max: 30, example: 'week' },
+      )
       .default('week'),
     name: opt
       .text('What the make-along is called; the saved one’s name if not given', {
@@ -130,11 +137,13 @@ export const open = question({
           'Parts cannot be posted here yet: this bot may not write in this channel. They wait until it may.',
       ),
       assumptions: gather(
-        first && `A part is given out at ${hour}:00 ${plan.zone}; the first ${givenOut(state, first)}.`,
+        first && `A part is given out at ${hour}:00 ${plan.zone}; the first on ${givenOut(state, first)}.`,
         list === undefined &&
           'The parts are a proposal, from the stitches there are: /along part changes, moves, adds or removes one.',
       ),
       working: working.steps,
+      // What puckers in the teacher's hands puckers in those of her whole class.
+      cautions: unevenWords(own.pieces.uneven),
       data: {
         parts: parts.map(({ part, asks }, index) => ({
           number: index + 1,

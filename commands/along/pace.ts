@@ -60,7 +60,9 @@ export const pace = question({
         figure('hours_left', 'Hours of motifs left for you', left),
       ),
       lines: gather(
-        `${num(upToDate)} of ${count(makers, 'maker')} ${upToDate === 1 ? 'has' : 'have'} nothing waiting.`,
+        upToDate === 0
+          ? 'Nobody is up to date yet.'
+          : `${num(upToDate)} of ${count(makers, 'maker')} ${upToDate === 1 ? 'is' : 'are'} up to date.`,
         left !== undefined &&
           `About ${hours(left)} of motifs left for you${way?.perMinute === undefined ? `, at ${USUAL_PACE} stitches a minute` : ', at your pace'}; ends, joining and border come on top.`,
         ends !== undefined && `The last part is given out on ${when(ends)}.`,

@@ -26,7 +26,11 @@ export const part = question({
   options: {
     part: partOption('Which part, by its number').optional(),
     do: opt
-      .choice('What to do with it', [{ value: 'change' }, { value: 'add' }, { value: 'remove' }], 'change')
+      .choice(
+        { says: 'What to do with it', assumed: '' },
+        [{ value: 'change' }, { value: 'add' }, { value: 'remove' }],
+        'change',
+      )
       .default('change'),
     title: opt.text('What it is called', { max: LONGEST_NAME, example: 'Border and blocking' }).optional(),
     from: opt.day('The day it is given out', '2031-01-27').optional(),
@@ -84,7 +88,7 @@ export const part = question({
       lines: gather(
         still &&
           !happened.some(({ did }) => did === 'taken-back') &&
-          `It is given out ${givenOut(after, still)}.`,
+          `It is given out on ${givenOut(after, still)}.`,
         happened.some((one) => one.did === 'part-changed' && one.after !== undefined) &&
           after.parts.map((one) => `${numberOf(after, one)}. ${when(one.from)}, ${one.title}`),
       ),
@@ -193,5 +197,5 @@ function headlineOf(
   if (did.has('post-anew') && still) return `${partName(after, still)} will be posted anew.`;
   if (did.has('part-changed') && still) return `${partName(after, still)} is changed.`;
   if (did.has('hour-set')) return `Parts are given out at ${after.hour}:00 ${after.zone} from now on.`;
-  return 'Nothing is other than it was.';
+  return 'Nothing was changed.';
 }

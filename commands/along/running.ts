@@ -90,7 +90,7 @@ export const close = question({
   options: {
     do: opt
       .choice(
-        'Close it, or open it again',
+        { says: 'Close it, or open it again', assumed: '' },
         [{ value: 'close' }, { value: 'reopen', label: 'open it again' }],
         'close',
       )
@@ -117,7 +117,7 @@ export const close = question({
     return {
       headline:
         what === 'close'
-          ? `${called} is closed: no more parts are given out. What everybody has stays hers to look at.`
+          ? `${called} is closed: no more parts are given out. What everybody has can still be looked at.`
           : `${called} is open again.`,
       actions: gather(
         what === 'close' && action('Open it again', 'along close', { do: 'reopen', name: called }),
@@ -267,7 +267,12 @@ export const history = question({
   name: 'history',
   says: 'What happened to the parts and who leads it, the latest first',
   options: {
-    last: opt.whole('How many of the latest things', { max: 100, example: '10' }).default(10),
+    last: opt
+      .whole(
+        { says: 'How many of the latest things', assumed: 'The latest ten, as no number was given.' },
+        { max: 100, example: '10' },
+      )
+      .default(10),
     name: nameOption,
   },
   example: 'last:5',

@@ -10,6 +10,7 @@ import { countOwnMotifs } from '../../src/core/along/numbers.ts';
 import { mustTakePart } from '../../src/core/along/rules.ts';
 import { keepOwn } from '../../src/projects/own-blankets.ts';
 import { action } from '../shared/actions.ts';
+import { unevenWords } from '../shared/uneven-words.ts';
 import { JOINED } from './example.ts';
 import { motifsWords, ownAssumptions, wholeLines } from './words.ts';
 import { nameOption, whichAlong } from './which.ts';
@@ -77,6 +78,7 @@ export const save = question({
         `It is yours alone from now on: what you change in it changes nothing in the make-along, and a new gauge there is taken over by asking this again with replace:yes.`,
       ),
       assumptions: ownAssumptions(own),
+      cautions: unevenWords(own.pieces.uneven),
       data: { blanket: blanket ?? null, motifs },
       actions: gather(
         first !== undefined && action('Begin', 'progress next', { motif: first, from_row: 0 }),

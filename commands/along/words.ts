@@ -53,7 +53,7 @@ export function workWords(own: Own, part: Pick<Part, 'work'>, numbers: PartNumbe
     case 'motifs':
       return `Make ${motifsWords(own, numbers.motifs ?? [])}.`;
     case 'ends':
-      return `Weave in the ends that are left, of ${count(numbers.ends ?? 0, 'end')} in all.`;
+      return endsWords(numbers);
     case 'laying-out':
       return `Lay the ${count(countOwnMotifs(own), 'motif')} out, ${count(own.extent.columns, 'column')} of ${count(own.extent.rows, 'row')}, and look at them from afar before you join.`;
     case 'joining':
@@ -65,6 +65,13 @@ export function workWords(own: Own, part: Pick<Part, 'work'>, numbers: PartNumbe
     case 'own':
       return 'What the teacher says of it.';
   }
+}
+
+/** The ends that the motifs have by now, and those that are still to come. */
+function endsWords({ ends = 0, endsIn }: PartNumbers): string {
+  return endsIn === undefined || endsIn.later === 0
+    ? `Weave in the ends that are left, of ${count(ends, 'end')} in all.`
+    : `Weave in the ends that are left, of ${num(endsIn.motifs)} in the motifs; joining and border have ${num(endsIn.later)} more.`;
 }
 
 /** What a part asks: what follows from the work, and what the teacher says. */
@@ -109,13 +116,14 @@ export const partFigures = (own: Own, numbers: PartNumbers): Figure[] => {
 /** The counts of the rows, yarn by colour, hours: what a maker keeps beside her hook. */
 export function partLines(own: Own, numbers: PartNumbers): string[] {
   const plan = planOf(firstKind(own));
-  const { rows, colours = [], yarn, hours: needed } = numbers;
+  const { rows, colours = [], strands = [], hours: needed } = numbers;
   return gather(
     rows &&
       `${plan.counted === 'blocks' ? 'Blocks' : 'Stitches'} ${rowWord(plan)} by ${rowWord(plan)}, from ${rowWord(plan)} ${rows.from}: ${rows.counts.map((one) => num(one)).join(' ')}.`,
     colours.length > 0 &&
       `Yarn for ${rows ? 'the whole of it' : 'it'}: ${colours.map(({ colour, total }) => `${colour} ${m(total)}`).join(', ')}, the reserve counted in.`,
-    colours.length === 0 && yarn !== undefined && `Yarn for it: ${m(yarn)}.`,
+    strands.length > 0 &&
+      `Yarn for it: ${strands.map(({ colour, metres }) => `${colour} ${m(metres)}`).join(', ')}.`,
     needed !== undefined &&
       `About ${hours(needed)}${own.perMinute === undefined ? ` at ${USUAL_PACE} stitches a minute` : ' at your pace'}.`,
   );
@@ -185,13 +193,16 @@ export function differsLines(
 }
 
 /** What her numbers take for granted. */
-export const ownAssumptions = ({ notes, pieces }: Own): string[] =>
+export const ownAssumptions = ({ notes, pieces, materials }: Own): string[] =>
   gather(
     notes.includes('no-gauge') &&
       `The pattern’s ${t('gauge')}, as you have given none: once your swatch is counted, /along join gauge: and yours.`,
     notes.includes('slanting') &&
       'Blocks lie slanting, so a gauge does not tell their size: measure a finished one and say /along join side:.',
-    notes.includes('no-ball') && `The pattern’s balls, as you have named none: /along join ${SAMPLE_BALL}.`,
+    notes.includes('no-ball') &&
+      (materials.balls === undefined
+        ? `No ball is known, so none are counted: /along join ${SAMPLE_BALL}.`
+        : `The pattern’s balls, as you have named none: /along join ${SAMPLE_BALL}.`),
     notes.includes('no-pace') &&
       `${USUAL_PACE} stitches a minute, as you have said no pace (common practice).`,
     pieces.assumptions,

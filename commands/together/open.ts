@@ -27,16 +27,30 @@ export const open = question({
       .text('What the group blanket is called; the saved one’s name if not given', { max: LONGEST_NAME })
       .optional(),
     spares: opt
-      .whole('Motifs of each kind beyond what the layout needs', { min: 0, max: 100, example: '1' })
+      .whole(
+        {
+          says: 'Motifs of each kind beyond what the layout needs',
+          assumed: 'No spares, as none were asked for.',
+        },
+        { min: 0, max: 100, example: '1' },
+      )
       .default(0),
     closes: opt.day('The day by which motifs are wanted').optional(),
     side: opt
       .length('What one motif should measure; reckoned from the motif if not given', '15cm')
       .optional(),
-    tolerance: opt.percent('How far off a side may be before it is flagged', { example: '3' }).default(3),
+    tolerance: opt
+      .percent(
+        {
+          says: 'How far off a side may be before it is flagged',
+          assumed: 'A side may be 3 % off before it is flagged, as nothing else was said.',
+        },
+        { example: '3' },
+      )
+      .default(3),
     who: opt
       .choice(
-        'Who may join',
+        { says: 'Who may join', assumed: 'Anyone may join, as nothing else was said.' },
         [
           { value: 'anyone', label: 'anyone' },
           { value: 'named', label: 'only whom the organiser names' },

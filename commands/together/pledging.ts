@@ -15,7 +15,10 @@ import { kindOption, nameOption, whichBlanket } from './which.ts';
 const MOST_AT_ONCE = 500;
 
 export const motifsOption = opt
-  .wholeOrAll('How many; all of that kind are meant by all', { max: MOST_AT_ONCE, example: '2' })
+  .wholeOrAll(
+    { says: 'How many; all of that kind are meant by all', assumed: 'One motif, as no number was given.' },
+    { max: MOST_AT_ONCE, example: '2' },
+  )
   .default(1);
 
 /** How many are meant: `all` is as many as there are of the kind. */

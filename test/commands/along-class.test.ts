@@ -18,7 +18,7 @@ export async function klass(): Promise<Asking> {
 
 /** The number of the part of that title. */
 async function partOf(room: Asking, title: string): Promise<number> {
-  const plan = await room.ask('mara: /along plan');
+  const plan = await room.ask('mara: /along plan name:class');
   return 1 + (plan.lines ?? []).filter((line) => /^\d/.test(line)).findIndex((line) => line.includes(title));
 }
 
@@ -61,5 +61,91 @@ describe('stuck in the border', () => {
     );
     expect(answer.headline).toContain('Row 4 of your harbour square should have 9 stitches');
     expect((await room.ask('mara: /along troubles')).headline).toContain('row 4');
+  });
+});
+
+describe('two kinds that do not fit side by side', () => {
+  it('are told of to the teacher when she opens it and to whoever takes part, not when the seams pucker', async () => {
+    const room = await klass();
+    // 15 cm beside 11.785 cm.
+    const puckers = expect.arrayContaining([
+      expect.stringMatching(/^foam square measures 15 cm beside 11\.8 cm of harbour square/),
+    ]) as unknown;
+    const opened = await room.ask('mara: /along open blanket:harbour name:second starts:2026-03-02');
+    expect(opened.cautions).toEqual(puckers);
+    const joined = await room.ask('anna: /along join name:class');
+    expect(joined.cautions).toEqual(puckers);
+    const joining = await room.ask(`anna: /along mine name:class part:${await partOf(room, 'Joining')}`);
+    expect(joining.cautions).toEqual(puckers);
+    expect((await room.ask('anna: /along save name:class')).cautions).toEqual(puckers);
+  });
+});
+
+describe('her own numbers', () => {
+  it('tell the ends that there are by then, and the yarn of seams and border by colour', async () => {
+    const room = await klass();
+    const mine = async (title: string) => room.ask(`anna: /along mine part:${await partOf(room, title)}`);
+    // 15 motifs of two colours with 4 ends each, and 15 more; 34 strands and 3 lengths of the border have two each.
+    expect((await mine('Ends')).headline).toBe(
+      `Part ${await partOf(room, 'Ends')}, Ends: Weave in the ends that are left, of 120 in the motifs; joining and border have 74 more.`,
+    );
+    const joining = await mine('Joining');
+    expect(joining.lines).toContainEqual(expect.stringMatching(/^Yarn for it: navy 15\.\d m\.$/));
+    const border = await mine('Border');
+    const [, navy, cream] =
+      /^Yarn for it: navy ([\d.]+) m, cream ([\d.]+) m\.$/m.exec(border.lines!.join('\n')) ?? [];
+    expect(Number(navy) + Number(cream)).toBeCloseTo(border.figures['yarn']!.value, 0);
+  });
+
+  it('tell less than an hour in minutes', async () => {
+    const room = await klass();
+    const half = await room.ask(`anna: /along mine part:${await partOf(room, 'first half')}`);
+    // 3 + 5 + … + 21 = 120 stitches at 15 a minute.
+    expect(half.lines).toContain('About 8 minutes at 15 stitches a minute.');
+  });
+});
+
+describe('taking part', () => {
+  it('hears colours in plain words, rather than leaving them out', async () => {
+    const room = await klass();
+    const said = async (words: string) => (await room.ask(words)).read_as;
+    expect(await said('dora: join the class with gauge 14x11, colours purple and white')).toBe(
+      '/along join gauge:14x11 colours:"purple and white" name:class',
+    );
+    expect(
+      await said('dora: join the class, my colours are purple, white and my gauge is 14x11 over 10 cm'),
+    ).toContain('colours:"purple, white"');
+    expect((await room.ask('dora: join the class with colours purple and white')).lines).toContain(
+      'Your colours: purple for navy, white for cream.',
+    );
+  });
+
+  it('takes black and white for two colours only where two are asked', async () => {
+    const room = await klass();
+    const joined = await room.ask('dora: /along join colours:"black and white, red"');
+    expect(joined.lines).toContain('Your colours: black and white for navy, red for cream.');
+  });
+
+  it('speaks of no balls where none are known', async () => {
+    const room = await klass();
+    const joined = await room.ask('dora: /along join gauge:14x11');
+    expect(joined.assumptions).toContainEqual(
+      expect.stringMatching(/^No ball is known, so none are counted/),
+    );
+    expect(joined.assumptions.join(' ')).not.toContain('The pattern’s balls');
+  });
+});
+
+describe('a class that went on without its teacher', () => {
+  it('gives out many parts in one line, and says who is up to date without turning it round', async () => {
+    const room = await klass();
+    room.at(new Date('2026-04-20T12:00:00Z'));
+    expect((await room.ask('mara: /along due')).headline).toMatch(
+      /^Parts 1, 2, 3, .* of class are given out\.$/,
+    );
+    expect((await room.ask('anna: /along pace')).lines).toContain('Nobody is up to date yet.');
+    expect(
+      (await room.ask('mara: /along part part:2 title:"The first harbour square, first half"')).headline,
+    ).toBe('Nothing was changed.');
   });
 });

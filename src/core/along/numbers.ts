@@ -36,9 +36,13 @@ export interface PartNumbers {
   readonly colours?: readonly ColourNeed[];
   /** m of all of them. */
   readonly yarn?: number;
+  /** m of each colour where no motif is made, without a reserve: of the seams, of the border. */
+  readonly strands?: readonly { readonly colour: string; readonly metres: number }[];
   readonly hours?: number;
   readonly swatch?: { readonly stitches: number; readonly rows: number };
   readonly ends?: number;
+  /** Those of them that the motifs have, and those that come with joining and border. */
+  readonly endsIn?: { readonly motifs: number; readonly later: number };
   /** m of seam. */
   readonly seamLength?: number;
   readonly seams?: number;
@@ -87,21 +91,45 @@ export function reckonPart(own: Own, parts: readonly Part[], part: Part, working
     case 'motifs':
       return reckonMotifs(own, countsOfShare(own, parts, at, of), working);
     case 'ends':
-      return { ends: own.materials.ends };
+      return reckonEnds(own);
     case 'joining': {
       const { colour } = own.pieces.seam;
       const yarn = own.materials.colours.find((need) => need.colour === colour)?.seams ?? 0;
-      return { seamLength: own.materials.seamLength, seams: own.materials.seams, yarn };
+      return {
+        seamLength: own.materials.seamLength,
+        seams: own.materials.seams,
+        yarn,
+        strands: [{ colour, metres: yarn }],
+      };
     }
     case 'border':
       return {
         border: own.materials.border,
         yarn: sum(own.materials.border.map(({ metres }) => metres)),
+        strands: strandsOf(own),
       };
     case 'laying-out':
     case 'own':
       return {};
   }
+}
+
+function reckonEnds({ pieces, extent, materials: { ends } }: Own): PartNumbers {
+  const motifs = sum(pieces.motifs.map((motif, kind) => motif.ends * (extent.counts[kind] ?? 0)));
+  return { ends, endsIn: { motifs, later: ends - motifs } };
+}
+
+/** m of each colour in the border, in the order in which the rounds need them. */
+function strandsOf({ pieces, materials }: Own): { colour: string; metres: number }[] {
+  const colours = [...new Set(pieces.border.rounds.map(({ colour }) => colour))];
+  return colours.map((colour) => ({
+    colour,
+    metres: sum(
+      materials.border.flatMap(({ metres }, round) =>
+        pieces.border.rounds[round]?.colour === colour ? [metres] : [],
+      ),
+    ),
+  }));
 }
 
 function reckonSwatch({ spec }: Own, working: Working): PartNumbers {

@@ -453,10 +453,14 @@ export function readOwnColours(
   typed: string,
   theirs: readonly string[],
 ): { readonly of: string; readonly hers: string }[] {
-  const parts = typed
-    .split(/[,;]/)
-    .map((part) => part.trim())
-    .filter((part) => part !== '');
+  const split = (by: RegExp) =>
+    typed
+      .split(by)
+      .map((part) => part.trim())
+      .filter((part) => part !== '');
+  // “black and white” may be one colour: taken apart only where there are as many then as the pattern has.
+  const apart = split(/[,;]\s*and\s|[,;]|\s(?:and|&)\s/i);
+  const parts = apart.length === theirs.length ? apart : split(/[,;]/);
   const listed = `The pattern’s colours are ${theirs.join(', ')}.`;
   const pairs = parts.map((part) => /^(.+?)\s*(?:=|:|→|->)\s*(.+)$/.exec(part));
   if (pairs.every((pair) => pair === null)) {

@@ -132,8 +132,13 @@ export function count(n: number, one: string, many = `${one}s`): string {
   return `${num(n, 2)} ${n === 1 ? one : many}`;
 }
 
-/** `1 hour`, `12.5 hours`: to a tenth, which is six minutes. */
-export const hours = (n: number): string => count(Math.round(n * 10) / 10, 'hour');
+const MINUTES_PER_HOUR = 60;
+
+/** `1 hour`, `12.5 hours`: to a tenth, which is six minutes; less than an hour in minutes, `5 minutes`. */
+export const hours = (n: number): string =>
+  n > 0 && n < 1
+    ? count(Math.max(1, Math.round(n * MINUTES_PER_HOUR)), 'minute')
+    : count(Math.round(n * 10) / 10, 'hour');
 
 const token = (inside: string) => `⟦${inside}⟧`;
 const measure = (unit: ShownUnit) => (value: number, decimals?: number) =>

@@ -356,7 +356,12 @@ describe('her numbers for a part', () => {
   });
 
   it('of ends, seams and border are those of all of it', () => {
-    expect(first(of, 'ends')).toEqual({ work: 'ends', ends: own.materials.ends });
+    expect(first(of, 'ends')).toEqual({
+      work: 'ends',
+      ends: own.materials.ends,
+      // Motifs of two colours have four, those of one have two.
+      endsIn: { motifs: 40, later: own.materials.ends - 40 },
+    });
     const sand = own.materials.colours.find(({ colour }) => colour === 'sand')!;
     expect(sand.seams).toBeGreaterThan(0);
     expect(first(of, 'joining')).toEqual({
@@ -364,6 +369,7 @@ describe('her numbers for a part', () => {
       seams: own.materials.seams,
       seamLength: own.materials.seamLength,
       yarn: sand.seams,
+      strands: [{ colour: 'sand', metres: sand.seams }],
     });
     const border = first(of, 'border');
     expect(border.border).toEqual(own.materials.border);
