@@ -86,7 +86,12 @@ export const handout = question({
         { kind: 'new-page' },
         { kind: 'heading', text: withLetter(kind, motif.name, ', ') },
         motifLine(motif),
-        ...motifBlocks(motif, { looks: looksIn(doc, motif), yarns: blanket.yarns, reader }),
+        ...motifBlocks(motif, {
+          looks: looksIn(doc, motif),
+          yarns: blanket.yarns,
+          yarn: pieces instanceof Problem ? undefined : pieces.motifs[kind],
+          reader,
+        }),
       );
       await breathe();
     }

@@ -101,6 +101,8 @@ export const materials = question({
       headline: materialsHeadline(blanket, needs, { someUnknown: unknown.length > 0, atHand }),
       lines: gather(
         needed.map(buyLine),
+        unknown.length > 0 &&
+          `No ball is known of ${unknown.join(', ')}, so none are counted: /blanket colours tells one.`,
         `Finished: ${sizeWords(needs)}, ${count(needs.ends, 'end')} to weave in.`,
         needs.hours !== undefined && `${hours(needs.hours)} for the motifs. Joining and border come on top.`,
         howSure(pieces),

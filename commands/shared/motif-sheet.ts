@@ -58,6 +58,8 @@ export function motifFacts(motif: MotifSpec & { readonly blocked?: boolean }): (
 export interface Printing {
   readonly looks: Readonly<Record<string, string>>;
   readonly yarns: readonly Yarn[];
+  /** Its yarn as it is reckoned beside the other kinds of a blanket, of which one may be weighed; by itself, if not given. */
+  readonly yarn?: MotifYarn | undefined;
   readonly reader: Reader;
 }
 
@@ -85,7 +87,9 @@ function yarnTable(motif: MotifSpec, yarn: MotifYarn, looks: Printing['looks']):
 export const yarnSureness = ({ how, band }: MotifYarn): string =>
   how === 'weighed'
     ? `Yarn from the weight of a finished one, right to about ${num(band, 0)} %.`
-    : `Yarn is estimated, right to about ${num(band, 0)} %: weigh one to be surer.`;
+    : how === 'as-weighed'
+      ? `Yarn from the weight of another kind, stitch by stitch, right to about ${num(band, 0)} %.`
+      : `Yarn is estimated, right to about ${num(band, 0)} %: weigh one to be surer.`;
 
 /** Rows in words, a box to tick for every row, with the count at its end beside it. */
 export function rowBlocks(plan: RowPlan, words: Words): Block[] {
@@ -111,10 +115,10 @@ export function rowBlocks(plan: RowPlan, words: Words): Block[] {
 /** Everything about a motif but its name: facts, yarn, rows, chart, colours. */
 export function motifBlocks(
   motif: MotifSpec & { readonly blocked?: boolean },
-  { looks, yarns, reader }: Printing,
+  { looks, yarns, yarn: reckoned, reader }: Printing,
 ): Block[] {
   const plan = planOf(motif);
-  const yarn = yarnOfOne(motif, yarns);
+  const yarn = reckoned ?? yarnOfOne(motif, yarns);
   const chart = drawMotifChart(motif, looks, { reader });
   const colours = [...stripeLines(plan, motif.runs), ...carryLines(motif, new Working())];
   return gather<Block>(

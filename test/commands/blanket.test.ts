@@ -238,6 +238,7 @@ describe('/blanket materials', () => {
     await room.ask('/blanket layout counts:"A 20, B 0"');
     const { lines, assumptions } = await room.ask('/blanket materials');
     expect(lines!.join(' ')).not.toMatch(/plum|: ;/);
+    expect(lines!.join(' ')).toContain('No ball is known of moss, sand, so none are counted');
     expect(assumptions.join(' ')).toContain('No ball is known of moss, sand:');
   });
 

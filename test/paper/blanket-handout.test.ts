@@ -44,6 +44,24 @@ describe('a blanket on paper', () => {
     for (const caution of materials.cautions) expect(all).toContain(squeezed(caution).slice(0, 60));
   });
 
+  it('tells the yarn of a kind as the blanket does, where another kind was weighed', async () => {
+    const { ask, sheets } = asking();
+    for (const line of [
+      '/motif define name:tide shape:diagonal size:10 stitch:hdc gauge:14x11 hook:5mm colours:"20 rows navy"',
+      '/motif define name:foam shape:solid-square size:5 stitch:dc gauge:14x11 hook:5mm colours:"5 rounds sand"',
+      '/motif weigh name:tide weight:15g ball:170m/100g',
+      '/blanket start name:harbour kinds:"tide, foam" columns:2 rows:2',
+    ])
+      expect(await ask(line), line).toMatchObject({ ok: true });
+    const answer = await ask('/blanket handout');
+    const { text } = await printed(sheets.get(answer.files[0]!)!);
+    // 25.5 m are in 220 stitches of hdc; a stitch of dc takes 1.92/1.48 of that, and foam has 12 + 28 + 44 + 60 + 76 of them.
+    const each = ((25.5 / 220) * 1.92 * 220) / 1.48;
+    expect(text).toContain(`sand 220 ${num(each)} m`);
+    expect(text).toContain(`sand: motifs ${num(2 * each)} m`);
+    expect(text).toContain('Yarn from the weight of another kind, stitch by stitch');
+  });
+
   it('says what is not known instead of a figure, and prints the rest', async () => {
     const { ask, sheets } = asking();
     await ask('/motif define name:plain shape:diagonal size:6');

@@ -3,7 +3,7 @@ import { GAUGED_BAND, OTHER_STITCH_BAND, ROUGH_BAND, TAIL } from '../../standard
 import type { Stitch } from '../../standards/stitches.ts';
 import { keepDefined } from '../base/defined.ts';
 import type { Ball } from '../base/quantity.ts';
-import { g, mm, num } from '../base/reader.ts';
+import { g, mm, num, t } from '../base/reader.ts';
 import { formula, type Working } from '../base/working.ts';
 import type { RowPlan } from '../rows/index.ts';
 import { reckonRowHeight, reckonStitchWidth, type Worked } from '../size/stitch-size.ts';
@@ -250,7 +250,11 @@ function takeFromTwin(
           ),
     perStitch,
     colours,
-    assumptions: [`${motif.name} takes as much yarn in a stitch as ${twin.name}, which was weighed.`],
+    assumptions: [
+      twin.stitch === plan.stitch
+        ? `${motif.name} takes as much yarn in a stitch as ${twin.name}, which was weighed.`
+        : `${motif.name} is reckoned from ${twin.name}, which was weighed: a stitch of ${t(plan.stitch)} takes ${num(perStitch / twin.perStitch, 1)} times the yarn of ${t(twin.stitch)}.`,
+    ],
   };
 }
 

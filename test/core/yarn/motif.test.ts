@@ -1,5 +1,6 @@
 /** A motif and its yarn, counted row by row and weighed gram by gram on paper. */
 import { describe, expect, it } from 'vitest';
+import { forReader } from '../../../src/core/base/reader.ts';
 import { Working } from '../../../src/core/base/working.ts';
 import { planRows } from '../../../src/core/rows/index.ts';
 import { readMeasured } from '../../../src/core/yarn/measured-motif.ts';
@@ -288,6 +289,9 @@ describe('the yarn of a motif', () => {
     // One maker's row of 53 in of yarn in sc, 78.5 in hdc, 102 in dc (windchilde.com/bluedepth): 1.48 and 1.92 to 1.
     const other = yarn({ ...square, name: 'other', stitch: 'dc', ball: BALL }, yarns, weighed);
     expect(other.perStitch).toBeCloseTo((0.17 * 1.92) / 1.48, 9);
+    expect(other.assumptions.map((text) => forReader(text, { units: 'metric', terms: 'US' }))).toEqual([
+      'other is reckoned from moss square, which was weighed: a stitch of dc takes 1.3 times the yarn of hdc.',
+    ]);
     expect(other.band).toBeCloseTo(Math.hypot(same.band, 9), 9);
     expect(other.colours[0]).toMatchObject({ stitches: 312, tails: 0, carried: 0 });
   });
