@@ -17,6 +17,12 @@ export const TOPICS: readonly Topic[] = [
     paths: ['motif define', 'blanket start', 'resize', 'progress next'],
   },
   {
+    word: 'learn',
+    says: 'lessons with tasks of my own, from reading stitches to the border',
+    also: ['lesson', 'lessons', 'teach', 'learning', 'practise', 'practice', 'exercise', 'task', 'explain'],
+    paths: ['lesson next', 'lesson list', 'lesson start'],
+  },
+  {
     word: 'size',
     says: 'how many motifs, how large it comes out, usual sizes',
     also: ['big', 'large', 'width', 'height', 'throw', 'bed', 'queen', 'motifs', 'many', 'squares', 'scale'],
@@ -93,8 +99,14 @@ export const TOPICS: readonly Topic[] = [
   {
     word: 'group',
     says: 'a blanket that several people make',
-    also: ['community', 'pledge', 'board', 'quota', 'along', 'people'],
+    also: ['community', 'pledge', 'board', 'quota', 'people'],
     paths: ['together open', 'together join', 'together pledge', 'together handin', 'together board'],
+  },
+  {
+    word: 'class',
+    says: 'a make-along: everybody makes her own after a teacher’s',
+    also: ['along', 'make-along', 'makealong', 'cal', 'teacher', 'course', 'pupil', 'part', 'parts'],
+    paths: ['along join', 'along mine', 'along stuck', 'along open', 'along list'],
   },
   {
     word: 'print',

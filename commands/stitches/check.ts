@@ -73,6 +73,8 @@ export const check = question({
       'check <counts>',
       'mistake <shape>',
       '<counts> <shape>',
+      'stitch <row> <count>',
+      'count <row> <count>',
     ],
     also: 'stitch row round motif where why pattern done cluster count which total corner i-am-on next check getting',
     not: 'gauge border weigh ball yarn repeat evenly join hook',
@@ -89,6 +91,7 @@ export const check = question({
       from_row: { takes: 'row', near: '' },
       motif: { never: true },
     },
+    reports: true,
     fills: ['shape', 'size', 'other_size', 'stitch'],
     needs: [
       ['shape', 'motif'],

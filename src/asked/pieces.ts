@@ -5,7 +5,7 @@
 import type { DayFound } from './days.ts';
 import type { Said } from './lexicon.ts';
 import { minutes, money, percentage } from './pieces/amounts.ts';
-import { aside } from './pieces/asides.ts';
+import { aside, offBy, shouldBe } from './pieces/asides.ts';
 import { balls } from './pieces/balls.ts';
 import { count, range, severalCounts } from './pieces/counts.ts';
 import { putDays } from './pieces/days.ts';
@@ -38,6 +38,8 @@ export const PASSES: readonly (readonly Recogniser[])[] = [
     feetAndInches,
     measure,
     minutes,
+    shouldBe,
+    offBy,
     aside,
     otherShape,
     shape,

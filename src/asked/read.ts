@@ -11,7 +11,7 @@ import { senseNames, slotsOf, type Slot } from './fit/slots.ts';
 import { hear, weightOf, type Heard } from './heard.ts';
 import type { Said } from './lexicon.ts';
 import type { KnownName } from './pieces/piece.ts';
-import { termIn } from './terms.ts';
+import { asksTermAlone, termIn } from './terms.ts';
 import type { SenseName } from './words.ts';
 
 type Part =
@@ -161,9 +161,13 @@ export interface Reading {
   readonly assumed: readonly string[];
 }
 
+/** What speaks for the meaning of a word where nothing but that is asked after: it may be the name of another matter. */
+const TERM_ALONE = 6;
+
 function partScore(part: Part, heard: Prepared): number | undefined {
   if (part.kind === 'name') {
-    if (part.of === 'term') return termIn(heard) === undefined ? undefined : 1;
+    if (part.of === 'term')
+      return termIn(heard) === undefined ? undefined : asksTermAlone(heard) ? TERM_ALONE : 1;
     return heard.names.some(({ known }) => known.of === part.of) ? 1.5 : undefined;
   }
   if (part.kind === 'piece') {

@@ -47,7 +47,18 @@ const SAID_OF_ALL = new Set([
   'rounds',
   'gauge',
   'border',
+  'granny square',
+  'granny',
 ]);
+
+/** A phrase that asks after one word and nothing else: “what is gauge”, “what does tension mean?”. */
+const ONE_WORD =
+  /^\W*(?:what(?:['’]s|\s+is|\s+are|\s+does|\s+do)|define|explain)\s+(?:an?\s+|the\s+)?(\p{L}+(?:\s\p{L}+){0,2}?)(?:\s+mean)?\W*$/iu;
+
+const askedAlone = ({ phrase }: Heard) => ONE_WORD.exec(phrase)?.[1]?.toLowerCase();
+
+/** Whether nothing but the meaning of one term is asked after. */
+export const asksTermAlone = (heard: Heard): boolean => termIn(heard)?.text === askedAlone(heard);
 
 /** The word of the trade that a phrase asks after: the longest that stands in the table of terms. */
 export function termIn(heard: Heard): Term | undefined {
@@ -100,6 +111,7 @@ const JOINED = /^(fp|bp|f)(sc|hdc|dc|htr|tr|dtr)?$/;
 
 function longestTerm(heard: Heard): Term | undefined {
   const { tokens } = heard;
+  const one = askedAlone(heard);
   for (let length = 4; length >= 1; length--)
     for (let at = 0; at + length <= tokens.length; at++) {
       const first = tokens[at]?.text ?? '';
@@ -110,7 +122,7 @@ function longestTerm(heard: Heard): Term | undefined {
         .slice(parts[0]?.from ?? 0, parts.at(-1)?.to ?? 0)
         .toLowerCase()
         .replace(/\s+/g, ' ');
-      if (SAID_OF_ALL.has(text) || text.length < 2) continue;
+      if ((SAID_OF_ALL.has(text) && text !== one) || text.length < 2) continue;
       // “ch 31, turn” is a line of a pattern, unless somebody asks what it means.
       if (/^ch\b/.test(text) && /\d/.test(text) && !heard.present.has('mean') && parts.length < tokens.length)
         continue;

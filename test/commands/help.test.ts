@@ -34,6 +34,9 @@ describe('/help', () => {
     ['group', 'together open'],
     ['lost', 'stitches which'],
     ['start', 'motif define'],
+    ['learn', 'lesson next'],
+    ['teach', 'lesson list'],
+    ['class', 'along join'],
     ['how much wool', 'yardage weighed'],
   ])('%s leads to /%s', async (word, path) => {
     const answer = await room.ask(`/help ${word}`);
