@@ -138,13 +138,13 @@ export const parcels = question({
       lines: makers.map(
         ({ name: maker, held }) =>
           `${maker}: ${held
-            .map((one) =>
-              gather(
-                one.kind,
-                one.pledged > 0 && `${one.pledged} to make`,
-                one.handedIn.length > 0 && `${numbered(one.handedIn)} handed in`,
-                one.accepted.length > 0 && `${one.accepted.length} accepted`,
-              ).join(' '),
+            .map(
+              (one) =>
+                `${one.kind} ${gather(
+                  one.pledged > 0 && `${one.pledged} to make`,
+                  one.handedIn.length > 0 && `${numbered(one.handedIn)} handed in`,
+                  one.accepted.length > 0 && `${one.accepted.length} accepted`,
+                ).join(', ')}`,
             )
             .join('; ')}`,
       ),

@@ -14,6 +14,7 @@ import { Problem, QUESTION } from '../core/base/problem.ts';
 import { num } from '../core/base/reader.ts';
 import { sampleOf } from '../core/base/samples.ts';
 import { clip } from '../core/base/quantity.ts';
+import { openTask } from '../projects/lessons.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { AskedBack } from './asked-back.ts';
 import { placeBareWords } from './bare.ts';
@@ -23,6 +24,7 @@ import { markOf } from './fit/slots.ts';
 import { isYarnLength } from './fit/takes.ts';
 import { inquires } from './inquiring.ts';
 import { aroundOf } from './known.ts';
+import { saidToTask } from './to-task.ts';
 import { understand, type Reading, type Understood } from './read.ts';
 
 /** Near questions that are named where a phrase was not understood. */
@@ -76,12 +78,42 @@ export async function answerWords(words: string, registry: Registry, context: Co
   const { readings, verdict, isDone } = await readWords(words, registry, context);
   // Reading is a piece of work of its own.
   await breathe();
-  if (verdict.kind === 'unclear') throw notUnderstood(verdict.why, readings);
+  if (verdict.kind === 'unclear') {
+    const toTask = await taskAnswer(words, registry, context);
+    if (toTask) return toTask;
+    throw greeted(words) ?? notUnderstood(verdict.why, readings);
+  }
   const { reading } = verdict;
   if (!isDone) return explain(reading, registry, context, words);
   const found = { path: reading.route.path, options: reading.options, assumed: reading.assumed };
   if (verdict.kind === 'missing') throw askFor(reading.route, found, verdict.option);
   return answerRead(reading.route, found, context, [otherwise(words)]);
+}
+
+const HELLO =
+  /^\W*(?:hi|hello|hey|hiya|good (?:morning|afternoon|evening|night|day))(?: (?:there|all|everyone|everybody|folks))?\W*$/iu;
+const THANKS =
+  /^\W*(?:(?:ok(?:ay)?|great|perfect|lovely)\W+)?(?:thanks|thank you|thankyou|thx|ty|cheers)(?: (?:so much|very much|a lot|you|all|everyone))?\W*$/iu;
+const ASK_LIKE = 'Ask something like: how many 6 inch squares for a 4 by 5 foot blanket? Or /help.';
+
+/** A greeting or thanks are met as such: they are understood well enough. */
+const greeted = (words: string): AskedBack | undefined =>
+  HELLO.test(words)
+    ? new AskedBack('asks-nothing', 'Hello.', { hint: ASK_LIKE })
+    : THANKS.test(words)
+      ? new AskedBack('asks-nothing', 'You are welcome.', {
+          hint: 'Ask on whenever you like; /help says what.',
+        })
+      : undefined;
+
+/** What is said to the task of a lesson, where one is open; undefined where it is not, or where the words are none of that. */
+async function taskAnswer(words: string, registry: Registry, context: Context): Promise<Answer | undefined> {
+  const said = saidToTask(words);
+  const route = said && registry.get(said.path);
+  if (!route) return undefined;
+  const { maker, projects } = context;
+  if (openTask(await projects.maker(maker.id, maker.name)) === undefined) return undefined;
+  return answerRead(route, { ...said, assumed: [] }, context, [otherwise(words)]);
 }
 
 /** False where it would change something that was only asked about, or denied: “how do I leave the group”, “I’m not done with part 3”. */
@@ -165,10 +197,7 @@ function notUnderstood(
   switch (why) {
     case 'chat':
       return new AskedBack('asks-nothing', 'That asks nothing that is answered here.', {
-        hint:
-          near === ''
-            ? 'Ask something like: how many 6 inch squares for a 4 by 5 foot blanket? Or /help.'
-            : hint,
+        hint: near === '' ? ASK_LIKE : hint,
       });
     case 'number': {
       const [left] = best?.fitted.unplaced ?? [];

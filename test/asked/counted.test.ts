@@ -1,4 +1,4 @@
-/** What people write of a row that went wrong, and words that are asked after alone. */
+/** What people write of a row that went wrong, words that are asked after alone, and greetings. */
 import { beforeAll, describe, expect, it } from 'vitest';
 import { asking, type Asking } from '../asking.ts';
 import { savedAsking } from './check.ts';
@@ -56,6 +56,23 @@ describe('a word that is asked after alone', () => {
       'lookup term',
     );
     expect((await room.ask('how many granny squares of 15 cm for a 120 by 160 cm blanket')).read_as).toMatch(
+      /^\/resize/,
+    );
+  });
+});
+
+describe('a greeting', () => {
+  const room = asking();
+  it.each([
+    ['hello', 'Hello.'],
+    ['Good morning everyone!', 'Hello.'],
+    ['thanks!', 'You are welcome.'],
+    ['ok, thank you so much', 'You are welcome.'],
+  ])('%s is met as one', async (words, said) => {
+    expect(await room.ask(words)).toMatchObject({ ok: false, code: 'asks-nothing', problem: said });
+  });
+  it('before a question is passed over', async () => {
+    expect((await room.ask('hello, how many 15 cm squares for a 120 by 160 cm blanket?')).read_as).toMatch(
       /^\/resize/,
     );
   });

@@ -60,7 +60,7 @@ describe('stuck in the border', () => {
       `anna: /along stuck part:${part} kind:"harbour square" row:4 counts:"3 5 7 8"`,
     );
     expect(answer.headline).toContain('Row 4 of your harbour square should have 9 stitches');
-    expect((await room.ask('mara: /along troubles')).headline).toContain('row 4');
+    expect((await room.ask('mara: /along troubles')).headline).toContain('round 4, increase missed');
   });
 });
 

@@ -24,3 +24,34 @@ describe('a hint', () => {
     },
   );
 });
+
+describe('while a task is open', () => {
+  it('takes a number, and that she does not know, as they are said', async () => {
+    const room = asking();
+    await room.ask('mara: /lesson start lesson:growing');
+    const wrong = await room.ask('mara: 4');
+    expect(wrong).toMatchObject({ ok: true, read_as: '/lesson answer answer:4' });
+    expect(await room.ask('mara: I think it is 6 stitches')).toMatchObject({
+      read_as: '/lesson answer answer:"6 stitches"',
+    });
+    expect(await room.ask("mara: I don't know")).toMatchObject({ read_as: '/lesson hint' });
+    expect(await room.ask('mara: stop')).toMatchObject({ read_as: '/lesson stop' });
+  });
+
+  it('leaves a number alone where none is open, and of anybody else', async () => {
+    const room = asking();
+    await room.ask('mara: /lesson start lesson:growing');
+    expect(await room.ask('anna: 12')).toMatchObject({ ok: false });
+    await room.ask('mara: /lesson stop');
+    expect(await room.ask('mara: 12')).toMatchObject({ ok: false });
+    expect(await room.ask('mara: stop')).toMatchObject({ ok: false });
+  });
+
+  it('takes no question for an answer', async () => {
+    const room = asking();
+    await room.ask('/lesson start lesson:growing');
+    expect((await room.ask('how many stitches in row 9 of a 12 row diagonal square')).read_as).toMatch(
+      /^\/stitches row/,
+    );
+  });
+});
