@@ -6,7 +6,7 @@ import { Working } from '../../src/core/base/working.ts';
 import type { Part } from '../../src/core/along/events.ts';
 import { NO_WAY, reckonOwn } from '../../src/core/along/own.ts';
 import { reckonPart } from '../../src/core/along/numbers.ts';
-import { partNamed } from '../../src/core/along/rules.ts';
+import { partNamed, partsBegun } from '../../src/core/along/rules.ts';
 import type { AlongState } from '../../src/core/along/state.ts';
 import { action, form } from '../shared/actions.ts';
 import { OPENED } from './example.ts';
@@ -43,11 +43,11 @@ export const plan = question({
   },
   async answer({ part: named, name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
-    return named === undefined ? allParts(state) : onePart(state, partNamed(state, named));
+    return named === undefined ? allParts(state, context.now) : onePart(state, partNamed(state, named));
   },
 });
 
-function allParts(state: AlongState): Answer {
+function allParts(state: AlongState, now: Date): Answer {
   const own = reckonOwn(state.plan, NO_WAY);
   const parts = state.parts.map((part) => ({
     number: numberOf(state, part),
@@ -55,8 +55,11 @@ function allParts(state: AlongState): Answer {
     from: part.from,
     asks: asksWords(own, part, reckonPart(own, state.parts, part, new Working())),
   }));
+  const begun = partsBegun(state, now);
+  const next = state.parts.find(({ id }) => !begun.some((part) => part.id === id));
+  const coming = next && `; the next, part ${numberOf(state, next)}, on ${when(next.from)}`;
   return {
-    headline: `${state.plan.name} has ${parts.length} parts, each given out at ${state.hour}:00 ${state.zone}${state.open ? '' : '; it is closed'}.`,
+    headline: `${state.plan.name} has ${parts.length} parts, each given out at ${state.hour}:00 ${state.zone}${state.open ? (coming ?? '; all of them are out') : '; it is closed'}.`,
     figures: [figure('parts', 'Parts', parts.length)],
     lines: parts.map(({ number, title, from, asks }) => `${number}. ${when(from)}, ${title}: ${asks}`),
     data: { parts },

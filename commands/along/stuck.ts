@@ -87,19 +87,29 @@ export const stuck = question({
     if (!motif) throw new Error('a blanket has at least one kind');
     // What is counted while the border is worked are its rounds, unless a motif is named.
     const rounds = kind === undefined ? numbers.border : undefined;
-    const found = rounds ? undefined : checkStuck(motif, { row, counts });
+    const inSwatch = kind === undefined && part.work === 'swatch';
+    const found = rounds || inSwatch ? undefined : checkStuck(motif, { row, counts });
     const onBorder = rounds && checkBorder(rounds, { row, counts });
     const wrong = onBorder?.wrong;
     const slip = wrong ? { row: wrong.round, slip: wrong.slip } : slipIn(found);
     await context.projects.alongs.happen(doc.id, onceMore(context, doc), (now) =>
-      stick(now, askerOf(context), part, { row: slip?.row ?? row, slip: slip?.slip, counts, words, help }),
+      stick(now, askerOf(context), part, {
+        // A row of the swatch is none of a motif.
+        row: inSwatch ? undefined : (slip?.row ?? row),
+        slip: slip?.slip,
+        counts,
+        words,
+        help,
+      }),
     );
     const at = numberOf(state, part);
     const answered = rounds
       ? ofBorder(rounds, onBorder, { corner: own.spec.border.corner, row, words })
       : found
         ? ofCounts(motif, found, counts ?? [])
-        : ofRows(motif, numbers, { row, words });
+        : inSwatch
+          ? ofSwatch(numbers, { counts, words })
+          : ofRows(motif, numbers, { row, words });
     const noted = `It is counted for ${partName(state, part).replace(/^P/, 'p')}${help ? ', and the teacher sees by your name that you ask for help' : ', without your name'}.`;
     return {
       ...answered,
@@ -172,6 +182,37 @@ function ofCounts(motif: MotifSpec, found: Miscount, counts: readonly number[]):
     lines: ['The counts are not what holds you up: say in words what does.'],
     working: working.steps,
     data: { causes: [] },
+  };
+}
+
+/** A swatch is straight: what is counted in one of its rows is counted in all. */
+function ofSwatch(
+  { swatch }: PartNumbers,
+  {
+    counts = [],
+    words,
+  }: { readonly counts: readonly number[] | undefined; readonly words: string | undefined },
+): Said {
+  const [first] = counts;
+  const other = counts.find((one) => one !== first);
+  return {
+    headline:
+      first === undefined
+        ? words === undefined
+          ? 'It is noted that you are stuck. Say what you counted, or in words what is wrong.'
+          : 'It is noted in your words.'
+        : other === undefined
+          ? `All the rows that you counted have ${first} stitches, as a swatch should.`
+          : `Every row of a swatch has as many stitches as its first; yours went from ${first} to ${other}.`,
+    figures: gather(swatch && figure('expected', 'Stitches of the swatch', swatch.stitches)),
+    lines: gather(
+      other !== undefined &&
+        'Most likely: The first or the last stitch of a row was missed, or the turning chain was worked into where it does not count.',
+      swatch &&
+        `By the gauge about ${swatch.stitches} stitches and ${swatch.rows} rows are as wide and high as it should be: more of them on that length, and a larger hook is to be tried; fewer, a smaller one.`,
+    ),
+    working: [],
+    data: {},
   };
 }
 

@@ -184,7 +184,8 @@ export const CRAFT_WORDS: readonly { readonly names: readonly string[]; readonly
   },
   {
     names: ['granny square', 'granny'],
-    means: 'a square worked from its middle in rounds of clusters, with a gap after each and two clusters in every corner',
+    means:
+      'a square worked from its middle in rounds of clusters, with a gap after each and two clusters in every corner',
   },
   { names: ['block', 'c2c block'], means: 'in corner-to-corner work: a short chain and three tall stitches' },
   { names: ['corner to corner', 'c2c'], means: 'worked slantwise from one corner to the opposite one' },

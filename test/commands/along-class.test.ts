@@ -64,6 +64,35 @@ describe('stuck in the border', () => {
   });
 });
 
+describe('stuck in the swatch', () => {
+  it('is not held against a motif', async () => {
+    const room = await klass();
+    const uneven = await room.ask('anna: /along stuck part:1 counts:"21 21 20"');
+    expect(uneven.headline).toBe(
+      'Every row of a swatch has as many stitches as its first; yours went from 21 to 20.',
+    );
+    const even = await room.ask('anna: /along stuck part:1 row:30 counts:"21 21"');
+    expect(even.headline).toBe('All the rows that you counted have 21 stitches, as a swatch should.');
+    // 15 cm at 14 × 11 over 10 cm.
+    expect(even.lines!.join(' ')).toContain('about 21 stitches and 17 rows');
+    expect((await room.ask('anna: /along stuck part:1 words:"it curls"')).headline).toBe(
+      'It is noted in your words.',
+    );
+  });
+});
+
+describe('the plan', () => {
+  it('says which part comes next, and when', async () => {
+    const room = await klass();
+    room.at(new Date('2026-03-04T12:00:00Z'));
+    expect((await room.ask('anna: when is the next part?')).headline).toBe(
+      'class has 10 parts, each given out at 9:00 UTC; the next, part 4, on 5 March 2026.',
+    );
+    room.at(new Date('2026-05-04T12:00:00Z'));
+    expect((await room.ask('anna: /along plan')).headline).toContain('; all of them are out.');
+  });
+});
+
 describe('two kinds that do not fit side by side', () => {
   it('are told of to the teacher when she opens it and to whoever takes part, not when the seams pucker', async () => {
     const room = await klass();

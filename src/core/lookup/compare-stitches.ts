@@ -42,7 +42,13 @@ export function readNamed(typed: string, terms: Terms): Named[] | undefined {
   const named = parts.map((part): Named | undefined => {
     const meaning = lookUpTerm(led(part) === undefined ? `${own} ${part}` : part)[0] ?? lookUpTerm(part)[0];
     const short = meaning?.US.split(', ')[0];
-    return meaning && { typed: part, meaning, stitch: STITCHES.find((stitch) => stitch === short) };
+    return (
+      meaning && {
+        typed: part.replace(/^(?:us|uk)\s/i, (whose) => whose.toUpperCase()),
+        meaning,
+        stitch: STITCHES.find((stitch) => stitch === short),
+      }
+    );
   });
   const known = named.filter((one) => one !== undefined);
   return known.length === parts.length ? known : undefined;

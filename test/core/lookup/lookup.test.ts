@@ -453,6 +453,10 @@ describe('stitches told apart', () => {
     expect(names(typed, terms)).toEqual(expected);
   });
 
+  it('are written as terms are, however they were typed', () => {
+    expect(readNamed('us dc, uk dc', 'US')?.map(({ typed }) => typed)).toEqual(['US dc', 'UK dc']);
+  });
+
   it('are none where one is unknown, or only one is named', () => {
     expect(readNamed('sc vs zigzagstitchery', 'US')).toBeUndefined();
     expect(readNamed('sc', 'US')).toBeUndefined();
