@@ -3,6 +3,7 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { letter, withLetter } from '../../src/core/blanket/layout.ts';
+import { findUnevenKinds } from '../../src/core/blanket/pieces.ts';
 import { cm, count, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { holdsAny, listHoldings } from '../../src/core/group/holdings.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
@@ -15,6 +16,7 @@ import { action } from '../shared/actions.ts';
 import { pictureBlock } from '../shared/blanket-sheet.ts';
 import { described } from '../shared/motif-words.ts';
 import { HANDOUT_CAUTIONS, SHEET_MARKS, sheetData, sheetOf, sheetOptions } from '../shared/sheet.ts';
+import { unevenWords } from '../shared/uneven-words.ts';
 import { readerIn, saidTo } from '../shared/terms-option.ts';
 import { JOINED } from './example.ts';
 import { borderOf, groupLooks } from './looks.ts';
@@ -103,13 +105,14 @@ export const handout = question({
         pictureBlock(drawn, 0.42),
         {
           kind: 'table',
-          widths: [5, 2, 2, 2, 2, 2],
-          head: ['Kind', 'Wanted', 'Spare', 'Made', 'Pledged', 'Open'],
+          widths: [5, 2, 2, 2, 2, 2, 2],
+          head: ['Kind', 'Wanted', 'Spare', 'Made', 'Waiting', 'Pledged', 'Open'],
           rows: totalKinds(state).map((kind, index) => [
             withLetter(index, kind.name, ', '),
             num(kind.quota),
             num(kind.spares),
             num(kind.accepted),
+            num(kind.handedIn),
             num(kind.pledged),
             num(kind.open),
           ]),
@@ -117,7 +120,7 @@ export const handout = question({
         { kind: 'part', text: 'The kinds' },
         { kind: 'list', items: plan.kinds.map(kindLine) },
         { kind: 'part', text: 'Take care' },
-        { kind: 'caution', items: HANDOUT_CAUTIONS },
+        { kind: 'caution', items: [...unevenWords(findUnevenKinds(plan.kinds)), ...HANDOUT_CAUTIONS] },
         members.size > 0 && [
           { kind: 'new-page' } as const,
           { kind: 'heading', text: 'Slips to cut out' } as const,

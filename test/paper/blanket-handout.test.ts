@@ -112,11 +112,25 @@ describe('a group blanket on paper', () => {
     expect(lost(paper, back)).toEqual([]);
     for (const key of ['accepted', 'pledged', 'open', 'wanted'])
       expect(answer.figures[key], key).toEqual(board.figures[key]);
-    // Six wanted and a spare of each: two were pledged, one of them is in.
-    expect(back.pages[0]).toMatch(/A, furrow 6 1 0 1 5 B, trellis 6 1 0 0 7/);
+    // Six wanted and a spare of each: two were pledged, one of them is in and waits. Made, waiting, pledged, open are all of the seven.
+    expect(back.pages[0]).toMatch(/A, furrow 6 1 0 1 1 5 B, trellis 6 1 0 0 0 7/);
     const slips = back.pages.slice(1).join(' ');
     expect(slips).toMatch(/rowan For Bean row throw\.[^]*A, furrow: 1 still to make, handed in #1\. 1 /);
     expect(slips).toMatch(/ash For Bean row throw\.[^]*Nothing is pledged yet\./);
+  });
+
+  it('warns the wall, as it warned her who opened it, of kinds that do not fit side by side', async () => {
+    const { ask, sheets } = asking();
+    for (const line of [
+      '/motif define name:tide shape:diagonal size:10 gauge:14x11',
+      '/motif define name:foam shape:solid-square size:6 stitch:dc gauge:14x8',
+      '/blanket start name:harbour kinds:"tide, foam" columns:2 rows:2',
+      '/together open blanket:harbour',
+    ])
+      expect(await ask(line), line).toMatchObject({ ok: true });
+    const answer = await ask('/together handout');
+    const back = await printed(sheets.get(answer.files[0]!)!);
+    expect(back.text).toContain('foam measures 15 cm beside 11.8 cm of tide');
   });
 
   it('shows whoever asks what a kind is, in her own terms, also before she has pledged', async () => {
