@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  bareNum,
   cm,
   count,
   g,
@@ -37,6 +38,34 @@ describe('tokens', () => {
   });
 });
 
+/** The tokens as one expression finds them: what is filled in by hand is held to it. */
+const found = (text: string) => [...text.matchAll(/⟦[^⟦⟧]*⟧/g)].map(([token]) => token);
+
+it('fills in every token and nothing else, however brackets stand', () => {
+  const pieces = fc.constantFrom(
+    '⟦',
+    '⟧',
+    '⟦⟦',
+    'hdc',
+    '5 cm',
+    '5x6~1 cm',
+    'at 2031-05-31',
+    'hand a|b',
+    ' ',
+    'moss',
+  );
+  fc.assert(
+    fc.property(fc.array(pieces, { maxLength: 12 }), (parts) => {
+      const text = parts.join('');
+      const clock = (iso: string) => `<${iso}>`;
+      const tokens = new Map(found(text).map((token) => [token, forReader(token, { ...IMPERIAL, clock })]));
+      const wanted = text.replace(/⟦[^⟦⟧]*⟧/g, (token) => tokens.get(token) ?? token);
+      expect(forReader(text, { ...IMPERIAL, clock })).toBe(wanted);
+    }),
+    { numRuns: 2_000 },
+  );
+});
+
 describe('units', () => {
   it('of a ratio are converted above and below', () => {
     expect(ownUnit('m/g', IMPERIAL)).toBe('yd/oz');
@@ -63,5 +92,32 @@ describe('numbers', () => {
       '2 rows',
       '2 stitches',
     ]);
+  });
+
+  // Halves of the last decimal are where another way of rounding would show.
+  const numbers = fc.oneof(
+    fc.integer({ min: -300_000_000, max: 300_000_000 }).map((n) => n / 2_000),
+    fc.integer({ min: -3_000_000, max: 3_000_000 }).map((n) => (n + 0.5) / 100),
+    fc.double({ min: -2e6, max: 2e6, noNaN: true }),
+    fc.double(),
+    fc.constantFrom(1.005, 1.045, 8.345, 0.1 + 0.2, 999.5, 9_999.995, 0.05, 1e21, 5e-324),
+  );
+  it('are written as Intl writes them, to the last digit', () => {
+    const formats = [true, false].map((useGrouping) =>
+      [0, 1, 2, 3, 4, 5].map(
+        (places) => new Intl.NumberFormat('en-US', { maximumFractionDigits: places, useGrouping }),
+      ),
+    );
+    const intl = (value: number, places: number, commas: boolean) => {
+      const text = formats[commas ? 0 : 1]?.[places]?.format(value) ?? '';
+      return text === '-0' ? '0' : text;
+    };
+    fc.assert(
+      fc.property(numbers, fc.integer({ min: 0, max: 5 }), (value, places) => {
+        expect(num(value, places)).toBe(intl(value, places, Math.abs(value) >= 10_000));
+        expect(bareNum(value, places)).toBe(intl(value, places, false));
+      }),
+      { numRuns: 5_000 },
+    );
   });
 });
