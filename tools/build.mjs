@@ -2,6 +2,7 @@
 // importing the sources and the whole of mathjs one by one costs several times as much.
 import { spawnSync } from 'node:child_process';
 import {
+  chmodSync,
   copyFileSync,
   mkdtempSync,
   renameSync,
@@ -120,6 +121,8 @@ export async function bundle() {
       stdio: 'ignore',
       timeout: 60_000,
     });
+    // Made for its owner alone; whoever runs the program need not be the one who built it.
+    chmodSync(fresh, 0o777 & ~process.umask());
     const stamp = join(fresh, 'built');
     writeFileSync(stamp, '');
     // A source that was saved while it was read may not be in the bundle: the bundle is as old as its beginning.
