@@ -144,6 +144,8 @@ const NEUTRAL = new Set<SenseName>([
   'claim',
   'enough',
   'give-back',
+  'stuck',
+  'behind',
 ]);
 
 /** A question that may be meant, with what the phrase says of its options. */
@@ -320,6 +322,9 @@ export interface Around {
 
 const NOTHING_SAVED: Around = { names: [], saved: new Set(), fill: () => undefined };
 
+/** Senses without which nothing is asked of a make-along where nobody has one. */
+const OF_ALONGS: readonly SenseName[] = ['along', 'part', 'my-part'];
+
 /** Senses that say nothing of what is to be taken back. */
 const ONLY_UNDO = new Set<SenseName>(['undo', 'mistake', 'mine', 'change', 'done', 'all', 'which', 'need']);
 const NOTHING_DONE: Around['last'] = { undoes: 'count', options: {} };
@@ -340,6 +345,9 @@ export function understand(phrase: string, registry: Registry, around: Around = 
     const last =
       asked.undoes !== undefined && saysOnlyUndo(heard) ? (around.last ?? NOTHING_DONE) : undefined;
     if (last && last.undoes !== asked.undoes) continue;
+    // “how far behind are we” is no word of a make-along where there is none.
+    const isAbsent = asked.saved !== undefined && !around.saved.has(asked.saved);
+    if (isAbsent && asked.saved === 'along' && !OF_ALONGS.some((sense) => heard.present.has(sense))) continue;
     const fitted = fit(heard, asked, slots);
     let options: Readonly<Record<string, string>> = { ...last?.options, ...fitted.options };
     if (asked.settle) options = asked.settle(options, fitted.extras);
@@ -354,7 +362,7 @@ export function understand(phrase: string, registry: Registry, around: Around = 
     }
     const missing = missingOf(route, asked, options);
     const strange = asked.reports ? heard.strange * 0.5 : heard.strange * 0.12;
-    const absent = asked.saved !== undefined && !around.saved.has(asked.saved) ? 1 : 0;
+    const absent = isAbsent ? 1 : 0;
     const score =
       judged.score -
       absent +

@@ -161,6 +161,21 @@ describe('what is denied, not so yet, or of somebody else', () => {
   });
 });
 
+describe('words of a make-along', () => {
+  it('are those of the group’s blanket where there is no make-along', async () => {
+    const room = await group();
+    expect((await room.ask('how far behind are we')).read_as).toMatch(/^\/together board/);
+    expect((await room.ask('is the group behind')).code).toBe('not-understood');
+  });
+
+  it('take no row check from whoever is in one', async () => {
+    const { ask } = await savedAsking();
+    const words = 'I’m stuck, my counts are 3 5 7 8 10 on a 12 row diagonal square';
+    expect((await ask(words)).read_as).toMatch(/^\/stitches check/);
+    expect((await ask('I’m stuck on row 9 of part 1, 18 stitches')).read_as).toMatch(/^\/along stuck/);
+  });
+});
+
 describe('what is asked back', () => {
   it.each([
     ['how wide is a 9 x 11 blanket of 5.5 inch squares with a 3 inch border', false],
