@@ -41,9 +41,8 @@ export class Claims {
 
   /** Takes a claim, or holds on to it; false where another process has it. `what` must be fit for an id. */
   async take(what: string): Promise<boolean> {
-    const until = this.mine.get(what) ?? 0;
     // Good for long enough yet: nobody need be asked.
-    if (until - this.now() > GOOD_FOR_MS / 2) return true;
+    if (this.left(what) > GOOD_FOR_MS / 2) return true;
     const good = this.now() + GOOD_FOR_MS;
     const got = await this.store.change<Claim, boolean>(CLAIMS, what, (claim) => {
       const others = claim?.holder !== undefined && claim.holder !== this.self && claim.until > this.now();
@@ -57,7 +56,13 @@ export class Claims {
 
   /** Whether it is this process’s yet, by the clock alone. */
   isMine(what: string): boolean {
-    return (this.mine.get(what) ?? 0) > this.now();
+    return this.left(what) > 0;
+  }
+
+  /** How long a claim of this process is good yet, in ms; not at all where the clock was set back since it was taken. */
+  private left(what: string): number {
+    const left = (this.mine.get(what) ?? 0) - this.now();
+    return left <= GOOD_FOR_MS ? left : 0;
   }
 
   /** Gives a claim back, unless it has passed to another process already. */

@@ -46,6 +46,18 @@ describe('a claim', () => {
     }
   });
 
+  it('is asked for anew where the clock was set back, which made it good for hours', async () => {
+    const store = new MemoryStore();
+    let back = 0;
+    const here = new Claims(store, () => 10_000_000 - back);
+    const there = new Claims(store, () => 10_031_000);
+    await here.take('board');
+    back = 3_600_000;
+    expect(await there.take('board')).toBe(true);
+    expect(here.isMine('board')).toBe(false);
+    expect(await here.take('board')).toBe(false);
+  });
+
   it('that has passed to another process is not given back over it', async () => {
     const { here, there, pass } = two();
     await here.take('board');
