@@ -65,6 +65,7 @@ export const troubles = question({
     mustTeach(state, askerOf(context));
     const found = listTroubles(state);
     const own = reckonOwn(state.plan, NO_WAY);
+    const calledAt = callingOf(state, own);
     const told = found.map((trouble) => ({
       part: numberOf(state, { id: trouble.part }),
       row: trouble.row ?? null,
@@ -76,7 +77,7 @@ export const troubles = question({
     const [most] = found;
     return {
       headline: most
-        ? `Most are stuck at ${placeOf(state, most).replace(/^P/, 'p')}, ${placeWords(most, calledAt(state, own, most))}: ${count(most.makers, 'maker')} of ${state.members.size}.`
+        ? `Most are stuck at ${placeOf(state, most).replace(/^P/, 'p')}, ${placeWords(most, calledAt(most))}: ${count(most.makers, 'maker')} of ${state.members.size}.`
         : `Nobody has been stuck in ${state.plan.name} so far.`,
       figures: [
         figure('places', 'Places where somebody was stuck', found.length),
@@ -87,7 +88,7 @@ export const troubles = question({
           .slice(0, TOLD)
           .map(
             (trouble) =>
-              `${placeOf(state, trouble)}, ${placeWords(trouble, calledAt(state, own, trouble))}: ${count(trouble.makers, 'maker')}`,
+              `${placeOf(state, trouble)}, ${placeWords(trouble, calledAt(trouble))}: ${count(trouble.makers, 'maker')}`,
           ),
         found.length > TOLD && `… and ${found.slice(TOLD).length} more places.`,
         partsBegun(state, context.now).flatMap((part) => {
@@ -96,7 +97,7 @@ export const troubles = question({
         }),
         help.map(
           ({ maker, part, row, words }) =>
-            `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberOf(state, { id: part })}${row === undefined ? '' : `, ${calledAt(state, own, { part, row })} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
+            `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberOf(state, { id: part })}${row === undefined ? '' : `, ${calledAt({ part, row })} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
         ),
         most && showNext(most, own, { kind: kindAt(state, own, most), rounds: roundsAt(state, own, most) }),
       ),
@@ -138,11 +139,13 @@ function roundsAt(
   return row === undefined || row <= border.length ? border : undefined;
 }
 
-/** What is counted there: rows, or rounds. */
-function calledAt(state: AlongState, own: Own, trouble: Pick<Trouble, 'part' | 'row'>): string {
-  if (roundsAt(state, own, trouble)) return 'round';
+/** What is counted at a place: rounds in the border, else rows or rounds, as the kinds are worked. Hundreds of places are asked after. */
+function callingOf(state: AlongState, own: Own): (trouble: Pick<Trouble, 'part' | 'row'>) => string {
   // Kinds may be worked in rows and in rounds.
-  return [...new Set(own.spec.kinds.map((kind) => rowWord(planOf(kind))))].join(' or ');
+  const called = [...new Set(own.spec.kinds.map((kind) => rowWord(planOf(kind))))].join(' or ');
+  const rounds = own.spec.border.rounds.length;
+  const borders = new Set(state.parts.flatMap(({ id, work }) => (work === 'border' ? [id] : [])));
+  return ({ part, row }) => (borders.has(part) && (row === undefined || row <= rounds) ? 'round' : called);
 }
 
 interface Place {
