@@ -5,7 +5,7 @@ import { reckonPart } from '../src/core/along/numbers.ts';
 import { alone, planAlong } from '../src/core/along/open.ts';
 import { NO_WAY, reckonOwn } from '../src/core/along/own.ts';
 import { sideBySide, timed } from './measure.ts';
-import { time, times, type BenchRow } from './table.ts';
+import { figuresOf, type BenchRow } from './table.ts';
 
 const MAKERS = 1000;
 const PART = 3;
@@ -57,13 +57,11 @@ export async function bench(): Promise<BenchRow[]> {
   if (ways.some((way) => !(read(way) > 0))) throw new Error('a maker has no numbers');
   const all = () => timed(() => ways.map(read));
   const one = () => timed(() => read(ways[0] ?? NO_WAY));
-  const { ours, reference, ratio } = await sideBySide(5, all, one);
+  const compared = await sideBySide(5, all, one);
   return [
     {
       what: `The own numbers of ${MAKERS.toLocaleString('en-US')} makers for a part`,
-      ours: time(ours),
-      reference: `${time(reference)}: those of one`,
-      ratio: times(ratio),
+      ...figuresOf(compared, 'those of one'),
       note: 'Each of another gauge, ball and wished size: every blanket is made from the teacher’s anew, its motif sized, its yarn reckoned.',
     },
   ];

@@ -3,7 +3,7 @@ import { around, judge, read, savedAsking, type Outcome } from '../test/asked/ch
 import { corpus, type Phrase } from '../test/asked/corpus.ts';
 import { asking } from '../test/asking.ts';
 import { each, sideBySide } from './measure.ts';
-import { digits, time, times, type BenchRow } from './table.ts';
+import { digits, figuresOf, type BenchRow } from './table.ts';
 
 const KINDS: readonly (readonly [Phrase['meant']['kind'], string, string])[] = [
   ['line', 'Phrases that ask something', 'right ≥ 92 %, wrong ≤ 1 %'],
@@ -40,9 +40,7 @@ export async function bench(): Promise<BenchRow[]> {
   );
   rows.push({
     what: 'A question in plain words, answered',
-    ours: time(held.ours),
-    reference: `${time(held.reference)}: the same as a typed line`,
-    ratio: times(held.ratio),
+    ...figuresOf(held, 'the same as a typed line'),
     aim: 'at most 3 × the time',
   });
   return rows;

@@ -5,7 +5,7 @@ import { asking, type Asking } from '../test/asking.ts';
 import { scatterProgram } from '../test/scatter-program.ts';
 import { solver } from '../test/solver.ts';
 import { each, median, sideBySide, timed } from './measure.ts';
-import { digits, time, times, type BenchRow } from './table.ts';
+import { digits, figuresOf, time, times, type BenchRow } from './table.ts';
 
 const COLOURS = ['moss', 'sand', 'clay', 'heather', 'slate', 'straw'] as const;
 
@@ -42,7 +42,7 @@ async function fullAnswer(): Promise<BenchRow[]> {
   const doc = await room.projects.maker('me', 'me');
   let round = 0;
   const parts: number[][] = [[], [], []];
-  const { ours, reference, ratio } = await sideBySide(
+  const compared = await sideBySide(
     9,
     async () => {
       let all = 0;
@@ -62,9 +62,7 @@ async function fullAnswer(): Promise<BenchRow[]> {
   return [
     {
       what: 'A 20 × 25 blanket of 6 kinds: laid and saved, its materials, how far the yarn at hand goes',
-      ours: time(ours),
-      reference: `${time(reference)}: the same maker’s document to JSON and back`,
-      ratio: times(ratio),
+      ...figuresOf(compared, 'the same maker’s document to JSON and back'),
       note: `Three whole answers from typed line to JSON; of them the layout ${time(median(layout))}, materials ${time(median(materials))}, fit ${time(median(fit))}.`,
     },
   ];

@@ -9,7 +9,7 @@ import { reckonGroupYarn } from '../src/core/group/yarn.ts';
 import { seedHere } from '../test/simulated.ts';
 import { yarnSeason } from '../test/core/group/yarn-seasons.ts';
 import { each, sideBySide } from './measure.ts';
-import { digits, time, times, type BenchRow } from './table.ts';
+import { digits, figuresOf, type BenchRow } from './table.ts';
 
 const MAKERS = 500;
 const KINDS = 40;
@@ -71,16 +71,14 @@ function group(makers: number, kinds: number): GroupState {
 
 async function lists(): Promise<BenchRow> {
   const [many, one] = [group(MAKERS, KINDS), group(1, 1)];
-  const { ours, reference, ratio } = await sideBySide(
+  const compared = await sideBySide(
     5,
     () => each(() => reckonGroupYarn(many, 'm0')),
     () => each(() => reckonGroupYarn(one, 'm0')),
   );
   return {
     what: `The shopping lists of a group of ${MAKERS} makers and ${KINDS} kinds, each shrunk to what she has weighed`,
-    ours: time(ours),
-    reference: `${time(reference)}: one maker, one kind`,
-    ratio: times(ratio),
+    ...figuresOf(compared, 'one maker, one kind'),
   };
 }
 
@@ -91,16 +89,14 @@ async function materials(): Promise<BenchRow> {
     return reckonMaterials(piecesOf(spec, working), { columns: 20, rows: 24, counts }, working);
   };
   const [many, one] = [blanket(KINDS), blanket(1)];
-  const { ours, reference, ratio } = await sideBySide(
+  const compared = await sideBySide(
     5,
     () => each(() => reckon(many)),
     () => each(() => reckon(one)),
   );
   return {
     what: `What a 20 × 24 blanket of ${KINDS} kinds takes, every step evaluated`,
-    ours: time(ours),
-    reference: `${time(reference)}: of one kind`,
-    ratio: times(ratio),
+    ...figuresOf(compared, 'of one kind'),
   };
 }
 

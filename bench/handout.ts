@@ -7,7 +7,7 @@ import { asking } from '../test/asking.ts';
 import { largeBlanket } from './blanket.ts';
 import { median, sideBySide, timed } from './measure.ts';
 import { longestPause } from './picture.ts';
-import { digits, time, times, type BenchRow } from './table.ts';
+import { digits, figuresOf, time, times, type BenchRow } from './table.ts';
 
 const ROUNDS = 5;
 
@@ -52,9 +52,7 @@ export async function bench(): Promise<BenchRow[]> {
     return [
       {
         what: 'A 20 × 25 blanket to print: asked, laid out, written as PDF in the worker',
-        ours: time(whole.ours),
-        reference: `${time(whole.reference)}: its picture alone, asked, drawn and encoded`,
-        ratio: times(whole.ratio),
+        ...figuresOf(whole, 'its picture alone, asked, drawn and encoded'),
         note: `${pagesIn(pdf)} pages, ${digits(pdf.length / 1000)} kB.`,
       },
       {

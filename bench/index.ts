@@ -66,13 +66,14 @@ if (write && asked.length > 0) {
   process.exit(2);
 }
 
+const loadBefore = loadavg()[0]?.toFixed(1) ?? '?';
 const rows: BenchRow[] = [];
 for (const [name, load] of Object.entries(BENCHES)) {
   if (asked.length > 0 && !asked.includes(name)) continue;
   process.stderr.write(`${name} …\n`);
   rows.push(...(await (await load()).bench()));
 }
-const text = `${table(rows)}\n\nOne run, ${machine()}; medians of several rounds, both sides of a ratio in turn.`;
+const text = `${table(rows)}\n\nOne run, ${machine()}, ${loadBefore} at the beginning. Several rounds, both sides of a ratio in turn, those left out in which others had the processors that were needed; medians, beside them the tenth percentile (p10) and the time of the processor.`;
 process.stdout.write(`${text}\n`);
 if (write) {
   const page = withPart(readPage(PAGE), 'measured', 'npm run bench -- --write', text);

@@ -124,7 +124,12 @@ async function run({
   return { answers: times.length, amiss, seconds, p50: at(0.5), p99: at(0.99) };
 }
 
-process.on('message', (load: Load) => {
+process.on('message', (load: Load | 'cpu') => {
+  if (load === 'cpu') {
+    const { user, system } = process.cpuUsage();
+    process.send?.({ cpu: (user + system) / 1000 });
+    return;
+  }
   run(load).then(
     (loaded) => process.send?.({ loaded }),
     (error: unknown) => process.send?.({ error: String(error) }),

@@ -9,7 +9,7 @@ import { newMaker, type MakerDoc } from '../src/projects/schema.ts';
 import { TerminalRoom } from '../src/rooms/terminal/room.ts';
 import { each, sideBySide, timed, type Compared } from './measure.ts';
 import { ran } from './start.ts';
-import { time, times, type BenchRow } from './table.ts';
+import { figuresOf, time, type BenchRow } from './table.ts';
 
 const FEW = 10;
 const MANY = 100_000;
@@ -121,16 +121,9 @@ export async function bench(): Promise<BenchRow[]> {
       await inFew.close();
     }
     const count = MANY.toLocaleString('en-US');
-    const row = (
-      what: string,
-      { ours, reference, ratio }: Compared,
-      note?: string,
-      aim = 'about 1',
-    ): BenchRow => ({
+    const row = (what: string, compared: Compared, note?: string, aim = 'about 1'): BenchRow => ({
       what: `${what}, ${count} makers saved`,
-      ours: time(ours),
-      reference: `${time(reference)}: the same with ${FEW}`,
-      ratio: times(ratio),
+      ...figuresOf(compared, `the same with ${FEW}`),
       aim,
       ...(note === undefined ? {} : { note }),
     });

@@ -9,7 +9,7 @@ import { closePictures, toPng } from '../src/pictures/png.ts';
 import { asking } from '../test/asking.ts';
 import { largeBlanket } from './blanket.ts';
 import { median, sideBySide, timed } from './measure.ts';
-import { digits, time, times, type BenchRow } from './table.ts';
+import { digits, figuresOf, time, times, type BenchRow } from './table.ts';
 
 /** The encoder in this thread, without a worker. */
 async function encoder(): Promise<(svg: string) => Uint8Array> {
@@ -68,7 +68,7 @@ export async function bench(): Promise<BenchRow[]> {
     const pauses: { working: number; idle: number; here: number }[] = [];
     for (let round = 0; round < ROUNDS; round++) {
       const working = await longestPause(() => toPng(svg));
-      const idle = await longestPause(() => sleep(whole.ours));
+      const idle = await longestPause(() => sleep(whole.ours.median));
       const here = await longestPause(async () => {
         await sleep(5);
         encode(svg);
@@ -81,9 +81,7 @@ export async function bench(): Promise<BenchRow[]> {
     return [
       {
         what: 'A picture of a 20 × 25 blanket: asked, drawn, encoded in the worker',
-        ours: time(whole.ours),
-        reference: `${time(whole.reference)}: the encoder alone on the same SVG`,
-        ratio: times(whole.ratio),
+        ...figuresOf(whole, 'the encoder alone on the same SVG'),
         note: `SVG of ${digits(svg.length / 1000)} kB, PNG of ${digits(png.length / 1000)} kB; both ways give the same bytes.`,
       },
       {

@@ -12,7 +12,7 @@ import { GROUP_VERSION } from '../src/projects/group-schema.ts';
 import { Groups } from '../src/projects/groups.ts';
 import { OF_GROUPS } from '../src/projects/quotas.ts';
 import { median, sideBySide, timed } from './measure.ts';
-import { digits, time, times, type BenchRow } from './table.ts';
+import { digits, figuresOf, time, type BenchRow } from './table.ts';
 
 const SIZES = [100, 1_000, 10_000, 50_000] as const;
 const LONGEST = 50_000;
@@ -180,12 +180,10 @@ async function againstHistory(groups: Groups): Promise<BenchRow[]> {
   const [shortest] = SIZES;
   const rows: BenchRow[] = [];
   for (const events of SIZES.slice(1)) {
-    const { ours, reference, ratio } = await sideBySide(ROUNDS, one(events), one(shortest));
+    const compared = await sideBySide(ROUNDS, one(events), one(shortest));
     rows.push({
       what: `a press on a blanket with ${digits(events)} events`,
-      ours: time(ours),
-      reference: `one with ${shortest}: ${time(reference)}`,
-      ratio: times(ratio),
+      ...figuresOf(compared, `one with ${shortest}`),
       aim: events === LONGEST ? 'at most 1.2' : '',
       note: `${MAKERS} makers pledge and give back, one press after the other, each on the disk before it is answered; more events than one blanket may have, to see whether their number matters.`,
     });
@@ -201,15 +199,16 @@ async function againstDatabase(groups: Groups, folder: string): Promise<BenchRow
     const rows: BenchRow[] = [];
     const rate = (ms: number) => `${digits(STORM / (ms / 1000))} a second`;
     for (const inFlight of IN_FLIGHT) {
-      const { ours, reference, ratio } = await sideBySide(
+      const { ours, reference, ratio, disturbed } = await sideBySide(
         5,
         () => storm(inFlight, () => keeps(groups, idOf(1_000))),
         () => storm(inFlight, insert),
       );
       rows.push({
         what: `presses on one blanket, ${inFlight} in flight`,
-        ours: rate(ours),
-        reference: `SQLite: ${rate(reference)}`,
+        ours: rate(ours.median),
+        reference: `SQLite: ${rate(reference.median)}`,
+        disturbed,
         ratio: `${digits(1 / ratio)} of the rate`,
         aim: 'at least 1',
         note: 'SQLite with a write-ahead log, synchronous FULL, one transaction for each event, no rules checked: as much is on the disk at each answer. What waits for one blanket is written together here.',

@@ -7,7 +7,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { launch, type Bot } from '../test/rooms/discord/process.ts';
 import { Server } from '../test/postgres/server.ts';
-import { mixed, openPlatform, PRESSED, SAVED, type Platform } from './load.ts';
+import { mixed, PRESSED, SAVED } from './load.ts';
+import { openPlatform, type Platform } from './load-process.ts';
 import type { Asked, Load } from './load-platform.ts';
 import { median } from './measure.ts';
 import { digits, table, time, type BenchRow } from './table.ts';
@@ -190,7 +191,7 @@ async function measure(): Promise<{ rows: BenchRow[]; costs: Costs }> {
   } finally {
     for (const { bots, platform } of setups) {
       await Promise.all(bots.map((bot) => bot.end('SIGTERM')));
-      platform.close();
+      await platform.close();
     }
     await server.throwAway();
     rmSync(folder, { recursive: true, force: true });

@@ -9,7 +9,7 @@ import { FileStore } from '../src/projects/file-store.ts';
 import { Groups } from '../src/projects/groups.ts';
 import type { Kind } from '../src/projects/store.ts';
 import { Boards } from '../src/rooms/discord/boards.ts';
-import { sideBySide, timed } from './measure.ts';
+import { sideBySide, timed, type Seen } from './measure.ts';
 import { digits, time, times, type BenchRow } from './table.ts';
 
 /** Presses in one storm, and how many people press at the same moment. */
@@ -71,7 +71,7 @@ async function presses(store: FileStore, season: number): Promise<BenchRow> {
   const at = new Date('2026-03-02T12:00:00Z');
   let blankets = 0;
   const asker = (maker: string) => ({ id: maker, name: maker, manager: false, managed: true });
-  const { ours, reference, ratio } = await sideBySide(
+  const compared = await sideBySide(
     ROUNDS,
     async () => {
       const name = `season ${season} ${blankets++}`;
@@ -126,13 +126,14 @@ async function presses(store: FileStore, season: number): Promise<BenchRow> {
       return took;
     },
   );
-  const rate = (ms: number) =>
-    `${digits(PRESSES / (ms / 1000))} a second (${time(ms)} for ${digits(PRESSES)})`;
+  const rate = ({ median, cpu }: Seen) =>
+    `${digits(PRESSES / (median / 1000))} a second (${time(median)} for ${digits(PRESSES)}, processor ${time(cpu)})`;
   return {
     what: season === 0 ? 'pledges on a new blanket' : `pledges on one with ${digits(season)} events before`,
-    ours: rate(ours),
-    reference: `a plain counter: ${rate(reference)}`,
-    ratio: times(ratio),
+    ours: rate(compared.ours),
+    reference: `a plain counter: ${rate(compared.reference)}`,
+    ratio: times(compared.ratio),
+    disturbed: compared.disturbed,
     note: `${AT_ONCE} people press at the same moment, each again when she is answered; both in the same file store, every answer on the disk before it is given, what waits together written together. A pledge keeps who, what and when, and checks the quotas; the counter keeps one number.`,
   };
 }
