@@ -1,7 +1,7 @@
 /** Questions that are typed into forms: whatever declares one, through the real client. */
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { registry } from '../../../commands/index.ts';
-import { readLine } from '../../../src/chat/line.ts';
+import { readLine, writeLine } from '../../../src/chat/line.ts';
 import type { Route } from '../../../src/chat/registry.ts';
 import { asking } from '../../asking.ts';
 import { fieldsOf, filled, openHarness, type Harness } from './harness.ts';
@@ -110,7 +110,10 @@ describe('a form', () => {
       expect(harness.answered(sent), sent.text).toBe(true);
       const room = asking();
       for (const line of found.question.before ?? []) await room.ask(line);
-      const { headline } = await room.ask(`/${found.path} ${found.question.example}`);
+      // What stands neither in the form nor before it is left out of the typed line as well.
+      const asks = new Set([...fieldsOf(seen), ...(found.question.form?.begins ?? [])]);
+      const carried = Object.fromEntries(Object.entries(options).filter(([name]) => asks.has(name)));
+      const { headline } = await room.ask(writeLine({ words: found.path.split(' '), options: carried }));
       // A lesson's numbers are drawn for whoever it is.
       if (found.path !== 'lesson answer') expect(plain(sent.text)).toContain(headline);
       expect(harness.faults).toEqual([]);
