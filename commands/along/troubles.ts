@@ -1,11 +1,12 @@
 /** The teacher’s view: where the class got stuck, in numbers; who asked to be helped; what to show next. */
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
+import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
 import { count } from '../../src/core/base/reader.ts';
 import { NO_WAY, reckonOwn, type Own } from '../../src/core/along/own.ts';
 import { mustTeach, partsBegun } from '../../src/core/along/rules.ts';
 import { countByPart } from '../../src/core/along/progress.ts';
-import { type AlongState } from '../../src/core/along/state.ts';
+import { numbered, type AlongState } from '../../src/core/along/state.ts';
 import { listHelpWanted, listTroubles, exampleToShow, type Trouble } from '../../src/core/along/troubles.ts';
 import { kindOfPart } from '../../src/core/along/stuck.ts';
 import type { BorderRounds } from '../../src/core/along/stuck-border.ts';
@@ -63,18 +64,34 @@ export const troubles = question({
   async answer({ name }, context): Promise<Answer> {
     const { state } = await whichAlong(context, name);
     mustTeach(state, askerOf(context));
+    await breathe();
     const found = listTroubles(state);
+    await breathe();
     const own = reckonOwn(state.plan, NO_WAY);
+    await breathe();
     const calledAt = callingOf(state, own);
+    // Hundreds of places and of makers are told with the numbers of their parts.
+    const numbers = new Map(numbered(state).map(({ part, number }) => [part.id, number]));
+    const numberAt = (part: number) => numbers.get(part) ?? 0;
     const told = found.map((trouble) => ({
-      part: numberOf(state, { id: trouble.part }),
+      part: numberAt(trouble.part),
       row: trouble.row ?? null,
       slip: trouble.slip ?? null,
       makers: trouble.makers,
     }));
+    await breathe();
     const help = listHelpWanted(state);
+    await breathe();
     const progress = countByPart(state);
+    await breathe();
     const [most] = found;
+    const place = most && {
+      kind: kindAt(state, own, most),
+      rounds: roundsAt(state, own, most),
+    };
+    await breathe();
+    const next = most && place && showNext(most, own, place);
+    await breathe();
     return {
       headline: most
         ? `Most are stuck at ${placeOf(state, most).replace(/^P/, 'p')}, ${placeWords(most, calledAt(most))}: ${count(most.makers, 'maker')} of ${state.members.size}.`
@@ -97,9 +114,9 @@ export const troubles = question({
         }),
         help.map(
           ({ maker, part, row, words }) =>
-            `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberOf(state, { id: part })}${row === undefined ? '' : `, ${calledAt({ part, row })} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
+            `${state.names.get(maker) ?? 'A maker'} asks to be helped with part ${numberAt(part)}${row === undefined ? '' : `, ${calledAt({ part, row })} ${row}`}${words === undefined ? '' : `: “${words}”`}.`,
         ),
-        most && showNext(most, own, { kind: kindAt(state, own, most), rounds: roundsAt(state, own, most) }),
+        next,
       ),
       data: { troubles: told, help: help.map(({ maker }) => state.names.get(maker) ?? 'a maker') },
       actions: gather(
