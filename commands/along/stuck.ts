@@ -202,7 +202,9 @@ function ofSwatch(
           ? 'It is noted that you are stuck. Say what you counted, or in words what is wrong.'
           : 'It is noted in your words.'
         : other === undefined
-          ? `All the rows that you counted have ${first} stitches, as a swatch should.`
+          ? counts.length === 1
+            ? `Your count of ${first} is right if the first row of the swatch has as many: all its rows should.`
+            : `All the rows that you counted have ${first} stitches, as a swatch should.`
           : `Every row of a swatch has as many stitches as its first; yours went from ${first} to ${other}.`,
     figures: gather(swatch && figure('expected', 'Stitches of the swatch', swatch.stitches)),
     lines: gather(

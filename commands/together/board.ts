@@ -3,12 +3,12 @@ import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { question } from '../../src/chat/command.ts';
 import type { Context } from '../../src/chat/context.ts';
 import { opt } from '../../src/chat/options.ts';
-import { borderOf, groupLooks } from './looks.ts';
+import { borderOf, groupKinds, groupLooks } from './looks.ts';
 import { Problem } from '../../src/core/base/problem.ts';
 import { mustOrganise } from '../../src/core/group/rules.ts';
 import type { GroupState } from '../../src/core/group/state.ts';
 import { edgesOf, totalKinds, totalsOf, type KindTotals } from '../../src/core/group/totals.ts';
-import { letter, withLetter } from '../../src/core/blanket/layout.ts';
+import { withLetter } from '../../src/core/blanket/layout.ts';
 import { cm, count, inWords, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { drawBoard } from '../../src/pictures/board.ts';
 import { action, form } from '../shared/actions.ts';
@@ -24,7 +24,7 @@ function picture(state: GroupState, reader: Reader) {
     columns: plan.columns,
     rows: plan.rows,
     cells: plan.layout,
-    kinds: plan.kinds.map((kind, index) => ({ ...kind, letter: letter(index) })),
+    kinds: groupKinds(plan),
     tallies: totalKinds(state).map(({ wanted, accepted, handedIn, pledged }) => ({
       wanted,
       made: accepted,

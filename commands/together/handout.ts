@@ -2,7 +2,7 @@
 import { figure, gather, type Answer } from '../../src/chat/answer.ts';
 import { breathe } from '../../src/chat/breathe.ts';
 import { question } from '../../src/chat/command.ts';
-import { letter, withLetter } from '../../src/core/blanket/layout.ts';
+import { withLetter } from '../../src/core/blanket/layout.ts';
 import { findUnevenKinds } from '../../src/core/blanket/pieces.ts';
 import { cm, count, num, when, type Reader } from '../../src/core/base/reader.ts';
 import { holdsAny, listHoldings } from '../../src/core/group/holdings.ts';
@@ -19,7 +19,7 @@ import { HANDOUT_CAUTIONS, SHEET_MARKS, sheetData, sheetOf, sheetOptions } from 
 import { unevenWords } from '../shared/uneven-words.ts';
 import { readerIn, saidTo } from '../shared/terms-option.ts';
 import { JOINED } from './example.ts';
-import { borderOf, groupLooks } from './looks.ts';
+import { borderOf, groupKinds, groupLooks } from './looks.ts';
 import { nameOption, whichBlanket } from './which.ts';
 import { numbered } from './words.ts';
 
@@ -30,7 +30,7 @@ function planPicture({ plan }: GroupState, reader: Reader) {
     columns: plan.columns,
     rows: plan.rows,
     cells: plan.layout,
-    kinds: plan.kinds.map((kind, index) => ({ ...kind, letter: letter(index) })),
+    kinds: groupKinds(plan),
     colours: groupLooks(plan),
     border: borderOf(plan),
     ...edgesOf(plan),

@@ -73,6 +73,10 @@ describe('stuck in the swatch', () => {
     );
     const even = await room.ask('anna: /along stuck part:1 row:30 counts:"21 21"');
     expect(even.headline).toBe('All the rows that you counted have 21 stitches, as a swatch should.');
+    // One count tells nothing of the others.
+    expect((await room.ask('anna: /along stuck part:1 row:7 counts:"13"')).headline).toBe(
+      'Your count of 13 is right if the first row of the swatch has as many: all its rows should.',
+    );
     // 15 cm at 14 × 11 over 10 cm.
     expect(even.lines!.join(' ')).toContain('about 21 stitches and 17 rows');
     expect((await room.ask('anna: /along stuck part:1 words:"it curls"')).headline).toBe(

@@ -5,7 +5,7 @@ import { readLine } from '../../src/chat/line.ts';
 import { DEFAULT_SETTINGS } from '../../src/projects/schema.ts';
 import { registry } from '../../commands/index.ts';
 import { asking, NOON, type Asking } from '../asking.ts';
-import { borderOf, groupLooks } from '../../commands/together/looks.ts';
+import { borderOf, groupKinds, groupLooks } from '../../commands/together/looks.ts';
 import { piecesOf } from '../../src/core/blanket/pieces.ts';
 import { Working } from '../../src/core/base/working.ts';
 import { groupPlan } from '../core/group/plan.ts';
@@ -349,6 +349,14 @@ describe('a blanket made by a group', () => {
       expect(bought).toEqual(['colour' in joining ? 'sage' : 'moss', 'navy', 'navy']);
       expect(Object.keys(groupLooks(plan))).toEqual(expect.arrayContaining(bought));
     }
+  });
+
+  it('draws a kind without colours in the colour that its yarn is called by, as every other picture does', () => {
+    const plan = groupPlan();
+    const plain = { ...plan, kinds: plan.kinds.map((kind) => ({ ...kind, runs: [] })) };
+    const [first] = groupKinds(plain);
+    expect(first?.runs).toEqual([{ colour: first?.name, rows: 24 }]);
+    expect(groupLooks(plain)).toHaveProperty(first!.name);
   });
 
   it('says less than a tenth a week rather than none, where the closing day is far away', async () => {

@@ -186,7 +186,7 @@ function fitting(runs: ColourRun[], rows: number, called: 'row' | 'round'): Colo
     sum < rows ? joinRuns([...runs, { colour: first.colour, rows: rows - sum }]) : cutRuns(runs, rows);
   throw new Problem(
     'rows-do-not-fit',
-    `That is ${count(sum, called)}; the piece has ${rows}: ${Math.abs(rows - sum)} ${sum < rows ? 'are missing' : 'too many'}.`,
+    `That is ${count(sum, called)}; the piece has ${rows}: ${Math.abs(rows - sum)} ${sum > rows ? 'too many' : rows - sum === 1 ? 'is missing' : 'are missing'}.`,
     { hint: `This fits: ${writeRuns(fits, called)}.`, facts: { needed: rows, given: sum } },
   );
 }

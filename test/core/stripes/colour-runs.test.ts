@@ -274,7 +274,7 @@ describe('stripes that are typed', () => {
     ],
     [
       '23 rows moss',
-      'That is 23 rows; the piece has 24: 1 are missing.',
+      'That is 23 rows; the piece has 24: 1 is missing.',
       'This fits: 24 rows moss.',
       { needed: 24, given: 23 },
     ],
