@@ -63,7 +63,7 @@ function neededBy(name, outputs, needed = new Set()) {
 }
 
 /**
- * The program as `start.mjs` loads it: what every start needs in one file, whose code can be kept compiled, and what is loaded when
+ * The program as `start.cjs` loads it: what every start needs in one file, whose code can be kept compiled, and what is loaded when
  * it is asked for in others. Each is an object with a function for each module.
  */
 async function writeProgram({ build, transform }, fresh) {
@@ -85,6 +85,7 @@ async function writeProgram({ build, transform }, fresh) {
       format: 'cjs',
       platform: 'node',
       target: 'node20',
+      charset: 'ascii',
       // Whatever is loaded later comes through the same door.
       supported: { 'dynamic-import': false },
       define: { 'import.meta.url': 'here' },
@@ -93,9 +94,16 @@ async function writeProgram({ build, transform }, fresh) {
     const part = `${JSON.stringify(`./${name}`)}: function (exports, require, module, here) {\n${code}\n}`;
     files.set(file, [...(files.get(file) ?? []), part]);
   }
-  // Two bytes a character, as V8 keeps it: read at each start, this is there at once, and UTF-8 is decoded first.
-  for (const [file, parts] of files)
-    writeFileSync(join(fresh, file), `({\n${parts.join(',\n')}\n})\n`, 'utf16le');
+  for (const [file, parts] of files) {
+    const text = `({\n${parts.join(',\n')}\n})\n`;
+    // One byte a character, which is there at once: UTF-8 is decoded first. esbuild writes all others as
+    // escapes but those in patterns, and in String.raw, which is there for patterns alone.
+    const ascii = text.replace(
+      /[^\x00-\x7f]/g,
+      (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
+    );
+    writeFileSync(join(fresh, file), ascii, 'latin1');
+  }
 }
 
 /** What runs in threads of its own. */
@@ -104,6 +112,7 @@ const writeThreads = ({ build }, fresh) =>
     ...COMMON,
     entryPoints: { 'picture-worker': 'src/pictures/worker.ts', 'paper-worker': 'src/paper/worker.ts' },
     outdir: fresh,
+    outExtension: { '.js': '.mjs' },
     sourcemap: true,
   });
 
@@ -115,9 +124,10 @@ export async function bundle() {
   try {
     await writeProgram(esbuild, fresh);
     await writeThreads(esbuild, fresh);
-    copyFileSync(join(root, 'tools', 'start.mjs'), join(fresh, 'main.js'));
+    copyFileSync(join(root, 'tools', 'start.cjs'), join(fresh, 'main.js'));
+    writeFileSync(join(fresh, 'package.json'), '{"type":"commonjs"}\n');
     // Without it every start compiles for itself: a machine on which this fails has a program all the same.
-    spawnSync(process.execPath, [join(root, 'tools', 'code.mjs'), fresh], {
+    spawnSync(process.execPath, [join(root, 'tools', 'code.cjs'), fresh], {
       stdio: 'ignore',
       timeout: 60_000,
     });

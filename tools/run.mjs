@@ -25,7 +25,7 @@ function builtAt() {
 const sources = Math.max(
   newest(join(root, 'src')),
   newest(join(root, 'commands')),
-  ...['package-lock.json', 'tools/build.mjs', 'tools/code.mjs', 'tools/start.mjs'].map(
+  ...['package-lock.json', 'tools/build.mjs', 'tools/code.cjs', 'tools/start.cjs'].map(
     (file) => statSync(join(root, file)).mtimeMs,
   ),
 );

@@ -7,7 +7,7 @@ const TIME_OUT_MS = 90_000;
 
 const sheets = new Beside<{ readonly paper: Paper }>(
   'the sheet',
-  { source: new URL('./worker.ts', import.meta.url), bundled: 'paper-worker.js', here: import.meta.url },
+  { source: new URL('./worker.ts', import.meta.url), bundled: 'paper-worker.mjs', here: import.meta.url },
   TIME_OUT_MS,
 );
 

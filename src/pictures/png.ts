@@ -9,7 +9,7 @@ const TIME_OUT_MS = 20_000;
 
 const pictures = new Beside<{ readonly svg: string }>(
   'the picture',
-  { source: new URL('./worker.ts', import.meta.url), bundled: 'picture-worker.js', here: import.meta.url },
+  { source: new URL('./worker.ts', import.meta.url), bundled: 'picture-worker.mjs', here: import.meta.url },
   TIME_OUT_MS,
 );
 

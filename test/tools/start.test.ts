@@ -22,10 +22,9 @@ const ANSWER = 'Row 9 has 19 stitches of hdc; 99 stitches so far, 312 stitches i
 function bundle() {
   const folder = mkdtempSync(join(tmpdir(), 'bundle-'));
   cpSync('dist', folder, { recursive: true });
-  writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
   const code = join(folder, `program.${process.versions.v8}-${process.arch}.code`);
   // Bundled by another Node, it is compiled by this one as it is where it is bundled.
-  if (!existsSync(code)) spawnSync(process.execPath, ['tools/code.mjs', folder]);
+  if (!existsSync(code)) spawnSync(process.execPath, ['tools/code.cjs', folder]);
   return { folder, code };
 }
 
@@ -66,8 +65,8 @@ describe('a bundle', () => {
       'what was compiled of another program',
       (code: string) => {
         const program = join(code, '..', 'program.cjs');
-        const text = readFileSync(program, 'utf16le');
-        writeFileSync(program, `${text}// Another one.\n`, 'utf16le');
+        const text = readFileSync(program, 'latin1');
+        writeFileSync(program, `${text}// Another one.\n`, 'latin1');
       },
     ],
     ['a file that nobody may read', (code: string) => chmodSync(code, 0)],

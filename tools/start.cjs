@@ -1,17 +1,17 @@
 // Starts the program; the bundle has this as its main.js. What V8 made of the program when it was bundled lies beside it, so that
 // a single question does not wait for compiling. Where that is missing, was made by another Node or cannot be read, the program is
-// compiled as it stands, which takes longer and is the same program.
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
-import { Script } from 'node:vm';
+// compiled as it stands, which takes longer and is the same program. It is CommonJS, as Node is slower to begin with a module.
+'use strict';
+const { readFileSync } = require('node:fs');
+const { join } = require('node:path');
+const { pathToFileURL } = require('node:url');
+const { Script } = require('node:vm');
 
-const here = import.meta.url;
-const outside = createRequire(here);
+const here = pathToFileURL(__filename).href;
 
 function compiled() {
   try {
-    return readFileSync(new URL(`./program.${process.versions.v8}-${process.arch}.code`, here));
+    return readFileSync(join(__dirname, `program.${process.versions.v8}-${process.arch}.code`));
   } catch {
     return undefined;
   }
@@ -19,18 +19,18 @@ function compiled() {
 
 /** A file of parts: an object with a function for each module, by its name. */
 function open(file, cachedData) {
-  const url = new URL(file, here);
-  return new Script(readFileSync(url, 'utf16le'), { filename: fileURLToPath(url), cachedData });
+  const filename = join(__dirname, file);
+  return new Script(readFileSync(filename, 'latin1'), { filename, cachedData });
 }
 
-export const program = open('./program.cjs', compiled());
+const program = open('program.cjs', compiled());
 const parts = program.runInThisContext();
 const loaded = new Map();
 
 function load(name) {
   const known = loaded.get(name);
   if (known) return known.exports;
-  if (!name.startsWith('./')) return outside(name);
+  if (!name.startsWith('./')) return require(name);
   // What not every start needs lies in files of its own.
   if (!(name in parts)) Object.assign(parts, open(name.replace(/\.js$/, '.cjs')).runInThisContext());
   const module = { exports: {} };
@@ -39,4 +39,5 @@ function load(name) {
   return module.exports;
 }
 
+module.exports = program;
 load('./main.js');

@@ -1,15 +1,15 @@
-// Asks a bundle one question, in a process of its own, and keeps beside it what V8 has compiled for that: `node tools/code.mjs FOLDER`.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
+// Asks a bundle one question, in a process of its own, and keeps beside it what V8 has compiled for that: `node tools/code.cjs FOLDER`.
+'use strict';
+const { mkdtempSync, rmSync, writeFileSync } = require('node:fs');
+const { tmpdir } = require('node:os');
+const { join, resolve } = require('node:path');
 
 const [node, , folder] = process.argv;
-const main = join(folder, 'main.js');
+const main = resolve(folder, 'main.js');
 const data = mkdtempSync(join(tmpdir(), 'code-'));
 Object.assign(process.env, { DATA_DIR: data, FILES_DIR: data });
 process.argv = [node, main, 'ask', '/stitches row shape:diagonal size:12 row:9'];
-const { program } = await import(pathToFileURL(main).href);
+const program = require(main);
 process.on('exit', () => {
   rmSync(data, { recursive: true, force: true });
   const code = join(folder, `program.${process.versions.v8}-${process.arch}.code`);
