@@ -3,7 +3,7 @@ import { sameName } from '../core/base/nearest-name.ts';
 import type { z } from 'zod';
 import type { binSchema, Blanket, MakerDoc, Motif } from './schema.ts';
 
-export type Binned = z.infer<typeof binSchema>;
+export type Binned = z.infer<ReturnType<typeof binSchema>>;
 
 interface Things {
   readonly motif: Motif;

@@ -5,33 +5,38 @@
  */
 import { defined } from '../core/base/defined.ts';
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import type { Stamp } from '../core/base/history.ts';
 import type { EventDoc } from './chronicles.ts';
 import { firstOf } from './grown.ts';
 import { NotSaved, Unreadable } from './not-saved.ts';
 import type { Kind, Store } from './store.ts';
 
-const entrySchema = z.object({
-  version: z.literal(1),
-  id: z.string(),
-  name: z.string(),
-  server: z.string().exactOptional(),
-  channel: z.string().exactOptional(),
-  /** The channel that it came from into a thread. */
-  from: z.string().exactOptional(),
-  /** Who opened it, unless she is forgotten, and when. */
-  opener: z.string().exactOptional(),
-  opened: z.iso.datetime(),
-  makers: z.array(z.string()),
-});
-export type Entry = z.infer<typeof entrySchema>;
+const entrySchema = lazily(() =>
+  z.object({
+    version: z.literal(1),
+    id: z.string(),
+    name: z.string(),
+    server: z.string().exactOptional(),
+    channel: z.string().exactOptional(),
+    /** The channel that it came from into a thread. */
+    from: z.string().exactOptional(),
+    /** Who opened it, unless she is forgotten, and when. */
+    opener: z.string().exactOptional(),
+    opened: z.iso.datetime(),
+    makers: z.array(z.string()),
+  }),
+);
+export type Entry = z.infer<ReturnType<typeof entrySchema>>;
 
 /** The entries of one kind of documents, in a folder of their own. */
 export const entriesIn = (folder: string, called: string): Kind<Entry> => ({
   folder,
   called: `The entry of a ${called}`,
   version: 1,
-  schema: entrySchema,
+  get schema() {
+    return entrySchema();
+  },
   migrations: {},
   builtBeside: true,
   derived: true,

@@ -4,22 +4,27 @@
  */
 import { randomUUID } from 'node:crypto';
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import type { Kind, Store } from './store.ts';
 
-const claimSchema = z.object({
-  version: z.literal(1),
-  /** The process that has it; none where it was given back. */
-  holder: z.string().exactOptional(),
-  /** ms of the clock until which it is good. */
-  until: z.number(),
-});
-type Claim = z.infer<typeof claimSchema>;
+const claimSchema = lazily(() =>
+  z.object({
+    version: z.literal(1),
+    /** The process that has it; none where it was given back. */
+    holder: z.string().exactOptional(),
+    /** ms of the clock until which it is good. */
+    until: z.number(),
+  }),
+);
+type Claim = z.infer<ReturnType<typeof claimSchema>>;
 
 const CLAIMS: Kind<Claim> = {
   folder: 'claims',
   called: 'Who does what just now',
   version: 1,
-  schema: claimSchema,
+  get schema() {
+    return claimSchema();
+  },
   migrations: {},
   builtBeside: true,
   derived: true,

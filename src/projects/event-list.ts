@@ -1,12 +1,13 @@
 /** The schema of a list of events. */
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import type { Stamp } from '../core/base/history.ts';
 import { isChecked, noteChecked } from './grown.ts';
 import { SAFE_ID } from './store.ts';
 
-export const makerId = z.string().regex(SAFE_ID);
+export const makerId = lazily(() => z.string().regex(SAFE_ID));
 /** What every event says beside what happened. */
-export const whoAndWhen = { by: makerId, at: z.iso.datetime(), once: z.string().max(120) };
+export const whoAndWhen = lazily(() => ({ by: makerId(), at: z.iso.datetime(), once: z.string().max(120) }));
 
 /** A list of events of which each is checked once. */
 export const eventList = <Event extends Stamp>(one: z.ZodType<Event>) =>

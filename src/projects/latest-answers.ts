@@ -4,6 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
 import type { Kind, Store } from './store.ts';
 
@@ -14,26 +15,30 @@ const KEPT_MS = 2 * 24 * 60 * 60 * 1000;
 /** Characters of one answer; what is longer is not kept. */
 const LONGEST = 20_000;
 
-const answersSchema = z.object({
-  version: z.literal(1),
-  answers: z.array(
-    z.object({
-      maker: z.string(),
-      /** What its buttons carry. */
-      key: z.string(),
-      at: z.iso.datetime(),
-      /** As the room that gave it needs it. */
-      answer: z.unknown(),
-    }),
-  ),
-});
-type Answers = z.infer<typeof answersSchema>;
+const answersSchema = lazily(() =>
+  z.object({
+    version: z.literal(1),
+    answers: z.array(
+      z.object({
+        maker: z.string(),
+        /** What its buttons carry. */
+        key: z.string(),
+        at: z.iso.datetime(),
+        /** As the room that gave it needs it. */
+        answer: z.unknown(),
+      }),
+    ),
+  }),
+);
+type Answers = z.infer<ReturnType<typeof answersSchema>>;
 
 export const ANSWERS: Kind<Answers> = {
   folder: 'answers',
   called: 'The latest answers',
   version: 1,
-  schema: answersSchema,
+  get schema() {
+    return answersSchema();
+  },
   migrations: {},
   builtBeside: true,
   // Lost, they cost somebody the working of what is saved all the same.

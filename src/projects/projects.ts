@@ -23,7 +23,9 @@ export const MAKERS: Kind<MakerDoc> = {
   folder: 'makers',
   called: 'What is saved of you',
   version: MAKER_VERSION,
-  schema: makerSchema,
+  get schema() {
+    return makerSchema();
+  },
   migrations: { 1: keepReadings, 2: unchosen, 3: (older) => older },
   most: { characters: MOST_OF_MAKER.size, refuse: tooMuchSaved },
 };

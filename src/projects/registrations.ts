@@ -3,20 +3,25 @@
  * version that is started again while the others are brought up to date would put its own back.
  */
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import type { Kind, Store } from './store.ts';
 
-const declaredSchema = z.object({
-  version: z.literal(1),
-  /** Commands that were declared, each by its sign; when they were first and last said to be, ms. */
-  sets: z.array(z.object({ sign: z.string(), first: z.number(), seen: z.number() })),
-});
-type Declared = z.infer<typeof declaredSchema>;
+const declaredSchema = lazily(() =>
+  z.object({
+    version: z.literal(1),
+    /** Commands that were declared, each by its sign; when they were first and last said to be, ms. */
+    sets: z.array(z.object({ sign: z.string(), first: z.number(), seen: z.number() })),
+  }),
+);
+type Declared = z.infer<ReturnType<typeof declaredSchema>>;
 
 const DECLARED: Kind<Declared> = {
   folder: 'declared',
   called: 'Which commands are declared',
   version: 1,
-  schema: declaredSchema,
+  get schema() {
+    return declaredSchema();
+  },
   migrations: {},
   builtBeside: true,
   derived: true,

@@ -14,6 +14,7 @@ import {
   MOST_ROWS_WORKED,
   MOST_WEIGHINGS,
 } from '../core/base/limits.ts';
+import { lazily } from '../core/base/lazily.ts';
 import { MOST_SEED } from '../core/base/chance.ts';
 import { SEAM_METHODS } from '../core/edges/seams.ts';
 import { SHAPES } from '../core/rows/plan.ts';
@@ -25,210 +26,236 @@ const listOf = <T extends z.ZodType>(of: T, most: number, least = 0) =>
   z.array(z.unknown()).min(least).max(most).pipe(z.array(of));
 
 /** A name a person gave: short, one line. */
-export const nameText = z.string().trim().min(1).max(LONGEST_NAME);
-const positive = z.number().positive();
-const moment = z.iso.datetime();
+export const nameText = lazily(() => z.string().trim().min(1).max(LONGEST_NAME));
+const positive = lazily(() => z.number().positive());
+const moment = lazily(() => z.iso.datetime());
 
-export const settingsSchema = z.object({
-  units: z.enum(['metric', 'imperial']),
-  terms: z.enum(['US', 'UK']),
-  /** Who sees answers to her questions in a server; as is usual there if not set. */
-  answers: z.enum(['everyone', 'me']).exactOptional(),
-  /** How she hears of what concerns her in a group blanket; in its channel if not set. */
-  tell: z.enum(['here', 'privately', 'not']).exactOptional(),
-  /** The hand that holds her hook; the right if not set. */
-  hand: z.enum(['right', 'left']).exactOptional(),
-});
-export type Settings = z.infer<typeof settingsSchema>;
+export const settingsSchema = lazily(() =>
+  z.object({
+    units: z.enum(['metric', 'imperial']),
+    terms: z.enum(['US', 'UK']),
+    /** Who sees answers to her questions in a server; as is usual there if not set. */
+    answers: z.enum(['everyone', 'me']).exactOptional(),
+    /** How she hears of what concerns her in a group blanket; in its channel if not set. */
+    tell: z.enum(['here', 'privately', 'not']).exactOptional(),
+    /** The hand that holds her hook; the right if not set. */
+    hand: z.enum(['right', 'left']).exactOptional(),
+  }),
+);
+export type Settings = z.infer<ReturnType<typeof settingsSchema>>;
 export const DEFAULT_SETTINGS: Settings = { units: 'metric', terms: 'US' };
 
-export const gaugeSchema = z.object({
-  stitches: positive,
-  rows: positive.exactOptional(),
-  /** cm */
-  over: positive,
-});
+export const gaugeSchema = lazily(() =>
+  z.object({
+    stitches: positive(),
+    rows: positive().exactOptional(),
+    /** cm */
+    over: positive(),
+  }),
+);
 /** metres and grams */
-export const ballSchema = z.object({ m: positive, g: positive });
+export const ballSchema = lazily(() => z.object({ m: positive(), g: positive() }));
 
 /** Rows of one colour, one after the other. */
-export const colourRunSchema = z.object({
-  colour: nameText,
-  rows: z.int().min(1).max(MOST_ROWS_WORKED),
-});
+export const colourRunSchema = lazily(() =>
+  z.object({
+    colour: nameText(),
+    rows: z.int().min(1).max(MOST_ROWS_WORKED),
+  }),
+);
 
 /** One reading of the scale: grams of so many finished motifs together, and the steps that the scale shows. */
-export const weighingSchema = z.object({
-  weight: positive,
-  motifs: z.int().min(1).max(MOST_ON_SCALE),
-  step: positive,
-});
+export const weighingSchema = lazily(() =>
+  z.object({
+    weight: positive(),
+    motifs: z.int().min(1).max(MOST_ON_SCALE),
+    step: positive(),
+  }),
+);
 
 /** #rrggbb */
-const hexText = z.string().regex(/^#[0-9a-f]{6}$/);
+const hexText = lazily(() => z.string().regex(/^#[0-9a-f]{6}$/));
 
-export const motifSchema = z.object({
-  name: nameText,
-  shape: z.enum(SHAPES),
-  size: z.int().min(1).max(MOST_ROWS),
-  otherSize: z.int().min(1).max(MOST_ROWS).exactOptional(),
-  stitch: z.enum(STITCHES),
-  /** mm */
-  hook: positive.exactOptional(),
-  gauge: gaugeSchema.exactOptional(),
-  /** Whether the gauge was counted on a blocked piece. */
-  blocked: z.boolean().exactOptional(),
-  /** By row, from the first; empty for a motif in one unnamed colour. */
-  runs: listOf(colourRunSchema, MOST_ROWS_WORKED),
-  /** Grams of one finished motif, once one was weighed: the mean of all that were. */
-  weight: positive.exactOptional(),
-  /** The readings that it is the mean of, the latest last. */
-  weighings: listOf(weighingSchema, MOST_WEIGHINGS, 1).exactOptional(),
-  /** The ball it was worked from, where it was said at the scale. */
-  ball: ballSchema.exactOptional(),
-  /** cm along a side of one finished motif, once one was measured. */
-  side: positive.exactOptional(),
-  /** Minutes that one of it takes her, where she said so. */
-  minutes: positive.max(MOST_MINUTES).exactOptional(),
-  /** How its colours look, as far as that was said of this motif. */
-  looks: listOf(z.object({ colour: nameText, hex: hexText }), MOST_ROWS_WORKED).exactOptional(),
-});
-export type Motif = z.infer<typeof motifSchema>;
+export const motifSchema = lazily(() =>
+  z.object({
+    name: nameText(),
+    shape: z.enum(SHAPES),
+    size: z.int().min(1).max(MOST_ROWS),
+    otherSize: z.int().min(1).max(MOST_ROWS).exactOptional(),
+    stitch: z.enum(STITCHES),
+    /** mm */
+    hook: positive().exactOptional(),
+    gauge: gaugeSchema().exactOptional(),
+    /** Whether the gauge was counted on a blocked piece. */
+    blocked: z.boolean().exactOptional(),
+    /** By row, from the first; empty for a motif in one unnamed colour. */
+    runs: listOf(colourRunSchema(), MOST_ROWS_WORKED),
+    /** Grams of one finished motif, once one was weighed: the mean of all that were. */
+    weight: positive().exactOptional(),
+    /** The readings that it is the mean of, the latest last. */
+    weighings: listOf(weighingSchema(), MOST_WEIGHINGS, 1).exactOptional(),
+    /** The ball it was worked from, where it was said at the scale. */
+    ball: ballSchema().exactOptional(),
+    /** cm along a side of one finished motif, once one was measured. */
+    side: positive().exactOptional(),
+    /** Minutes that one of it takes her, where she said so. */
+    minutes: positive().max(MOST_MINUTES).exactOptional(),
+    /** How its colours look, as far as that was said of this motif. */
+    looks: listOf(z.object({ colour: nameText(), hex: hexText() }), MOST_ROWS_WORKED).exactOptional(),
+  }),
+);
+export type Motif = z.infer<ReturnType<typeof motifSchema>>;
 
 /** A colour of a blanket: how it looks, how it is bought, how much is at hand. */
-export const yarnSchema = z.object({
-  colour: nameText,
-  hex: hexText.exactOptional(),
-  ball: ballSchema.exactOptional(),
-  /** Price of one ball, in whatever money she counts in. */
-  price: z.number().nonnegative().exactOptional(),
-  /** Balls in the basket; a part of a ball counts as a part. */
-  balls: z.number().nonnegative().max(10_000).exactOptional(),
-});
+export const yarnSchema = lazily(() =>
+  z.object({
+    colour: nameText(),
+    hex: hexText().exactOptional(),
+    ball: ballSchema().exactOptional(),
+    /** Price of one ball, in whatever money she counts in. */
+    price: z.number().nonnegative().exactOptional(),
+    /** Balls in the basket; a part of a ball counts as a part. */
+    balls: z.number().nonnegative().max(10_000).exactOptional(),
+  }),
+);
 
 /** One place of the layout: which of the blanket's kinds, and how many quarter turns clockwise. */
-export const cellSchema = z.object({
-  kind: z
-    .int()
-    .min(0)
-    .max(MOST_KINDS - 1),
-  turn: z.int().min(0).max(3),
-});
+export const cellSchema = lazily(() =>
+  z.object({
+    kind: z
+      .int()
+      .min(0)
+      .max(MOST_KINDS - 1),
+    turn: z.int().min(0).max(3),
+  }),
+);
 
 /** A blanket before it is checked as a whole; group blankets are made of the same parts. */
-export const blanketParts = z.object({
-  name: nameText,
-  /** Names of saved motifs, in the order in which the layout counts them. */
-  kinds: listOf(nameText, MOST_KINDS, 1),
-  columns: z.int().min(1).max(MOST_ALONG),
-  rows: z.int().min(1).max(MOST_ALONG),
-  /** Row by row from the top left. */
-  layout: listOf(cellSchema, MOST_PLACES),
-  /** The setting the layout was laid by, so that another size continues it. */
-  setting: z.string().max(40),
-  joining: z.object({
-    method: z.enum(SEAM_METHODS),
-    colour: nameText.exactOptional(),
+export const blanketParts = lazily(() =>
+  z.object({
+    name: nameText(),
+    /** Names of saved motifs, in the order in which the layout counts them. */
+    kinds: listOf(nameText(), MOST_KINDS, 1),
+    columns: z.int().min(1).max(MOST_ALONG),
+    rows: z.int().min(1).max(MOST_ALONG),
+    /** Row by row from the top left. */
+    layout: listOf(cellSchema(), MOST_PLACES),
+    /** The setting the layout was laid by, so that another size continues it. */
+    setting: z.string().max(40),
+    joining: z.object({
+      method: z.enum(SEAM_METHODS),
+      colour: nameText().exactOptional(),
+    }),
+    border: z.object({
+      rounds: z
+        .array(z.object({ stitch: z.enum(STITCHES), colour: nameText().exactOptional() }))
+        .max(MOST_ROUNDS),
+      /** Stitches in each corner. */
+      corner: z.int().min(1).max(9),
+    }),
+    yarns: listOf(yarnSchema(), 60),
+    /** Per cent. */
+    reserve: z.number().min(0).max(100),
   }),
-  border: z.object({
-    rounds: z
-      .array(z.object({ stitch: z.enum(STITCHES), colour: nameText.exactOptional() }))
-      .max(MOST_ROUNDS),
-    /** Stitches in each corner. */
-    corner: z.int().min(1).max(9),
-  }),
-  yarns: listOf(yarnSchema, 60),
-  /** Per cent. */
-  reserve: z.number().min(0).max(100),
-});
-export const blanketSchema = blanketParts.refine(
-  (blanket) => blanket.layout.length === blanket.columns * blanket.rows,
-  'a cell for every place',
 );
-export type Blanket = z.infer<typeof blanketSchema>;
+export const blanketSchema = lazily(() =>
+  blanketParts().refine(
+    (blanket) => blanket.layout.length === blanket.columns * blanket.rows,
+    'a cell for every place',
+  ),
+);
+export type Blanket = z.infer<ReturnType<typeof blanketSchema>>;
 
 export const MOST_MADE = 100_000;
 
 /** Where a maker is with one kind of motif, in one blanket or by itself. */
-export const progressSchema = z.object({
-  motif: nameText,
-  blanket: nameText.exactOptional(),
-  /** The last finished row of the motif on the hook; 0 before the first. */
-  row: z.int().min(0),
-  /** Finished motifs of this kind. */
-  made: z.int().min(0).max(MOST_MADE),
-  /** Where she was before the oldest change that is kept; at the very beginning if not given. */
-  before: z.object({ row: z.int().min(0), made: z.int().min(0) }).exactOptional(),
-  history: z
-    .array(
-      z.object({
-        at: moment,
-        did: z.enum(['row', 'back', 'set', 'finished', 'counted']),
-        row: z.int(),
-        made: z.int(),
-      }),
-    )
-    .max(500),
-});
-export type Progress = z.infer<typeof progressSchema>;
+export const progressSchema = lazily(() =>
+  z.object({
+    motif: nameText(),
+    blanket: nameText().exactOptional(),
+    /** The last finished row of the motif on the hook; 0 before the first. */
+    row: z.int().min(0),
+    /** Finished motifs of this kind. */
+    made: z.int().min(0).max(MOST_MADE),
+    /** Where she was before the oldest change that is kept; at the very beginning if not given. */
+    before: z.object({ row: z.int().min(0), made: z.int().min(0) }).exactOptional(),
+    history: z
+      .array(
+        z.object({
+          at: moment(),
+          did: z.enum(['row', 'back', 'set', 'finished', 'counted']),
+          row: z.int(),
+          made: z.int(),
+        }),
+      )
+      .max(500),
+  }),
+);
+export type Progress = z.infer<ReturnType<typeof progressSchema>>;
 
 /** Something removed or changed, kept for a day so that it can come back. */
-export const binSchema = z.union([
-  z.object({ at: moment, kind: z.literal('motif'), thing: motifSchema }),
-  z.object({ at: moment, kind: z.literal('blanket'), thing: blanketSchema }),
-  /** A blanket as it was before a change, and what it is called since. */
-  z.object({ at: moment, kind: z.literal('blanket-before'), thing: blanketSchema, since: nameText }),
-]);
+export const binSchema = lazily(() =>
+  z.union([
+    z.object({ at: moment(), kind: z.literal('motif'), thing: motifSchema() }),
+    z.object({ at: moment(), kind: z.literal('blanket'), thing: blanketSchema() }),
+    /** A blanket as it was before a change, and what it is called since. */
+    z.object({ at: moment(), kind: z.literal('blanket-before'), thing: blanketSchema(), since: nameText() }),
+  ]),
+);
 
 /** Tasks of one lesson that are counted. */
 export const MOST_TASKS = 1_000_000;
 
 /** A lesson that was begun: the box it lies in, and what the task that is open was drawn from. */
-export const lessonSchema = z.object({
-  lesson: z.string().trim().min(1).max(40),
-  box: z.int().min(0).max(9),
-  /** When it comes back. */
-  due: moment.exactOptional(),
-  /** Tasks that were drawn so far. */
-  tasks: z.int().min(0).max(MOST_TASKS),
-  open: z
-    .object({
-      seed: z.int().min(1).max(MOST_SEED),
-      units: z.enum(['metric', 'imperial']),
-      terms: z.enum(['US', 'UK']),
-      /** Rising rows of her own square at that time. */
-      size: z.int().min(1).max(MOST_ROWS).exactOptional(),
-      /** Wrong answers, and hints, so far. */
-      wrong: z.int().min(0).max(9),
-      hints: z.int().min(0).max(9),
-    })
-    .exactOptional(),
-});
-export type LessonKept = z.infer<typeof lessonSchema>;
+export const lessonSchema = lazily(() =>
+  z.object({
+    lesson: z.string().trim().min(1).max(40),
+    box: z.int().min(0).max(9),
+    /** When it comes back. */
+    due: moment().exactOptional(),
+    /** Tasks that were drawn so far. */
+    tasks: z.int().min(0).max(MOST_TASKS),
+    open: z
+      .object({
+        seed: z.int().min(1).max(MOST_SEED),
+        units: z.enum(['metric', 'imperial']),
+        terms: z.enum(['US', 'UK']),
+        /** Rising rows of her own square at that time. */
+        size: z.int().min(1).max(MOST_ROWS).exactOptional(),
+        /** Wrong answers, and hints, so far. */
+        wrong: z.int().min(0).max(9),
+        hints: z.int().min(0).max(9),
+      })
+      .exactOptional(),
+  }),
+);
+export type LessonKept = z.infer<ReturnType<typeof lessonSchema>>;
 
 /**
  * 2: every reading of the scale is kept, where there was only the weight of one. 3: who sees her answers is unset until she
  * chooses it herself. 4: the minutes that a motif takes.
  */
 export const MAKER_VERSION = 4;
-export const makerSchema = z.object({
-  version: z.literal(MAKER_VERSION),
-  id: z.string(),
-  name: z.string().max(100),
-  settings: settingsSchema,
-  motifs: listOf(motifSchema, MOST_MOTIFS),
-  blankets: listOf(blanketSchema, MOST_BLANKETS),
-  current: z.object({ motif: nameText.exactOptional(), blanket: nameText.exactOptional() }),
-  progress: listOf(progressSchema, 500),
-  bin: listOf(binSchema, 50),
-  /** Lessons that she has begun, the latest last. */
-  lessons: listOf(lessonSchema, 100).exactOptional(),
-  /** When she was last told something. */
-  told: moment.exactOptional(),
-  /** Keys of the latest changes, each with what was answered: a press that arrives twice is done once. */
-  done: listOf(z.object({ once: z.string().max(120), said: z.string().max(4000) }), 50),
-});
-export type MakerDoc = z.infer<typeof makerSchema>;
+export const makerSchema = lazily(() =>
+  z.object({
+    version: z.literal(MAKER_VERSION),
+    id: z.string(),
+    name: z.string().max(100),
+    settings: settingsSchema(),
+    motifs: listOf(motifSchema(), MOST_MOTIFS),
+    blankets: listOf(blanketSchema(), MOST_BLANKETS),
+    current: z.object({ motif: nameText().exactOptional(), blanket: nameText().exactOptional() }),
+    progress: listOf(progressSchema(), 500),
+    bin: listOf(binSchema(), 50),
+    /** Lessons that she has begun, the latest last. */
+    lessons: listOf(lessonSchema(), 100).exactOptional(),
+    /** When she was last told something. */
+    told: moment().exactOptional(),
+    /** Keys of the latest changes, each with what was answered: a press that arrives twice is done once. */
+    done: listOf(z.object({ once: z.string().max(120), said: z.string().max(4000) }), 50),
+  }),
+);
+export type MakerDoc = z.infer<ReturnType<typeof makerSchema>>;
 
 export const newMaker = (id: string, name: string): MakerDoc => ({
   version: MAKER_VERSION,

@@ -1,5 +1,6 @@
 /** What the manager of a server chose for it and for its channels. Nothing of anybody who asks is in it. */
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import { Problem } from '../core/base/problem.ts';
 import { num } from '../core/base/reader.ts';
 import { SAFE_ID, type Kind, type Store } from './store.ts';
@@ -8,34 +9,40 @@ import { SAFE_ID, type Kind, type Store } from './store.ts';
 export const ABOUT = ['craft', 'own'] as const;
 export type About = (typeof ABOUT)[number];
 
-const seenBy = z.enum(['channel', 'asker']);
+const seenBy = lazily(() => z.enum(['channel', 'asker']));
 /** Who sees an answer: everybody in the channel, or only the asker. */
-export type SeenBy = z.infer<typeof seenBy>;
+export type SeenBy = z.infer<ReturnType<typeof seenBy>>;
 
 /** Others learn from what is asked of the craft; what is somebody's own is hers to show. */
 export const USUALLY: Readonly<Record<About, SeenBy>> = { craft: 'channel', own: 'asker' };
 
-const chosenSchema = z.object({ craft: seenBy.exactOptional(), own: seenBy.exactOptional() });
-type Chosen = z.infer<typeof chosenSchema>;
+const chosenSchema = lazily(() =>
+  z.object({ craft: seenBy().exactOptional(), own: seenBy().exactOptional() }),
+);
+type Chosen = z.infer<ReturnType<typeof chosenSchema>>;
 
 /** Channels of one server with a choice of their own. */
 export const MOST_CHANNELS = 200;
 
-const placeId = z.string().min(1).max(40);
-const serverSchema = z.object({
-  version: z.literal(1),
-  id: z.string().regex(SAFE_ID),
-  answers: chosenSchema,
-  /** Where it is otherwise than in the rest of the server. */
-  channels: z.array(z.object({ channel: placeId, answers: chosenSchema })).max(MOST_CHANNELS),
-});
-export type ServerDoc = z.infer<typeof serverSchema>;
+const placeId = lazily(() => z.string().min(1).max(40));
+const serverSchema = lazily(() =>
+  z.object({
+    version: z.literal(1),
+    id: z.string().regex(SAFE_ID),
+    answers: chosenSchema(),
+    /** Where it is otherwise than in the rest of the server. */
+    channels: z.array(z.object({ channel: placeId(), answers: chosenSchema() })).max(MOST_CHANNELS),
+  }),
+);
+export type ServerDoc = z.infer<ReturnType<typeof serverSchema>>;
 
 export const SERVERS: Kind<ServerDoc> = {
   folder: 'servers',
   called: 'What is set for this server',
   version: 1,
-  schema: serverSchema,
+  get schema() {
+    return serverSchema();
+  },
   migrations: {},
 };
 

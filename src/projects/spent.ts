@@ -4,30 +4,35 @@
  */
 import { randomUUID } from 'node:crypto';
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import type { Kind, Store } from './store.ts';
 
-const spentSchema = z.object({
-  version: z.literal(1),
-  told: z.array(
-    z.object({
-      /** Whose presses. */
-      who: z.string(),
-      presses: z.int(),
-      /** The process that let them pass, and which telling of its this is. */
-      by: z.string(),
-      turn: z.int(),
-      /** ms of its clock. */
-      at: z.number(),
-    }),
-  ),
-});
-type SpentDoc = z.infer<typeof spentSchema>;
+const spentSchema = lazily(() =>
+  z.object({
+    version: z.literal(1),
+    told: z.array(
+      z.object({
+        /** Whose presses. */
+        who: z.string(),
+        presses: z.int(),
+        /** The process that let them pass, and which telling of its this is. */
+        by: z.string(),
+        turn: z.int(),
+        /** ms of its clock. */
+        at: z.number(),
+      }),
+    ),
+  }),
+);
+type SpentDoc = z.infer<ReturnType<typeof spentSchema>>;
 
 const SPENT: Kind<SpentDoc> = {
   folder: 'spent',
   called: 'Who presses fast just now',
   version: 1,
-  schema: spentSchema,
+  get schema() {
+    return spentSchema();
+  },
   migrations: {},
   builtBeside: true,
   derived: true,

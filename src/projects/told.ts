@@ -3,6 +3,7 @@
  * after a restart.
  */
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
 import type { Kind, Store } from './store.ts';
 
@@ -10,11 +11,13 @@ const DAY_MS = 24 * 60 * 60 * 1000;
 /** People at most; those who were told longest ago go first. */
 const MOST = 5_000;
 
-const toldSchema = z.object({
-  version: z.literal(1),
-  told: z.array(z.object({ maker: z.string(), at: z.iso.datetime() })),
-});
-type ToldDoc = z.infer<typeof toldSchema>;
+const toldSchema = lazily(() =>
+  z.object({
+    version: z.literal(1),
+    told: z.array(z.object({ maker: z.string(), at: z.iso.datetime() })),
+  }),
+);
+type ToldDoc = z.infer<ReturnType<typeof toldSchema>>;
 
 /** There is one document. */
 const ALL = 'all';
@@ -22,7 +25,9 @@ export const TOLD: Kind<ToldDoc> = {
   folder: 'told',
   called: 'Who was told something of late',
   version: 1,
-  schema: toldSchema,
+  get schema() {
+    return toldSchema();
+  },
   migrations: {},
   builtBeside: true,
   // Lost, it costs somebody a second word within a day.

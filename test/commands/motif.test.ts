@@ -25,7 +25,7 @@ describe('/motif define', () => {
     // Two colours in even stripes of two and four rows: two lengths of yarn, four ends, however many stripes.
     expect(answer.figures['ends']!.value).toBe(4);
     const doc = await projects.maker('me', 'me');
-    expect(makerSchema.parse(doc).motifs[0]).toEqual({
+    expect(makerSchema().parse(doc).motifs[0]).toEqual({
       name: 'moss square',
       shape: 'diagonal',
       size: 12,

@@ -131,7 +131,7 @@ describe('taking back', () => {
       for (let row = 0; row < 24; row++) await ask('/progress next');
       for (let row = 0; row < 24; row++) await ask('/progress back');
     }
-    const doc = makerSchema.parse(await projects.maker('me', 'me'));
+    const doc = makerSchema().parse(await projects.maker('me', 'me'));
     expect(doc.progress[0]!.history).toHaveLength(200);
     let answer = await ask('/progress undo');
     for (let step = 1; step < 200; step++) answer = await ask('/progress undo');
