@@ -1,6 +1,5 @@
 /** Anything, asked in plain words. */
 import { LONGEST_WORDS } from '../../src/core/base/limits.ts';
-import { answerWords, otherReadings } from '../../src/asked/answer.ts';
 import type { Answer } from '../../src/chat/answer.ts';
 import { command, question } from '../../src/chat/command.ts';
 import { opt } from '../../src/chat/options.ts';
@@ -26,6 +25,8 @@ export function ask(registry: () => Registry) {
         // Whatever was meant may change something.
         changes: true,
         async answer({ words, other }, context): Promise<Answer> {
+          // A question that is typed does not wait for what reads plain words.
+          const { answerWords, otherReadings } = await import('../../src/asked/index.ts');
           return other === true
             ? otherReadings(words, registry(), context)
             : answerWords(words, registry(), context);

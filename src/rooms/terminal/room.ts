@@ -1,9 +1,6 @@
 /** The room without Discord: lines in, answers out, one after the other. */
 import { createHash } from 'node:crypto';
-import { answerBare } from '../../asked/answer.ts';
-import { answerWaiting } from '../../asked/completing.ts';
 import { AskedBack, type Waiting } from '../../asked/asked-back.ts';
-import { isName } from '../../asked/lexicon.ts';
 import type { AnswerFile, Choose, RenderedAnswer } from '../../chat/answer.ts';
 import { ask } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/context.ts';
@@ -73,6 +70,9 @@ const WAITS_MS = 10 * 60 * 1000;
 const WHY = /^\s*\/?why\s*\??\s*$/i;
 
 const ASK_WHY = 'type why.';
+
+/** Reads plain words; loaded where some are said, so that a typed question does not wait for it. */
+const plainWords = () => import('../../asked/index.ts');
 
 const saysYes = (typed: string | undefined) => typed !== undefined && /^(yes|y|true|1)$/i.test(typed.trim());
 
@@ -202,6 +202,7 @@ export class TerminalRoom {
     if (!begun || begun.route.question.bare !== undefined || registry.get(typed.words.join(' ')))
       return undefined;
     const options = Object.fromEntries(Object.entries(typed.options).filter(([name]) => name !== 'working'));
+    const { answerBare } = await plainWords();
     const shown = await answerBare(begun.route, begun.rest, options, context);
     return shown && { route: begun.route, options: typed.options, shown };
   }
@@ -269,6 +270,7 @@ export class TerminalRoom {
     const kept = this.waiting.get(context.maker.id);
     if (!kept || kept.until < context.now.getTime()) return undefined;
     if (kept.only?.has(words.toLowerCase()) === false) return undefined;
+    const { answerWaiting } = await plainWords();
     return answerWaiting(words, kept.waiting, this.parts.registry, context);
   }
 
@@ -289,7 +291,7 @@ export class TerminalRoom {
       if (
         before &&
         called !== undefined &&
-        (isName(called) || (await this.parts.projects.knows(terminalId(called))))
+        ((await plainWords()).isName(called) || (await this.parts.projects.knows(terminalId(called))))
       )
         return { name: readableName(called), line: text.slice(before[0].length) };
       return { name: NOBODY_NAMED, line: text };
