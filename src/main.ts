@@ -11,6 +11,7 @@ import type { Paper } from './paper/paper.ts';
 import { NotSaved } from './projects/not-saved.ts';
 import { Projects } from './projects/projects.ts';
 import type { Store } from './projects/store.ts';
+import { mustBeWhole } from './projects/unfinished.ts';
 import { KeptFiles } from './rooms/terminal/kept-files.ts';
 import { askOnce, talk } from './rooms/terminal/run.ts';
 
@@ -41,9 +42,27 @@ async function openStore(
   { database, dataFolder }: Environment,
   options: Pick<FileStoreOptions, 'stays' | 'note' | 'stop'>,
 ): Promise<Store & { releaseNow?: () => void }> {
-  if (database === undefined) return FileStore.open({ folder: dataFolder, ...options });
+  if (database === undefined) {
+    const store = await FileStore.open({ folder: dataFolder, ...options });
+    // Whoever asks a single question in the terminal knows what she does, and does not wait for one more file.
+    if (options.stays)
+      await orClosed(store, mustBeWhole(store, { said: `the data folder ${dataFolder}`, named: dataFolder }));
+    return store;
+  }
   const { PostgresStore } = await import('./projects/postgres/store.ts');
-  return PostgresStore.open({ url: database, ...(options.note ? { note: options.note } : {}) });
+  const store = await PostgresStore.open({ url: database, ...(options.note ? { note: options.note } : {}) });
+  await orClosed(store, mustBeWhole(store, { said: 'the database', named: 'database' }));
+  return store;
+}
+
+/** Waits for something, and lets go of the store where it is refused. */
+async function orClosed(store: Store, looked: Promise<void>): Promise<void> {
+  try {
+    await looked;
+  } catch (error) {
+    await store.close();
+    throw error;
+  }
 }
 
 async function terminal(mode: string | undefined, args: readonly string[], environment: Environment) {
@@ -203,7 +222,8 @@ async function run(): Promise<void> {
     // What stands in the way of starting is said in a sentence, not in a stack.
     const known = error instanceof BadEnvironment || error instanceof NotSaved;
     const said = error instanceof Error ? error.message : String(error);
-    process.stderr.write(`${known ? said : `This could not be started: ${said}`}\n`);
+    const hint = error instanceof NotSaved ? `\n  ${error.hint}` : '';
+    process.stderr.write(`${known ? said : `This could not be started: ${said}`}${hint}\n`);
   }
 }
 

@@ -6,10 +6,12 @@ import { FileStore } from './projects/file-store.ts';
 import { compareAll, moveAll, OUTCOMES, type MovedKind, type Outcome } from './projects/moving.ts';
 import { NotSaved } from './projects/not-saved.ts';
 import type { Store } from './projects/store.ts';
+import { mustBeWhole, noteBegun, noteEnded, type Named } from './projects/unfinished.ts';
 
 const HOW = `Say from where and to where: npm run move -- --from data --to database
 A data folder is named by its path, the database of DATABASE_URL by the word database or by its own address.
---replace lets what is here take the place of what is another there.`;
+--replace lets what is here take the place of what is another there.
+npm run move -- --to database --as-it-is moves nothing: what a broken move left there is taken for all of it.`;
 
 /** So many that stayed behind are named. */
 const NAMED = 20;
@@ -25,25 +27,38 @@ const SAID: Readonly<Record<Outcome, string>> = {
   unreadable: 'left: cannot be read',
 };
 
-interface Place {
-  readonly said: string;
-  open(alone: boolean): Promise<Store>;
+interface Place extends Named {
+  /** Opens it, held: nobody else writes into it meanwhile. */
+  open(): Promise<Store>;
+  /** The same once more, of which nothing is remembered yet. */
+  again(store: Store): Promise<Store>;
 }
 
 const isAddress = (named: string) => /^postgres(ql)?:\/\//.test(named);
+const isFolder = (named: string) => named !== 'database' && !isAddress(named);
 const number = (n: number) => n.toLocaleString('en-US');
 
 function placeOf(named: string, { database }: Environment): Place {
-  if (named !== 'database' && !isAddress(named)) {
-    return { said: `the data folder ${named}`, open: () => FileStore.open({ folder: named, stays: true }) };
+  if (isFolder(named)) {
+    const open = () => FileStore.open({ folder: named, stays: true });
+    return { said: `the data folder ${named}`, named, open, again: (store) => store.close().then(open) };
   }
   const url = isAddress(named) ? checkEnvironment({ DATABASE_URL: named }).database : database;
   if (url === undefined) throw new BadEnvironment('DATABASE_URL is not set. See .env.example.');
+  const open = async () => {
+    const { PostgresStore } = await import('./projects/postgres/store.ts');
+    return PostgresStore.open({ url, moves: true });
+  };
   return {
     said: 'the database',
-    open: async (alone) => {
-      const { PostgresStore } = await import('./projects/postgres/store.ts');
-      return PostgresStore.open({ url, alone });
+    // Where it is named by its address, that holds a password.
+    named: 'database',
+    open,
+    // Never let go of between the two.
+    again: async (store) => {
+      const next = await open();
+      await store.close();
+      return next;
     },
   };
 }
@@ -81,55 +96,42 @@ export async function move(
   environment: Environment,
   stop: AbortSignal,
 ): Promise<number> {
-  let given;
-  try {
-    given = parseArgs({
-      args: [...args],
-      options: {
-        from: { type: 'string' },
-        to: { type: 'string' },
-        replace: { type: 'boolean', default: false },
-      },
-    }).values;
-  } catch {
+  const given = readArgs(args);
+  if (given === undefined) {
     say(HOW);
     return 1;
   }
-  const { from, to, replace } = given;
-  if (from === undefined || to === undefined || from === to) {
-    say(HOW);
-    return 1;
-  }
-  const [source, target] = [placeOf(from, environment), placeOf(to, environment)];
-  if (from !== 'database' && !isAddress(from) && !existsSync(from)) {
-    say(`There is no data folder ${from}.`);
-    return 1;
-  }
+  const { to, replace } = given;
+  const target = placeOf(to, environment);
   const opened: Store[] = [];
-  const open = async (place: Place, alone: boolean) => {
-    const store = await place.open(alone);
+  const open = async (place: Place) => {
+    const store = await place.open();
     opened.push(store);
     return store;
   };
   try {
-    const here = await open(source, true);
-    const there = await open(target, true);
+    if ('asItIs' in given) {
+      await noteEnded(await open(target));
+      say(`What is in ${target.said} is taken for all of it.`);
+      return 0;
+    }
+    const source = placeOf(given.from, environment);
+    if (isFolder(given.from) && !existsSync(given.from)) {
+      say(`There is no data folder ${given.from}.`);
+      return 1;
+    }
+    const here = await open(source);
+    await mustBeWhole(here, source);
+    const there = await open(target);
+    await noteBegun(there, new Date());
     const moved = await moveAll(here, there, { replaces: replace, progress: teller('moving'), stop });
     // Compared with what is kept, not with what is remembered of writing it.
-    await there.close();
-    const { equal, unequal } = await compareAll(here, await open(target, false), {
-      progress: teller('comparing'),
-      stop,
-    });
+    const kept = await target.again(there);
+    opened.push(kept);
+    const { equal, unequal } = await compareAll(here, kept, { progress: teller('comparing'), stop });
+    await noteEnded(kept);
     report(moved);
-    const same = unequal.length === 0;
-    say(
-      `Compared one by one: ${number(equal)} documents in ${source.said} and ${target.said} are the same${same ? '' : `, ${number(unequal.length)} are not`}.`,
-    );
-    if (same) return 0;
-    if (moved.some(({ left }) => left.some(({ outcome }) => outcome === 'otherwise')))
-      say('Nothing that is another there was replaced; --replace does that.');
-    return 1;
+    return conclude({ moved, equal, unequal: unequal.length }, source, target);
   } catch (error) {
     if (!(error instanceof NotSaved)) throw error;
     say(error.message);
@@ -137,5 +139,46 @@ export async function move(
     return 1;
   } finally {
     for (const store of opened) await store.close();
+  }
+}
+
+/** What came of comparing, in words; resolves with the status. */
+function conclude(
+  { moved, equal, unequal }: { moved: readonly MovedKind[]; equal: number; unequal: number },
+  source: Place,
+  target: Place,
+): number {
+  const same = unequal === 0;
+  say(
+    `Compared one by one: ${number(equal)} documents in ${source.said} and ${target.said} are the same${same ? '' : `, ${number(unequal)} are not`}.`,
+  );
+  if (same) return 0;
+  if (moved.some(({ left }) => left.some(({ outcome }) => outcome === 'otherwise')))
+    say('Nothing that is another there was replaced; --replace does that.');
+  return 1;
+}
+
+type Given =
+  | { readonly from: string; readonly to: string; readonly replace: boolean }
+  | { readonly to: string; readonly asItIs: true; readonly replace: boolean };
+
+/** What is asked for; undefined where it cannot be told. */
+function readArgs(args: readonly string[]): Given | undefined {
+  try {
+    const { values } = parseArgs({
+      args: [...args],
+      options: {
+        from: { type: 'string' },
+        to: { type: 'string' },
+        replace: { type: 'boolean', default: false },
+        'as-it-is': { type: 'boolean', default: false },
+      },
+    });
+    const { from, to, replace } = values;
+    if (to === undefined || from === to) return undefined;
+    if (values['as-it-is']) return from === undefined && !replace ? { to, asItIs: true, replace } : undefined;
+    return from === undefined ? undefined : { from, to, replace };
+  } catch {
+    return undefined;
   }
 }

@@ -11,7 +11,9 @@ import { GROUP_ENTRIES, GROUPS } from '../src/projects/group-schema.ts';
 import { MOVED } from '../src/projects/moving.ts';
 import { PostgresStore } from '../src/projects/postgres/store.ts';
 import { MAKERS, Projects } from '../src/projects/projects.ts';
+import type { Store } from '../src/projects/store.ts';
 import type { MakerDoc } from '../src/projects/schema.ts';
+import { mustBeWhole } from '../src/projects/unfinished.ts';
 import { groupPlan } from './core/group/plan.ts';
 import { asOwner, newDatabase, newPlace } from './postgres/place.ts';
 import { refused } from './refused.ts';
@@ -40,6 +42,13 @@ const press = (projects: Projects, once: string) =>
   projects.groups.happen('7.bean-row-throw', { by: 'ines', at, once }, () => [
     { did: 'joined', maker: `m-${once}`, name: `Maker ${once}`, perWeek: 2, colours: [] },
   ]);
+
+/** Moves, and is stopped before the third part of the makers. */
+async function breaksOff(from: string, to: string) {
+  let asked = 0;
+  const stop = Object.defineProperty(new AbortController().signal, 'aborted', { get: () => ++asked > 2 });
+  return said(() => move(['--from', from, '--to', to], checkEnvironment({}), stop));
+}
 
 /** A folder with some makers and a group blanket in it. */
 async function filled(makers: number): Promise<string> {
@@ -101,11 +110,7 @@ describe('moving', () => {
   it('goes on where it was broken off, and brings up to date what only grew since', async () => {
     const folder = await filled(100);
     const url = await newDatabase();
-    // Stopped before the third part of the makers.
-    let asked = 0;
-    const stop = Object.defineProperty(new AbortController().signal, 'aborted', { get: () => ++asked > 2 });
-    const broken = await said(() => move(['--from', folder, '--to', url], checkEnvironment({}), stop));
-    expect(broken).toMatchObject({
+    expect(await breaksOff(folder, url)).toMatchObject({
       status: 1,
       out: expect.stringContaining('It was stopped before all was moved'),
     });
@@ -126,6 +131,41 @@ describe('moving', () => {
       status: 0,
       out: expect.stringContaining('groups: 1, 1 brought up to date'),
     });
+  });
+
+  it('that was broken off leaves what nobody answers from, until it is asked again or taken as it is', async () => {
+    const folder = await filled(100);
+    const url = await newDatabase();
+    const isWhole = async (store: Store) => mustBeWhole(store, { said: 'the database', named: 'database' });
+    const notWhole = refused('move-not-ended', {
+      message: expect.stringMatching(
+        /^A move into the database was begun on \d{4}-\d\d-\d\d and has not ended/,
+      ),
+    });
+    await breaksOff(folder, url);
+    const half = await openDatabase(url);
+    await expect(isWhole(half)).rejects.toThrow(notWhole);
+    await half.close();
+    // Nor is it moved on.
+    const back = newFolder();
+    expect(await moves(url, back)).toMatchObject({
+      status: 1,
+      out: expect.stringContaining('A move into the database was begun'),
+    });
+    expect(await moves(folder, url)).toMatchObject({ status: 0 });
+    const all = await openDatabase(url);
+    await isWhole(all);
+    await all.close();
+
+    await breaksOff(url, back);
+    const files = await openFiles(back);
+    await expect(isWhole(files)).rejects.toThrow(notWhole);
+    await files.close();
+    const taken = await said(() =>
+      move(['--to', back, '--as-it-is'], checkEnvironment({}), new AbortController().signal),
+    );
+    expect(taken).toMatchObject({ status: 0, out: expect.stringContaining('is taken for all of it') });
+    await isWhole(await openFiles(back));
   });
 
   it('takes answers as they are, and a document that is longer than one may become now', async () => {
@@ -228,6 +268,7 @@ describe('moving', () => {
     expect(folders.filter((folder) => !moved.includes(folder!)).sort()).toEqual([
       'claims',
       'declared',
+      'moves',
       'spent',
     ]);
     expect(moved.filter((folder) => !folders.includes(folder))).toEqual([]);

@@ -71,7 +71,7 @@ export async function databaseLoop(rounds: number, spread: () => number): Promis
       await server.start();
     } else if (what === 'connections cut') {
       await server.ask(
-        `select pg_terminate_backend(pid) from pg_stat_activity where application_name = 'loopwright'`,
+        `select pg_terminate_backend(pid) from pg_stat_activity where application_name like 'loopwright%'`,
       );
     } else if (what === 'answers lost') {
       way.mood = 'deaf';

@@ -145,7 +145,7 @@ describe('nothing acknowledged is lost or doubled', () => {
         await sleep(40);
         await asOwner(
           server.url(),
-          `select pg_terminate_backend(pid) from pg_stat_activity where application_name = 'loopwright'`,
+          `select pg_terminate_backend(pid) from pg_stat_activity where application_name like 'loopwright%'`,
         );
       }
     });

@@ -4,6 +4,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import pg from 'pg';
 import type { NotSaved } from '../not-saved.ts';
 import { Fault, notKnownThere, notReadThere, notSavedThere } from './faults.ts';
+import { connectionName, take, type Side } from './side.ts';
 
 export type Note = (what: string, facts: Readonly<Record<string, unknown>>) => void;
 
@@ -28,9 +29,6 @@ export const TIMES: Times = { connect: 3000, statement: 4000, lock: 3000, answer
  * said, 3 of them for its owner, so that nine processes find room.
  */
 export const CONNECTIONS = 10;
-
-/** What its connections are called in the database. */
-export const PROGRAM = 'loopwright';
 
 /** A statement with a name is prepared once for each connection. */
 export interface Statement {
@@ -60,10 +58,13 @@ export class Connections {
     private readonly note: Note,
     private readonly times: Times = TIMES,
     most = CONNECTIONS,
+    side?: Side,
   ) {
     this.pool = new pg.Pool({
       connectionString: url,
       max: most,
+      // One stays, so that whoever would move what is saved sees that somebody is there.
+      min: side === undefined ? 0 : 1,
       connectionTimeoutMillis: times.connect,
       idleTimeoutMillis: 30_000,
       statement_timeout: times.statement,
@@ -72,7 +73,9 @@ export class Connections {
       query_timeout: times.answer,
       keepAlive: true,
       pipeline: true,
-      application_name: PROGRAM,
+      application_name: connectionName(),
+      // Waited for, though it is declared as if it were not.
+      ...(side === undefined ? {} : { onConnect: (client): unknown => take(side, client) }),
       types: asWritten as unknown as pg.CustomTypesConfig,
     });
     // One that is cut says so by what is asked of it as well; what is said between that and its end would be nobody's otherwise.
@@ -149,6 +152,7 @@ export class Connections {
     work: () => Promise<T>,
     refusal: (fault: Fault) => NotSaved,
   ): Promise<T> {
+    const began = performance.now();
     for (let attempt = 0; ; attempt++) {
       try {
         const result = await work();
@@ -157,9 +161,10 @@ export class Connections {
       } catch (error) {
         if (!(error instanceof Fault)) throw error;
         // Where nothing has got through for long, nobody waits as long again. What two changes do to each other ends soon.
-        const since = error.broken ? (this.failing[what] ??= performance.now()) : performance.now();
-        // The first of all is tried on a connection that is made anew.
-        const enough = attempt > 0 && performance.now() - since > this.times.patience;
+        const since = error.broken ? (this.failing[what] ??= began) : performance.now();
+        // After one that was cut it is tried at least once on a connection that is made anew.
+        const anew = attempt > 0 || error.code === 'UNREACHED';
+        const enough = anew && performance.now() - since > this.times.patience;
         if (!error.passing || enough || this.pool.ending) {
           this.note('the database refused something', { code: error.code, error: error.cause });
           throw refusal(error);

@@ -1,6 +1,6 @@
 /** The tables, and how an older state of them is brought up to date: once, however many processes start. */
 import { NotSaved } from '../not-saved.ts';
-import { PROGRAM, together, type Ask } from './connections.ts';
+import { together, type Ask } from './connections.ts';
 import { Fault } from './faults.ts';
 
 /** Step by step: the first makes version 1 of an empty database. None is ever changed; what is to be otherwise is another step. */
@@ -70,23 +70,6 @@ const mayNot = (version: number, cause: Fault) =>
     'Run npm run database once with the DATABASE_URL of their owner; see docs/several-machines.md.',
     cause,
   );
-
-/** Throws NotSaved (`in-use`) where another process is connected with the same database. */
-export async function mustBeAlone(ask: Ask): Promise<void> {
-  const others = await ask({
-    text: `select distinct client_addr, client_port from pg_stat_activity
-      where datname = current_database() and application_name = $1 and pid <> pg_backend_pid()`,
-    values: [PROGRAM],
-  });
-  if (others.length === 0) return;
-  throw new NotSaved(
-    'in-use',
-    `The database is in use: ${others.length === 1 ? 'a connection of this program is' : `${others.length} connections of this program are`} open. Nothing was changed.`,
-    'Stop the processes that use it first.',
-    undefined,
-    { connections: others.length },
-  );
-}
 
 /**
  * Lets a role that runs the program do what it needs: read and write the rows, and neither make nor drop a table. Throws NotSaved (`no-such-role`).

@@ -21,7 +21,7 @@ import { both, Connections, together, type Ask, type Note, type Row, type Times 
 import { drafted, type Draft, type Kept, type Waiting } from './draft.ts';
 import { Fault, notOpened } from './faults.ts';
 import { fromJsonb, toJsonb } from './jsonb.ts';
-import { bringUpToDate, mustBeAlone } from './schema.ts';
+import { bringUpToDate } from './schema.ts';
 import * as sql from './statements.ts';
 
 export interface PostgresStoreOptions {
@@ -29,8 +29,8 @@ export interface PostgresStoreOptions {
   readonly url: string;
   /** Told what whoever runs this should know. Never holds what a document says. */
   readonly note?: Note;
-  /** True where nobody else may use the database meanwhile: it is refused where somebody does. */
-  readonly alone?: boolean;
+  /** True where this moves what is saved: nobody answers from the database meanwhile, and where somebody does it is refused. */
+  readonly moves?: boolean;
   // Shorter ones in tests.
   readonly times?: Times;
   readonly connections?: number;
@@ -98,9 +98,10 @@ export class PostgresStore implements Store {
   private readonly clearing: NodeJS.Timeout;
   private closed = false;
 
-  private constructor({ url, note, times, connections }: PostgresStoreOptions) {
+  private constructor({ url, note, times, connections, moves }: PostgresStoreOptions) {
     this.note = note ?? (() => undefined);
-    this.connections = new Connections(url, this.note, times, connections);
+    const side = moves === true ? 'moves' : 'answers';
+    this.connections = new Connections(url, this.note, times, connections, side);
     this.clearing = setInterval(() => void this.clearMarks().catch(() => undefined), CLEARING_MS);
     this.clearing.unref();
   }
@@ -114,10 +115,7 @@ export class PostgresStore implements Store {
       throw notOpened(new Fault(error));
     }
     try {
-      const from = await store.connections.reads(async (ask) => {
-        if (options.alone === true) await mustBeAlone(ask);
-        return bringUpToDate(ask);
-      });
+      const from = await store.connections.reads(bringUpToDate);
       if (from === 0) store.note('the tables of the database were made', {});
       return store;
     } catch (error) {
