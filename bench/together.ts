@@ -171,7 +171,6 @@ async function edits(store: FileStore): Promise<BenchRow> {
             working: [],
             assumptions: [],
             cautions: [],
-            data: {},
             files: [],
             actions: [],
             private: false,

@@ -265,9 +265,11 @@ export async function answerRead(
       ...answer,
       assumptions: [...found.assumed, ...checked.assumed, ...(answer.assumptions ?? [])],
       readAs: { path, line: readAs },
-      typed: measuresTyped(route, options),
       actions: [...(answer.actions ?? []), ...actions],
-      ...defined({ private: route.question.private === true ? true : undefined }),
+      ...defined({
+        typed: measuresTyped(route, options),
+        private: route.question.private === true ? true : undefined,
+      }),
     };
   } catch (error) {
     if (!(error instanceof Problem) || error instanceof NotSaved || error instanceof AskedBack) throw error;

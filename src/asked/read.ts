@@ -387,23 +387,13 @@ export function missingOf(
 ): string | undefined {
   return Object.entries(route.question.options).find(
     ([name, schema]) =>
-      !Object.hasOwn(options, name) && (isRequiredOnce(schema) || isNeeded(asked, name, options)),
+      !Object.hasOwn(options, name) && (isRequired(schema) || isNeeded(asked, name, options)),
   )?.[0];
 }
 
 /** Whether it is the first of a list of which nothing is given. */
 export const isNeeded = ({ needs = [] }: Asked, name: string, options: Readonly<Record<string, string>>) =>
   needs.some((list) => list[0] === name && !list.some((one) => Object.hasOwn(options, one)));
-
-const required = new WeakMap<object, boolean>();
-function isRequiredOnce(schema: Parameters<typeof isRequired>[0]): boolean {
-  let known = required.get(schema);
-  if (known === undefined) {
-    known = isRequired(schema);
-    required.set(schema, known);
-  }
-  return known;
-}
 
 function decide(heard: Heard, readings: readonly Reading[]): Understood['verdict'] {
   const [best, next] = readings;

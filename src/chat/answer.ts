@@ -167,23 +167,24 @@ export interface RenderedAnswer {
   readonly headline: string;
   readonly figures: readonly (Figure & { readonly text: string })[];
   readonly lines: readonly string[];
-  readonly details?: readonly string[];
+  readonly details?: readonly string[] | undefined;
   readonly working: readonly (Step & StepInWords)[];
   readonly assumptions: readonly string[];
   readonly cautions: readonly string[];
-  readonly data: Readonly<Record<string, unknown>>;
+  /** What only programs are told, in her ways: made for those that ask. */
+  readonly data?: (() => Readonly<Record<string, unknown>>) | undefined;
   readonly files: readonly AnswerFile[];
   readonly actions: readonly Action[];
-  readonly choose?: Choose;
-  readonly menu?: Menu;
-  readonly board?: string;
-  readonly along?: string;
-  readonly photo?: Photo;
-  readonly photosGone?: readonly PhotoGone[];
-  readonly tells?: readonly Telling[];
-  readonly forgets?: boolean;
+  readonly choose?: Choose | undefined;
+  readonly menu?: Menu | undefined;
+  readonly board?: string | undefined;
+  readonly along?: string | undefined;
+  readonly photo?: Photo | undefined;
+  readonly photosGone?: readonly PhotoGone[] | undefined;
+  readonly tells?: readonly Telling[] | undefined;
+  readonly forgets?: boolean | undefined;
   readonly private: boolean;
-  readonly readAs?: { readonly path: string; readonly line: string };
+  readonly readAs?: { readonly path: string; readonly line: string } | undefined;
 }
 
 /** A figure's value with its unit in the reader's own units. */
@@ -246,46 +247,51 @@ class ShownStep implements Step, StepInWords {
   }
 }
 
-/** Parts that an answer has or has not, with what is said in them filled in. */
-function partsOf(answer: Answer, say: (text: string) => string): Partial<RenderedAnswer> {
-  const { choose, menu, board, along, photo, photosGone, tells, forgets, readAs } = answer;
-  return {
-    ...(choose && { choose }),
-    ...(menu && {
-      menu: { ...menu, choices: menu.choices.map(({ value, label }) => ({ value, label: say(label) })) },
-    }),
-    ...(board !== undefined && { board }),
-    ...(along !== undefined && { along }),
-    ...(photo && { photo: { ...photo, says: say(photo.says) } }),
-    ...(photosGone && { photosGone }),
-    ...(tells && { tells: tells.map((telling) => ({ ...telling, words: say(telling.words) })) }),
-    ...(forgets !== undefined && { forgets }),
-    ...(readAs && { readAs }),
-  };
+type Say = (text: string) => string;
+
+const menuIn = (menu: Menu, say: Say): Menu => ({
+  ...menu,
+  choices: menu.choices.map(({ value, label }) => ({ value, label: say(label) })),
+});
+
+/** A button with its label filled in, which most have nothing to fill in for. */
+function actionIn(action: Action, say: Say): Action {
+  const label = say(action.label);
+  return label === action.label ? action : { ...action, label };
 }
 
-/** Fills an answer's tokens in, for one reader. What only some rooms show is made when it is looked at. */
-export function show(answer: Answer, own: Reader, assumed: readonly string[] = []): RenderedAnswer {
-  const reader: Reader = answer.typed ? { ...own, typed: answer.typed } : own;
+const NONE: readonly never[] = [];
+
+/**
+ * Fills an answer's tokens in, for one reader. What only some rooms show is made when it is looked at. Every answer has the same parts in
+ * the same order, those that are not there as well: whatever looks at one finds them in the same places.
+ */
+export function show(answer: Answer, reader: Reader, assumed: readonly string[] = NONE): RenderedAnswer {
   const say = (text: string) => forReader(text, reader);
-  let data: RenderedAnswer['data'] | undefined;
+  const { details, data, menu, photo, tells } = answer;
   return {
     headline: say(answer.headline),
-    figures: (answer.figures ?? []).map((figure) => {
+    figures: (answer.figures ?? NONE).map((figure) => {
       const { key, label, value, unit } = figure;
       return { key, label: say(label), value, unit, text: figureText(figure, reader) };
     }),
-    lines: (answer.lines ?? []).map(say),
-    ...(answer.details && { details: answer.details.map(say) }),
-    working: (answer.working ?? []).map((step) => new ShownStep(step, reader)),
-    assumptions: [...assumed, ...(answer.assumptions ?? [])].map(say),
-    cautions: (answer.cautions ?? []).map(say),
-    get data() {
-      return (data ??= within(answer.data ?? {}, say) as RenderedAnswer['data']);
-    },
-    files: (answer.files ?? []).map((file) => ({ ...file, says: say(file.says) })),
-    actions: (answer.actions ?? []).map((action) => ({ ...action, label: say(action.label) })),
+    lines: (answer.lines ?? NONE).map(say),
+    details: details?.map(say),
+    working: (answer.working ?? NONE).map((step) => new ShownStep(step, reader)),
+    assumptions: [...assumed, ...(answer.assumptions ?? NONE)].map(say),
+    cautions: (answer.cautions ?? NONE).map(say),
+    data: data && (() => within(data, say) as Readonly<Record<string, unknown>>),
+    files: (answer.files ?? NONE).map((file) => ({ ...file, says: say(file.says) })),
+    actions: (answer.actions ?? NONE).map((action) => actionIn(action, say)),
+    choose: answer.choose,
+    menu: menu && menuIn(menu, say),
+    board: answer.board,
+    along: answer.along,
+    photo: photo && { ...photo, says: say(photo.says) },
+    photosGone: answer.photosGone,
+    tells: tells?.map((telling) => ({ ...telling, words: say(telling.words) })),
+    forgets: answer.forgets,
     private: answer.private ?? false,
-    ...partsOf(answer, say),
+    readAs: answer.readAs,
   };
 }

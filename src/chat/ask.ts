@@ -1,11 +1,10 @@
 /** One way through: options checked, the question answered, the answer shown in the asker's own ways. */
-import type * as z from 'zod';
 import { defined } from '../core/base/defined.ts';
 import { Problem } from '../core/base/problem.ts';
-import { isAllMetric, measuresIn, unitsTyped, type AsTyped } from '../core/base/as-typed.ts';
+import { isAllMetric, isMeasured, measuresIn, unitsTyped, type AsTyped } from '../core/base/as-typed.ts';
 import { isBareNumber } from '../core/base/number.ts';
 import { clip, isBareGauge } from '../core/base/quantity.ts';
-import { forReader, num, type Reader, type Units } from '../core/base/reader.ts';
+import { forReader, type Reader, type Units } from '../core/base/reader.ts';
 import { NotSaved } from '../projects/not-saved.ts';
 import { Pauses } from './breathe.ts';
 import { cutBlanks } from '../core/base/blanks.ts';
@@ -16,7 +15,8 @@ import type { RawOptions } from './line.ts';
 import { sampleOf } from '../core/base/samples.ts';
 import { suggest } from '../core/base/nearest-name.ts';
 import { inOwnNames } from './option-names.ts';
-import { inOwnUnits, metaOf, problemOf, type Kind, type OptionMeta } from './options.ts';
+import { inOwnUnits, type Kind } from './options.ts';
+import { readyOptions, type ReadyOption } from './ready-options.ts';
 import type { Route } from './registry.ts';
 
 export interface ParsedOptions {
@@ -39,17 +39,24 @@ export function checkOptions(
   { reader }: Pick<Context, 'reader'>,
 ): ParsedOptions {
   const typed = inOwnNames(given, question.options);
-  for (const name of Object.keys(typed))
-    if (!Object.hasOwn(question.options, name)) throw noSuchOption(name, path, question);
+  const { all: ready, byName } = readyOptions(question.options);
+  for (const name of Object.keys(typed)) if (!byName.has(name)) throw noSuchOption(name, path, question);
   const options: Record<string, unknown> = {};
   const assumed: string[] = [];
   const all: TypedOption[] = [];
-  for (const [name, schema] of Object.entries(question.options)) {
-    const meta = metaOf(schema);
+  for (const option of ready) {
+    const { name, meta, leftOut } = option;
     const text = typed[name];
-    if (text !== undefined) all.push({ name, kind: meta.kind, text });
-    const { value, took } = readOption(name, schema, meta, { text, reader });
-    if (value !== undefined) options[name] = value;
+    if (text === undefined) {
+      if (!leftOut) throw missing(option);
+      if (leftOut.value !== undefined) options[name] = leftOut.value;
+      if (leftOut.took !== undefined) assumed.push(leftOut.took);
+      continue;
+    }
+    all.push({ name, kind: meta.kind, text });
+    const plain = meta.kind === 'file' ? text : cutBlanks(text);
+    options[name] = readOption(option, plain, reader);
+    const took = meta.took?.(plain);
     if (took !== undefined) assumed.push(took);
   }
   // How it was read comes first: answers in short tell the first few.
@@ -66,57 +73,36 @@ function noSuchOption(name: string, path: string, question: Question): Problem {
   });
 }
 
-/** One option's value, and what was assumed of it. Throws a Problem about it. */
-function readOption(
-  name: string,
-  schema: z.ZodType,
-  meta: OptionMeta,
-  { text: typed, reader }: { readonly text: string | undefined; readonly reader: Reader },
-): { readonly value: unknown; readonly took: string | undefined } {
-  const text = typed === undefined || meta.kind === 'file' ? typed : cutBlanks(typed);
-  const result = schema.safeParse(text === undefined ? undefined : inOwnUnits(meta.kind, text, reader));
-  if (!result.success) throw unread(name, meta, { text, error: result.error });
-  const value: unknown = result.data;
-  if (text !== undefined) return { value, took: meta.took?.(text) };
-  // What was not asked for and is not done goes without saying; so does what the answer itself says.
-  const goesWithoutSaying = value === undefined || value === false || meta.assumed === '';
-  return {
-    value,
-    took: goesWithoutSaying
-      ? undefined
-      : (meta.assumed ?? `${name}: ${saidValue(value)}, as none was given.`),
-  };
+/** One option's value. Throws a Problem about it. */
+function readOption({ name, meta, read }: ReadyOption, text: string, reader: Reader): unknown {
+  try {
+    return read(inOwnUnits(meta.kind, text, reader));
+  } catch (problem) {
+    throw problem instanceof Problem ? problem.about(name) : problem;
+  }
 }
 
-function unread(
-  name: string,
-  meta: OptionMeta,
-  { text, error }: { readonly text: string | undefined; readonly error: z.ZodError },
-): Problem {
-  const hint = `${name}:${sampleOf(meta.kind, meta.example)}`;
-  if (text === undefined)
-    return new Problem('option-missing', `The option ${name} is missing.`, {
-      option: name,
-      hint: `${meta.says}: ${hint}`,
-    });
-  return (
-    problemOf(error)?.about(name) ??
-    new Problem('option-unreadable', error.issues[0]?.message ?? 'That does not fit.', { option: name, hint })
-  );
-}
+const missing = ({ name, meta: { says, kind, example } }: ReadyOption) =>
+  new Problem('option-missing', `The option ${name} is missing.`, {
+    option: name,
+    hint: `${says}: ${name}:${sampleOf(kind, example)}`,
+  });
 
 /**
- * The measures among typed options, with the units in which they were typed. `readIn`: the units they are going to be read in, where
- * that is known; what was typed in these need not be told apart.
+ * The measures among typed options, with the units in which they were typed; undefined where there are none. `readIn`: the units they
+ * are going to be read in, where that is known; what was typed in these need not be told apart.
  */
-export const measuresTyped = ({ question }: Route, typed: RawOptions, readIn?: Units): AsTyped =>
-  new Map(
-    Object.entries(inOwnNames(typed, question.options)).flatMap(([name, text]) => {
-      const schema = question.options[name];
-      if (schema === undefined || (readIn === 'metric' && isAllMetric(text))) return [];
-      return measuresIn(metaOf(schema).kind, text);
-    }),
-  );
+export function measuresTyped({ question }: Route, typed: RawOptions, readIn?: Units): AsTyped | undefined {
+  const { byName } = readyOptions(question.options);
+  const named = inOwnNames(typed, question.options);
+  const measures = Object.keys(named).flatMap((name) => {
+    const kind = byName.get(name)?.meta.kind;
+    const text = named[name];
+    if (kind === undefined || text === undefined || !isMeasured(kind)) return [];
+    return readIn === 'metric' && isAllMetric(text) ? [] : measuresIn(kind, text);
+  });
+  return measures.length === 0 ? undefined : new Map(measures);
+}
 
 /**
  * Says by which units bare numbers were read, where others beside them have units of another kind; and to who reads in inches that a
@@ -141,8 +127,6 @@ function saidUnits(typed: readonly TypedOption[], { units }: Reader): string[] {
   return [...over, `Read in your own units, as none stood there: ${read.join(', ')}.`];
 }
 
-const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
-
 /** A problem in the asker's own units and terms, like an answer, with what to ask next. Faults of ours, and the disk's, pass as they are. */
 export function inOwnWords(error: unknown, route: Pick<Route, 'command'>, reader: Reader): unknown {
   if (!(error instanceof Problem) || error instanceof NotSaved) return error;
@@ -157,39 +141,46 @@ export const adviceOn = (problem: Problem, { command }: Pick<Route, 'command'>):
 /** Asks a question whose options are typed text; the answer, or what is wrong, is shown in the asker's own ways. */
 export async function ask(route: Route, typed: RawOptions, context: Context): Promise<RenderedAnswer> {
   try {
+    const { question } = route;
     const pauses = new Pauses();
     const { options, assumed } = checkOptions(route, typed, context);
-    const answered = await route.question.answer(options, context);
+    const answer = await question.answer(options, context);
     // What she has changed may be the units that she reads in.
-    const readIn = route.question.changes === true ? undefined : context.reader.units;
-    const answer = { ...answered, typed: answered.typed ?? measuresTyped(route, typed, readIn) };
+    const readIn = question.changes === true ? undefined : context.reader.units;
+    const measures = answer.typed ?? measuresTyped(route, typed, readIn);
     // Answering, showing and what the room makes of it are three pieces of work: others are heard between them.
-    await pauses.breatheWhereLong();
+    if (pauses.areDue) await pauses.breathe();
     const greeting = context.greets?.();
-    const shown = await showTo(
-      answer,
-      route,
-      context,
-      greeting === undefined ? assumed : [greeting, ...assumed],
-    );
-    await pauses.breatheWhereLong();
+    const said = greeting === undefined ? assumed : [greeting, ...assumed];
+    const reader = question.changes === true ? await readerNow(context) : context.reader;
+    const shown = show(answer, withTyped(reader, measures), said);
+    if (pauses.areDue) await pauses.breathe();
     return shown;
   } catch (error) {
     throw inOwnWords(error, route, context.reader);
   }
 }
 
+type Asker = Pick<Context, 'reader' | 'projects' | 'maker'>;
+
 /** An answer to a question in the asker's own ways. */
 export async function showTo(
   answer: Answer,
   { question }: Pick<Route, 'question'>,
-  context: Pick<Context, 'reader' | 'projects' | 'maker'>,
-  assumed: readonly string[] = [],
+  context: Asker,
 ): Promise<RenderedAnswer> {
-  if (!question.changes) return show(answer, context.reader, assumed);
-  // What was changed may be the asker's ways themselves: she reads the answer in the new ones.
-  // It is on the disk: the answer never fails because they cannot be looked up just now.
-  const settings = await context.projects.settings(context.maker.id).catch(() => context.reader);
-  const { clock } = context.reader;
-  return show(answer, defined({ ...settings, clock }), assumed);
+  const reader = question.changes === true ? await readerNow(context) : context.reader;
+  return show(answer, withTyped(reader, answer.typed));
+}
+
+const withTyped = (reader: Reader, typed: AsTyped | undefined): Reader =>
+  typed ? { ...reader, typed } : reader;
+
+/**
+ * The asker's ways once something is changed, which may be these themselves: she reads the answer in the new ones. It is on the
+ * disk: the answer never fails because they cannot be looked up just now.
+ */
+async function readerNow({ reader, projects, maker }: Asker): Promise<Reader> {
+  const settings = await projects.settings(maker.id).catch(() => reader);
+  return defined({ ...settings, clock: reader.clock });
 }

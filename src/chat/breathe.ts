@@ -11,8 +11,12 @@ const SHORT_MS = 1;
 export class Pauses {
   private since = performance.now();
 
-  async breatheWhereLong(): Promise<void> {
-    if (performance.now() - this.since < SHORT_MS) return;
+  /** Whether the work since the last one was long. */
+  get areDue(): boolean {
+    return performance.now() - this.since >= SHORT_MS;
+  }
+
+  async breathe(): Promise<void> {
     await breathe();
     this.since = performance.now();
   }

@@ -1,6 +1,7 @@
 /** Options by other names that people give them, and sizes by their names typed where a measure is asked for. */
-import type * as z from 'zod';
 import type { RawOptions } from './line.ts';
+import type { Options } from './options.ts';
+import { readyOptions, takes } from './ready-options.ts';
 
 /** Other names of options, each with what it may mean, the first that the question has. Common practice. */
 const ALSO_CALLED = new Map<string, readonly string[]>([
@@ -21,26 +22,32 @@ const ALSO_CALLED = new Map<string, readonly string[]>([
 const MEASURES = ['size', 'width', 'height'] as const;
 
 /** The options under their own names; what is known by none stays as it was typed. */
-export function inOwnNames(typed: RawOptions, options: Readonly<Record<string, z.ZodType>>): RawOptions {
-  const has = (name: string) => Object.hasOwn(options, name);
-  const named: Record<string, string> = {};
-  for (const [name, text] of Object.entries(typed)) {
-    const own = has(name)
-      ? name
-      : (ALSO_CALLED.get(name)?.find((one) => has(one) && !Object.hasOwn(typed, one)) ?? name);
-    named[own] = text;
-  }
-  const size = options['for'];
+export function inOwnNames(typed: RawOptions, options: Options): RawOptions {
+  const { byName } = readyOptions(options);
+  const named = Object.keys(typed).every((name) => byName.has(name)) ? typed : renamed(typed, byName);
+  const size = byName.get('for');
   if (!size || named['for'] !== undefined) return named;
   // “width:throw”: a size by its name.
   for (const name of MEASURES) {
     const text = named[name];
-    if (text === undefined || /\d/.test(text) || !size.safeParse(text).success) continue;
-    if (options[name]?.safeParse(text).success === true) continue;
+    if (text === undefined || /\d/.test(text) || !takes(size, text)) continue;
+    const own = byName.get(name);
+    if (own && takes(own, text)) continue;
     return {
       ...Object.fromEntries(Object.entries(named).filter(([one]) => one !== name)),
       for: text,
     };
+  }
+  return named;
+}
+
+function renamed(typed: RawOptions, known: ReadonlyMap<string, unknown>): RawOptions {
+  const named: Record<string, string> = {};
+  for (const [name, text] of Object.entries(typed)) {
+    const own = known.has(name)
+      ? name
+      : (ALSO_CALLED.get(name)?.find((one) => known.has(one) && !Object.hasOwn(typed, one)) ?? name);
+    named[own] = text;
   }
   return named;
 }

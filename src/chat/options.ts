@@ -91,41 +91,58 @@ export interface OptionMeta {
   readonly took?: (typed: string) => string | undefined;
 }
 
-const registered = new WeakMap<z.ZodType, OptionMeta>();
+/** What was declared of an option, and what reads its text. */
+interface Declaration {
+  readonly meta: OptionMeta;
+  /** Throws a Problem for what it cannot read. */
+  readonly read: (text: string) => unknown;
+}
+
+const registered = new WeakMap<z.ZodType, Declaration>();
 
 declare const KIND: unique symbol;
 /** A schema that is known, to the compiler alone, to be typed as a kind. */
 type Declared<S extends z.ZodType, K extends Kind> = S & { readonly [KIND]?: K };
 
-function declare<S extends z.ZodType, K extends Kind>(
-  schema: S,
+/** An option by what reads its text, in the core mostly. */
+function declare<T, K extends Kind>(
+  read: (text: string) => T,
   meta: OptionMeta & { readonly kind: K },
-): Declared<S, K> {
-  registered.set(schema, meta);
+): Declared<ReturnType<typeof reading<T>>, K> {
+  const schema = reading(read);
+  registered.set(schema, { meta, read });
   return schema;
 }
 
-/** What was declared of an option, looking through `.optional()` and `.default()`. */
-export function metaOf(schema: z.ZodType): OptionMeta {
+/** What was declared, looking through `.optional()` and `.default()`. */
+export function declarationOf(schema: z.ZodType): Declaration {
   for (let inner: z.ZodType | undefined = schema; inner;) {
-    const meta = registered.get(inner);
-    if (meta) {
+    const declared = registered.get(inner);
+    if (declared) {
       // It is looked for again and again, and found at once then.
-      if (inner !== schema) registered.set(schema, meta);
-      return meta;
+      if (inner !== schema) registered.set(schema, declared);
+      return declared;
     }
     inner = (inner.def as { innerType?: z.ZodType }).innerType;
   }
   throw new Error('an option that was not declared through opt');
 }
 
+/** What was declared of an option beside what reads it. */
+export const metaOf = (schema: z.ZodType): OptionMeta => declarationOf(schema).meta;
+
+const required = new WeakMap<z.ZodType, boolean>();
 /** Whether the option must be given. */
-export const isRequired = (schema: z.ZodType) => !schema.safeParse(undefined).success;
+export function isRequired(schema: z.ZodType): boolean {
+  const known = required.get(schema) ?? !schema.safeParse(undefined).success;
+  required.set(schema, known);
+  return known;
+}
 
 /** One for all that are read: there are hundreds of options, and each start would wait for as many to be made. */
 const TEXT = z.string();
 
-/** Text of a person, read by the core; a Problem becomes an issue of zod's, which `problemOf` gives back. */
+/** A schema of what is read so; a Problem becomes an issue of zod's. */
 function reading<T>(read: (text: string) => T) {
   return TEXT.transform((text, issues): T => {
     try {
@@ -136,12 +153,6 @@ function reading<T>(read: (text: string) => T) {
       return z.NEVER;
     }
   });
-}
-
-/** The Problem that a reader threw, out of what zod makes of it. */
-export function problemOf({ issues: [issue] }: z.ZodError): Problem | undefined {
-  const problem: unknown = issue?.code === 'custom' ? issue.params?.['problem'] : undefined;
-  return problem instanceof Problem ? problem : undefined;
 }
 
 const outOfRange = (
@@ -170,10 +181,8 @@ const wholeReader =
     return value;
   };
 
-const whole = (min: number, max: number, example: string) => reading(wholeReader(min, max, example));
-
-function decimal(min: number, max: number, example: string, bare = (text: string) => text) {
-  return reading((text) => {
+function decimalReader(min: number, max: number, example: string, bare = (text: string) => text) {
+  return (text: string): number => {
     const hint = `Give a number from ${min} to ${max}, like ${example}.`;
     const typed = bare(text.trim()).trim();
     refuseUnclear(typed);
@@ -182,7 +191,7 @@ function decimal(min: number, max: number, example: string, bare = (text: string
     if (value === undefined) throw new Problem('not-a-number', `“${clip(text)}” is not a number.`, { hint });
     if (value < min || value > max) throw outOfRange(String(value), value, { min, max, hint });
     return value;
-  });
+  };
 }
 
 /** `10 %`, `10 per cent`. */
@@ -232,13 +241,13 @@ function oneOf<const V extends string>(choices: readonly (V | (Choice & { readon
   );
   return {
     listed,
-    schema: reading((text): V => {
+    read: (text: string): V => {
       const found = choiceMeant(listed, text);
       if (found) return found.value;
       throw new Problem('not-a-choice', `“${clip(text)}” is not one of the choices.`, {
         hint: `Choose ${listed.map(({ value, also }) => (also?.[0] === undefined ? value : `${value} (${also[0]})`)).join(', ')}.`,
       });
-    }),
+    },
   };
 }
 
@@ -282,18 +291,15 @@ function readText(text: string, max: number, example: string): string {
 export const opt = {
   /** Free text: a name, a note. */
   text: (said: Said, { max = 100, example = 'moss' } = {}) =>
-    declare(
-      reading((text) => readText(text, max, example)),
-      meta(said, { kind: 'text', example, maxLength: max }),
-    ),
+    declare((text) => readText(text, max, example), meta(said, { kind: 'text', example, maxLength: max })),
   /** A whole number. */
   whole: (said: Said, { min = 1, max = 10_000, example = '12' } = {}) =>
-    declare(whole(min, max, example), meta(said, { kind: 'integer', example, min, max })),
+    declare(wholeReader(min, max, example), meta(said, { kind: 'integer', example, min, max })),
   /** A whole number, or `all` of something that is known: 'all' is handed on. */
   wholeOrAll: (said: Said, { min = 1, max = 10_000, example = '12' } = {}) => {
     const number = wholeReader(min, max, example);
     return declare(
-      reading((text): number | 'all' => (ALL.test(text) ? 'all' : number(text))),
+      (text): number | 'all' => (ALL.test(text) ? 'all' : number(text)),
       meta(said, { kind: 'integer', example, min, max, words: ['all'] }),
     );
   },
@@ -301,64 +307,67 @@ export const opt = {
   inList: (said: Said, { max = 10_000, example = '12' } = {}) => {
     const number = wholeReader(1, max, example);
     return declare(
-      reading((text): InList => readIdInList(text) ?? { number: number(text) }),
+      (text): InList => readIdInList(text) ?? { number: number(text) },
       meta(said, { kind: 'integer', example, min: 1, max }),
     );
   },
   /** A percentage, with or without its sign. */
   percent: (said: Said, { min = 0, max = 100, example = '10' } = {}) =>
-    declare(decimal(min, max, example, withoutPercent), meta(said, { kind: 'number', example, min, max })),
+    declare(
+      decimalReader(min, max, example, withoutPercent),
+      meta(said, { kind: 'number', example, min, max }),
+    ),
   /** Any other number: an amount of money, hours. */
   number: (said: Said, { min = 0, max = MOST_PRICE, example = '4.5' } = {}) =>
-    declare(decimal(min, max, example), meta(said, { kind: 'number', example, min, max })),
+    declare(decimalReader(min, max, example), meta(said, { kind: 'number', example, min, max })),
   /** An amount of money, with or without its sign. */
   money: (said: Said, { max = MOST_PRICE, example = '4.50' } = {}) =>
-    declare(decimal(0, max, example, withoutMoney), meta(said, { kind: 'number', example, min: 0, max })),
+    declare(
+      decimalReader(0, max, example, withoutMoney),
+      meta(said, { kind: 'number', example, min: 0, max }),
+    ),
   choice: <const V extends string>(
     said: Said,
     choices: readonly (V | (Choice & { readonly value: V }))[],
     example: V,
   ) => {
-    const { schema, listed } = oneOf(choices);
-    return declare(schema, meta(said, { kind: 'choice', example, choices: listed }));
+    const { read, listed } = oneOf(choices);
+    return declare(read, meta(said, { kind: 'choice', example, choices: listed }));
   },
   yesno: (said: Said, example: 'yes' | 'no' = 'yes') => {
-    const { schema, listed } = oneOf(YES_NO);
-    return declare(
-      schema.transform((value) => value === 'yes'),
-      meta(said, { kind: 'yesno', example, choices: listed }),
-    );
+    const { read, listed } = oneOf(YES_NO);
+    return declare((text) => read(text) === 'yes', meta(said, { kind: 'yesno', example, choices: listed }));
   },
   shape: (said: Said = 'The motif’s shape', example: (typeof SHAPES)[number] = 'diagonal') => {
-    const { schema, listed } = oneOf(SHAPE_CHOICES);
-    return declare(schema, meta(said, { kind: 'choice', example, choices: listed }));
+    const { read, listed } = oneOf(SHAPE_CHOICES);
+    return declare(read, meta(said, { kind: 'choice', example, choices: listed }));
   },
   /** What the shape is sized by. */
   size: (
     said: Said = 'Rising rows of a diagonal square, blocks along a side, rounds, or stitches of a flat piece',
   ) =>
     declare(
-      whole(1, MOST_ROWS, '12'),
+      wholeReader(1, MOST_ROWS, '12'),
       meta(said, { kind: 'integer', example: '12', min: 1, max: MOST_ROWS }),
     ),
   /** A length; `allowZero` where nothing of it is a sensible answer too. */
   length: (said: Said, example = '120cm', { allowZero = false } = {}) =>
     declare(
-      reading(allowZero ? (text) => readLength(text, { allowZero }) : readLength),
+      allowZero ? (text) => readLength(text, { allowZero }) : readLength,
       meta(said, { kind: 'length', example, maxLength: 40 }),
     ),
   weight: (said: Said, example = '85g') =>
-    declare(reading(readWeight), meta(said, { kind: 'weight', example, maxLength: 40 })),
+    declare(readWeight, meta(said, { kind: 'weight', example, maxLength: 40 })),
   /** Yarn at hand: a weight, or so many balls. */
   yarnAtHand: (said: Said, example = '85g') =>
-    declare(reading(readYarnAtHand), meta(said, { kind: 'weight', example, maxLength: 40 })),
+    declare(readYarnAtHand, meta(said, { kind: 'weight', example, maxLength: 40 })),
   gauge: (said: Said = 'Stitches x rows over 10 cm, like 13x10, or 13x10 over 4in', example = '13x10') =>
-    declare(reading(readGauge), meta(said, { kind: 'gauge', example, maxLength: 60 })),
+    declare(readGauge, meta(said, { kind: 'gauge', example, maxLength: 60 })),
   ball: (said: Said = 'Length and weight of a ball, like 170m/100g or 364yd/198g', example = '170m/100g') =>
-    declare(reading(readBall), meta(said, { kind: 'ball', example, maxLength: 60 })),
+    declare(readBall, meta(said, { kind: 'ball', example, maxLength: 60 })),
   hook: (said: Said = 'The hook: 5mm, or a US size like H-8', example = '5mm') =>
     declare(
-      reading(readHook),
+      readHook,
       meta(said, {
         kind: 'text',
         example,
@@ -376,7 +385,7 @@ export const opt = {
     ),
   stitch: (said: Said = 'The stitch', example: (typeof STITCHES)[number] = 'hdc') =>
     declare(
-      reading(readStitch),
+      readStitch,
       meta(said, {
         kind: 'stitch',
         example,
@@ -389,22 +398,18 @@ export const opt = {
     ),
   /** One stitch a round. */
   stitches: (said: Said, example = 'hdc dc hdc') =>
-    declare(reading(readStitches), meta(said, { kind: 'stitches', example, maxLength: 200 })),
+    declare(readStitches, meta(said, { kind: 'stitches', example, maxLength: 200 })),
   yarn: (
     said: Said = 'How thick: a category 0 to 7, its name, or wraps per inch like 11wpi',
     example = '4',
-  ) =>
-    declare(
-      reading(readYarn),
-      meta(said, { kind: 'text', example, maxLength: 40, took: describeOtherYarns }),
-    ),
+  ) => declare(readYarn, meta(said, { kind: 'text', example, maxLength: 40, took: describeOtherYarns })),
   /** What a blanket is for: a word such as queen, throw, crib. */
   blanketSize: (
     said: Said = 'What it is for, instead of width and height: throw, queen, crib, UK king',
     example = 'throw',
   ) =>
     declare(
-      reading((text) => findBlanketSize(text).taken),
+      (text) => findBlanketSize(text).taken,
       meta(said, {
         kind: 'text',
         example,
@@ -418,17 +423,17 @@ export const opt = {
       }),
     ),
   counts: (said: Said, example = '3 5 7 8') =>
-    declare(reading(readCounts), meta(said, { kind: 'text', example, maxLength: 2000 })),
+    declare(readCounts, meta(said, { kind: 'text', example, maxLength: 2000 })),
   /** A day, YYYY-MM-DD. */
   day: (said: Said, example = '2031-05-31') =>
-    declare(reading(readDay), meta(said, { kind: 'text', example, maxLength: 30 })),
+    declare(readDay, meta(said, { kind: 'text', example, maxLength: 30 })),
   /** A list of numbers, `3 5 7-9`. */
   numbers: (said: Said, example = '3 5 7-9') =>
-    declare(reading(readNumbers), meta(said, { kind: 'text', example, maxLength: 2000 })),
+    declare(readNumbers, meta(said, { kind: 'text', example, maxLength: 2000 })),
   /** A list of numbers, or `all` of something that is known: 'all' is handed on. */
   numbersOrAll: (said: Said, example = '3 5 7-9') =>
     declare(
-      reading((text): number[] | 'all' => (ALL.test(text) ? 'all' : readNumbers(text))),
+      (text): number[] | 'all' => (ALL.test(text) ? 'all' : readNumbers(text)),
       meta(said, { kind: 'text', example, maxLength: 2000 }),
     ),
   /** Somebody: a room that knows people lets one be chosen; elsewhere a name is typed. */
@@ -437,13 +442,15 @@ export const opt = {
     { suggest, example = 'rowan' }: Pick<OptionMeta, 'suggest'> & { readonly example?: string } = {},
   ) =>
     declare(
-      reading((text) => readText(text, 100, example)),
+      (text) => readText(text, 100, example),
       meta(said, { kind: 'person', example, maxLength: 100, ...(suggest === undefined ? {} : { suggest }) }),
     ),
   /** The text of a file: an attachment in Discord, a path in the terminal. */
-  file: (said: Said, example = 'project.json') => declare(z.string(), meta(said, { kind: 'file', example })),
+  file: (said: Said, example = 'project.json') =>
+    declare((text) => text, meta(said, { kind: 'file', example })),
   /** The name of a picture that is attached; the room has the picture itself, where it can show one. */
-  photo: (said: Said, example = 'photo.jpg') => declare(z.string(), meta(said, { kind: 'photo', example })),
+  photo: (said: Said, example = 'photo.jpg') =>
+    declare((text) => text, meta(said, { kind: 'photo', example })),
 };
 
 /**
@@ -452,13 +459,12 @@ export const opt = {
  */
 export function inOwnUnits(kind: Kind, text: string, reader: Reader): string {
   const imperial = reader.units === 'imperial';
-  const unit = (part: string, own: string) => (isBareNumber(part) ? `${part.trim()} ${own}` : part);
-  if (kind === 'length') return unit(text, imperial ? 'in' : 'cm');
-  if (kind === 'weight') return unit(text, imperial ? 'oz' : 'g');
+  if (kind === 'length') return withUnit(text, imperial ? 'in' : 'cm');
+  if (kind === 'weight') return withUnit(text, imperial ? 'oz' : 'g');
   if (kind === 'ball') {
     const parts = partsOfBall(text);
     if (parts === undefined) return text;
-    return `${unit(parts.length, imperial ? 'yd' : 'm')}/${unit(parts.weight, imperial ? 'oz' : 'g')}`;
+    return `${withUnit(parts.length, imperial ? 'yd' : 'm')}/${withUnit(parts.weight, imperial ? 'oz' : 'g')}`;
   }
   if (kind === 'gauge') {
     const over = overOf(text);
@@ -467,6 +473,9 @@ export function inOwnUnits(kind: Kind, text: string, reader: Reader): string {
   if (kind === 'stitch' || kind === 'stitches') return `${reader.terms} ${text.trim()}`;
   return text;
 }
+
+/** A bare number with the unit behind it. */
+const withUnit = (part: string, unit: string) => (isBareNumber(part) ? `${part.trim()} ${unit}` : part);
 
 /** What a gauge is said to be counted over: the end of `13x10 over 4`. */
 const overOf = (text: string) =>

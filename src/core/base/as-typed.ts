@@ -25,6 +25,9 @@ export const isAllMetric = (text: string): boolean => !MAYBE_IMPERIAL.test(text)
 export const unitsTyped = (text: string): Units | undefined =>
   isBareNumber(text) ? undefined : IMPERIAL.test(text) ? 'imperial' : 'metric';
 
+/** Whether an option of that kind may hold measures that are shown as they were typed. */
+export const isMeasured = (kind: string): boolean => kind === 'weight' || kind === 'ball' || kind === 'gauge';
+
 /** The measures in an option of that kind, each with the units in which it was typed; none in what cannot be read. */
 export function measuresIn(kind: string, text: string): readonly (readonly [name: string, units: Units])[] {
   const named = (value: number, unit: ShownUnit, typed: string) => {

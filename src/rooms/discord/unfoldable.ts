@@ -31,7 +31,7 @@ const plain = ({ path, shown }: Unfoldable): Unfoldable => ({
   path,
   shown: {
     ...shown,
-    data: {},
+    data: undefined,
     files: [],
     working: shown.working.map(
       ({ label, source, formula, with: given, units, result, unit, shown: said, general, worked }) => ({

@@ -108,7 +108,7 @@ export function asJson(question: string, shown: RenderedAnswer, written: readonl
     ...(shown.readAs === undefined ? {} : { read_as: shown.readAs.line }),
     headline: shown.headline,
     figures: Object.fromEntries(shown.figures.map(({ key, value, unit }) => [key, { value, unit }])),
-    data: shown.data,
+    data: shown.data?.() ?? {},
     ...(shown.lines.length === 0 ? {} : { lines: [...shown.lines, ...(shown.details ?? [])] }),
     working: shown.working.map(({ label, formula, with: values, result, unit, source, shown: text }) => ({
       label,

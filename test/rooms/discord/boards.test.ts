@@ -15,7 +15,6 @@ const shown = (headline: string): RenderedAnswer => ({
   working: [],
   assumptions: [],
   cautions: [],
-  data: {},
   files: [{ name: 'board.svg', says: 'The blanket so far', content: '<svg/>' }],
   actions: [{ label: 'Take one', question: 'together pledge', options: {}, forAnyone: true }],
   private: false,
