@@ -29,13 +29,14 @@ async function builder() {
   }
 }
 
-/** These read their own files or threads at run time, or are loaded by others too, and stay in node_modules. */
+/** These read their own files or threads at run time, are loaded by others too, or are seldom needed, and stay in node_modules. */
 const OUTSIDE = [
   'discord.js',
   'pino',
   '@resvg/resvg-wasm',
   'dejavu-fonts-ttf',
   'dotenv',
+  'jstat',
   'pdfkit',
   'pg',
   'undici',

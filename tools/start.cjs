@@ -23,6 +23,16 @@ function open(file, cachedData) {
   return new Script(readFileSync(filename, 'latin1'), { filename, cachedData });
 }
 
+/**
+ * What takes long to load, and most questions do without: loaded when something of it is first used. None of it is a module that was
+ * made CommonJS, as it is asked at once.
+ */
+const LATER = new Set(['node:crypto', 'node:readline', 'jstat']);
+function later(name) {
+  let it;
+  return new Proxy({}, { get: (_, key) => (key === '__esModule' ? undefined : (it ??= require(name))[key]) });
+}
+
 const program = open('program.cjs', compiled());
 const parts = program.runInThisContext();
 const loaded = new Map();
@@ -30,7 +40,7 @@ const loaded = new Map();
 function load(name) {
   const known = loaded.get(name);
   if (known) return known.exports;
-  if (!name.startsWith('./')) return require(name);
+  if (!name.startsWith('./')) return LATER.has(name) ? later(name) : require(name);
   // What not every start needs lies in files of its own.
   if (!(name in parts)) Object.assign(parts, open(name.replace(/\.js$/, '.cjs')).runInThisContext());
   const module = { exports: {} };
