@@ -7,6 +7,7 @@ import { BrokenHistory, type Stamp } from '../core/base/history.ts';
 import { Problem } from '../core/base/problem.ts';
 import { Catalogue, type Entry } from './catalogue.ts';
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
+import { namesIn } from './forgetting.ts';
 import { checkedEntry, entriesOf, firstOf, grown, lengthOf, type GrowingKind } from './grown.ts';
 import { Live } from './live.ts';
 import { Unreadable } from './not-saved.ts';
@@ -406,6 +407,12 @@ export class Chronicles<
         ...unreadable.map(({ id, problem }) => ({ id, unreadable: problem.message })),
       ],
     };
+  }
+
+  /** Every name that she has in any of them. */
+  async calls(maker: string): Promise<readonly string[]> {
+    const { found } = await this.with(maker);
+    return found.flatMap(({ events }) => namesIn(events, maker));
   }
 
   /** Her id and name leave the events; what she made and pledged stays counted, as "a maker". */

@@ -49,7 +49,33 @@ const slotOf = (maker: string) => String(createHash('sha256').update(maker).dige
 const WORDS = 'the latest answers that changed something, with their working, for two days';
 
 export class LatestAnswers implements Elsewhere {
+  /** Told who is to be found in no answer any more, before it is looked for in those that are kept. */
+  private readonly listeners: ((isHer: (said: unknown) => boolean) => Promise<void>)[] = [];
+
   constructor(private readonly store: Store) {}
+
+  /** Has somebody told who is to be found in no answer any more. */
+  whenUnnamed(listener: (isHer: (said: unknown) => boolean) => Promise<void>): void {
+    this.listeners.push(listener);
+  }
+
+  /**
+   * Removes the answers of anybody that name somebody, by whatever finds her in them: an organiser’s tell of her motifs. In doubt one goes too many:
+   * it costs its working, and no more.
+   */
+  async unname(isHer: (said: unknown) => boolean): Promise<void> {
+    for (const listener of this.listeners) await listener(isHer);
+    const slots = await this.store.ids(ANSWERS);
+    const docs = await Promise.all(slots.map((slot) => this.store.read(ANSWERS, slot)));
+    for (const [index, slot] of slots.entries()) {
+      if (docs[index]?.answers.some(({ answer }) => isHer(answer)) !== true) continue;
+      await this.store.change(ANSWERS, slot, (doc) => ({
+        keep: doc && { ...doc, answers: doc.answers.filter(({ answer }) => !isHer(answer)) },
+        tell: undefined,
+        forgets: true,
+      }));
+    }
+  }
 
   /** Keeps answers of one maker; each must be plain data. Resolves when they are kept. */
   async keep(

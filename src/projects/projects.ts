@@ -2,6 +2,7 @@
 import type { Elsewhere, Forgotten } from './elsewhere.ts';
 import { Alongs } from './alongs.ts';
 import { Groups } from './groups.ts';
+import { namesHer } from './forgetting.ts';
 import { LatestAnswers } from './latest-answers.ts';
 import { Unreadable } from './not-saved.ts';
 import { keepWithin, MOST_OF_MAKER, savedOf, tooMuchSaved } from './quotas.ts';
@@ -212,11 +213,20 @@ export class Projects {
     return Object.assign({}, ...parts) as Record<string, unknown>;
   }
 
+  /** Every name under which she is saved, as far as it can be read. */
+  private async namesOf(id: string): Promise<readonly string[]> {
+    const kept = await this.keptOf(id);
+    const own = kept === undefined || kept instanceof Unreadable ? [] : [kept.name];
+    return [...own, ...(await this.groups.calls(id)), ...(await this.alongs.calls(id))];
+  }
+
   /**
    * Removes everything that is kept of a maker, and says what else went and what could not be reached. Her own document goes
    * last, so that she can ask again if this breaks off.
    */
   async eraseMaker(id: string): Promise<Forgotten> {
+    // As long as her names are known: asked again, this finds less of them.
+    await this.answers.unname(namesHer(id, await this.namesOf(id)));
     const removed: string[] = [];
     const left: string[] = [];
     for (const place of this.elsewhere) {

@@ -42,6 +42,11 @@ export class Latest<T> {
     return this.kept.get(name);
   }
 
+  /** Forgets all that are so. */
+  drop(isSo: (thing: T) => boolean): void {
+    for (const [name, thing] of this.kept) if (isSo(thing)) this.kept.delete(name);
+  }
+
   /** Forgets all whose names begin so. */
   forget(begins: string): void {
     for (const name of this.kept.keys()) if (name.startsWith(begins)) this.kept.delete(name);

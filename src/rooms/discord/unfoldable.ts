@@ -57,7 +57,9 @@ export class Unfoldables {
   private timer: NodeJS.Timeout | undefined;
   private keeping: Promise<void> = Promise.resolve();
 
-  constructor(private readonly parts: UnfoldablesParts) {}
+  constructor(private readonly parts: UnfoldablesParts) {
+    parts.kept.whenUnnamed((isHer) => this.unname(isHer));
+  }
 
   put(maker: string, key: string, answer: Unfoldable): void {
     this.latest.put(`${maker} ${key}`, answer);
@@ -86,6 +88,15 @@ export class Unfoldables {
     // What was being kept just now is kept no longer.
     await this.keeping;
     await this.parts.kept.forget(maker).catch(this.parts.missed);
+  }
+
+  /** Lets go of answers that name somebody who erases everything, whosever they are. */
+  private async unname(isHer: (said: unknown) => boolean): Promise<void> {
+    const isSo = (answer: Unfoldable) => isHer(plain(answer));
+    this.latest.drop(isSo);
+    for (const answers of this.unkept.values())
+      for (const [key, answer] of answers) if (isSo(answer)) answers.delete(key);
+    await this.keeping;
   }
 
   /** Keeps what is not kept yet. Never rejects. */

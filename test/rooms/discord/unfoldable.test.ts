@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import type { RenderedAnswer } from '../../../src/chat/answer.ts';
-import { LatestAnswers } from '../../../src/projects/latest-answers.ts';
 import { MemoryStore } from '../../../src/projects/memory.ts';
 import { Projects } from '../../../src/projects/projects.ts';
 import { Unfoldables } from '../../../src/rooms/discord/unfoldable.ts';
@@ -11,12 +10,12 @@ const answer = { path: 'motif weigh', shown };
 const saves = (projects: Projects, maker: string) =>
   projects.changeMaker(maker, 'Mara', (doc) => void (doc.settings.units = 'metric'));
 
-function process(store: MemoryStore, later = 1e6) {
+function process(store: MemoryStore, later = 1e6, inCommon = true) {
   const missed: unknown[] = [];
   const projects = new Projects(store);
   const unfoldables = new Unfoldables({
-    kept: new LatestAnswers(store),
-    inCommon: true,
+    kept: projects.answers,
+    inCommon,
     isKnown: (maker, of) => projects.isKnown(maker, of),
     now: () => new Date('2026-03-02T12:00:00Z'),
     missed: (error) => missed.push(error),
@@ -50,6 +49,25 @@ describe('answers that cannot be asked again', () => {
     await two.unfoldables.forget('7');
     await two.unfoldables.keep();
     expect(await one.unfoldables.get('7', '@b')).toBeUndefined();
+  });
+
+  it('are at hand of nobody where they name somebody who erased everything', async () => {
+    const { unfoldables, projects } = process(new MemoryStore(), 1e6, false);
+    const { id } = await projects.groups.open({}, groupPlan(), {
+      ...{ by: '8', name: 'Bea', at: new Date('2026-03-02T12:00:00Z'), once: 'o' },
+    });
+    await saves(projects, '7');
+    for (const [key, headline] of [
+      ['@a', 'Two motifs given to Mara.'],
+      ['@b', 'Two motifs given to Tamara.'],
+    ] as const)
+      unfoldables.put('8', key, { ...answer, shown: { ...shown, headline, board: id } });
+    await projects.eraseMaker('7');
+    await unfoldables.keep();
+    expect(await unfoldables.get('8', '@a')).toBeUndefined();
+    expect(await unfoldables.get('8', '@b')).toMatchObject({
+      shown: { headline: 'Two motifs given to Tamara.' },
+    });
   });
 
   it('are not kept where she erased everything by another process meanwhile, and are of who stands in a group alone', async () => {
