@@ -13,6 +13,7 @@ import {
 } from 'discord.js';
 import type { Choice, OptionMeta } from '../../chat/options.ts';
 import { choiceMeant, isRequired, metaOf } from '../../chat/options.ts';
+import { readyOptions } from '../../chat/ready-options.ts';
 import type { RawOptions } from '../../chat/line.ts';
 import type { Route } from '../../chat/registry.ts';
 import type { Tongue } from '../../chat/tongues/index.ts';
@@ -45,13 +46,12 @@ export interface Opening {
   readonly locale?: string | undefined;
 }
 
-/** Whether a question that is asked with these options opens its form: something is missing, or nothing of it is given. */
-export function opensForm({ question: { form, options } }: Route, given: RawOptions): boolean {
+/** Whether a question that is asked with some options opens its form: something is missing, or nothing of it is given. */
+export function opensForm({ question: { form, options } }: Route, has: (name: string) => boolean): boolean {
   if (!form) return false;
-  const has = (name: string) => Object.hasOwn(given, name);
   return (
     (form.needs === undefined && form.asks.every((name) => !has(name))) ||
-    Object.entries(options).some(([name, schema]) => !has(name) && isRequired(schema)) ||
+    readyOptions(options).all.some(({ name, leftOut }) => leftOut === undefined && !has(name)) ||
     (form.needs ?? []).some((list) => !list.some(has))
   );
 }

@@ -81,6 +81,9 @@ interface Deferred {
 const editsIn = (deferred: Deferred, where: Where, hidden: boolean) =>
   deferred.where === where && (where === 'same' || deferred.hidden || !hidden);
 
+/** What came of sending something. */
+type Went = 'sent' | 'refused' | 'lost';
+
 export class Reply {
   private timer: NodeJS.Timeout | undefined;
   private deferring: Promise<void> | undefined;
@@ -112,31 +115,38 @@ export class Reply {
 
   /** Ends the waiting. Returns whether the answer will be the asker's alone: a deferral may have settled that. */
   async settle(hidden: boolean): Promise<boolean> {
-    clearTimeout(this.timer);
-    this.timer = undefined;
+    this.stopWaiting();
     await this.deferring;
     return hidden || (this.deferred?.where === 'new' && this.deferred.hidden);
   }
 
+  private stopWaiting(): void {
+    clearTimeout(this.timer);
+    this.timer = undefined;
+  }
+
   /** Sends the answer; false where it did not reach the asker. */
   async send(message: Outbound, where: Where, hidden: boolean): Promise<boolean> {
-    await this.settle(hidden);
+    this.stopWaiting();
+    if (this.deferring) await this.deferring;
     if (this.over) return false;
-    const give = (what: Outbound, to: Where, alone: boolean) =>
-      this.attempt(
-        () =>
-          this.deferred === undefined
-            ? this.first(what, to, alone)
-            : this.later(what, to, alone, this.deferred),
-        this.deferred === undefined || editsIn(this.deferred, to, alone),
-      );
-    const went = await give(message, where, hidden);
+    const went = await this.give(message, where, hidden);
     if (went !== 'refused') return went === 'sent';
     // She still hears that an answer is there.
     const content =
       'There is an answer, but this place did not take it. It is noted; ask again in another way.';
-    await give({ content }, 'new', true);
+    await this.give({ content }, 'new', true);
     return false;
+  }
+
+  private give(message: Outbound, where: Where, hidden: boolean): Promise<Went> {
+    return this.attempt(
+      () =>
+        this.deferred === undefined
+          ? this.first(message, where, hidden)
+          : this.later(message, where, hidden, this.deferred),
+      this.deferred === undefined || editsIn(this.deferred, where, hidden),
+    );
   }
 
   /** One more message after the answer. */
@@ -210,14 +220,12 @@ export class Reply {
    * Where the line breaks under it, it is sent once more: of a first answer the platform takes one only, and an edit
    * twice is the same edit. A message of its own might come twice, and is not.
    */
-  private async attempt(act: () => Promise<unknown>, again = true): Promise<'sent' | 'refused' | 'lost'> {
+  private async attempt(act: () => Promise<unknown>, again = true): Promise<Went> {
     try {
-      await act().catch((error: unknown) => {
-        if (!again || !isBrokenLine(error)) throw error;
-        return act();
-      });
+      await act();
       return 'sent';
     } catch (error) {
+      if (again && isBrokenLine(error)) return this.attempt(act, false);
       this.over ||= isOver(error);
       const refused = isRefused(error);
       const facts = refusalFacts(error);

@@ -30,7 +30,7 @@ import type { Asked } from './asked.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
 import { pointedBy } from './context-menu.ts';
 import { SEEN_BY, WORK_THIS_OUT } from './declare.ts';
-import { attachedPicture, attachedText, outgoing, sent, type Picture } from './files.ts';
+import { attachedPicture, attachedText, outgoing, sent, type Outgoing, type Picture } from './files.ts';
 import type { Makers } from '../../chat/made-file.ts';
 import { formIn, formKey, formOf, openedBy, opensForm, readForm, refilling, type Opening } from './forms.ts';
 import type { Heard } from './heard.ts';
@@ -49,7 +49,7 @@ import { asFilledIn, asTyped, clean, clock, escaped, fit, oneLine } from './text
 import type { Thread } from './threads.ts';
 import { Turns } from './turns.ts';
 import { Unfoldables } from './unfoldable.ts';
-import { askedAgain, isAlone, makerOf, placeOf, readCommand, wordsOf } from './typed.ts';
+import { askedAgain, isAlone, makerOf, outlineOf, placeOf, readCommand, type Pressed } from './typed.ts';
 
 export interface RoomParts {
   readonly registry: Registry;
@@ -88,6 +88,22 @@ const REMEMBERED = 10_000;
 const SUGGEST_MS = 2_000;
 /** A form that cannot be opened any more leaves time to answer without one. */
 const OFFERED_MS = 1_200;
+
+/** What may open a form. */
+type OpensForms = Exclude<Answerable, ModalSubmitInteraction | StringSelectMenuInteraction>;
+type FormAsked = Pick<Opening, 'found' | 'given' | 'fields' | 'again'>;
+interface Opens {
+  readonly interaction: OpensForms;
+  readonly form: () => Promise<ReturnType<typeof formOf>>;
+}
+
+const NO_FILES: Outgoing = { files: [], notes: [] };
+
+interface Attachments {
+  readonly texts: RawOptions | undefined;
+  readonly picture: Picture | undefined;
+}
+const NONE_ATTACHED: Attachments = { texts: undefined, picture: undefined };
 
 /** What a question came to, before it is drawn. */
 interface Answered {
@@ -142,12 +158,18 @@ export class DiscordRoom {
 
   /** Takes an interaction. Never rejects. */
   async take(interaction: BaseInteraction): Promise<void> {
-    const work = this.route(interaction).catch((error: unknown) => {
-      this.parts.fault(error);
-    });
+    const work = this.taken(interaction);
     this.running.add(work);
     await work;
     this.running.delete(work);
+  }
+
+  private async taken(interaction: BaseInteraction): Promise<void> {
+    try {
+      await this.route(interaction);
+    } catch (error) {
+      this.parts.fault(error);
+    }
   }
 
   /** Takes a message to the bot; `give` sends the reply. Never rejects. */
@@ -195,7 +217,8 @@ export class DiscordRoom {
     if (!this.arrived.add(interaction.id)) return;
     this.common?.pressed();
     const started = performance.now();
-    const outcome = (await this.openForm(interaction)) ?? (await this.answer(interaction));
+    const opens = this.opens(interaction);
+    const outcome = (opens && (await this.openForm(opens))) ?? (await this.answer(interaction));
     this.metrics.note(outcome, performance.now() - started);
   }
 
@@ -319,19 +342,9 @@ export class DiscordRoom {
     const { context, ways } = await this.contextOf(interaction, interaction.id, people);
     const hidden = isHidden(interaction, found, seenBy, ways);
     reply.expect('new', hidden);
-    const hosts = this.parts.attachmentHosts;
-    let picture: Picture | undefined;
-    const texts = await Promise.all(
-      attached.map(async ([option, file]) => {
-        const schema = found.question.options[option];
-        if (schema === undefined || metaOf(schema).kind !== 'photo')
-          return [option, await attachedText(file, option, hosts)];
-        if (!mayAttach(interaction)) throw noPhotos(option);
-        picture = await attachedPicture(file, option, hosts);
-        return [option, oneLine(file.name)];
-      }),
-    );
-    const all: RawOptions = { ...typed, ...(Object.fromEntries(texts) as RawOptions) };
+    const { texts, picture } =
+      attached.length === 0 ? NONE_ATTACHED : await this.attached(interaction, found, attached);
+    const all: RawOptions = texts ? { ...typed, ...texts } : typed;
     const answered = await this.asked(found, all, picture ? { ...context, pictured: true } : context);
     const asked = picture ? await this.withPhoto(answered, picture, context) : answered;
     // Plain words are answered to whom the question that they mean is answered.
@@ -339,10 +352,34 @@ export class DiscordRoom {
     return this.give(interaction, reply, asked, { where: 'new', hidden: alone, open: false });
   }
 
+  /** What is attached to a question: texts by their options, and a picture, whose option takes its name. */
+  private async attached(
+    interaction: ChatInputCommandInteraction,
+    { question }: Route,
+    attached: Pressed['attached'],
+  ): Promise<Attachments> {
+    const hosts = this.parts.attachmentHosts;
+    let picture: Picture | undefined;
+    const texts = await Promise.all(
+      attached.map(async ([option, file]) => {
+        const schema = question.options[option];
+        if (schema === undefined || metaOf(schema).kind !== 'photo')
+          return [option, await attachedText(file, option, hosts)];
+        if (!mayAttach(interaction)) throw noPhotos(option);
+        picture = await attachedPicture(file, option, hosts);
+        return [option, oneLine(file.name)];
+      }),
+    );
+    return { texts: Object.fromEntries(texts) as RawOptions, picture };
+  }
+
   /** Takes away what shows motifs that were taken back, and says what came of it. */
-  private async withoutPhotos(shown: RenderedAnswer, context: Context): Promise<RenderedAnswer> {
+  private async withoutPhotos(
+    shown: RenderedAnswer,
+    photosGone: readonly PhotoGone[],
+    context: Context,
+  ): Promise<RenderedAnswer> {
     const { hidePhoto } = this.parts;
-    const { photosGone = [] } = shown;
     if (!hidePhoto || photosGone.length === 0) return shown;
     const said = await Promise.all(photosGone.map((photo) => hidePhoto(photo, context)));
     return { ...shown, lines: [...shown.lines, ...new Set(said)] };
@@ -420,13 +457,25 @@ export class DiscordRoom {
     return { ...refusal(problem), ...(waiting && askingFor(waiting, this.parts.registry, asker)) };
   }
 
-  /** Opens a form where this asks for one; undefined where it does not, or no form can be opened. */
-  private async openForm(interaction: Answerable): Promise<Outcome | undefined> {
+  /** What form is asked for, if one is; most ask for none, and nobody waits to be told so. */
+  private opens(interaction: Answerable): Opens | undefined {
     if (interaction.isModalSubmit() || interaction.isStringSelectMenu()) return undefined;
     // Opened as often as anything else is asked; too fast, it is refused like any other press.
     if (this.closing || this.rate.waits(interaction.user.id) > 0) return undefined;
-    const form = interaction.isButton() ? this.missingForm(interaction) : undefined;
-    const made = form ?? (await this.questionForm(interaction).catch(() => undefined));
+    const made = interaction.isButton() ? this.missingForm(interaction) : undefined;
+    if (made) return { interaction, form: () => Promise.resolve(made) };
+    try {
+      const opening = this.openingOf(interaction);
+      return opening && { interaction, form: () => this.questionForm(interaction, opening) };
+    } catch {
+      // The answer says what is wrong.
+      return undefined;
+    }
+  }
+
+  /** Opens a form; undefined where it cannot be made. */
+  private async openForm({ interaction, form }: Opens): Promise<Outcome | undefined> {
+    const made = await form().catch(() => undefined);
     if (!made) return undefined;
     this.rate.take(interaction.user.id);
     try {
@@ -447,11 +496,7 @@ export class DiscordRoom {
   }
 
   /** The form of a question that is asked without what its form asks, or by a button that opens it. */
-  private async questionForm(
-    interaction: Exclude<Answerable, ModalSubmitInteraction | StringSelectMenuInteraction>,
-  ) {
-    const opening = this.openingOf(interaction);
-    if (!opening) return undefined;
+  private async questionForm(interaction: OpensForms, opening: FormAsked) {
     const { found, given } = opening;
     const offered = await this.offered(interaction, found, given);
     const asker = interaction.user.id;
@@ -459,9 +504,7 @@ export class DiscordRoom {
     return formOf({ ...opening, asker, serial: serialOf(interaction.id), offered, locale });
   }
 
-  private openingOf(
-    interaction: Exclude<Answerable, ModalSubmitInteraction | StringSelectMenuInteraction>,
-  ): Pick<Opening, 'found' | 'given' | 'fields' | 'again'> | undefined {
+  private openingOf(interaction: OpensForms): FormAsked | undefined {
     const { registry } = this.parts;
     if (interaction.isButton()) {
       const button = readButton(interaction.customId);
@@ -480,10 +523,10 @@ export class DiscordRoom {
       return given && { found: pointed.found, given: { ...given, [SEEN_BY]: 'me' }, again: false };
     }
     const { commandName, options } = interaction;
-    const found = registry.get(wordsOf(commandName, options.data).join(' '));
-    if (!found?.question.form) return undefined;
-    const { typed, attached, seenBy } = readCommand(commandName, options.data);
-    if (attached.length > 0 || !opensForm(found, typed)) return undefined;
+    const { path, has, attaches } = outlineOf(commandName, options.data);
+    const found = registry.get(path);
+    if (!found?.question.form || attaches || !opensForm(found, has)) return undefined;
+    const { typed, seenBy } = readCommand(commandName, options.data);
     const given = { ...typed, ...(seenBy === undefined ? {} : { [SEEN_BY]: seenBy }) };
     return { found, given, again: false };
   }
@@ -736,7 +779,9 @@ export class DiscordRoom {
     give = () => ask(found, typed, context),
   ): Promise<Answered> {
     try {
-      const shown = await this.withoutPhotos(await give(), context);
+      const given = await give();
+      const { photosGone } = given;
+      const shown = photosGone ? await this.withoutPhotos(given, photosGone, context) : given;
       if (shown.forgets === true) await this.unfoldable.forget(context.maker.id);
       if (shown.board !== undefined) this.parts.boardChanged?.(shown.board);
       if (shown.along !== undefined) this.parts.alongChanged?.(shown.along);
@@ -820,6 +865,9 @@ export class DiscordRoom {
   ) {
     const { projects } = this.parts;
     const ways = waysOf(locale);
+    const server = serverOf(place);
+    // Both are looked up at once: where the store is elsewhere, neither waits for the other's way there.
+    const seenThere = server === undefined ? undefined : projects.servers.seen({ ...place, server });
     const untold = ways && (await projects.beginWith(maker.id, { units: ways.units, terms: ways.terms }));
     const settings = await projects.settings(maker.id);
     const context: Context = {
@@ -832,8 +880,7 @@ export class DiscordRoom {
       projects,
       ...(ways ? { greets: () => (untold?.() === true ? ways.says : undefined) } : {}),
     };
-    const server = serverOf(place);
-    const seen = server === undefined ? undefined : await projects.servers.seen({ ...place, server });
+    const seen = await seenThere;
     return { context, ways: { answers: settings.answers, seen } satisfies Ways };
   }
 
@@ -856,7 +903,7 @@ export class DiscordRoom {
           alone,
         );
     }
-    const files = await this.files(interaction, asked);
+    const files = asked.shown.files.length === 0 ? NO_FILES : await this.files(interaction, asked);
     const seen = where === 'new' ? await reply.settle(alone) : alone;
     const drawn = this.text(interaction, asked, { hidden: seen, open, notes: files.notes });
     const message = withTexts(drawn, files.files);

@@ -10,8 +10,10 @@ import {
 } from 'discord.js';
 import { TALK, type Maker, type Place } from '../../chat/context.ts';
 import type { RawOptions } from '../../chat/line.ts';
-import { inOwnUnits, isAttachment, metaOf } from '../../chat/options.ts';
+import { inOwnUnits, isAttachment } from '../../chat/options.ts';
+import { readyOptions } from '../../chat/ready-options.ts';
 import type { Route } from '../../chat/registry.ts';
+import { defined } from '../../core/base/defined.ts';
 import { plain, type Reader } from '../../core/base/reader.ts';
 import type { Asked } from './asked.ts';
 import { SEEN_BY } from './declare.ts';
@@ -43,29 +45,38 @@ function takenApart(name: string, data: readonly CommandInteractionOption[]) {
   }
 }
 
-/** The words of a slash command alone. */
-export const wordsOf = (name: string, data: readonly CommandInteractionOption[]): readonly string[] =>
-  takenApart(name, data).words;
+/** The words of a slash command, and which options stand behind them. */
+export function outlineOf(name: string, data: readonly CommandInteractionOption[]) {
+  const { words, options } = takenApart(name, data);
+  return {
+    path: words.join(' '),
+    has: (option: string) => options.some((one) => one.name === option),
+    /** Whether a file is attached. */
+    attaches: options.some(({ type }) => type === Type.Attachment),
+  };
+}
 
 /** Reads a slash command: its words, its options as people would type them. Throws Problem: person-is-a-bot. */
 export function readCommand(name: string, data: readonly CommandInteractionOption[]): Pressed {
   const { words, options } = takenApart(name, data);
-  const typed: Record<string, string> = Object.create(null) as Record<string, string>;
+  const typed: [string, string][] = [];
   const attached: [string, AttachedFile][] = [];
   let seenBy: string | undefined;
-  let people: People = new Map();
+  let people: People = NOBODY;
   for (const { name: option, type, value, attachment, user, member } of options) {
     if (option === SEEN_BY) seenBy = String(value);
-    else if (attachment) attached.push([option, attachment]);
-    else if (user) {
+    else if (type === Type.String) typed.push([option, unquoted(String(value))]);
+    else if (typeof value === 'boolean') typed.push([option, value ? 'yes' : 'no']);
+    else if (type === Type.Attachment && attachment) attached.push([option, attachment]);
+    else if (type === Type.User && user) {
       people = peopleAmong([{ ...makerOf({ user, member: member ?? null }), bot: user.bot }], option);
-      typed[option] = mentionOf(user.id);
-    } else if (typeof value === 'boolean') typed[option] = value ? 'yes' : 'no';
-    else if (type === Type.String) typed[option] = unquoted(String(value));
-    else if (value !== undefined) typed[option] = String(value);
+      typed.push([option, mentionOf(user.id)]);
+    } else if (value !== undefined) typed.push([option, String(value)]);
   }
-  return { words, typed: { ...typed }, attached, seenBy, people };
+  return { words, typed: Object.fromEntries(typed), attached, seenBy, people };
 }
+
+const NOBODY: People = new Map();
 
 /**
  * What asks the same again, whoever's units and terms it is read with; undefined for a question that changes something,
@@ -74,11 +85,11 @@ export function readCommand(name: string, data: readonly CommandInteractionOptio
 export function askedAgain({ question, path }: Route, typed: RawOptions, reader: Reader): Asked | undefined {
   if (question.changes) return undefined;
   const options: Record<string, string> = {};
-  for (const [name, schema] of Object.entries(question.options)) {
-    if (!Object.hasOwn(typed, name) || question.onceOnly?.includes(name)) continue;
-    const { kind } = metaOf(schema);
-    if (isAttachment(kind)) return undefined;
-    options[name] = inOwnUnits(kind, typed[name] ?? '', reader);
+  for (const { name, meta } of readyOptions(question.options).all) {
+    const text = typed[name];
+    if (text === undefined || question.onceOnly?.includes(name)) continue;
+    if (isAttachment(meta.kind)) return undefined;
+    options[name] = inOwnUnits(meta.kind, text, reader);
   }
   return { question: path, options };
 }
@@ -129,40 +140,47 @@ const FOR_EVENTS: ReadonlyMap<bigint, string> = new Map([
 /** All of these. */
 export const BOARD_PERMISSIONS = [FOR_BOARDS, FOR_THREADS, FOR_EVENTS].flatMap((some) => [...some.keys()]);
 
+/** How writing is allowed in a place, what the platform calls it, and all that may be done there if nothing is lacking. */
+const writingBy = (permission: bigint, name: string) => ({
+  permission,
+  name,
+  all: BOARD_PERMISSIONS.reduce((all, one) => all | one, permission),
+});
+const IN_CHANNELS = writingBy(PermissionFlagsBits.SendMessages, 'Send Messages');
+const IN_THREADS = writingBy(PermissionFlagsBits.SendMessagesInThreads, 'Send Messages in Threads');
+
+const NOTHING: readonly never[] = [];
+
 /**
  * Where she asks; the permission is what the platform says of this very interaction. A conversation outside of servers
  * is a place of its own: what people share there stays among them.
  */
 export function placeOf(interaction: BaseInteraction, thread?: Thread): Place {
   const { guildId, channelId, memberPermissions, appPermissions } = interaction;
-  const server = guildId ?? (channelId === null ? undefined : `${TALK}${channelId}`);
-  const inThread = thread !== undefined;
-  const writing = inThread ? PermissionFlagsBits.SendMessagesInThreads : PermissionFlagsBits.SendMessages;
-  const written = inThread ? 'Send Messages in Threads' : 'Send Messages';
+  const writing = thread === undefined ? IN_CHANNELS : IN_THREADS;
+  const hasAll = guildId === null || appPermissions.has(writing.all);
   const missing = (some: Iterable<readonly [bigint, string]>) =>
-    guildId === null
-      ? []
-      : [...some].flatMap(([permission, name]) => (appPermissions.has(permission) ? [] : [name]));
-  const lacks = missing([...FOR_BOARDS, [writing, written]]);
-  const lacksFor = { thread: missing(FOR_THREADS), event: missing(FOR_EVENTS) };
+    [...some].flatMap(([permission, name]) => (appPermissions.has(permission) ? [] : [name]));
+  const lacks = hasAll ? NOTHING : missing([...FOR_BOARDS, [writing.permission, writing.name]]);
+  const lacksFor = hasAll ? undefined : { thread: missing(FOR_THREADS), event: missing(FOR_EVENTS) };
   const mute =
     guildId === null
       ? undefined
-      : memberPermissions?.has(writing) !== true
+      : memberPermissions?.has(writing.permission) !== true
         ? ('asker' as const)
         : lacks.length === 0
           ? undefined
           : ('bot' as const);
-  return {
-    ...(server === undefined ? {} : { server }),
-    ...(mute === undefined ? {} : { mute }),
-    ...(lacks.length === 0 ? {} : { lacks }),
-    ...(lacksFor.thread.length + lacksFor.event.length === 0 ? {} : { lacksFor }),
+  return defined({
+    server: guildId ?? (channelId === null ? undefined : `${TALK}${channelId}`),
+    mute,
+    lacks: lacks.length === 0 ? undefined : lacks,
+    lacksFor: lacksFor && lacksFor.thread.length + lacksFor.event.length > 0 ? lacksFor : undefined,
     // Where only she installed the app, nothing of ours can stand in the channel.
-    ...(channelId === null || !isMember(interaction) ? {} : { channel: channelId }),
-    ...(thread?.within === undefined ? {} : { within: thread.within }),
+    channel: channelId !== null && isMember(interaction) ? channelId : undefined,
+    within: thread?.within,
     manager: guildId !== null && (memberPermissions?.has(PermissionFlagsBits.ManageGuild) ?? false),
-  };
+  });
 }
 
 /** Whether the bot is in this place itself, not only the installation of whoever asks. */
