@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { registry } from '../commands/index.ts';
 import { readLine, writeLine } from '../src/chat/line.ts';
-import { metaOf } from '../src/chat/options.ts';
+import { isRequired, metaOf } from '../src/chat/options.ts';
 import { asking, type Asking } from './asking.ts';
 
 /** What no option takes as a number of anything, and what none should choke on. */
@@ -121,8 +121,8 @@ describe.each(registry.routes.map((found) => [found.path, found] as const))('/%s
   });
 
   it('refuses each needed option when it is left out', async () => {
-    for (const [name, schema] of Object.entries(question.options)) {
-      if (schema.safeParse(undefined).success || !(name in example)) continue;
+    for (const [name, option] of Object.entries(question.options)) {
+      if (!isRequired(option) || !(name in example)) continue;
       const others = Object.fromEntries(Object.entries(example).filter(([other]) => other !== name));
       const room = asking();
       for (const line of question.before ?? []) await room.ask(line);

@@ -4,6 +4,7 @@ import { inOwnWords, showTo } from '../chat/ask.ts';
 import type { Answer } from '../chat/answer.ts';
 import type { Context } from '../chat/context.ts';
 import { inOwnUnits, metaOf } from '../chat/options.ts';
+import { takes } from '../chat/ready-options.ts';
 import type { Registry, Route } from '../chat/registry.ts';
 import { answerRead, askFor, type Found } from './answer.ts';
 import type { Waiting } from './asked-back.ts';
@@ -43,9 +44,9 @@ function goesOn(words: string, { path }: Waiting, { verdict }: Understood): bool
 
 /** The words as the value of the option, where its reader takes them: `6 in`, `side: 6 in`. */
 function valueOf(words: string, { option }: Waiting, route: Route, context: Context): string | undefined {
-  const schema = route.question.options[option];
-  if (!schema) return undefined;
-  const { kind, suggest } = metaOf(schema);
+  const asked = route.question.options[option];
+  if (!asked) return undefined;
+  const { kind, suggest } = metaOf(asked);
   const isFree = kind === 'text' && suggest === undefined && !READ.test(option);
   const value = words
     .trim()
@@ -53,7 +54,7 @@ function valueOf(words: string, { option }: Waiting, route: Route, context: Cont
     .replace(new RegExp(`^${option}\\s*[:=]\\s*`, 'i'), '')
     .trim();
   if ((isFree && words.length > LONGEST_FREE) || value.split(/\s+/).length > MOST_WORDS) return undefined;
-  return schema.safeParse(inOwnUnits(kind, value, context.reader)).success ? value : undefined;
+  return takes(asked, inOwnUnits(kind, value, context.reader)) ? value : undefined;
 }
 
 /** What the words say of the option that was asked for, or of others that are open. */

@@ -1,8 +1,7 @@
 /**
- * Options, declared once: each is a zod schema of the text a person types, carrying what Discord's registration,
+ * Options, declared once: each reads the text that a person types, and carries what Discord's registration,
  * autocomplete, the help page and the reference need to know.
  */
-import * as z from 'zod';
 import { clip, isBareNumber, readNumber, refuseUnclear } from '../core/base/number.ts';
 import {
   partsOfBall,
@@ -91,69 +90,43 @@ export interface OptionMeta {
   readonly took?: (typed: string) => string | undefined;
 }
 
-/** What was declared of an option, and what reads its text. */
-interface Declaration {
-  readonly meta: OptionMeta;
-  /** Throws a Problem for what it cannot read. */
-  readonly read: (text: string) => unknown;
-}
+/**
+ * An option as it is declared: what reads its text, and what it is where it is left out. There are hundreds, each made at every
+ * start: they are small.
+ */
+export class Option<T = unknown, K extends Kind = Kind, Needed extends boolean = boolean> {
+  constructor(
+    readonly meta: OptionMeta & { readonly kind: K },
+    /** Its value, of what was typed. Throws a Problem for what it cannot read. */
+    readonly read: (text: string) => Exclude<T, undefined>,
+    /** Whether it must be given. */
+    readonly needed: Needed,
+    /** What it is where it is left out. */
+    readonly leftOut: T | undefined,
+  ) {}
 
-const registered = new WeakMap<z.ZodType, Declaration>();
-
-declare const KIND: unique symbol;
-/** A schema that is known, to the compiler alone, to be typed as a kind. */
-type Declared<S extends z.ZodType, K extends Kind> = S & { readonly [KIND]?: K };
-
-/** An option by what reads its text, in the core mostly. */
-function declare<T, K extends Kind>(
-  read: (text: string) => T,
-  meta: OptionMeta & { readonly kind: K },
-): Declared<ReturnType<typeof reading<T>>, K> {
-  const schema = reading(read);
-  registered.set(schema, { meta, read });
-  return schema;
-}
-
-/** What was declared, looking through `.optional()` and `.default()`. */
-export function declarationOf(schema: z.ZodType): Declaration {
-  for (let inner: z.ZodType | undefined = schema; inner;) {
-    const declared = registered.get(inner);
-    if (declared) {
-      // It is looked for again and again, and found at once then.
-      if (inner !== schema) registered.set(schema, declared);
-      return declared;
-    }
-    inner = (inner.def as { innerType?: z.ZodType }).innerType;
+  /** The same, which may be left out. */
+  optional(): Option<T | undefined, K, false> {
+    return new Option<T | undefined, K, false>(this.meta, this.read, false, undefined);
   }
-  throw new Error('an option that was not declared through opt');
+
+  /** The same, which is this where it is left out. */
+  default(leftOut: Exclude<T, undefined>): Option<T, K, false> {
+    return new Option<T, K, false>(this.meta, this.read, false, leftOut);
+  }
 }
+
+/** An option that must be given, by what reads its text: in the core mostly. */
+const declare = <T, K extends Kind>(
+  read: (text: string) => Exclude<T, undefined>,
+  meta: OptionMeta & { readonly kind: K },
+) => new Option<T, K, true>(meta, read, true, undefined);
 
 /** What was declared of an option beside what reads it. */
-export const metaOf = (schema: z.ZodType): OptionMeta => declarationOf(schema).meta;
+export const metaOf = ({ meta }: Option): OptionMeta => meta;
 
-const required = new WeakMap<z.ZodType, boolean>();
 /** Whether the option must be given. */
-export function isRequired(schema: z.ZodType): boolean {
-  const known = required.get(schema) ?? !schema.safeParse(undefined).success;
-  required.set(schema, known);
-  return known;
-}
-
-/** One for all that are read: there are hundreds of options, and each start would wait for as many to be made. */
-const TEXT = z.string();
-
-/** A schema of what is read so; a Problem becomes an issue of zod's. */
-function reading<T>(read: (text: string) => T) {
-  return TEXT.transform((text, issues): T => {
-    try {
-      return read(text);
-    } catch (problem) {
-      if (!(problem instanceof Problem)) throw problem;
-      issues.addIssue({ code: 'custom', message: problem.message, params: { problem } });
-      return z.NEVER;
-    }
-  });
-}
+export const isRequired = ({ needed }: Option): boolean => needed;
 
 const outOfRange = (
   shown: string,
@@ -481,20 +454,21 @@ const withUnit = (part: string, unit: string) => (isBareNumber(part) ? `${part.t
 const overOf = (text: string) =>
   /(?:\b(?:over|per|in|to|for|every)\s+|[/=@]\s*)(\S[^/=@]*)$/i.exec(text)?.[1];
 
-export type Options = Readonly<Record<string, z.ZodType>>;
+export type Options = Readonly<Record<string, Option>>;
 
 /** What a question is handed: each option read. */
-export type Parsed<O extends Options> = { readonly [Name in keyof O]: z.output<O[Name]> };
+export type Parsed<O extends Options> = {
+  readonly [Name in keyof O]: O[Name] extends Option<infer T> ? T : never;
+};
 
 /** An option that may be left out. */
-type Optional = z.ZodOptional | z.ZodDefault;
+type Optional = Option<unknown, Kind, false>;
 
 /** What is given for an option where another question names it: a value, with the core's unit where it has one. */
-type GivenValue<S> = S extends z.ZodOptional<infer Inner> | z.ZodDefault<infer Inner>
-  ? GivenValue<Inner>
-  : S extends Declared<infer Schema, 'choice'>
-    ? z.output<Schema>
-    : S extends Declared<z.ZodType, infer K>
+type GivenValue<O> =
+  O extends Option<infer T, 'choice'>
+    ? Exclude<T, undefined>
+    : O extends Option<unknown, infer K>
       ? K extends keyof GivenByKind
         ? GivenByKind[K]
         : string

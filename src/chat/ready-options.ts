@@ -4,7 +4,7 @@
  */
 import { Problem } from '../core/base/problem.ts';
 import { num } from '../core/base/reader.ts';
-import { declarationOf, type OptionMeta, type Options } from './options.ts';
+import { type OptionMeta, type Options } from './options.ts';
 
 export interface ReadyOption {
   readonly name: string;
@@ -30,7 +30,7 @@ export interface ReadyOptions {
 const ready = new WeakMap<Options, ReadyOptions>();
 
 /** Whether an option can be read of a text. */
-export function takes({ read }: ReadyOption, text: string): boolean {
+export function takes({ read }: Pick<ReadyOption, 'read'>, text: string): boolean {
   try {
     read(text);
     return true;
@@ -44,10 +44,9 @@ export function takes({ read }: ReadyOption, text: string): boolean {
 export function readyOptions(options: Options): ReadyOptions {
   const known = ready.get(options);
   if (known) return known;
-  const all = Object.entries(options).map(([name, schema]): ReadyOption => {
-    const { meta, read } = declarationOf(schema);
-    const result = schema.safeParse(undefined);
-    return { name, meta, read, leftOut: result.success ? leftOut(name, meta, result.data) : undefined };
+  const all = Object.entries(options).map(([name, option]): ReadyOption => {
+    const { meta, read, needed } = option;
+    return { name, meta, read, leftOut: needed ? undefined : leftOut(name, meta, option.leftOut) };
   });
   const made = { all, byName: new Map(all.map((option) => [option.name, option])) };
   ready.set(options, made);

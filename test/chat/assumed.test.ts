@@ -5,10 +5,10 @@ import { metaOf } from '../../src/chat/options.ts';
 
 it('says of every option that is left out what it is taken to be, or leaves that to the answer', () => {
   const bare = registry.routes.flatMap(({ path, question }) =>
-    Object.entries(question.options).flatMap(([name, schema]) => {
-      const left = schema.safeParse(undefined);
-      const spoken = !left.success || left.data === undefined || left.data === false;
-      return spoken || metaOf(schema).assumed !== undefined ? [] : [`${path} ${name}`];
+    Object.entries(question.options).flatMap(([name, option]) => {
+      const { leftOut } = option;
+      const spoken = leftOut === undefined || leftOut === false;
+      return spoken || metaOf(option).assumed !== undefined ? [] : [`${path} ${name}`];
     }),
   );
   expect(bare).toEqual([]);

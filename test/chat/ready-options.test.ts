@@ -1,59 +1,33 @@
 import { describe, expect, it } from 'vitest';
 import { registry } from '../../commands/index.ts';
-import { isRequired } from '../../src/chat/options.ts';
-import { readyOptions, type ReadyOption } from '../../src/chat/ready-options.ts';
-import { Problem } from '../../src/core/base/problem.ts';
-
-const TEXTS = [
-  '',
-  ' ',
-  '0',
-  '-1',
-  '12',
-  '2.5',
-  '1,000',
-  'yes',
-  'all',
-  'id12',
-  'moss',
-  '120cm',
-  '13x10',
-  '170m/100g',
-  'US hdc',
-];
-
-/** What is read, or the code of what is wrong. */
-function read({ read: reader }: ReadyOption, text: string): unknown {
-  try {
-    return { value: reader(text) };
-  } catch (problem) {
-    if (!(problem instanceof Problem)) throw problem;
-    return { code: problem.code, says: problem.message };
-  }
-}
+import { isRequired, opt } from '../../src/chat/options.ts';
+import { readyOptions, takes } from '../../src/chat/ready-options.ts';
 
 describe('An option that is ready to be read', () => {
-  it('is read as its declaration reads it, for every option of every question', () => {
-    const seen = new Set<unknown>();
-    for (const { path, question } of registry.routes) {
-      for (const option of readyOptions(question.options).all) {
-        const schema = question.options[option.name]!;
-        if (seen.has(schema)) continue;
-        seen.add(schema);
-        for (const text of [option.meta.example, ...TEXTS]) {
-          const { success, data, error } = schema.safeParse(text);
-          const [issue] = error?.issues ?? [];
-          const problem: unknown = issue?.code === 'custom' ? issue.params?.['problem'] : undefined;
-          const { code, message } = problem instanceof Problem ? problem : { code: 'none', message: 'none' };
-          const declared = success ? { value: data } : { code, says: message };
-          expect(read(option, text), `${path} ${option.name}:${text}`).toEqual(declared);
-        }
-        const leftOut = schema.safeParse(undefined);
-        expect(option.leftOut?.value, `${path} ${option.name}`).toEqual(leftOut.data);
-        expect(option.leftOut === undefined, `${path} ${option.name}`).toBe(!leftOut.success);
-        expect(isRequired(schema)).toBe(!leftOut.success);
+  it('is what it is declared to be where it is left out, for every option of every question', () => {
+    let seen = 0;
+    for (const { path, question } of registry.routes)
+      for (const { name, leftOut } of readyOptions(question.options).all) {
+        const option = question.options[name]!;
+        expect(leftOut === undefined, `${path} ${name}`).toBe(isRequired(option));
+        expect(leftOut?.value, `${path} ${name}`).toBe(option.leftOut);
+        seen += 1;
       }
+    expect(seen).toBeGreaterThan(300);
+  });
+
+  it('is read the same whether it may be left out or not', () => {
+    const needed = opt.whole('How many rows', { max: 40 });
+    const options = { needed, optional: needed.optional(), usual: needed.default(7) };
+    const { all } = readyOptions(options);
+    for (const option of all) {
+      expect(option.read('12')).toBe(12);
+      expect(['41', '2.5', '', 'moss'].filter((text) => takes(option, text))).toEqual([]);
     }
-    expect(seen.size).toBeGreaterThan(100);
+    expect(all.map(({ leftOut }) => leftOut)).toEqual([
+      undefined,
+      { value: undefined, took: undefined },
+      { value: 7, took: 'usual: 7, as none was given.' },
+    ]);
   });
 });

@@ -10,9 +10,8 @@ import {
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
   type RESTPostAPIContextMenuApplicationCommandsJSONBody,
 } from 'discord.js';
-import type { z } from 'zod';
 import type { Command, Question } from '../../chat/command.ts';
-import { isRequired, metaOf, type OptionMeta } from '../../chat/options.ts';
+import { isRequired, metaOf, type Option, type OptionMeta } from '../../chat/options.ts';
 import { sum } from '../../core/base/sum.ts';
 import { COMMAND } from './limits.ts';
 import { fit } from './text.ts';
@@ -50,9 +49,9 @@ const bounds = ({ min, max }: OptionMeta) => ({
   ...(max === undefined ? {} : { max_value: max }),
 });
 
-function option(name: string, schema: z.ZodType, asked: boolean): APIApplicationCommandBasicOption {
-  const meta = metaOf(schema);
-  const base = { name, description: meta.says, required: isRequired(schema) && !asked };
+function option(name: string, declared: Option, asked: boolean): APIApplicationCommandBasicOption {
+  const meta = metaOf(declared);
+  const base = { name, description: meta.says, required: isRequired(declared) && !asked };
   switch (meta.kind) {
     case 'integer':
       // A field for whole numbers takes no word.
