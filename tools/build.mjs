@@ -111,7 +111,11 @@ async function writeProgram({ build, transform }, fresh) {
 const writeThreads = ({ build }, fresh) =>
   build({
     ...COMMON,
-    entryPoints: { 'picture-worker': 'src/pictures/worker.ts', 'paper-worker': 'src/paper/worker.ts' },
+    entryPoints: {
+      'picture-worker': 'src/pictures/worker.ts',
+      'paper-worker': 'src/paper/worker.ts',
+      'writer-thread': 'src/projects/writer-thread.ts',
+    },
     outdir: fresh,
     outExtension: { '.js': '.mjs' },
     sourcemap: true,

@@ -2,19 +2,11 @@
  * Work that takes longer than the thread that listens to people has, done in a thread of its own, one thing after the other. The
  * thread starts with the first thing that is asked of it and is started again when it dies.
  */
-import { createRequire } from 'node:module';
-import { pathToFileURL } from 'node:url';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
+import { startThread, type ThreadFile } from '../thread.ts';
 
 /** What comes back: what was made, or what went wrong. */
 export type Reply = { readonly made: Uint8Array } | { readonly fault: string };
-
-/** Run from the sources (tests), the worker must read TypeScript first. */
-function fromSource(file: string, here: string): URL {
-  const reader = new URL('./index.mjs', pathToFileURL(createRequire(here).resolve('tsx/esm/api'))).href;
-  const script = `import { register } from '${reader}'; register(); await import('${file}');`;
-  return new URL(`data:text/javascript,${encodeURIComponent(script)}`);
-}
 
 export class Beside<Ask> {
   private worker: Worker | undefined;
@@ -24,19 +16,13 @@ export class Beside<Ask> {
   constructor(
     /** What is made, in words: `the picture`. */
     private readonly what: string,
-    /** The source of the thread, and its file in the bundle. */
-    private readonly from: { readonly source: URL; readonly bundled: string; readonly here: string },
+    private readonly from: ThreadFile,
     /** The longest that one thing may take. */
     private readonly timeOutMs: number,
   ) {}
 
   private start(): Worker {
-    const { source, bundled, here } = this.from;
-    const started = new Worker(
-      here.endsWith('.ts') ? fromSource(source.href, here) : new URL(`./${bundled}`, here),
-    );
-    // Idle, it does not keep the process alive.
-    started.unref();
+    const started = startThread(this.from);
     started.on('error', () => undefined); // told to the thing in hand; without a listener it would end the process
     started.once('exit', () => {
       if (this.worker === started) this.worker = undefined;

@@ -1,6 +1,6 @@
 /**
- * One file put in the place of another so that at every moment one of the two is whole on the disk. Everything comes out of the
- * hold's own folder or goes into it, so that nothing is moved any more once somebody else has taken over.
+ * The files of documents: where they are, how they are put in place, and what is done where the disk will not promise to keep that.
+ * Everything comes out of the hold's own folder or goes into it, so that nothing is moved any more once somebody else has taken over.
  */
 import { randomUUID } from 'node:crypto';
 import type { FileHandle } from 'node:fs/promises';
@@ -8,8 +8,19 @@ import { dirname, join, sep } from 'node:path';
 import type { Disk } from './disk.ts';
 import { makeFolder } from './folder.ts';
 import { notKnown, notRead } from './not-saved.ts';
-import { SharedRun } from './shared-run.ts';
+import {
+  codeOf,
+  FolderSyncs,
+  nameAgain,
+  place,
+  putInPlace,
+  syncFile,
+  writeNew,
+  type Move,
+  type Placed,
+} from './placing.ts';
 import { SAFE_ID, type Kind } from './store.ts';
+import type { Lost, Writer } from './writer.ts';
 
 /** One taking of the folder, from when it was proved. */
 export interface Hold {
@@ -31,17 +42,12 @@ export interface Files {
 
 export type Note = (what: string, facts: Readonly<Record<string, unknown>>) => void;
 
-/** Not every system can sync a folder; those that cannot say so with one of these. */
-const CANNOT_SYNC_FOLDERS = ['EINVAL', 'EISDIR', 'EPERM', 'ENOTSUP', 'EBADF'];
-
-export const codeOf = (error: unknown) => (error as NodeJS.ErrnoException).code;
-
 export class DocumentFiles {
   /** Files of which neither what is new nor what was is on the disk for certain, with what is new, where that is known. */
   private readonly unsure = new Map<string, string | undefined>();
   /** Folders that are there, or are being made: whoever writes waits until they are. */
   private readonly made = new Map<string, Promise<void>>();
-  private readonly syncs = new Map<string, SharedRun<void>>();
+  private readonly syncs: FolderSyncs;
   /** Files that were put in place under this hold. */
   private readonly put = new Set<string>();
 
@@ -51,7 +57,11 @@ export class DocumentFiles {
     /** Proves the hold; throws HoldLost. */
     private readonly prove: () => Promise<unknown>,
     private readonly note: Note,
-  ) {}
+    /** Puts texts in place; this thread does it where none is given. */
+    private readonly writer?: Writer,
+  ) {
+    this.syncs = new FolderSyncs(disk);
+  }
 
   /** Throws where the id could not stand in a path. */
   of(kind: Kind<unknown>, id: string): Files {
@@ -81,10 +91,9 @@ export class DocumentFiles {
 
   /** Puts a text in the place of a file; `previous`: where the old one stays, unless something in it is to be forgotten. */
   async place(hold: Hold, path: string, previous: string | undefined, text: string): Promise<void> {
-    const fresh = join(hold.writing, randomUUID());
-    const handle = await this.begun(fresh, [`${text}\n`]);
-    await handle.close();
-    await this.move(hold, fresh, path, previous, text);
+    const placing = { ...this.moveOf(hold, path, previous), text: `${text}\n` };
+    const placed = await (this.writer?.place(placing) ?? place(this.disk, this.syncs, placing));
+    await this.settle(hold, placing, placed, text);
   }
 
   /** The same of a long text that comes in parts; what comes back is still open. */
@@ -94,11 +103,11 @@ export class DocumentFiles {
     previous: string | undefined,
     parts: Iterable<string>,
   ): Promise<{ handle: FileHandle; bytes: number; inode: number }> {
-    const fresh = join(hold.writing, randomUUID());
-    const handle = await this.begun(fresh, parts);
+    const move = this.moveOf(hold, path, previous);
+    const handle = await writeNew(this.disk, move.fresh, parts);
     try {
       const { size, ino } = await handle.stat();
-      await this.move(hold, fresh, path, previous, undefined);
+      await this.settle(hold, move, await putInPlace(this.disk, this.syncs, move), undefined);
       return { handle, bytes: size, inode: ino };
     } catch (error) {
       await handle.close().catch(() => undefined);
@@ -106,35 +115,26 @@ export class DocumentFiles {
     }
   }
 
-  private async move(
+  private moveOf(hold: Hold, path: string, previous: string | undefined): Move {
+    return { fresh: join(hold.writing, randomUUID()), path, previous, twice: !this.put.has(path) };
+  }
+
+  /** Throws where a file is not in its place for certain, after the old one was put back as far as the disk will. */
+  private async settle(
     hold: Hold,
-    fresh: string,
-    path: string,
-    previous: string | undefined,
+    { path, previous }: Move,
+    placed: Placed | Lost,
     text: string | undefined,
   ): Promise<void> {
-    const copy = `${fresh}.previous`;
-    try {
-      const had = previous !== undefined && (await this.copyTo(path, copy));
-      await this.prove();
-      if (had) {
-        await this.disk.rename(copy, previous);
-        // Where both are names of one file, which a crash can leave behind, the renaming does nothing at all.
-        if (!this.put.has(path)) await this.disk.rm(copy, { force: true });
-      }
-      await this.disk.rename(fresh, path);
-      this.put.add(path);
-      try {
-        await this.syncFolderOf(path);
-      } catch (error) {
-        // What was refused must not turn up after all; but nobody minds having been forgotten already.
-        if (previous !== undefined) await this.putBack(hold, path, had ? previous : undefined, text, error);
-        throw error;
-      }
-    } catch (error) {
-      for (const left of [fresh, copy]) await this.disk.rm(left, { force: true }).catch(() => undefined);
-      throw error;
-    }
+    if (placed.is === 'refused') throw placed.error;
+    this.put.add(path);
+    if (placed.is === 'placed') return;
+    const { error } = placed;
+    if (placed.is === 'lost') throw this.isUnsure(path, text, error, error);
+    // What was refused must not turn up after all; but nobody minds having been forgotten already.
+    if (previous !== undefined)
+      await this.putBack(hold, path, placed.had ? previous : undefined, text, error);
+    throw error;
   }
 
   /** Undoes a renaming that the disk would not promise to keep; where it refuses that too, nothing is known, and that is said. */
@@ -150,7 +150,7 @@ export class DocumentFiles {
     try {
       if (previous === undefined) await this.remove(hold, path);
       else {
-        await this.copyTo(previous, back);
+        await nameAgain(this.disk, previous, back);
         await this.disk.rename(back, path);
       }
     } catch (error) {
@@ -171,8 +171,8 @@ export class DocumentFiles {
     const meant = this.unsure.get(path);
     try {
       const there = await this.raw(path);
-      if (there !== undefined) await this.syncFile(path);
-      await this.syncFolderOf(path);
+      if (there !== undefined) await syncFile(this.disk, path);
+      await this.syncFolder(dirname(path));
       this.unsure.delete(path);
       this.note('what the disk kept is known now', {
         path,
@@ -205,75 +205,17 @@ export class DocumentFiles {
   /** Keeps a bad file for whoever may mend it; a good text comes into its place, and the good copy stays where it is as well. */
   async moveAside(hold: Hold, { path }: Files, aside: string, good: string): Promise<void> {
     const bad = join(hold.writing, randomUUID());
-    await this.copyTo(path, bad);
+    await nameAgain(this.disk, path, bad);
     await this.disk.rename(bad, aside);
     const fresh = join(hold.writing, randomUUID());
-    await (await this.begun(fresh, [`${good}\n`])).close();
+    await (await writeNew(this.disk, fresh, [`${good}\n`])).close();
     await this.disk.rename(fresh, path);
-    await this.syncFolderOf(path);
-  }
-
-  /** Writes all of it to a new file, has the disk take it, and leaves it open. */
-  private async begun(path: string, parts: Iterable<string>): Promise<FileHandle> {
-    const handle = await this.disk.open(path, 'wx', 0o600);
-    try {
-      for (const part of parts) await this.writeAll(handle, Buffer.from(part));
-      await handle.sync();
-      return handle;
-    } catch (error) {
-      await handle.close().catch(() => undefined);
-      await this.disk.rm(path, { force: true }).catch(() => undefined);
-      throw error;
-    }
-  }
-
-  /** Writes all of it: a full disk may take part of it and call that a success. `at`: where; after what was written last. */
-  async writeAll(handle: FileHandle, bytes: Buffer, at?: number): Promise<void> {
-    for (let done = 0; done < bytes.length;) {
-      const place = at === undefined ? null : at + done;
-      const { bytesWritten } = await handle.write(bytes, done, bytes.length - done, place);
-      if (bytesWritten === 0) throw Object.assign(new Error('nothing was written'), { code: 'ENOSPC' });
-      done += bytesWritten;
-    }
-  }
-
-  /** A second name for a file, or a copy where the disk knows no second names; false where there is no file. */
-  private async copyTo(from: string, to: string): Promise<boolean> {
-    try {
-      await this.disk.link(from, to);
-      return true;
-    } catch (error) {
-      if (codeOf(error) === 'ENOENT') return false;
-      if (!['EPERM', 'ENOTSUP', 'ENOSYS', 'EMLINK'].includes(codeOf(error) ?? '')) throw error;
-      await this.disk.copyFile(from, to);
-      return true;
-    }
-  }
-
-  private syncFolderOf(path: string): Promise<void> {
-    return this.syncFolder(dirname(path));
+    await this.syncFolder(dirname(path));
   }
 
   /** What is written at the same time in one folder shares its sync. */
   syncFolder(folder: string): Promise<void> {
-    const known = this.syncs.get(folder);
-    if (known) return known.once();
-    const shared = new SharedRun(() => this.syncFile(folder));
-    this.syncs.set(folder, shared);
-    return shared.once();
-  }
-
-  private async syncFile(path: string): Promise<void> {
-    try {
-      const handle = await this.disk.open(path, 'r');
-      try {
-        await handle.sync();
-      } finally {
-        await handle.close();
-      }
-    } catch (error) {
-      if (!CANNOT_SYNC_FOLDERS.includes(codeOf(error) ?? '')) throw error;
-    }
+    return this.syncs.of(folder);
   }
 
   /** What a file says; undefined where there is none. */

@@ -5,9 +5,10 @@
  */
 import type { FileHandle } from 'node:fs/promises';
 import type { Disk } from './disk.ts';
-import { codeOf, type DocumentFiles, type Files, type Hold, type Note } from './document-files.ts';
+import type { DocumentFiles, Files, Hold, Note } from './document-files.ts';
 import { checkedEntry, type GrowingKind } from './grown.ts';
 import { takenMeanwhile } from './not-saved.ts';
+import { codeOf, writeAll } from './placing.ts';
 
 /** Files that are kept open to be added to, at most. */
 const MOST_OPEN = 200;
@@ -124,7 +125,7 @@ export class EventFiles {
     if (!open) throw new Error(`${list} is not open`);
     const bytes = Buffer.from(lines);
     try {
-      await this.files.writeAll(open.handle, bytes, open.bytes);
+      await writeAll(open.handle, bytes, open.bytes);
       await open.handle.datasync();
     } catch (error) {
       await this.cutBack(files, open, error);

@@ -7,7 +7,7 @@ import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { realDisk, type Disk } from './disk.ts';
-import { codeOf, DocumentFiles, type Files, type Hold } from './document-files.ts';
+import { DocumentFiles, type Files, type Hold } from './document-files.ts';
 import { EventFiles, lineOf, readList } from './event-files.ts';
 import { isThere, makeFolder, mustBePlace } from './folder.ts';
 import {
@@ -21,11 +21,22 @@ import {
   type Into,
 } from './grown.ts';
 import { FolderLock, HoldLost, type LockTimes, type Machine } from './lock.ts';
-import { damaged, holdLost, newer, notMigrated, notSaved, NotSaved, Unreadable } from './not-saved.ts';
+import {
+  damaged,
+  folderGone,
+  holdLost,
+  newer,
+  notMigrated,
+  notSaved,
+  NotSaved,
+  Unreadable,
+} from './not-saved.ts';
 import { inPieces } from './pieces.ts';
+import { codeOf } from './placing.ts';
 import { SharedRun } from './shared-run.ts';
 import { frozen, type Changed, type Kind, type Store } from './store.ts';
 import { broughtUpToDate, upToDate, type Read } from './versions.ts';
+import type { Writer } from './writer.ts';
 
 export interface FileStoreOptions {
   readonly folder: string;
@@ -37,6 +48,8 @@ export interface FileStoreOptions {
   readonly patience?: number;
   /** Aborted when the process is to end: nobody waits for the folder any more. */
   readonly stop?: AbortSignal;
+  /** Puts documents in their places; this thread does it where none is given. The store closes it. */
+  readonly writer?: Writer;
   // What stands in for the system in tests.
   readonly disk?: Disk;
   readonly times?: LockTimes;
@@ -110,7 +123,10 @@ const NONE = '';
 const roomOf = ({ text, doc, list }: Remembered) =>
   (text.length + (typeof list === 'number' ? list : 0)) * (doc === undefined ? 1 : ROOM_OF_DOC);
 
-/** A press proves the hold after it was written: before that, a proof so old will do, ms. */
+/**
+ * A proof of the hold so old will do before a change, ms: a document comes out of the hold's own folder, which is gone once
+ * somebody else has taken over, and what is added to a list is proved after it was written.
+ */
 const PROOF_HOLDS = 1_000;
 
 /** Changes of a document that grows that are written by one way of writing, and answered then. */
@@ -171,7 +187,7 @@ export class FileStore implements Store {
       lost: (why) => this.lost(why),
     });
     const prove = () => this.proofs.once();
-    this.files = new DocumentFiles(options.folder, this.disk, prove, this.note);
+    this.files = new DocumentFiles(options.folder, this.disk, prove, this.note, options.writer);
     this.lines = new EventFiles(this.disk, this.files, prove, this.note);
   }
 
@@ -241,6 +257,7 @@ export class FileStore implements Store {
     while (this.running.size > 0) await Promise.all(this.running);
     await this.taking?.catch(() => undefined);
     await this.leaving;
+    await this.options.writer?.close();
     await this.letGo();
   }
 
@@ -297,7 +314,7 @@ export class FileStore implements Store {
       const together = queue.splice(0, many);
       if (together.length === 0) break;
       try {
-        const hold = await this.hold(isGrowing(kind) && erases !== 0);
+        const hold = await this.hold(erases !== 0);
         try {
           if (erases === 0) await this.eraseAll(hold, kind, id, path, together);
           else if (isGrowing(kind)) await this.applyGrowing(hold, kind, id, together);
@@ -477,7 +494,7 @@ export class FileStore implements Store {
       this.loading.delete(path);
       this.note('a document could not be written', { path, code: codeOf(error), error });
       if (error instanceof NotSaved) throw error;
-      throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);
+      throw (await this.isLost(error)) ? await this.lostOrGone(error) : notSaved(error);
     }
   }
 
@@ -697,7 +714,7 @@ export class FileStore implements Store {
       await this.files.moveAside(hold, files, aside, good);
     } catch (error) {
       this.note('a bad document could not be moved aside', { path, code: codeOf(error), error });
-      throw (await this.isLost(error)) ? holdLost(error) : notSaved(error);
+      throw (await this.isLost(error)) ? await this.lostOrGone(error) : notSaved(error);
     }
   }
 
@@ -839,12 +856,13 @@ export class FileStore implements Store {
   private async makeOrMiss(): Promise<void> {
     const { folder } = this.options;
     if (!this.heldBefore) return makeFolder(this.disk, folder);
-    if (await isThere(this.disk, folder)) return;
-    throw new NotSaved(
-      'data-folder-gone',
-      `The data folder ${folder} is no longer where it was. Nothing was changed.`,
-      'Whoever runs this should put it back, or start this anew to begin with an empty one.',
-    );
+    if (!(await isThere(this.disk, folder))) throw folderGone(folder);
+  }
+
+  /** What to say where the hold was lost: the folder may have gone with it. */
+  private async lostOrGone(error: unknown): Promise<NotSaved> {
+    const { folder } = this.options;
+    return (await isThere(this.disk, folder).catch(() => true)) ? holdLost(error) : folderGone(folder);
   }
 
   private async letGo(): Promise<void> {

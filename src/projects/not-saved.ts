@@ -81,6 +81,14 @@ export const holdLost = (error: unknown) =>
     error,
   );
 
+/** Says that the data folder was moved away, or removed. */
+export const folderGone = (folder: string) =>
+  new NotSaved(
+    'data-folder-gone',
+    `The data folder ${folder} is no longer where it was. Nothing was changed.`,
+    'Whoever runs this should put it back, or start this anew to begin with an empty one.',
+  );
+
 /** Says that the disk would neither take a change nor give back what was before it. */
 export const notKnown = (error: unknown) =>
   new NotSaved(

@@ -24,9 +24,13 @@ it(`nothing acknowledged is lost over ${KILLS} kills in the middle of writing`, 
   for (let kill = 0; kill < KILLS; kill++) {
     // Killed after another number of answers each time, so that it falls into every part of writing.
     let left = 1 + ((kill * 7) % 23);
-    const { lines, errors } = await run(counting, [folder, 'stays', 'a,b,c', '100000'], (line, end) => {
-      if (line !== 'open' && --left <= 0) end();
-    });
+    const { lines, errors } = await run(
+      counting,
+      [folder, kill % 2 ? 'stays' : 'with a thread', 'a,b,c', '100000'],
+      (line, end) => {
+        if (line !== 'open' && --left <= 0) end();
+      },
+    );
     expect(errors).toBe('');
     for (const line of lines) {
       const [id, n] = line.split(' ');

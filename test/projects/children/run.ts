@@ -1,16 +1,21 @@
 /** Bundles a script of this folder, so that each of many processes starts at once, and runs it. */
 import { spawn } from 'node:child_process';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import { build } from 'esbuild';
 
-/** `name` is a script of this folder, or a path to one. */
+/** `name` is a script of this folder, or a path to one. Beside it lies the thread that a store may write with. */
 export async function bundled(name: string): Promise<string> {
-  const outfile = join(mkdtempSync(join(tmpdir(), 'child-')), `${basename(name, '.ts')}.mjs`);
+  const outdir = mkdtempSync(join(tmpdir(), 'child-'));
+  const script = basename(name, '.ts');
+  writeFileSync(join(outdir, 'package.json'), '{"type":"module"}\n');
   await build({
-    entryPoints: [resolve(import.meta.dirname, name.endsWith('.ts') ? name : `${name}.ts`)],
-    outfile,
+    entryPoints: {
+      [script]: resolve(import.meta.dirname, name.endsWith('.ts') ? name : `${name}.ts`),
+      'writer-thread': resolve(import.meta.dirname, '../../../src/projects/writer-thread.ts'),
+    },
+    outdir,
     bundle: true,
     platform: 'node',
     format: 'esm',
@@ -18,11 +23,11 @@ export async function bundled(name: string): Promise<string> {
     logLevel: 'error',
     // What is written for require asks for it.
     banner: {
-      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+      js: "import { createRequire as bannerRequire } from 'node:module'; const require = bannerRequire(import.meta.url);",
     },
     external: ['pg-native'],
   });
-  return outfile;
+  return join(outdir, `${script}.js`);
 }
 
 export interface Ran {
