@@ -152,9 +152,12 @@ function replaceBlanket(doc: MakerDoc, called: string, blanket: Blanket): void {
     });
   }
   doc.blankets[at] = blanket;
-  if (blanket.name !== called) renameBefore(doc, called, blanket.name);
-  if (blanket.name !== called)
-    for (const progress of doc.progress) if (progress.blanket === called) progress.blanket = blanket.name;
+  if (blanket.name !== called) {
+    renameBefore(doc, called, blanket.name);
+    doc.progress = doc.progress.map((one) =>
+      one.blanket === called ? { ...one, blanket: blanket.name } : one,
+    );
+  }
   doc.current.blanket = blanket.name;
 }
 

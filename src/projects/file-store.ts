@@ -340,8 +340,8 @@ export class FileStore implements Store {
     const known = await this.current(hold, kind, id, path);
     const before = known.text;
     const first = this.startOf(kind, path, known);
-    const textOf = (said: unknown) =>
-      said === undefined ? NONE : said === first && kind.builtBeside ? before : JSON.stringify(said);
+    // Where nothing that is handed out is altered, what comes of all changes is made to text once; but how long it may be is looked at each time.
+    const textsLater = kind.builtBeside && !kind.most;
     let text = before;
     let doc = first;
     let forgetting = false;
@@ -349,11 +349,12 @@ export class FileStore implements Store {
     for (const { change, resolve, reject } of together) {
       try {
         const { keep, tell, forgets = false } = change?.(doc) ?? { keep: undefined, tell: undefined };
-        // What was kept is checked before it is written, and is what the next change is handed: a copy of its own.
-        if (keep === undefined) {
-          if (!kind.builtBeside) doc = text === NONE ? undefined : JSON.parse(text);
-        } else if (keep !== doc || !kind.builtBeside) doc = kind.schema.parse(keep);
-        if (!kind.builtBeside) text = within(kind, textOf(doc), text);
+        if (keep !== undefined && !(kind.builtBeside && keep === doc)) {
+          // What was kept is checked before it is written, and is what the next change is handed: a copy of its own.
+          const checked = kind.schema.parse(keep);
+          if (!textsLater) text = within(kind, JSON.stringify(checked), text);
+          doc = checked;
+        } else if (!kind.builtBeside) doc = text === NONE ? undefined : JSON.parse(text);
         forgetting ||= forgets;
         answered.push(() => resolve(tell));
       } catch (error) {
@@ -361,7 +362,7 @@ export class FileStore implements Store {
         answered.push(() => reject(error));
       }
     }
-    text = textOf(doc);
+    if (textsLater && doc !== first) text = JSON.stringify(doc);
     await this.writing(kind, path, async () => {
       if (forgetting) await this.dropCopies(hold, kind, this.files.of(kind, id));
       if (text === before) return;

@@ -118,8 +118,9 @@ export function keepMotif(doc: MakerDoc, motif: Motif, now: Date, replace = fals
 /** A motif that became shorter cannot be further along than its last row. */
 function fitProgress(doc: MakerDoc, motif: Motif): void {
   const rows = planOf(motif).rows.length;
-  for (const progress of doc.progress)
-    if (sameName(progress.motif, motif.name)) progress.row = Math.min(progress.row, rows);
+  doc.progress = doc.progress.map((one) =>
+    sameName(one.motif, motif.name) && one.row > rows ? { ...one, row: rows } : one,
+  );
 }
 
 /** Removes a motif for a day's grace. Throws a Problem where a blanket is made of it. */

@@ -28,6 +28,7 @@ export const MAKERS: Kind<MakerDoc> = {
     return makerSchema();
   },
   migrations: { 1: keepReadings, 2: unchosen, 3: (older) => older },
+  builtBeside: true,
   most: { characters: MOST_OF_MAKER.size, refuse: tooMuchSaved },
 };
 
@@ -36,6 +37,18 @@ const REMEMBERED_CHANGES = 50;
 
 /** How many people of whom nothing is saved are remembered with their units. */
 const MOST_NEW = 5000;
+
+/** Her document to be changed: all of it can be but what stands in its lists, which is replaced. */
+const draftOf = (saved: MakerDoc): MakerDoc => ({
+  ...saved,
+  settings: { ...saved.settings },
+  motifs: [...saved.motifs],
+  blankets: [...saved.blankets],
+  current: { ...saved.current },
+  progress: [...saved.progress],
+  bin: [...saved.bin],
+  done: [...saved.done],
+});
 
 type Ways = Pick<Settings, 'units' | 'terms'>;
 const DAY_MS = 24 * 60 * 60 * 1000;
@@ -147,12 +160,12 @@ export class Projects {
   }
 
   /**
-   * Changes a maker's document: `change` works on a copy and returns what to tell; whatever it throws leaves everything
-   * as it was. Resolves when it is on the disk.
+   * Changes a maker's document: `change` works on a draft, in whose lists things are put, left out and replaced but never altered, and
+   * returns what to tell; whatever it throws leaves everything as it was. Resolves when it is on the disk.
    */
   async changeMaker<R>(id: string, name: string, change: (doc: MakerDoc) => R): Promise<R> {
     return this.store.change(MAKERS, id, (saved) => {
-      const doc = saved ?? this.begun(id, name);
+      const doc = saved ? draftOf(saved) : this.begun(id, name);
       const before = saved && savedOf(saved);
       const tell = change(doc);
       keepWithin(doc, before);

@@ -165,8 +165,11 @@ function trimHistory(doc: MakerDoc, tooMany: number): void {
     const drop = Math.min(left, Math.ceil(progress.history.length / 2));
     const last = progress.history[drop - 1];
     if (drop <= 0 || !last) return;
-    progress.before = { row: last.row, made: last.made };
-    progress.history = progress.history.slice(drop);
+    doc.progress[doc.progress.indexOf(progress)] = {
+      ...progress,
+      before: { row: last.row, made: last.made },
+      history: progress.history.slice(drop),
+    };
     left -= drop;
   }
 }

@@ -20,10 +20,36 @@ import { SEAM_METHODS } from '../core/edges/seams.ts';
 import { SHAPES } from '../core/rows/plan.ts';
 import { weighingsOf } from '../core/yarn/weighings.ts';
 import { STITCHES } from '../standards/stitches.ts';
+import { frozen } from './store.ts';
 
-/** A list, its length looked at before anything in it: a long one of what does not fit is refused at once. */
-const listOf = <T extends z.ZodType>(of: T, most: number, least = 0) =>
-  z.array(z.unknown()).min(least).max(most).pipe(z.array(of));
+/**
+ * A list, its length looked at before anything in it: a long one of what does not fit is refused at once. What was checked once is
+ * frozen, and is not checked again where it stands in a list unchanged.
+ */
+function listOf<T extends z.ZodType>(of: T, most: number, least = 0) {
+  const known = new WeakSet();
+  // Nobody alters what stands in a list; what is to be different is put in its place.
+  type One = z.output<T> extends object ? Readonly<z.output<T>> : z.output<T>;
+  const isKnown = (one: unknown): one is One => typeof one === 'object' && one !== null && known.has(one);
+  return z
+    .array(z.unknown())
+    .min(least)
+    .max(most)
+    .transform((list, { issues }) =>
+      list.map((one, at): One => {
+        if (isKnown(one)) return one;
+        const { success, data, error } = of.safeParse(one);
+        if (!success) {
+          for (const issue of error.issues)
+            issues.push({ ...issue, path: [at, ...issue.path], input: one } as (typeof issues)[number]);
+          return z.NEVER;
+        }
+        const checked = frozen(data);
+        if (typeof checked === 'object' && checked !== null) known.add(checked);
+        return checked;
+      }),
+    );
+}
 
 /** A name a person gave: short, one line. */
 export const nameText = lazily(() => z.string().trim().min(1).max(LONGEST_NAME));
@@ -179,16 +205,15 @@ export const progressSchema = lazily(() =>
     made: z.int().min(0).max(MOST_MADE),
     /** Where she was before the oldest change that is kept; at the very beginning if not given. */
     before: z.object({ row: z.int().min(0), made: z.int().min(0) }).exactOptional(),
-    history: z
-      .array(
-        z.object({
-          at: moment(),
-          did: z.enum(['row', 'back', 'set', 'finished', 'counted']),
-          row: z.int(),
-          made: z.int(),
-        }),
-      )
-      .max(500),
+    history: listOf(
+      z.object({
+        at: moment(),
+        did: z.enum(['row', 'back', 'set', 'finished', 'counted']),
+        row: z.int(),
+        made: z.int(),
+      }),
+      500,
+    ),
   }),
 );
 export type Progress = z.infer<ReturnType<typeof progressSchema>>;

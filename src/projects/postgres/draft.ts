@@ -85,7 +85,7 @@ function whole(kind: Kind<unknown>, kept: Kept, together: readonly Waiting[]): D
       const keep = changed?.keep;
       if (keep === undefined || (kind.builtBeside === true && keep === handed)) return;
       const checked = kind.schema.parse(keep) as object;
-      if (kind.builtBeside) doc = checked;
+      if (kind.builtBeside && !kind.most) doc = checked;
       else {
         const was = (text ??= textOf(doc));
         text = within(kind, textOf(checked), was);

@@ -123,10 +123,13 @@ const count = question({
   changes: true,
   async answer(_, { maker, projects, once }) {
     const { tell } = await projects.changeMakerOnce(maker.id, maker.name, once, (doc) => {
-      let kept = doc.progress.find(({ motif }) => motif === COUNTED);
-      if (!kept) doc.progress.push((kept = { motif: COUNTED, row: 0, made: 0, history: [] }));
-      kept.row += 1;
-      return { row: kept.row };
+      const kept = doc.progress.find(({ motif }) => motif === COUNTED);
+      const row = (kept?.row ?? 0) + 1;
+      doc.progress = [
+        ...doc.progress.filter((one) => one !== kept),
+        { motif: COUNTED, row, made: 0, history: [] },
+      ];
+      return { row };
     });
     return {
       headline: `Counted ${tell.row}.`,
