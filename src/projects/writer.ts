@@ -37,7 +37,7 @@ function errorOf(passed: unknown): Error {
 const startWriter = () =>
   startThread({
     source: new URL('./writer-thread.ts', import.meta.url),
-    bundled: 'writer-thread.js',
+    bundled: 'writer-thread.mjs',
     here: import.meta.url,
   });
 

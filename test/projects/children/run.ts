@@ -1,6 +1,6 @@
 /** Bundles a script of this folder, so that each of many processes starts at once, and runs it. */
 import { spawn } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import { build } from 'esbuild';
@@ -9,13 +9,13 @@ import { build } from 'esbuild';
 export async function bundled(name: string): Promise<string> {
   const outdir = mkdtempSync(join(tmpdir(), 'child-'));
   const script = basename(name, '.ts');
-  writeFileSync(join(outdir, 'package.json'), '{"type":"module"}\n');
   await build({
     entryPoints: {
       [script]: resolve(import.meta.dirname, name.endsWith('.ts') ? name : `${name}.ts`),
       'writer-thread': resolve(import.meta.dirname, '../../../src/projects/writer-thread.ts'),
     },
     outdir,
+    outExtension: { '.js': '.mjs' },
     bundle: true,
     platform: 'node',
     format: 'esm',
@@ -27,7 +27,7 @@ export async function bundled(name: string): Promise<string> {
     },
     external: ['pg-native'],
   });
-  return join(outdir, `${script}.js`);
+  return join(outdir, `${script}.mjs`);
 }
 
 export interface Ran {
