@@ -6,6 +6,7 @@ import { databaseLoop } from '../test/attack/database.ts';
 import { diskLoop } from '../test/attack/disk.ts';
 import { blowsOf, Fleet, crowd, strike, type ManyReport } from '../test/attack/many.ts';
 import { Server } from '../test/postgres/server.ts';
+import { fullDisk } from '../test/attack/full.ts';
 import { fuzz, MAKERS } from '../test/attack/fuzz.ts';
 import { slowness } from '../test/attack/largest.ts';
 import { sleepLoop } from '../test/attack/sleep.ts';
@@ -32,6 +33,8 @@ const SLEEPS = 50;
 const PRESSES = 2_000;
 const LINES = 300_000;
 const ILLS = 150;
+/** How often the disk of the database is full, each way. */
+const FULL = 3;
 /** Processes on one database, how often one of them is killed, how often each thing befalls the database, and how many press. */
 const PROCESSES = [2, 4];
 const PROCESS_KILLS = 50;
@@ -89,6 +92,7 @@ export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
     for (const processes of PROCESSES) rows.push(...(await manyRows(processes)));
     return rows;
   },
+  full: fullRows,
   async disk() {
     const report = await diskLoop(PRESSES, spread());
     return [
@@ -115,6 +119,25 @@ export const ATTACKS: Readonly<Record<string, () => Promise<AttackRow[]>>> = {
     ];
   },
 };
+
+/** Rows of a full disk; none where no file system can be made for it. */
+async function fullRows(): Promise<AttackRow[]> {
+  const within = spread();
+  const rows: AttackRow[] = [];
+  for (const [part, what] of [
+    ['tables', 'the disk of the database has no room for its tables, for ten seconds; two processes'],
+    ['all', 'the same, nor for what it writes ahead of them: it ends itself, and is started again'],
+  ] as const) {
+    const report = await fullDisk(part, FULL, PRESSING, within);
+    if (report === undefined) {
+      process.stderr.write('left out: no file system can be made here (root on Linux may)\n');
+      return [];
+    }
+    const { lost, twice, broken } = report;
+    rows.push({ what, often: told(report), lost, doubled: twice, broken });
+  }
+  return rows;
+}
 
 const told = ({ times, presses, acknowledged, refused, unknown, cut, savedUntold, back }: ManyReport) =>
   `${number(times)} times; ${number(presses)} presses by ${PRESSING} people, ${number(acknowledged)} acknowledged, ${number(refused)} refused in words, ${number(unknown)} told that it is not known, ${number(cut)} cut off and pressed again, of which ${number(savedUntold)} had been saved; everybody answered again after ${time(median(back))} in the middle, ${time(Math.max(...back))} at the slowest`;

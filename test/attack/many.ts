@@ -316,29 +316,28 @@ export const TROUBLES = {
     line.leadTo(next.port);
     line.reopen();
   },
-} satisfies Record<
-  string,
-  (given: { server: () => Server; line: Line; become: (next: Server) => void }) => Promise<void>
->;
+} satisfies Record<string, Befalls>;
+type Befalls = (given: { server: () => Server; line: Line; become: (next: Server) => void }) => Promise<void>;
 export type Trouble = keyof typeof TROUBLES;
 /** Each of them so many times, in turn. */
 export const blowsOf = (times: number): Trouble[] =>
   Array.from({ length: times }, () => Object.keys(TROUBLES) as Trouble[]).flat();
 
 /** What befalls: a process, which is killed and started again, or the database. */
-export type Blow = 'a process killed' | Trouble;
+export type Blow = 'a process killed' | Trouble | Befalls;
 
-/** One blow after the other while people press, on a database of its own where no other is given. */
+/** One blow after the other while people press, on a database of its own, which is thrown away, where no address is given. */
 export async function strike(
   {
     processes,
     people,
     blows,
     url,
-  }: { processes: number; people: number; blows: readonly Blow[]; url?: string },
+    own,
+  }: { processes: number; people: number; blows: readonly Blow[]; url?: string; own?: Server },
   within: () => number,
 ): Promise<ManyReport> {
-  const servers = url === undefined ? [await Server.begin({ sure: true })] : [];
+  const servers = url === undefined ? [own ?? (await Server.begin({ sure: true }))] : [];
   const server = () => servers.at(-1)!;
   const address = () => url ?? server().url();
   const line = await Line.to(Number(new URL(address()).port));
@@ -376,7 +375,8 @@ export async function strike(
         await fleet.start(index);
       } else
         await during({ most: Infinity, breath: STEADY }, 500 + 1_000 * within(), async () => {
-          await TROUBLES[blow]({ server, line, become: (next) => void servers.push(next) });
+          const befalls = typeof blow === 'string' ? TROUBLES[blow] : blow;
+          await befalls({ server, line, become: (next) => void servers.push(next) });
           began = performance.now();
         });
       await pressing.allAnswered(began);

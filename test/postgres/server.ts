@@ -31,6 +31,8 @@ export interface ServerOptions {
   readonly sure?: boolean;
   /** Settings, as its configuration has them. */
   readonly settings?: Readonly<Record<string, string>>;
+  /** The folder that its own is made in. */
+  readonly parent?: string;
   /** The folder of another server, which is not running, to begin with. */
   readonly copyOf?: string;
 }
@@ -103,7 +105,7 @@ export class Server {
     password = randomBytes(9).toString('hex'),
   ): Promise<Server> {
     const as = await someoneElse();
-    const folder = mkdtempSync(join(tmpdir(), 'postgres-'));
+    const folder = mkdtempSync(join(options.parent ?? tmpdir(), 'postgres-'));
     const data = join(folder, 'data');
     const own = (path: string) => {
       if (as.uid !== undefined && as.gid !== undefined) chownSync(path, as.uid, as.gid);
@@ -171,6 +173,11 @@ export class Server {
     }
   }
 
+  /** Whether it runs: one that finds no room for what it writes ends by itself. */
+  get runs(): boolean {
+    return this.process !== undefined && this.process.exitCode === null && this.process.signalCode === null;
+  }
+
   /** Kills it as it stands, and waits until nothing of it is left. */
   kill(): Promise<void> {
     return this.end('SIGKILL');
@@ -209,7 +216,7 @@ export class Server {
 
   private async end(signal: NodeJS.Signals): Promise<void> {
     const child = this.process;
-    if (child === undefined || child.exitCode !== null || child.signalCode !== null) return;
+    if (child === undefined || !this.runs) return;
     const ended = new Promise((done) => child.once('exit', done));
     child.kill(signal);
     await ended;
