@@ -2,8 +2,9 @@
  * One interaction's answer. It goes out at once when it is there in time; otherwise the interaction is deferred, once,
  * and the answer follows. Nothing here throws: what the platform refuses becomes one line of the log.
  *
- * Answers go straight to the platform's routes by the client's own REST: the methods of an interaction would make a message's body
- * anew from all that a message could have, and an object of what comes back, which nobody reads.
+ * Answers go straight to the platform's routes, what is answered at once past the client's queues as well (`callbacks.ts`), the rest by
+ * its own REST: the methods of an interaction would make a message's body anew from all that a message could have, and an object of
+ * what comes back, which nobody reads.
  */
 import {
   InteractionResponseType as Responds,
@@ -18,6 +19,7 @@ import {
   type StringSelectMenuInteraction,
   type UserContextMenuCommandInteraction,
 } from 'discord.js';
+import type { Respond } from './callbacks.ts';
 import { listed, raw, type Sent } from './files.ts';
 import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
 import type { Row, SelectRow } from './render.ts';
@@ -100,6 +102,8 @@ export class Reply {
     private readonly interaction: Answerable,
     private readonly log: Log,
     deferAfter: number,
+    /** Sends a first answer that has no files; the client's own REST where it is not given. */
+    private readonly respondAtOnce?: Respond,
   ) {
     this.timer = setTimeout(() => {
       this.timer = undefined;
@@ -200,6 +204,8 @@ export class Reply {
 
   private respond(body: object, files?: readonly Sent[]): Promise<unknown> {
     const { client, id, token } = this.interaction;
+    if (this.respondAtOnce && (files === undefined || files.length === 0))
+      return this.respondAtOnce(this.interaction, body);
     return client.rest.post(Routes.interactionCallback(id, token), carrying(body, files));
   }
 

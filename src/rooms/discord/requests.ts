@@ -12,6 +12,8 @@ import { Agent, type Dispatcher } from 'undici';
  * several ways to the platform and back before anything is sent. What the platform says of its lines goes before this.
  */
 const KEPT_MS = 60_000;
+/** How long is waited for what comes back; the client waits as long by its own clock. */
+const PATIENCE_MS = 15_000;
 
 type MakeRequest = RESTOptions['makeRequest'];
 type Response = Awaited<ReturnType<MakeRequest>>;
@@ -115,8 +117,8 @@ export interface Lines {
   close(): Promise<void>;
 }
 
-export function openLines(): Lines {
-  const agent = new Agent({ keepAliveTimeout: KEPT_MS });
+export function openLines(patience = PATIENCE_MS): Lines {
+  const agent = new Agent({ keepAliveTimeout: KEPT_MS, headersTimeout: patience, bodyTimeout: patience });
   return {
     makeRequest: (url, { method, headers, body, signal }) =>
       new Promise((done, failed) => {

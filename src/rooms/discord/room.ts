@@ -27,6 +27,7 @@ import type { Projects } from '../../projects/projects.ts';
 import type { Settings } from '../../projects/schema.ts';
 import { USUALLY, type About, type Seen } from '../../projects/servers.ts';
 import type { Asked } from './asked.ts';
+import type { Respond } from './callbacks.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
 import { pointedBy } from './context-menu.ts';
 import { SEEN_BY, WORK_THIS_OUT } from './declare.ts';
@@ -62,6 +63,8 @@ export interface RoomParts {
   /** Other processes of this bot, which people press as well. */
   readonly others?: OtherProcesses | undefined;
   readonly deferAfter?: number | undefined;
+  /** Sends what answers an interaction at once; the client's own REST if not given. */
+  readonly respond?: Respond | undefined;
   /** The moment of asking; the real clock if not given. */
   readonly now?: (() => Date) | undefined;
   /** Tells others what concerns them. */
@@ -225,7 +228,8 @@ export class DiscordRoom {
   private async answer(interaction: Answerable): Promise<Outcome> {
     const button = interaction.isButton() ? readButton(interaction.customId) : undefined;
     const own = button !== undefined && button.owner === coded(interaction.user.id);
-    const reply = new Reply(interaction, this.parts.log, this.parts.deferAfter ?? DEFER_AFTER_MS);
+    const { log, deferAfter = DEFER_AFTER_MS, respond } = this.parts;
+    const reply = new Reply(interaction, log, deferAfter, respond);
     const went = (arrived: boolean, outcome: Outcome) => (arrived ? outcome : 'lost');
     try {
       this.admit(interaction);

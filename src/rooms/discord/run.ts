@@ -17,6 +17,7 @@ import { toPdf } from '../../paper/to-pdf.ts';
 import { toPng } from '../../pictures/png.ts';
 import type { Makers } from '../../chat/made-file.ts';
 import { Boards } from './boards.ts';
+import { respondBy } from './callbacks.ts';
 import { Commands } from './commands.ts';
 import { menusOf } from './context-menu.ts';
 import { declaration, WORK_THIS_OUT } from './declare.ts';
@@ -216,6 +217,7 @@ function openRoom(
     pace,
     others: projects.store.inCommon === true ? new Spent(projects.store) : undefined,
     deferAfter,
+    respond: respondBy(rest),
     attachmentHosts,
     now,
     boardChanged: (board) => boards.changed(board),

@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { DiscordAPIError, HTTPError, REST } from 'discord.js';
 import { afterEach, describe, expect, it } from 'vitest';
+import { respondBy } from '../../../src/rooms/discord/callbacks.ts';
 import { openLines, type Lines } from '../../../src/rooms/discord/requests.ts';
 
 const closing: (() => Promise<unknown>)[] = [];
@@ -18,7 +19,7 @@ interface Heard {
 }
 
 /** A platform that answers as it is told, and the client's REST to it. */
-async function opened(answer: (response: ServerResponse, heard: Heard) => void) {
+async function opened(answer: (response: ServerResponse, heard: Heard) => void, patience?: number) {
   const heard: Heard[] = [];
   let connections = 0;
   const server = createServer((request, response) => {
@@ -33,7 +34,7 @@ async function opened(answer: (response: ServerResponse, heard: Heard) => void) 
   });
   server.on('connection', () => (connections += 1));
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-  const lines = openLines();
+  const lines = openLines(patience);
   closing.push(
     () => lines.close(),
     () => new Promise((done) => server.close(done).closeAllConnections()),
@@ -120,6 +121,73 @@ describe('a request', () => {
       else response.writeHead(204).end();
     });
     await rest.post('/interactions/1/2/callback', { body: {}, auth: false });
+    expect(heard).toHaveLength(2);
+  });
+});
+
+describe('a first answer', () => {
+  const TO = { id: '1', token: '2' };
+  const said = { type: 4, data: { content: 'ein Stück' } };
+  const sent = (rest: REST) => respondBy(rest)(TO, said);
+  /** What of an error anybody looks at. */
+  const toldBy = (error: unknown) => {
+    const { constructor, message, code, status, method, url, requestBody } = error as DiscordAPIError;
+    return { constructor, message, code, status, method, url, requestBody };
+  };
+
+  it('is the request that the client would send', async () => {
+    const { rest, heard } = await opened((response) => response.writeHead(204).end());
+    await sent(rest);
+    await rest.post('/interactions/1/2/callback', { body: said, auth: false });
+    const [own, clients] = heard;
+    expect(own).toEqual(clients);
+    expect(own?.headers.authorization).toBeUndefined();
+  });
+
+  const refusals: readonly [string, (response: ServerResponse) => void][] = [
+    ['for good', (response) => response.writeHead(404).end('{"message":"Unknown interaction","code":10062}')],
+    ['as it is malformed', (response) => response.writeHead(400).end('{"message":"Invalid","code":50035}')],
+    ['as the platform fails', (response) => response.writeHead(503).end('Unavailable')],
+    ['as the line breaks', (response) => response.destroy()],
+  ];
+  it.each(refusals)(
+    'that is not taken, %s, is as often sent as by the client, and tells the same',
+    async (_, how) => {
+      const { rest, heard } = await opened((response) => {
+        response.setHeader('content-type', 'application/json');
+        how(response);
+      });
+      const [own, mine] = [await sent(rest).catch((error: unknown) => error), heard.length];
+      const theirs = await rest
+        .post('/interactions/1/2/callback', { body: said, auth: false })
+        .catch((error: unknown) => error);
+      expect(toldBy(own)).toEqual(toldBy(theirs));
+      expect(heard.length - mine).toBe(mine);
+    },
+  );
+
+  it('that is refused without words is refused', async () => {
+    const { rest } = await opened((response) => response.writeHead(403).end('<html>'));
+    await expect(sent(rest)).rejects.toMatchObject({ status: 403, message: 'Forbidden' });
+  });
+
+  it('is sent again when the platform says so', async () => {
+    let times = 0;
+    const { rest, heard } = await opened((response) => {
+      times += 1;
+      if (times === 1) response.writeHead(429, { 'retry-after': '0.1' }).end('{}');
+      else response.writeHead(204).end();
+    });
+    const began = performance.now();
+    await sent(rest);
+    expect(performance.now() - began).toBeGreaterThan(95);
+    expect(heard).toHaveLength(2);
+  });
+
+  it('to which nothing comes back is sent as often as the client would', async () => {
+    const { api, lines, heard } = await opened(() => undefined, 50);
+    const rest = new REST({ api, makeRequest: lines.makeRequest, retries: 1 });
+    await expect(sent(rest)).rejects.toMatchObject({ code: 'UND_ERR_HEADERS_TIMEOUT' });
     expect(heard).toHaveLength(2);
   });
 });
