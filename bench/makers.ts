@@ -80,7 +80,7 @@ export async function bench(): Promise<BenchRow[]> {
     const filling = await timed(() => saved(many, MANY));
     const line = (number: number, question: string) => `${named(number)}: ${question}`;
     const SHOW = '/motif show';
-    await ran('node', ['tools/run.mjs', 'ask', line(1, SHOW)], { DATA_DIR: few });
+    await ran('node', ['tools/run.cjs', 'ask', line(1, SHOW)], { DATA_DIR: few });
     const fresh = (data: string) => () =>
       ran('node', ['dist/main.js', 'ask', line(7, SHOW)], { DATA_DIR: data });
     const process = await sideBySide(9, fresh(many), fresh(few));

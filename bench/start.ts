@@ -44,7 +44,7 @@ export async function bench(): Promise<BenchRow[]> {
   const env = { DATA_DIR: join(folder, 'data'), FILES_DIR: join(folder, 'files') };
   try {
     // Makes the bundle anew where a source is younger.
-    await ran('node', ['tools/run.mjs', 'ask', QUESTION], env);
+    await ran('node', ['tools/run.cjs', 'ask', QUESTION], env);
     const nothing = () => took('node', ['-e', '0']);
     const bare = await sideBySide(25, () => took('node', ['dist/main.js', 'ask', QUESTION], env), nothing);
     const whole = await sideBySide(7, () => took('npm', ['run', '-s', 'ask', '--', QUESTION], env), nothing);

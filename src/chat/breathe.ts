@@ -7,18 +7,21 @@ export const breathe = (): Promise<void> =>
 /** Work that has taken less than this, in ms, would keep nobody waiting that a pause could help. */
 const SHORT_MS = 1;
 
+/** ms of a clock that only goes on. `performance` is a module that Node loads when it is first used, and a single question waits for it. */
+const moment = () => Number(process.hrtime.bigint()) / 1e6;
+
 /** Pauses between pieces of work, unless the work since the pause before was short: most is, and a pause takes time too. */
 export class Pauses {
-  private since = performance.now();
+  private since = moment();
 
   /** Whether the work since the last one was long. */
   get areDue(): boolean {
-    return performance.now() - this.since >= SHORT_MS;
+    return moment() - this.since >= SHORT_MS;
   }
 
   async breathe(): Promise<void> {
     await breathe();
-    this.since = performance.now();
+    this.since = moment();
   }
 }
 

@@ -12,7 +12,7 @@ const fresh = () => mkdtempSync(join(tmpdir(), 'start-'));
 
 /** Runs the program; how it ended, and what it said. */
 async function ran(args: readonly string[], env: NodeJS.ProcessEnv, signalAt?: (said: string) => boolean) {
-  const child = spawn(process.execPath, ['tools/run.mjs', ...args], {
+  const child = spawn(process.execPath, ['tools/run.cjs', ...args], {
     env: { ...process.env, FILES_DIR: join(fresh(), 'files'), ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   });

@@ -42,7 +42,7 @@ const answered = { line: ANSWER, stderr: '', status: 0 };
 describe('a bundle', () => {
   beforeAll(() => {
     // Makes it, where there is none or a source is younger.
-    spawnSync(process.execPath, ['tools/run.mjs', 'ask', ROW], {
+    spawnSync(process.execPath, ['tools/run.cjs', 'ask', ROW], {
       env: { ...process.env, DATA_DIR: tmpdir() },
     });
   });

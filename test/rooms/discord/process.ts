@@ -16,7 +16,7 @@ const ROOT = new URL('../../../', import.meta.url);
 
 /** Starts the program, its standard output read here or going to a file that is open; connected or not. */
 export function launch(set: Readonly<Record<string, string>>, stdout: number | 'pipe' = 'pipe'): Bot {
-  const child = spawn(process.execPath, ['tools/run.mjs', 'main'], {
+  const child = spawn(process.execPath, ['tools/run.cjs', 'main'], {
     cwd: ROOT,
     env: { PATH: process.env['PATH'], ...set },
     stdio: ['ignore', stdout, 'pipe'],

@@ -49,7 +49,7 @@ interface Started {
 }
 
 function start(args: readonly string[], folder: string, set: Record<string, string> = {}): Started {
-  const child = spawn(process.execPath, [join(process.cwd(), 'tools/run.mjs'), ...args], {
+  const child = spawn(process.execPath, [join(process.cwd(), 'tools/run.cjs'), ...args], {
     cwd: folder,
     env: { PATH: process.env['PATH'], DATA_DIR: 'data', FILES_DIR: 'files', ...set },
   });
@@ -374,7 +374,7 @@ describe('what is ours or the machine’s', () => {
 
   it('answers that cannot be written are said to be so', async () => {
     const full = openSync('/dev/full', 'w');
-    const child = spawn(process.execPath, [join(process.cwd(), 'tools/run.mjs'), 'ask', ROW], {
+    const child = spawn(process.execPath, [join(process.cwd(), 'tools/run.cjs'), 'ask', ROW], {
       cwd: folderOf(),
       env: { PATH: process.env['PATH'] },
       stdio: ['ignore', full, 'pipe'],
