@@ -46,7 +46,9 @@ it.each(['/proc/nope', '/proc/self/fd/nope/deeper', '/sys/kernel/nope', '/dev/no
     });
     expect(signal).toBe(null);
     expect(code).toBe(1);
-    expect(said).toBe(`The data folder ${folder} would lie in the system itself, where nothing is kept.\n`);
+    expect(said).toBe(
+      `The data folder ${folder} would lie in the system itself, where nothing is kept.\n  Set DATA_DIR to a folder on a disk.\n`,
+    );
   },
   40_000,
 );

@@ -391,7 +391,9 @@ describe('what is ours or the machine’s', () => {
     const store = await FileStore.open({ folder: join(folder, 'data'), stays: true });
     const ran = await run(['main'], '', folder, { DISCORD_TOKEN: 'aaa.bbb.ccc' });
     expect(ran.status).toBe(1);
-    expect(ran.err).toMatch(/^The data folder data is in use by process \d+ on .*\n$/);
+    expect(ran.err).toMatch(
+      /^The data folder data is in use by process \d+ on .*\n  Stop that one first, .*\n$/,
+    );
     const asked = await run(['ask', '/settings change units:imperial'], '', folder);
     expect(asked.out).toContain('in use by process');
     expect(asked.status).toBe(1);
