@@ -5,7 +5,7 @@ import { Client, Events } from 'discord.js';
 import { registry } from '../commands/index.ts';
 import { FileStore } from '../src/projects/file-store.ts';
 import { Projects } from '../src/projects/projects.ts';
-import { WriterThread } from '../src/projects/writer.ts';
+import { DiskThread } from '../src/projects/disk-thread.ts';
 import { declaration } from '../src/rooms/discord/declare.ts';
 import { openDiscordRoom } from '../src/rooms/discord/run.ts';
 import type { FromBot, ToBot } from './load-process.ts';
@@ -29,7 +29,7 @@ async function openFixed(api: string, token: string): Promise<() => Promise<void
 }
 
 async function openOurs(api: string, token: string, folder: string): Promise<() => Promise<void>> {
-  const store = await FileStore.open({ folder, stays: true, writer: new WriterThread() });
+  const store = await FileStore.open({ folder, stays: true, thread: new DiskThread() });
   const silent = { info: () => undefined, warn: () => undefined, error: () => undefined };
   const room = await openDiscordRoom({
     registry,

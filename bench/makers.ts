@@ -3,6 +3,7 @@ import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { registry } from '../commands/index.ts';
+import { DiskThread } from '../src/projects/disk-thread.ts';
 import { FileStore } from '../src/projects/file-store.ts';
 import { MAKERS, Projects } from '../src/projects/projects.ts';
 import { newMaker, type MakerDoc } from '../src/projects/schema.ts';
@@ -53,7 +54,7 @@ async function saved(folder: string, makers: number): Promise<void> {
 
 /** A room over the store in a folder, as a server has it: it holds the folder and stays. */
 async function open(folder: string) {
-  const store = await FileStore.open({ folder, stays: true });
+  const store = await FileStore.open({ folder, stays: true, thread: new DiskThread() });
   const room = new TerminalRoom({
     registry,
     projects: new Projects(store),

@@ -43,9 +43,9 @@ async function openStore(
   options: Pick<FileStoreOptions, 'stays' | 'note' | 'stop'>,
 ): Promise<Store & { releaseNow?: () => void }> {
   if (database === undefined) {
-    // A thread is worth starting for whoever goes on writing.
-    const writer = options.stays ? new (await import('./projects/writer.ts')).WriterThread() : undefined;
-    const store = await FileStore.open({ folder: dataFolder, ...options, ...(writer ? { writer } : {}) });
+    // A thread is worth starting for whoever goes on.
+    const thread = options.stays ? new (await import('./projects/disk-thread.ts')).DiskThread() : undefined;
+    const store = await FileStore.open({ folder: dataFolder, ...options, ...(thread ? { thread } : {}) });
     // Whoever asks a single question in the terminal knows what she does, and does not wait for one more file.
     if (options.stays)
       await orClosed(store, mustBeWhole(store, { said: `the data folder ${dataFolder}`, named: dataFolder }));

@@ -114,7 +114,7 @@ const writeThreads = ({ build }, fresh) =>
     entryPoints: {
       'picture-worker': 'src/pictures/worker.ts',
       'paper-worker': 'src/paper/worker.ts',
-      'writer-thread': 'src/projects/writer-thread.ts',
+      'disk-worker': 'src/projects/disk-worker.ts',
     },
     outdir: fresh,
     outExtension: { '.js': '.mjs' },

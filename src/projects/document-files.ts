@@ -20,7 +20,7 @@ import {
   type Placed,
 } from './placing.ts';
 import { SAFE_ID, type Kind } from './store.ts';
-import type { Lost, Writer } from './writer.ts';
+import type { DocumentDisk, Lost } from './disk-thread.ts';
 
 /** One taking of the folder, from when it was proved. */
 export interface Hold {
@@ -57,8 +57,8 @@ export class DocumentFiles {
     /** Proves the hold; throws HoldLost. */
     private readonly prove: () => Promise<unknown>,
     private readonly note: Note,
-    /** Puts texts in place; this thread does it where none is given. */
-    private readonly writer?: Writer,
+    /** Reads, and puts texts in place; this thread does it where none is given. */
+    private readonly thread?: DocumentDisk,
   ) {
     this.syncs = new FolderSyncs(disk);
   }
@@ -92,7 +92,7 @@ export class DocumentFiles {
   /** Puts a text in the place of a file; `previous`: where the old one stays, unless something in it is to be forgotten. */
   async place(hold: Hold, path: string, previous: string | undefined, text: string): Promise<void> {
     const placing = { ...this.moveOf(hold, path, previous), text: `${text}\n` };
-    const placed = await (this.writer?.place(placing) ?? place(this.disk, this.syncs, placing));
+    const placed = await (this.thread?.place(placing) ?? place(this.disk, this.syncs, placing));
     await this.settle(hold, placing, placed, text);
   }
 
@@ -221,7 +221,7 @@ export class DocumentFiles {
   /** What a file says; undefined where there is none. */
   async raw(path: string): Promise<string | undefined> {
     try {
-      const text = await this.disk.readText(path);
+      const text = await (this.thread?.read(path) ?? this.disk.readText(path));
       // Some editors begin a file with a mark of its order of bytes.
       return text.startsWith('\uFEFF') ? text.slice(1) : text;
     } catch (error) {

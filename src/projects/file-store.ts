@@ -36,7 +36,7 @@ import { codeOf } from './placing.ts';
 import { SharedRun } from './shared-run.ts';
 import { frozen, type Changed, type Kind, type Store } from './store.ts';
 import { broughtUpToDate, upToDate, type Read } from './versions.ts';
-import type { Writer } from './writer.ts';
+import type { DocumentDisk } from './disk-thread.ts';
 
 export interface FileStoreOptions {
   readonly folder: string;
@@ -48,8 +48,8 @@ export interface FileStoreOptions {
   readonly patience?: number;
   /** Aborted when the process is to end: nobody waits for the folder any more. */
   readonly stop?: AbortSignal;
-  /** Puts documents in their places; this thread does it where none is given. The store closes it. */
-  readonly writer?: Writer;
+  /** Reads documents and puts them in their places; this thread does it where none is given. The store closes it. */
+  readonly thread?: DocumentDisk;
   // What stands in for the system in tests.
   readonly disk?: Disk;
   readonly times?: LockTimes;
@@ -187,7 +187,7 @@ export class FileStore implements Store {
       lost: (why) => this.lost(why),
     });
     const prove = () => this.proofs.once();
-    this.files = new DocumentFiles(options.folder, this.disk, prove, this.note, options.writer);
+    this.files = new DocumentFiles(options.folder, this.disk, prove, this.note, options.thread);
     this.lines = new EventFiles(this.disk, this.files, prove, this.note);
   }
 
@@ -257,7 +257,7 @@ export class FileStore implements Store {
     while (this.running.size > 0) await Promise.all(this.running);
     await this.taking?.catch(() => undefined);
     await this.leaving;
-    await this.options.writer?.close();
+    await this.options.thread?.close();
     await this.letGo();
   }
 
@@ -591,7 +591,9 @@ export class FileStore implements Store {
       return { text: before, bad: read.why };
     }
     this.spoilt.delete(path);
-    return { text: JSON.stringify(read.doc), doc: frozen(read.doc) };
+    // Whoever changes a document that is built beside is handed what it says, not its text.
+    const text = kind.builtBeside ? raw.trimEnd() : JSON.stringify(read.doc);
+    return { text, doc: frozen(read.doc) };
   }
 
   /**

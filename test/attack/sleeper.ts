@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { NotSaved } from '../../src/projects/not-saved.ts';
 import { thisMachine } from '../../src/projects/lock.ts';
-import { WriterThread } from '../../src/projects/writer.ts';
+import { DiskThread } from '../../src/projects/disk-thread.ts';
 import { countUp } from '../projects/kinds.ts';
 
 const [folder = '', host = '', times = '0'] = process.argv.slice(2);
@@ -13,7 +13,7 @@ const store = await FileStore.open({
   stays: true,
   machine: { ...thisMachine(), host },
   times: { touch: 40, silent: 200 },
-  writer: new WriterThread(),
+  thread: new DiskThread(),
 });
 const stop = { asked: false };
 createInterface({ input: process.stdin }).on('line', () => (stop.asked = true));

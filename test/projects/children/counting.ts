@@ -1,6 +1,6 @@
 /** A process that counts, and says each number once it is acknowledged; run by the tests, killed by some. */
 import { FileStore } from '../../../src/projects/file-store.ts';
-import { WriterThread } from '../../../src/projects/writer.ts';
+import { DiskThread } from '../../../src/projects/disk-thread.ts';
 import { countUp } from '../kinds.ts';
 
 const [folder = '', stays, ids = '', times = '0'] = process.argv.slice(2);
@@ -9,7 +9,7 @@ const store = await FileStore.open({
   folder,
   stays: stays !== 'lazy',
   patience: 60_000,
-  ...(stays === 'with a thread' ? { writer: new WriterThread() } : {}),
+  ...(stays === 'with a thread' ? { thread: new DiskThread() } : {}),
 });
 process.stdout.write('open\n');
 await Promise.all(

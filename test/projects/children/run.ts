@@ -5,14 +5,14 @@ import { tmpdir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import { build } from 'esbuild';
 
-/** `name` is a script of this folder, or a path to one. Beside it lies the thread that a store may write with. */
+/** `name` is a script of this folder, or a path to one. Beside it lies the thread that a store may have. */
 export async function bundled(name: string): Promise<string> {
   const outdir = mkdtempSync(join(tmpdir(), 'child-'));
   const script = basename(name, '.ts');
   await build({
     entryPoints: {
       [script]: resolve(import.meta.dirname, name.endsWith('.ts') ? name : `${name}.ts`),
-      'writer-thread': resolve(import.meta.dirname, '../../../src/projects/writer-thread.ts'),
+      'disk-worker': resolve(import.meta.dirname, '../../../src/projects/disk-worker.ts'),
     },
     outdir,
     outExtension: { '.js': '.mjs' },

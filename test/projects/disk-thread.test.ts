@@ -1,4 +1,4 @@
-/** Documents that a thread of its own puts in their places: the same promises, whatever becomes of the thread. */
+/** Documents that a thread of its own reads and puts in their places: the same promises, whatever becomes of the thread. */
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -6,20 +6,24 @@ import { Worker } from 'node:worker_threads';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { FileStore } from '../../src/projects/file-store.ts';
 import type { Store } from '../../src/projects/store.ts';
-import { WriterThread, type Writer } from '../../src/projects/writer.ts';
+import { DiskThread, type DocumentDisk } from '../../src/projects/disk-thread.ts';
 import { refused } from '../refused.ts';
 import { keepsContract } from './contract.ts';
 import { more, newFolder, onDisk, TALLIES, tree } from './kinds.ts';
 
 /** One thread for all of them: starting it from its sources takes longer than what it does. */
-const thread = new WriterThread();
-const shared: Writer = { place: (placing) => thread.place(placing), close: () => Promise.resolve() };
+const thread = new DiskThread();
+const shared: DocumentDisk = {
+  place: (placing) => thread.place(placing),
+  read: (path) => thread.read(path),
+  close: () => Promise.resolve(),
+};
 afterAll(() => thread.close());
 
 const opened: FileStore[] = [];
 const folders = new WeakMap<Store, string>();
-const open = async (folder: string, writer: Writer = shared) => {
-  const store = await FileStore.open({ folder, stays: true, writer });
+const open = async (folder: string, beside: DocumentDisk = shared) => {
+  const store = await FileStore.open({ folder, stays: true, thread: beside });
   opened.push(store);
   folders.set(store, folder);
   return store;
@@ -37,7 +41,7 @@ keepsContract(
   },
 );
 
-describe('a thread that writes', () => {
+describe('a thread at the disk', () => {
   const placing = (folder: string, text: string, twice = false) => ({
     fresh: join(folder, 'fresh'),
     path: join(folder, 'a.json'),
@@ -76,6 +80,30 @@ describe('a thread that writes', () => {
     expect(tree(folder)).toEqual(['a.json', 'file']);
   });
 
+  it('reads what there is, tells the code where it cannot, and is started again where it died meanwhile', async () => {
+    const folder = newFolder();
+    mkdirSync(folder, { recursive: true });
+    const texts = ['', '{"a":1}\n', 'x'.repeat(100_000), 'Grüße, ½, \u{1f9f6}'];
+    const paths = texts.map((text, at) => {
+      writeFileSync(join(folder, `${at}`), text);
+      return join(folder, `${at}`);
+    });
+    expect(await Promise.all(paths.map((path) => thread.read(path)))).toEqual(texts);
+    await expect(thread.read(join(folder, 'none'))).rejects.toMatchObject({ code: 'ENOENT' });
+    await expect(thread.read(folder)).rejects.toMatchObject({ code: 'EISDIR' });
+    let starts = 0;
+    const DEAD = "require('node:worker_threads').parentPort.on('message', () => process.exit(3))";
+    const ALIVE =
+      "const { parentPort } = require('node:worker_threads'); parentPort.on('message', (asked) => parentPort.postMessage(asked.map(([n, path]) => [n, { is: 'read', text: path }])))";
+    const once = new DiskThread(() => new Worker(starts++ === 0 ? DEAD : ALIVE, { eval: true }));
+    expect(await once.read('here')).toBe('here');
+    expect(starts).toBe(2);
+    await once.close();
+    const never = new DiskThread(() => new Worker(DEAD, { eval: true }));
+    await expect(never.read('here')).rejects.toThrow('the thread at the disk has ended');
+    await never.close();
+  });
+
   it('that dies in the middle of it: not known, looked up on the disk, and the next thread writes on', async () => {
     const folder = newFolder();
     const deaths: string[] = [];
@@ -92,14 +120,15 @@ describe('a thread that writes', () => {
       );
     for (const does of [true, false]) {
       let starts = 0;
-      const writer = new WriterThread(() => {
+      const dies = new DiskThread(() => {
         starts++;
         return dying(does)();
       });
       // Only this one change is handed to the dying thread.
       const store = await open(folder, {
-        place: (one) => (starts === 0 ? writer.place(one) : thread.place(one)),
-        close: () => writer.close(),
+        place: (one) => (starts === 0 ? dies.place(one) : thread.place(one)),
+        read: (path) => thread.read(path),
+        close: () => dies.close(),
       });
       const before = (await store.read(TALLIES, 'a'))?.n ?? 0;
       await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(refused('not-known'));
