@@ -1,16 +1,19 @@
 /** Whether something is still to be moved into a store: what is not there yet must not be taken for what never was. */
 import * as z from 'zod';
+import { lazily } from '../core/base/lazily.ts';
 import { NotSaved } from './not-saved.ts';
 import type { Kind, Store } from './store.ts';
 
-const begunSchema = z.object({ version: z.literal(1), begun: z.iso.datetime() });
-type Begun = z.infer<typeof begunSchema>;
+const begunSchema = lazily(() => z.object({ version: z.literal(1), begun: z.iso.datetime() }));
+type Begun = z.infer<ReturnType<typeof begunSchema>>;
 
 const MOVES: Kind<Begun> = {
   folder: 'moves',
   called: 'That something is moved here',
   version: 1,
-  schema: begunSchema,
+  get schema() {
+    return begunSchema();
+  },
   migrations: {},
   builtBeside: true,
   derived: true,
