@@ -81,6 +81,8 @@ export interface Store {
    * Undefined where others may.
    */
   readonly alone?: unknown;
+  /** True while what is kept is out of reach of this process: what it asked last did not get through. */
+  readonly away?: boolean;
   /** Changes that wait to be written. */
   readonly waiting: number;
   /** Documents that were asked for and cannot be read whole, until they are mended or erased. */

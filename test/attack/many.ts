@@ -7,6 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { registry } from '../../commands/index.ts';
 import { Groups } from '../../src/projects/groups.ts';
+import { TIMES, type Times } from '../../src/projects/postgres/connections.ts';
 import { PostgresStore } from '../../src/projects/postgres/store.ts';
 import { MAKERS, Projects } from '../../src/projects/projects.ts';
 import { PACE } from '../../src/rooms/discord/rate.ts';
@@ -490,13 +491,19 @@ export async function crowd(
 /** The rooms of several processes, all in this one, each with a store and a client of its own; all of them serve the first shard. */
 export async function openRooms(
   platform: StandIn,
-  { rooms, url, now }: { rooms: number; url: string; now?: () => Date },
+  {
+    rooms,
+    url,
+    urls = [],
+    times = TIMES,
+    now,
+  }: { rooms: number; url: string; urls?: readonly string[]; times?: Times; now?: () => Date },
 ): Promise<{ readonly faults: readonly unknown[]; close(): Promise<void> }> {
   const faults: unknown[] = [];
   const nothing = () => undefined;
   const opened = await Promise.all(
-    Array.from({ length: rooms }, async () => {
-      const store = await PostgresStore.open({ url, connections: 3 });
+    Array.from({ length: rooms }, async (_, index) => {
+      const store = await PostgresStore.open({ url: urls[index] ?? url, connections: 3, times });
       const room = await openDiscordRoom({
         registry,
         projects: new Projects(store),

@@ -11,6 +11,8 @@ export class Way {
   mood: Mood = 'open';
   /** What it is in once it has cut a connection. */
   after: Mood = 'open';
+  /** ms that each answer takes longer. */
+  slow = 0;
   /** Told of each thing that is asked, before it goes on: what it says may change the mood. */
   heard: (asked: string) => void = () => undefined;
   private readonly sockets = new Set<Socket>();
@@ -74,6 +76,7 @@ export class Way {
     });
     there.on('data', (data) => {
       if (this.mood === 'deaf') cut();
+      else if (this.mood !== 'silent' && this.slow > 0) setTimeout(() => from.write(data), this.slow);
       else if (this.mood !== 'silent') from.write(data);
     });
   }

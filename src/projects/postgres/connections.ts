@@ -87,6 +87,11 @@ export class Connections {
     this.pool.on('error', (error) => this.note('a connection to the database was cut', { error }));
   }
 
+  /** Whether what was asked last did not get through. */
+  get away(): boolean {
+    return this.failing.reading !== undefined || this.failing.changing !== undefined;
+  }
+
   async close(): Promise<void> {
     if (!this.pool.ending) await this.pool.end();
   }

@@ -130,6 +130,10 @@ export class PostgresStore implements Store {
     return [...this.queues.values()].reduce((sum, queue) => sum + queue.length, 0);
   }
 
+  get away(): boolean {
+    return this.connections.away;
+  }
+
   /** Documents that were asked for and cannot be read whole. */
   get unreadable(): number {
     return this.spoilt.size;

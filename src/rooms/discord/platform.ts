@@ -37,6 +37,9 @@ const isCode = (error: unknown, codes: readonly number[]) =>
 /** The interaction is over: it expired, or it was answered already. Answering again would only fail again. */
 export const isOver = (error: unknown) => isCode(error, [CODE.unknownInteraction, CODE.alreadyAcknowledged]);
 
+/** Somebody else answered it. */
+export const isAnsweredAlready = (error: unknown) => isCode(error, [CODE.alreadyAcknowledged]);
+
 const BROKEN_LINE = ['UND_ERR_SOCKET', 'ECONNRESET', 'ECONNREFUSED', 'EPIPE', 'UND_ERR_CONNECT_TIMEOUT'];
 
 /** The line broke under a request: nobody knows whether it arrived. */

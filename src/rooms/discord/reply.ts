@@ -20,8 +20,9 @@ import {
   type UserContextMenuCommandInteraction,
 } from 'discord.js';
 import type { Respond } from './callbacks.ts';
+import type { Companion } from './companion.ts';
 import { listed, raw, type Sent } from './files.ts';
-import { isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
+import { isAnsweredAlready, isBrokenLine, isOver, isRefused, refusalFacts, type Log } from './platform.ts';
 import type { Row, SelectRow } from './render.ts';
 
 export type Answerable =
@@ -87,6 +88,7 @@ const editsIn = (deferred: Deferred, where: Where, hidden: boolean) =>
 type Went = 'sent' | 'refused' | 'lost';
 
 export class Reply {
+  private readonly began = performance.now();
   private timer: NodeJS.Timeout | undefined;
   private deferring: Promise<void> | undefined;
   /** How it was deferred: where to, and whether only the asker sees it. */
@@ -104,11 +106,25 @@ export class Reply {
     deferAfter: number,
     /** Sends a first answer that has no files; the client's own REST where it is not given. */
     private readonly respondAtOnce?: Respond,
+    private readonly companion?: Companion,
   ) {
+    this.deferLater(deferAfter);
+  }
+
+  private deferLater(after: number): void {
     this.timer = setTimeout(() => {
       this.timer = undefined;
-      this.deferring = this.defer();
-    }, deferAfter);
+      const left = this.companion?.hasLeft(this.began) ?? 0;
+      if (left > 0) this.deferLater(left);
+      else this.deferring = this.defer();
+    }, after);
+  }
+
+  /** Waits until another process that can answer has done so; no longer than the platform does. */
+  async letOther(): Promise<void> {
+    if (this.deferring !== undefined || this.companion === undefined) return;
+    this.stopWaiting();
+    await this.companion.yields(this.began);
   }
 
   /** Says where the answer is going to be and who sees it, in case it has to be deferred; until then, only the asker. */
@@ -233,6 +249,8 @@ export class Reply {
     } catch (error) {
       if (again && isBrokenLine(error)) return this.attempt(act, false);
       this.over ||= isOver(error);
+      // What was sent again may have been answered by what was sent first.
+      if (again && isAnsweredAlready(error)) this.companion?.notice();
       const refused = isRefused(error);
       const facts = refusalFacts(error);
       if (refused) this.log.error(facts, 'the platform refused an answer');

@@ -29,6 +29,7 @@ import { USUALLY, type About, type Seen } from '../../projects/servers.ts';
 import type { Asked } from './asked.ts';
 import type { Respond } from './callbacks.ts';
 import { coded, meantBy, readButton, serialOf, type Button, type Does } from './buttons.ts';
+import { Companion, isOwnTrouble } from './companion.ts';
 import { pointedBy } from './context-menu.ts';
 import { SEEN_BY, WORK_THIS_OUT } from './declare.ts';
 import { attachedPicture, attachedText, outgoing, sent, type Outgoing, type Picture } from './files.ts';
@@ -136,6 +137,7 @@ export class DiscordRoom {
   private readonly rate: Rate;
   private readonly typing: Rate;
   private readonly common: CommonPace | undefined;
+  private readonly companion: Companion;
   private readonly arrived = new Recent(REMEMBERED);
   private readonly pressed = new Recent(REMEMBERED);
   private readonly unfoldable: Unfoldables;
@@ -156,6 +158,7 @@ export class DiscordRoom {
       now: () => parts.now?.() ?? new Date(),
       missed: (error) => parts.log.warn(refusalFacts(error), 'an answer was not kept for its working'),
     });
+    this.companion = new Companion(() => parts.projects.store.away === true);
     this.common = parts.others && new CommonPace(this.rate, parts.others);
   }
 
@@ -229,7 +232,7 @@ export class DiscordRoom {
     const button = interaction.isButton() ? readButton(interaction.customId) : undefined;
     const own = button !== undefined && button.owner === coded(interaction.user.id);
     const { log, deferAfter = DEFER_AFTER_MS, respond } = this.parts;
-    const reply = new Reply(interaction, log, deferAfter, respond);
+    const reply = new Reply(interaction, log, deferAfter, respond, this.companion);
     const went = (arrived: boolean, outcome: Outcome) => (arrived ? outcome : 'lost');
     try {
       this.admit(interaction);
@@ -252,6 +255,7 @@ export class DiscordRoom {
         ...(known ? this.refused(problem, interaction) : refusal(problem)),
         ...(typed && refilling(typed, interaction)),
       };
+      if (isOwnTrouble(error)) await reply.letOther();
       const where = stays(interaction) ? 'same' : 'new';
       return went(await reply.send(message, where, true), known ? 'refusals' : 'faults');
     }
@@ -279,10 +283,12 @@ export class DiscordRoom {
   }
 
   private async replyFor(heard: Heard): Promise<[Outbound, Outcome]> {
+    const began = performance.now();
     try {
       this.admitWhileOpen();
       return [await this.answerTo(heard), 'answers'];
     } catch (error) {
+      if (isOwnTrouble(error)) await this.companion.yields(began);
       if (error instanceof Problem) return [this.refused(error, heard), 'refusals'];
       return [refusal(broken(this.parts.fault(error))), 'faults'];
     }
