@@ -43,7 +43,7 @@ describe('a press', () => {
     const { port } = new URL(url);
     const [way, slowly] = [await Way.to(Number(port)), await Way.to(Number(port))];
     open.push(way, slowly);
-    const platform = await openStandIn({ identifyGap: 50 });
+    const platform = await openStandIn();
     open.push(platform);
     const urls = [way, slowly].map((by) => url.replace(`:${port}/`, `:${by.port}/`));
     const rooms = await openRooms(platform, {
