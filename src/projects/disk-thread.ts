@@ -80,9 +80,14 @@ export class DiskThread implements DocumentDisk {
   private tell(): void {
     const told: ToDisk = this.toTell;
     this.toTell = [];
-    this.thread ??= this.started();
-    this.thread.ref();
-    this.thread.postMessage(told);
+    try {
+      this.thread ??= this.started();
+      this.thread.ref();
+      this.thread.postMessage(told);
+    } catch (error) {
+      // The machine has no room for a thread just now.
+      for (const [number] of told) this.settle(number, { is: 'lost', error });
+    }
   }
 
   private started(): Worker {

@@ -102,6 +102,11 @@ describe('a thread at the disk', () => {
     const never = new DiskThread(() => new Worker(DEAD, { eval: true }));
     await expect(never.read('here')).rejects.toThrow('the thread at the disk has ended');
     await never.close();
+    const none = new DiskThread(() => {
+      throw new Error('no room');
+    });
+    await expect(none.read('here')).rejects.toThrow('no room');
+    expect(await none.place(placing(folder, 'one'))).toMatchObject({ is: 'lost' });
   });
 
   it('that dies in the middle of it: not known, looked up on the disk, and the next thread writes on', async () => {
