@@ -126,10 +126,14 @@ export class DocumentFiles {
     placed: Placed | Lost,
     text: string | undefined,
   ): Promise<void> {
-    if (placed.is === 'refused') throw placed.error;
-    this.put.add(path);
-    if (placed.is === 'placed') return;
+    if (placed.is === 'placed') {
+      this.put.add(path);
+      return;
+    }
+    // Some steps may have been taken: the old file may lie there under both its names.
+    this.put.delete(path);
     const { error } = placed;
+    if (placed.is === 'refused') throw error;
     if (placed.is === 'lost') throw this.isUnsure(path, text, error, error);
     // What was refused must not turn up after all; but nobody minds having been forgotten already.
     if (previous !== undefined)
@@ -146,7 +150,6 @@ export class DocumentFiles {
     refused: unknown,
   ): Promise<void> {
     const back = join(hold.writing, randomUUID());
-    this.put.delete(path);
     try {
       if (previous === undefined) await this.remove(hold, path);
       else {

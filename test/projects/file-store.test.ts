@@ -268,6 +268,8 @@ describe('a disk that refuses', () => {
       state.broken = false;
       expect(await store.change(TALLIES, 'a', more)).toBe(3);
       expect(onDisk(folder, 'a').n).toBe(3);
+      // Also where both names were left for one file.
+      expect(halfWritten(folder)).toEqual([]);
     },
   );
 
