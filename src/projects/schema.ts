@@ -24,9 +24,9 @@ import { frozen } from './store.ts';
 
 /**
  * A list, its length looked at before anything in it: a long one of what does not fit is refused at once. What was checked once is
- * frozen, and is not checked again where it stands in a list unchanged.
+ * frozen, and is not checked again where it stands in a list unchanged. What it is checked by is made for the first.
  */
-function listOf<T extends z.ZodType>(of: T, most: number, least = 0) {
+function listOf<T extends z.ZodType>(of: () => T, most: number, least = 0) {
   const known = new WeakSet();
   // Nobody alters what stands in a list; what is to be different is put in its place.
   type One = z.output<T> extends object ? Readonly<z.output<T>> : z.output<T>;
@@ -38,7 +38,7 @@ function listOf<T extends z.ZodType>(of: T, most: number, least = 0) {
     .transform((list, { issues }) =>
       list.map((one, at): One => {
         if (isKnown(one)) return one;
-        const { success, data, error } = of.safeParse(one);
+        const { success, data, error } = of().safeParse(one);
         if (!success) {
           for (const issue of error.issues)
             issues.push({ ...issue, path: [at, ...issue.path], input: one } as (typeof issues)[number]);
@@ -102,6 +102,8 @@ export const weighingSchema = lazily(() =>
 /** #rrggbb */
 const hexText = lazily(() => z.string().regex(/^#[0-9a-f]{6}$/));
 
+const lookSchema = lazily(() => z.object({ colour: nameText(), hex: hexText() }));
+
 export const motifSchema = lazily(() =>
   z.object({
     name: nameText(),
@@ -115,11 +117,11 @@ export const motifSchema = lazily(() =>
     /** Whether the gauge was counted on a blocked piece. */
     blocked: z.boolean().exactOptional(),
     /** By row, from the first; empty for a motif in one unnamed colour. */
-    runs: listOf(colourRunSchema(), MOST_ROWS_WORKED),
+    runs: listOf(colourRunSchema, MOST_ROWS_WORKED),
     /** Grams of one finished motif, once one was weighed: the mean of all that were. */
     weight: positive().exactOptional(),
     /** The readings that it is the mean of, the latest last. */
-    weighings: listOf(weighingSchema(), MOST_WEIGHINGS, 1).exactOptional(),
+    weighings: listOf(weighingSchema, MOST_WEIGHINGS, 1).exactOptional(),
     /** The ball it was worked from, where it was said at the scale. */
     ball: ballSchema().exactOptional(),
     /** cm along a side of one finished motif, once one was measured. */
@@ -127,7 +129,7 @@ export const motifSchema = lazily(() =>
     /** Minutes that one of it takes her, where she said so. */
     minutes: positive().max(MOST_MINUTES).exactOptional(),
     /** How its colours look, as far as that was said of this motif. */
-    looks: listOf(z.object({ colour: nameText(), hex: hexText() }), MOST_ROWS_WORKED).exactOptional(),
+    looks: listOf(lookSchema, MOST_ROWS_WORKED).exactOptional(),
   }),
 );
 export type Motif = z.infer<ReturnType<typeof motifSchema>>;
@@ -161,11 +163,11 @@ export const blanketParts = lazily(() =>
   z.object({
     name: nameText(),
     /** Names of saved motifs, in the order in which the layout counts them. */
-    kinds: listOf(nameText(), MOST_KINDS, 1),
+    kinds: listOf(nameText, MOST_KINDS, 1),
     columns: z.int().min(1).max(MOST_ALONG),
     rows: z.int().min(1).max(MOST_ALONG),
     /** Row by row from the top left. */
-    layout: listOf(cellSchema(), MOST_PLACES),
+    layout: listOf(cellSchema, MOST_PLACES),
     /** The setting the layout was laid by, so that another size continues it. */
     setting: z.string().max(40),
     joining: z.object({
@@ -179,7 +181,7 @@ export const blanketParts = lazily(() =>
       /** Stitches in each corner. */
       corner: z.int().min(1).max(9),
     }),
-    yarns: listOf(yarnSchema(), 60),
+    yarns: listOf(yarnSchema, 60),
     /** Per cent. */
     reserve: z.number().min(0).max(100),
   }),
@@ -194,6 +196,15 @@ export type Blanket = z.infer<ReturnType<typeof blanketSchema>>;
 
 export const MOST_MADE = 100_000;
 
+const stepSchema = lazily(() =>
+  z.object({
+    at: moment(),
+    did: z.enum(['row', 'back', 'set', 'finished', 'counted']),
+    row: z.int(),
+    made: z.int(),
+  }),
+);
+
 /** Where a maker is with one kind of motif, in one blanket or by itself. */
 export const progressSchema = lazily(() =>
   z.object({
@@ -205,15 +216,7 @@ export const progressSchema = lazily(() =>
     made: z.int().min(0).max(MOST_MADE),
     /** Where she was before the oldest change that is kept; at the very beginning if not given. */
     before: z.object({ row: z.int().min(0), made: z.int().min(0) }).exactOptional(),
-    history: listOf(
-      z.object({
-        at: moment(),
-        did: z.enum(['row', 'back', 'set', 'finished', 'counted']),
-        row: z.int(),
-        made: z.int(),
-      }),
-      500,
-    ),
+    history: listOf(stepSchema, 500),
   }),
 );
 export type Progress = z.infer<ReturnType<typeof progressSchema>>;
@@ -261,23 +264,24 @@ export type LessonKept = z.infer<ReturnType<typeof lessonSchema>>;
  * chooses it herself. 4: the minutes that a motif takes.
  */
 export const MAKER_VERSION = 4;
+const doneSchema = lazily(() => z.object({ once: z.string().max(120), said: z.string().max(4000) }));
 export const makerSchema = lazily(() =>
   z.object({
     version: z.literal(MAKER_VERSION),
     id: z.string(),
     name: z.string().max(100),
     settings: settingsSchema(),
-    motifs: listOf(motifSchema(), MOST_MOTIFS),
-    blankets: listOf(blanketSchema(), MOST_BLANKETS),
+    motifs: listOf(motifSchema, MOST_MOTIFS),
+    blankets: listOf(blanketSchema, MOST_BLANKETS),
     current: z.object({ motif: nameText().exactOptional(), blanket: nameText().exactOptional() }),
-    progress: listOf(progressSchema(), 500),
-    bin: listOf(binSchema(), 50),
+    progress: listOf(progressSchema, 500),
+    bin: listOf(binSchema, 50),
     /** Lessons that she has begun, the latest last. */
-    lessons: listOf(lessonSchema(), 100).exactOptional(),
+    lessons: listOf(lessonSchema, 100).exactOptional(),
     /** When she was last told something. */
     told: moment().exactOptional(),
     /** Keys of the latest changes, each with what was answered: a press that arrives twice is done once. */
-    done: listOf(z.object({ once: z.string().max(120), said: z.string().max(4000) }), 50),
+    done: listOf(doneSchema, 50),
   }),
 );
 export type MakerDoc = z.infer<ReturnType<typeof makerSchema>>;
