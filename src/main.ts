@@ -2,6 +2,7 @@
 import { defined } from './core/base/defined.ts';
 import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { registry } from '../commands/index.ts';
 import { exampleLine } from './chat/reference.ts';
 import type { Log } from './log.ts';
@@ -51,10 +52,32 @@ async function openStore(
       await orClosed(store, mustBeWhole(store, { said: `the data folder ${dataFolder}`, named: dataFolder }));
     return store;
   }
-  const { PostgresStore } = await import('./projects/postgres/store.ts');
-  const store = await PostgresStore.open({ url: database, ...(options.note ? { note: options.note } : {}) });
+  const store = await openDatabase(database, options);
   await orClosed(store, mustBeWhole(store, { said: 'the database', named: 'database' }));
   return store;
+}
+
+/** The longest from one try to the next, ms. */
+const LONGEST_WAIT_MS = 30_000;
+
+/** Opens the database. Where it is out of reach, or being moved, whoever stays waits for it; whoever asks one question is told. */
+async function openDatabase(
+  url: string,
+  { stays, note, stop }: Pick<FileStoreOptions, 'stays' | 'note' | 'stop'>,
+): Promise<Store> {
+  const { mayPass, PostgresStore } = await import('./projects/postgres/store.ts');
+  const isStopped = () => stop?.aborted === true;
+  for (let tries = 0; ; tries++) {
+    try {
+      return await PostgresStore.open({ url, ...(note ? { note } : {}) });
+    } catch (error) {
+      if (!stays || !mayPass(error) || isStopped()) throw error;
+      const pause = Math.min(1_000 * 2 ** tries, LONGEST_WAIT_MS);
+      note?.(`${error.message} It is tried again.`, { code: error.code, pause });
+      await wait(pause, undefined, stop ? { signal: stop } : {}).catch(() => undefined);
+      if (isStopped()) throw error;
+    }
+  }
 }
 
 /** Waits for something, and lets go of the store where it is refused. */
@@ -161,7 +184,11 @@ async function discord(token: string, environment: Environment): Promise<number>
     stop,
     note: (what, { error, ...facts }) =>
       log.error(error === undefined ? facts : { ...facts, err: error }, what),
+  }).catch((error: unknown) => {
+    if (stop.aborted) return undefined;
+    throw error;
   });
+  if (store === undefined) return 0;
   // What nobody waited for went wrong: noted, like any other fault, and nobody's answer ends with it.
   process.on('unhandledRejection', (error) => noteFault(log, error));
   process.on('uncaughtException', (error) => {

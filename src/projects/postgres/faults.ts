@@ -168,3 +168,9 @@ export const notOpened = (fault: Fault) =>
         'See docs/several-machines.md.',
         fault,
       );
+
+/** Whether what kept something from being opened may be over in a moment, by itself. */
+export const mayPass = (error: unknown): error is NotSaved =>
+  error instanceof NotSaved &&
+  ((error.cause instanceof Fault && error.cause.passing) ||
+    (error.cause instanceof InTheWay && error.cause.code === 'BEING_MOVED'));
