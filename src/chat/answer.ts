@@ -32,10 +32,15 @@ export function figure(key: string, label: string, value: number | undefined, un
  * @example
  * gather('Row 9', false, ['Row 10', 'Row 11']) // → ['Row 9', 'Row 10', 'Row 11']
  */
-export const gather = <T>(...parts: readonly (T | readonly T[] | undefined | false)[]): T[] =>
-  parts.flatMap((part): readonly T[] =>
-    part === undefined || part === false ? [] : Array.isArray(part) ? (part as readonly T[]) : [part as T],
-  );
+export function gather<T>(...parts: readonly (T | readonly T[] | undefined | false)[]): T[] {
+  const gathered: T[] = [];
+  for (const part of parts) {
+    if (part === undefined || part === false) continue;
+    if (Array.isArray(part)) gathered.push(...(part as readonly T[]));
+    else gathered.push(part as T);
+  }
+  return gathered;
+}
 
 /** Something to look at or keep: a drawing (SVG, shown as PNG), a sheet to print (shown as PDF), a text, a table. */
 export interface AnswerFile {

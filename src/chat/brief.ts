@@ -34,7 +34,10 @@ const isDigit = (text: string, at: number) => {
   const code = text.charCodeAt(at);
   return code >= 0x30 && code <= 0x39;
 };
-const isMark = (text: string, at: number) => text[at] === '.' || text[at] === ',';
+const isMark = (text: string, at: number) => {
+  const code = text.charCodeAt(at);
+  return code === 0x2e || code === 0x2c;
+};
 
 /** Whether a text says this amount, and not as a part of another number. */
 function says(text: string, amount: string): boolean {
@@ -69,7 +72,8 @@ function within(texts: readonly string[], rows: number): readonly string[] {
 const CAUTIONS = 2;
 
 /** A caution without the source in brackets behind it. */
-const withoutSource = (caution: string) => caution.replace(/ \((?:[^()]|\([^()]*\))*\)$/, '');
+const withoutSource = (caution: string) =>
+  caution.endsWith(')') ? caution.replace(/ \((?:[^()]|\([^()]*\))*\)$/, '') : caution;
 
 function shortCare(cautions: readonly string[]): readonly string[] {
   const short = cautions.map(withoutSource);
@@ -86,7 +90,7 @@ export function shorten(shown: RenderedAnswer): Brief {
   let rows = rowsOf(shown.headline) + rowsIn(cautions) + (shown.readAs === undefined ? 0 : 1);
   // Half a map is worse than none.
   const whole = rows + rowsIn(shown.lines) <= WANTED;
-  for (const line of shown.lines.filter((one) => whole || !OF_MAP.test(one))) {
+  for (const line of whole ? shown.lines : shown.lines.filter((one) => !OF_MAP.test(one))) {
     rows += rowsOf(line);
     if (rows > (taken.length < ACTED_ON ? MOST - 1 : WANTED)) break;
     taken.push(line);

@@ -29,12 +29,12 @@ const HINT = 'Write it like /stitches row shape:diagonal size:12 row:9.';
 /** A line as far as it is read: the words of the question, the options, and the one that is waiting for its value or for more of it. */
 class LineSoFar {
   readonly words: string[] = [];
-  readonly options: Record<string, string> = Object.create(null) as Record<string, string>;
+  readonly options = new Map<string, string>();
   private open: string | undefined;
 
   /** True where an option stands there without a value. */
   get waits(): boolean {
-    return this.open !== undefined && this.options[this.open] === '';
+    return this.open !== undefined && this.options.get(this.open) === '';
   }
 
   /** Throws Problem: option-without-value, where one is still waiting. */
@@ -44,13 +44,13 @@ class LineSoFar {
 
   begin(name: string): void {
     this.mustNotWait();
-    if (name in this.options)
+    if (this.options.has(name))
       throw new Problem('option-given-twice', `The option ${name} is given twice.`, {
         option: name,
         hint: 'Give each option once.',
       });
     this.open = name;
-    this.options[name] = '';
+    this.options.set(name, '');
   }
 
   /** A quoted value is whole: nothing is added to it. */
@@ -65,7 +65,7 @@ class LineSoFar {
   }
 
   putRun(run: string): void {
-    if (this.open === undefined && Object.keys(this.options).length > 0)
+    if (this.open === undefined && this.options.size > 0)
       throw new Problem('belongs-to-no-option', `“${clip(run)}” belongs to no option.`, {
         option: QUESTION,
         hint: HINT,
@@ -76,7 +76,10 @@ class LineSoFar {
   private put(value: string): void {
     const { open, options } = this;
     if (open === undefined) this.words.push(value.toLowerCase());
-    else options[open] = options[open] === '' ? value : `${options[open] ?? ''} ${value}`;
+    else {
+      const before = options.get(open) ?? '';
+      options.set(open, before === '' ? value : `${before} ${value}`);
+    }
   }
 }
 
@@ -117,7 +120,7 @@ export function readLine(text: string): Line {
   read.mustNotWait();
   return {
     words: read.words.map((word, index) => (index === 0 ? word.replace(/^\//, '') : word)),
-    options: { ...read.options },
+    options: Object.fromEntries(read.options),
   };
 }
 

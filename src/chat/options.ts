@@ -26,6 +26,7 @@ import { SHAPES } from '../core/rows/index.ts';
 import { SHAPE_NAMES } from '../standards/trade-names.ts';
 import { Problem } from '../core/base/problem.ts';
 import { plain, type Reader } from '../core/base/reader.ts';
+import { remembered } from '../core/base/remembered.ts';
 import { HOOKS } from '../standards/hooks.ts';
 import { STITCHES } from '../standards/stitches.ts';
 import { TERMS } from '../standards/terms.ts';
@@ -191,6 +192,10 @@ const plainWords = (text: string) =>
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ');
 
+const namesOf = remembered(({ value, label, also = [] }: Choice) =>
+  [value, ...(label === undefined ? [] : [label]), ...also].map(plainWords),
+);
+
 /** A beginning shorter than this may be a slip of the thumb. */
 const SHORTEST_BEGINNING = 2;
 
@@ -200,11 +205,9 @@ const SHORTEST_BEGINNING = 2;
  */
 export function choiceMeant<C extends Choice>(choices: readonly C[], typed: string): C | undefined {
   const words = plainWords(typed);
-  const names = ({ value, label, also = [] }: Choice) =>
-    [value, ...(label === undefined ? [] : [label]), ...also].map(plainWords);
-  const exact = choices.find((choice) => names(choice).includes(words));
+  const exact = choices.find((choice) => namesOf(choice).includes(words));
   if (exact ?? words.length < SHORTEST_BEGINNING) return exact;
-  const begun = choices.filter((choice) => names(choice).some((name) => name.startsWith(words)));
+  const begun = choices.filter((choice) => namesOf(choice).some((name) => name.startsWith(words)));
   return begun.length === 1 ? begun[0] : undefined;
 }
 

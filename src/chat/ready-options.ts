@@ -4,6 +4,7 @@
  */
 import { Problem } from '../core/base/problem.ts';
 import { num } from '../core/base/reader.ts';
+import { remembered } from '../core/base/remembered.ts';
 import { type OptionMeta, type Options } from './options.ts';
 
 export interface ReadyOption {
@@ -27,8 +28,6 @@ export interface ReadyOptions {
   readonly byName: ReadonlyMap<string, ReadyOption>;
 }
 
-const ready = new WeakMap<Options, ReadyOptions>();
-
 /** Whether an option can be read of a text. */
 export function takes({ read }: Pick<ReadyOption, 'read'>, text: string): boolean {
   try {
@@ -41,17 +40,13 @@ export function takes({ read }: Pick<ReadyOption, 'read'>, text: string): boolea
 }
 
 /** The options of a question, ready to be read. */
-export function readyOptions(options: Options): ReadyOptions {
-  const known = ready.get(options);
-  if (known) return known;
+export const readyOptions = remembered((options: Options): ReadyOptions => {
   const all = Object.entries(options).map(([name, option]): ReadyOption => {
     const { meta, read, needed } = option;
     return { name, meta, read, leftOut: needed ? undefined : leftOut(name, meta, option.leftOut) };
   });
-  const made = { all, byName: new Map(all.map((option) => [option.name, option])) };
-  ready.set(options, made);
-  return made;
-}
+  return { all, byName: new Map(all.map((option) => [option.name, option])) };
+});
 
 const saidValue = (value: unknown) => (typeof value === 'number' ? num(value) : String(value));
 

@@ -314,14 +314,12 @@ const BALL_PART = new RegExp(`(${BALL_NUMBER})(?:[\\s-]*(${UNIT}))?`, 'gi');
 export function partsOfBall(text: string): { readonly length: string; readonly weight: string } | undefined {
   const typed = plainMarks(text).trim();
   if (typed.length > LONGEST_GAUGE) return undefined;
-  const parts = [...typed.matchAll(BALL_PART)].map(([, number = '', unit = '']) => {
-    const name = unit.toLowerCase().replace('.', '');
+  const parts: { readonly number: string; readonly unit: string }[] = [];
+  const between = typed.replace(BALL_PART, (_, number: string, unit = '') => {
+    const name = (unit as string).toLowerCase().replace('.', '');
     const known = YARN_LENGTHS.has(name) || WEIGHTS.has(name);
-    return { number, unit: known ? name : '' };
-  });
-  const between = typed.replace(BALL_PART, (_, _number: string, unit: string | undefined) => {
-    const name = unit?.toLowerCase().replace('.', '') ?? '';
-    return YARN_LENGTHS.has(name) || WEIGHTS.has(name) ? ' ' : ` ${unit ?? ''} `;
+    parts.push({ number, unit: known ? name : '' });
+    return known ? ' ' : ` ${unit} `;
   });
   const [first, second] = parts;
   if (first === undefined || second === undefined || parts.length > 2 || !BETWEEN_BALL.test(between))

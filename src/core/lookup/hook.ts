@@ -2,6 +2,7 @@
 import { HOOKS, STEEL_HOOKS, type HookSize } from '../../standards/hooks.ts';
 import { defined } from '../base/defined.ts';
 import { readNumber } from '../base/number.ts';
+import { remembered } from '../base/remembered.ts';
 
 export type HookSystem = 'mm' | 'US' | 'old UK' | 'US steel';
 
@@ -51,6 +52,10 @@ function usNames(US: string): string[] {
   ].filter((name) => name !== '');
 }
 
+const usNamesOf = remembered(
+  ({ US }: HookSize) => new Set(US === undefined ? [] : usNames(US.toUpperCase())),
+);
+
 /**
  * Every hook that the typed size may mean. A bare number is read in all four systems; `4.5mm`, `US 7`, `UK 7` and
  * `steel 7` in one. Empty where no listed hook has it.
@@ -70,18 +75,18 @@ export function lookUpHook(typed: string): HookFound[] {
           : system === 'US'
             ? which === 'US'
             : system === 'old UK' && !/^(US|STEEL)/.test(which));
-  const steel = STEEL_HOOKS.filter((hook) => asks('US steel') && hook.US === name).map(
+  const steel = (asks('US steel') ? STEEL_HOOKS.filter((hook) => hook.US === name) : []).map(
     ({ mm, US, note }): HookFound =>
       defined({ system: 'US steel', mm, US: `steel ${US}`, fromMemory: false, note }),
   );
   return [
-    ...HOOKS.filter((hook) => asks('mm') && number !== undefined && hook.mm === number).map((hook) =>
-      foundBy('mm', hook),
+    ...(asks('mm') ? HOOKS.filter((hook) => hook.mm === number) : []).map((hook) => foundBy('mm', hook)),
+    ...(asks('US') ? HOOKS.filter((hook) => usNamesOf(hook).has(name)) : []).map((hook) =>
+      foundBy('US', hook),
     ),
-    ...HOOKS.filter(
-      (hook) => asks('US') && hook.US !== undefined && usNames(hook.US.toUpperCase()).includes(name),
-    ).map((hook) => foundBy('US', hook)),
-    ...HOOKS.filter((hook) => asks('old UK') && hook.oldUK === name).map((hook) => foundBy('old UK', hook)),
+    ...(asks('old UK') ? HOOKS.filter((hook) => hook.oldUK === name) : []).map((hook) =>
+      foundBy('old UK', hook),
+    ),
     ...steel,
   ];
 }

@@ -4,6 +4,7 @@ import { YARN_NAMES, YARN_WEIGHTS, type YarnName, type YarnWeight } from '../../
 import { defined } from '../base/defined.ts';
 import { readNumber } from '../base/number.ts';
 import { partsOfBall, readBall, type Ball } from '../base/quantity.ts';
+import { remembered } from '../base/remembered.ts';
 import { formula, Working } from '../base/working.ts';
 
 export const METRES_PER_GRAM = formula({
@@ -44,6 +45,8 @@ export const simplifyYarn = (typed: string) =>
     .replace(/^(\d+) ?ply$/, '$1 ply')
     .trim();
 
+const typesOf = remembered(({ types }: YarnWeight) => types.split(', ').map(simplifyYarn));
+
 /** Every category a description may mean: wraps overlap, and `baby` stands in two. Empty where none fits. */
 export function lookUpYarn(typed: string): YarnFound {
   const text = simplifyYarn(typed);
@@ -71,7 +74,7 @@ export function lookUpYarn(typed: string): YarnFound {
   const named = YARN_WEIGHTS.filter(({ name }) => name.toLowerCase() === text);
   if (named.length > 0) return { by: 'name', yarns: named, working };
   // Read as what is typed is: a type with a hyphen is offered, and must be found.
-  const yarns = YARN_WEIGHTS.filter(({ types }) => types.split(', ').map(simplifyYarn).includes(text));
+  const yarns = YARN_WEIGHTS.filter((yarn) => typesOf(yarn).includes(text));
   if (yarns.length > 0) return { by: 'type', yarns, working };
   const called = YARN_NAMES.find(({ name }) => name === text);
   return defined({

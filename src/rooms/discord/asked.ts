@@ -22,7 +22,10 @@ const MARK = '~';
 const WRITTEN_OUT = /[;~\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]|^\s|\s$/gu;
 const byNumber = (text: string) =>
   text.replace(/[^]/g, (unit) => `${MARK}${unit.charCodeAt(0).toString(16).padStart(4, '0')}`);
-const written = (value: string) => (value === '' ? MARK : value.replace(WRITTEN_OUT, byNumber));
+/** Most values have nothing of it. */
+const PLAIN = /^(?! )[\x20-\x3a\x3c-\x7d]+(?<! )$/;
+const written = (value: string) =>
+  PLAIN.test(value) ? value : value === '' ? MARK : value.replace(WRITTEN_OUT, byNumber);
 const read = (text: string) =>
   text === MARK
     ? ''

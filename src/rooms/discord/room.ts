@@ -32,7 +32,15 @@ import { coded, meantBy, readButton, serialOf, type Button, type Does } from './
 import { Companion, isOwnTrouble } from './companion.ts';
 import { pointedBy } from './context-menu.ts';
 import { SEEN_BY, WORK_THIS_OUT } from './declare.ts';
-import { attachedPicture, attachedText, outgoing, sent, type Outgoing, type Picture } from './files.ts';
+import {
+  attachedPicture,
+  attachedText,
+  outgoing,
+  sent,
+  type Outgoing,
+  type Picture,
+  type Sent,
+} from './files.ts';
 import type { Makers } from '../../chat/made-file.ts';
 import { formIn, formKey, formOf, openedBy, opensForm, readForm, refilling, type Opening } from './forms.ts';
 import type { Heard } from './heard.ts';
@@ -916,13 +924,9 @@ export class DiscordRoom {
     const files = asked.shown.files.length === 0 ? NO_FILES : await this.files(interaction, asked);
     const seen = where === 'new' ? await reply.settle(alone) : alone;
     const drawn = this.text(interaction, asked, { hidden: seen, open, notes: files.notes });
-    const message = withTexts(drawn, files.files);
     // What is remembered of an answer is its text; its pictures stand in the message already.
-    return reply.send(
-      { ...message, replaceFiles: where === 'same' && asked.kept === undefined },
-      where,
-      alone,
-    );
+    const replaceFiles = where === 'same' && asked.kept === undefined;
+    return reply.send(withTexts(drawn, files.files, replaceFiles), where, alone);
   }
 
   private async drawn(interaction: Drawable, asked: Answered): Promise<Outbound> {
@@ -1025,12 +1029,15 @@ export class DiscordRoom {
 
 const withTexts = (
   { content, embeds, components, menu, texts }: Drawn,
-  files: Outbound['files'] = [],
+  files: readonly Sent[],
+  replaceFiles = false,
 ): Outbound => ({
   content,
   embeds,
-  components: [...menu, ...components],
-  files: [...files, ...texts.map((text) => sent(text.name, text.content, text.says))],
+  components: menu.length === 0 ? components : [...menu, ...components],
+  files:
+    texts.length === 0 ? files : [...files, ...texts.map((text) => sent(text.name, text.content, text.says))],
+  replaceFiles,
 });
 
 /** What a button carries of an answer that is remembered. */

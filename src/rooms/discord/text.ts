@@ -115,12 +115,14 @@ export interface Taken {
   readonly left: readonly string[];
 }
 
+const NONE: readonly never[] = [];
+
 /** As many lines, from the first, as fit into `budget` characters with a line break between them. */
 export function take(lines: readonly string[], budget: number): Taken {
   let used = 0;
-  for (const [index, line] of lines.entries()) {
+  const over = lines.findIndex((line, index) => {
     used += line.length + (index === 0 ? 0 : 1);
-    if (used > budget) return { taken: lines.slice(0, index), left: lines.slice(index) };
-  }
-  return { taken: lines, left: [] };
+    return used > budget;
+  });
+  return over < 0 ? { taken: lines, left: NONE } : { taken: lines.slice(0, over), left: lines.slice(over) };
 }

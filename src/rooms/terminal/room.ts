@@ -6,7 +6,7 @@ import { ask } from '../../chat/ask.ts';
 import type { Context, Maker } from '../../chat/context.ts';
 import type { FirstWays } from '../../chat/first-ways.ts';
 import { readLine, type Line, type RawOptions } from '../../chat/line.ts';
-import { metaOf } from '../../chat/options.ts';
+import { readyOptions } from '../../chat/ready-options.ts';
 import type { Route, Registry } from '../../chat/registry.ts';
 import { Problem, QUESTION } from '../../core/base/problem.ts';
 import { plain } from '../../core/base/reader.ts';
@@ -234,11 +234,11 @@ export class TerminalRoom {
 
   /** An option that takes a file is typed as its path, and handed on as what the file says. */
   private async withFiles({ question }: Route, typed: RawOptions, maker: string): Promise<RawOptions> {
-    const options: Record<string, string> = { ...typed };
-    for (const [name, schema] of Object.entries(question.options)) {
-      const path = options[name];
-      if (path !== undefined && metaOf(schema).kind === 'file')
-        options[name] = await this.parts.read(path, name, maker);
+    let options = typed;
+    for (const { name, meta } of readyOptions(question.options).all) {
+      const path = typed[name];
+      if (path !== undefined && meta.kind === 'file')
+        options = { ...options, [name]: await this.parts.read(path, name, maker) };
     }
     return options;
   }
