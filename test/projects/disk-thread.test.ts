@@ -83,7 +83,15 @@ describe('a thread at the disk', () => {
   it('reads what there is, tells the code where it cannot, and is started again where it died meanwhile', async () => {
     const folder = newFolder();
     mkdirSync(folder, { recursive: true });
-    const texts = ['', '{"a":1}\n', 'x'.repeat(100_000), 'Grüße, ½, \u{1f9f6}'];
+    const texts = [
+      '',
+      '{"a":1}\n',
+      'x'.repeat(100_000),
+      'Grüße, ½, \u{1f9f6}',
+      'y'.repeat(32_767),
+      'y'.repeat(32_768),
+      'ü'.repeat(20_000),
+    ];
     const paths = texts.map((text, at) => {
       writeFileSync(join(folder, `${at}`), text);
       return join(folder, `${at}`);
@@ -96,16 +104,17 @@ describe('a thread at the disk', () => {
     const ALIVE =
       "const { parentPort } = require('node:worker_threads'); parentPort.on('message', (asked) => parentPort.postMessage(asked.map(([n, path]) => [n, { is: 'read', text: path }])))";
     const once = new DiskThread(() => new Worker(starts++ === 0 ? DEAD : ALIVE, { eval: true }));
-    expect(await once.read('here')).toBe('here');
+    const long = paths[2] ?? '';
+    expect(await once.read(long)).toBe(long);
     expect(starts).toBe(2);
     await once.close();
     const never = new DiskThread(() => new Worker(DEAD, { eval: true }));
-    await expect(never.read('here')).rejects.toThrow('the thread at the disk has ended');
+    await expect(never.read(long)).rejects.toThrow('the thread at the disk has ended');
     await never.close();
     const none = new DiskThread(() => {
       throw new Error('no room');
     });
-    await expect(none.read('here')).rejects.toThrow('no room');
+    await expect(none.read(long)).rejects.toThrow('no room');
     expect(await none.place(placing(folder, 'one'))).toMatchObject({ is: 'lost' });
   });
 
