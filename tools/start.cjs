@@ -9,18 +9,26 @@ const { Script } = require('node:vm');
 
 const here = pathToFileURL(__filename).href;
 
-function compiled() {
+/** Where what this Node has compiled of a file is kept. */
+const codeOf = (file) =>
+  join(__dirname, file.replace(/\.cjs$/, `.${process.versions.v8}-${process.arch}.code`));
+
+function compiled(file) {
   try {
-    return readFileSync(join(__dirname, `program.${process.versions.v8}-${process.arch}.code`));
+    return readFileSync(codeOf(file));
   } catch {
     return undefined;
   }
 }
 
+const files = new Map();
+
 /** A file of parts: an object with a function for each module, by its name. */
-function open(file, cachedData) {
+function open(file) {
   const filename = join(__dirname, file);
-  return new Script(readFileSync(filename, 'latin1'), { filename, cachedData });
+  const script = new Script(readFileSync(filename, 'latin1'), { filename, cachedData: compiled(file) });
+  files.set(file, script);
+  return script.runInThisContext();
 }
 
 /**
@@ -33,8 +41,7 @@ function later(name) {
   return new Proxy({}, { get: (_, key) => (key === '__esModule' ? undefined : (it ??= require(name))[key]) });
 }
 
-const program = open('program.cjs', compiled());
-const parts = program.runInThisContext();
+const parts = open('program.cjs');
 const loaded = new Map();
 
 function load(name) {
@@ -42,12 +49,12 @@ function load(name) {
   if (known) return known.exports;
   if (!name.startsWith('./')) return LATER.has(name) ? later(name) : require(name);
   // What not every start needs lies in files of its own.
-  if (!(name in parts)) Object.assign(parts, open(name.replace(/\.js$/, '.cjs')).runInThisContext());
+  if (!(name in parts)) Object.assign(parts, open(name.replace(/\.js$/, '.cjs')));
   const module = { exports: {} };
   loaded.set(name, module);
   parts[name](module.exports, load, module, here);
   return module.exports;
 }
 
-module.exports = program;
+module.exports = { files, codeOf };
 load('./main.js');

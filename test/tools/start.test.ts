@@ -28,11 +28,11 @@ function bundle() {
   return { folder, code };
 }
 
-function asked(folder: string, options: readonly string[] = []) {
+function asked(folder: string, options: readonly string[] = [], question = ROW) {
   const data = mkdtempSync(join(tmpdir(), 'bundle-data-'));
   const { stdout, stderr, status } = spawnSync(
     process.execPath,
-    [...options, join(folder, 'main.js'), 'ask', ROW],
+    [...options, join(folder, 'main.js'), 'ask', question],
     { cwd: data, env: { PATH: process.env['PATH'], DATA_DIR: data, FILES_DIR: data }, encoding: 'utf8' },
   );
   return { line: stdout.split('\n')[0], stderr, status };
@@ -78,6 +78,17 @@ describe('a bundle', () => {
 
   it('answers where Node was started in another way', () => {
     expect(asked(bundle().folder, ['--no-opt'])).toEqual(answered);
+  });
+
+  it('answers plain words, read by files of their own, from what was compiled of these and without', () => {
+    const { folder } = bundle();
+    const ofOwn = readdirSync(folder).filter((file) => /^(?!program\.).*\.code$/.test(file));
+    expect(ofOwn.length).toBeGreaterThan(0);
+    const words = 'how many stitches in row 9 of a 12 row diagonal square';
+    const before = asked(folder, [], words);
+    expect(before).toEqual(answered);
+    for (const file of ofOwn) rmSync(join(folder, file));
+    expect(asked(folder, [], words)).toEqual(before);
   });
 
   it('writes nothing beside itself', () => {
