@@ -25,12 +25,23 @@ function builtAt() {
   }
 }
 
+const changedAt = (file) => statSync(join(root, file)).mtimeMs;
+
+/** Where only building's own packages were taken away afterwards, the list of packages is younger than the bundle and has nothing to say to it. */
+function canBuild() {
+  try {
+    require.resolve('esbuild', { paths: [root] });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 const sources = Math.max(
   newest(join(root, 'src')),
   newest(join(root, 'commands')),
-  ...['package-lock.json', 'tools/build.mjs', 'tools/code.cjs', 'tools/start.cjs'].map(
-    (file) => statSync(join(root, file)).mtimeMs,
-  ),
+  ...['tools/build.mjs', 'tools/code.cjs', 'tools/start.cjs'].map(changedAt),
 );
-if (builtAt() >= sources) require(main);
+const built = builtAt();
+if (built >= sources && (built >= changedAt('package-lock.json') || !canBuild())) require(main);
 else void import('./build.mjs').then(({ bundle }) => bundle()).then(() => require(main));

@@ -72,7 +72,8 @@ function called(names: readonly (string | null)[]): string {
       : `process ${pid} on ${host}`;
   });
   const more = processes.length - NAMED;
-  return processes.slice(0, NAMED).join(', ') + (more > 0 ? ` and ${more} more` : '');
+  const said = [...processes.slice(0, NAMED), ...(more > 0 ? [`${more} more`] : [])];
+  return [said.slice(0, -1).join(', '), said.at(-1)].filter(Boolean).join(' and ');
 }
 
 /** Says in a sentence who stands in the way of beginning. */
