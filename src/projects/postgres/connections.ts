@@ -30,6 +30,9 @@ export const TIMES: Times = { connect: 3000, statement: 4000, lock: 3000, answer
  */
 export const CONNECTIONS = 10;
 
+/** A machine that is gone, and says nothing of it, is given up by the database after half a minute: 15 s of silence, and three calls. */
+const KEPT_ALIVE = { tcp_keepalives_idle: 15, tcp_keepalives_interval: 5, tcp_keepalives_count: 3 };
+
 /** A statement with a name is prepared once for each connection. */
 export interface Statement {
   readonly name?: string;
@@ -67,15 +70,12 @@ export class Connections {
       min: side === undefined ? 0 : 1,
       connectionTimeoutMillis: times.connect,
       idleTimeoutMillis: 30_000,
-      statement_timeout: times.statement,
-      lock_timeout: times.lock,
-      idle_in_transaction_session_timeout: times.answer + times.patience,
       query_timeout: times.answer,
       keepAlive: true,
       pipeline: true,
       application_name: connectionName(),
       // Waited for, though it is declared as if it were not.
-      ...(side === undefined ? {} : { onConnect: (client): unknown => take(side, client) }),
+      onConnect: (client): unknown => this.begin(client, side),
       types: asWritten as unknown as pg.CustomTypesConfig,
     });
     // One that is cut says so by what is asked of it as well; what is said between that and its end would be nobody's otherwise.
@@ -85,6 +85,18 @@ export class Connections {
     });
     // One that nobody uses was cut: the next is made when it is needed.
     this.pool.on('error', (error) => this.note('a connection to the database was cut', { error }));
+  }
+
+  /** How a connection begins: all that is set is asked for, as a pooler takes little that comes before. */
+  private async begin(client: pg.ClientBase, side: Side | undefined): Promise<void> {
+    const { statement, lock, answer, patience } = this.times;
+    const set = Object.entries({
+      statement_timeout: statement,
+      lock_timeout: lock,
+      idle_in_transaction_session_timeout: answer + patience,
+      ...KEPT_ALIVE,
+    }).map(([name, value]) => `set_config('${name}', '${value}', false)`);
+    await both(client.query(`select ${set.join(', ')}`), side && take(side, client));
   }
 
   /** Whether what was asked last did not get through. */
@@ -218,7 +230,7 @@ export class Connections {
 }
 
 /** Waits for both, so that nothing of either is under way any more, and throws what the first to be asked threw. */
-export async function both<A, B>(first: Promise<A>, second: Promise<B>): Promise<[A, B]> {
+export async function both<A, B>(first: Promise<A>, second: Promise<B> | B): Promise<[A, B]> {
   await Promise.allSettled([first, second]);
   return [await first, await second];
 }

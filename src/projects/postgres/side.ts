@@ -26,10 +26,6 @@ const NAME = new RegExp(`^${PROGRAM} (\\d+)@([\\w.-]+)$`);
 const KEY = 5_667_977;
 const NUMBER: Readonly<Record<Side, number>> = { answers: 1, moves: 2 };
 
-/** A machine that is gone, and says nothing of it, is given up after half a minute: 15 s of silence, and three calls. */
-const ALIVE = `select set_config('tcp_keepalives_idle', '15', false), set_config('tcp_keepalives_interval', '5', false),
-  set_config('tcp_keepalives_count', '3', false)`;
-
 /** The connections that stand in the way: those of the other side; where one moves, also another process that does. */
 const inTheWay = (side: Side) => `
   select distinct a.application_name as name, case l.objid when ${NUMBER.moves} then 'moves' else 'answers' end as side
@@ -111,8 +107,7 @@ export async function take(side: Side, client: ClientBase): Promise<void> {
   const others = inTheWay(side);
   for (let look = 1; ; look++) {
     // Each by itself: within one transaction the list of connections stays as it was.
-    const [, , found] = await Promise.all([
-      client.query(ALIVE),
+    const [, found] = await Promise.all([
       client.query(`select pg_advisory_lock_shared(${KEY}, ${NUMBER[side]}) where not exists (${others})`),
       client.query<{ name: string | null; side: string }>(others),
     ]);
