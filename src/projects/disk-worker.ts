@@ -6,6 +6,7 @@ import {
   closeSync,
   copyFileSync,
   fsync,
+  fsyncSync,
   linkSync,
   openSync,
   readFileSync,
@@ -20,6 +21,12 @@ import { codeOf, FolderSyncs, place, type Placed, type PlacingDisk } from './pla
 
 const synced = promisify(fsync);
 
+/** Documents that are being put in their places. */
+let inHand = 0;
+
+/** Has the disk keep a file. Where nobody else waits, nothing is gained by going on meanwhile, and another thread would have to be woken. */
+const kept = (file: number): Promise<void> | void => (inHand > 1 ? synced(file) : fsyncSync(file));
+
 /** What a step throws, it rejects with: all of them are asynchronous, and none of them waits. */
 /* eslint-disable @typescript-eslint/require-await */
 const atOnce: PlacingDisk = {
@@ -27,7 +34,7 @@ const atOnce: PlacingDisk = {
     const file = openSync(path, flags, mode);
     return {
       write: async (bytes, from, length, at) => ({ bytesWritten: writeSync(file, bytes, from, length, at) }),
-      sync: () => synced(file),
+      sync: async () => kept(file),
       close: async () => closeSync(file),
     };
   },
@@ -67,7 +74,14 @@ function tell(number: number, done: Placed | Read): void {
 
 parentPort?.on('message', (asked: ToDisk) => {
   for (const [number, what] of asked) {
-    if (typeof what === 'string') tell(number, read(what));
-    else void place(atOnce, syncs, what).then((placed) => tell(number, placed));
+    if (typeof what === 'string') {
+      tell(number, read(what));
+      continue;
+    }
+    inHand++;
+    void place(atOnce, syncs, what).then((placed) => {
+      inHand--;
+      tell(number, placed);
+    });
   }
 });
