@@ -11,6 +11,8 @@ import { figuresOf, type BenchRow } from './table.ts';
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 const QUESTION = '/stitches row shape:diagonal size:12 row:9';
+const WORDS = 'how many stitches in row 9 of a 12 row diagonal square';
+const SAVES = '/motif define name:moss shape:diagonal size:12';
 
 /** Runs a command to its end, in milliseconds. Throws where it fails. */
 export const ran = (command: string, args: readonly string[], env: NodeJS.ProcessEnv = {}): Promise<number> =>
@@ -42,11 +44,16 @@ async function took(...command: Parameters<typeof ran>): Promise<Took> {
 export async function bench(): Promise<BenchRow[]> {
   const folder = await mkdtemp(join(tmpdir(), 'bench-start-'));
   const env = { DATA_DIR: join(folder, 'data'), FILES_DIR: join(folder, 'files') };
+  const saved = { ...env, DATA_DIR: join(folder, 'saved') };
   try {
     // Makes the bundle anew where a source is younger.
-    await ran('node', ['tools/run.cjs', 'ask', QUESTION], env);
+    await ran('node', ['tools/run.cjs', 'ask', SAVES], saved);
     const nothing = () => took('node', ['-e', '0']);
-    const bare = await sideBySide(25, () => took('node', ['dist/main.js', 'ask', QUESTION], env), nothing);
+    const asked = (question: string, where: NodeJS.ProcessEnv) => () =>
+      took('node', ['dist/main.js', 'ask', question], where);
+    const bare = await sideBySide(25, asked(QUESTION, env), nothing);
+    const known = await sideBySide(15, asked(QUESTION, saved), nothing);
+    const words = await sideBySide(15, asked(WORDS, env), nothing);
     const whole = await sideBySide(7, () => took('npm', ['run', '-s', 'ask', '--', QUESTION], env), nothing);
     return [
       {
@@ -55,6 +62,8 @@ export async function bench(): Promise<BenchRow[]> {
         aim: '≤ 1.8 ×',
         note: 'The processor’s time in steps of 10 ms, as the system tells it of processes that have ended.',
       },
+      { what: 'The same by somebody who has saved a motif', ...figuresOf(known, 'node -e 0') },
+      { what: 'The same in plain words', ...figuresOf(words, 'node -e 0') },
       { what: 'The same through npm run ask', ...figuresOf(whole, 'node -e 0') },
     ];
   } finally {
