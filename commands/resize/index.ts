@@ -130,6 +130,7 @@ export const resize = command({
           endsAMotif: ends,
         });
         const { best, bestOwnSize, options } = found;
+        const choices = told(options, line);
         return {
           headline: headlineOf(best, border > 0, `, ${offWish(best.offPercent)}`),
           figures: figuresOf(best),
@@ -137,10 +138,11 @@ export const resize = command({
             bestOwnSize &&
               size !== undefined &&
               `Keeping the pattern’s size ${size}, the best is ${line(bestOwnSize)}`,
-            told(options, line).slice(0, TOLD_FIRST),
+            choices.slice(0, TOLD_FIRST),
           ),
-          details: told(options, line).slice(TOLD_FIRST),
-          data: defined({ options: options.map(plainly), own_size: bestOwnSize && plainly(bestOwnSize) }),
+          details: choices.slice(TOLD_FIRST),
+          data: () =>
+            defined({ options: options.map(plainly), own_size: bestOwnSize && plainly(bestOwnSize) }),
           working: found.working.steps,
           assumptions: gather(
             'Ranked by the nearest size (what width and height are off, added), then the fewest ends, then the least yarn.',
@@ -198,7 +200,7 @@ function ofNumber(asked: Asked): Answer {
     figures: figuresOf(best, wish !== undefined),
     lines: gather(strip, choices.slice(0, TOLD_FIRST)),
     details: choices.slice(TOLD_FIRST),
-    data: { options: options.map(plainly) },
+    data: () => ({ options: options.map(plainly) }),
     working: found.working.steps,
     assumptions: [
       wish

@@ -129,6 +129,9 @@ export interface Photo {
   readonly says: string;
 }
 
+/** What programs are told beside the figures. */
+export type Data = Readonly<Record<string, unknown>>;
+
 export interface Answer {
   /** One sentence that already answers. */
   readonly headline: string;
@@ -141,7 +144,7 @@ export interface Answer {
   readonly assumptions?: readonly string[];
   readonly cautions?: readonly string[];
   /** Whatever is not a single number, for programs. */
-  readonly data?: Readonly<Record<string, unknown>>;
+  readonly data?: Data | (() => Data);
   readonly files?: readonly AnswerFile[];
   readonly actions?: readonly Action[];
   readonly choose?: Choose;
@@ -177,7 +180,7 @@ export interface RenderedAnswer {
   readonly assumptions: readonly string[];
   readonly cautions: readonly string[];
   /** What only programs are told, in her ways: made for those that ask. */
-  readonly data?: (() => Readonly<Record<string, unknown>>) | undefined;
+  readonly data?: (() => Data) | undefined;
   readonly files: readonly AnswerFile[];
   readonly actions: readonly Action[];
   readonly choose?: Choose | undefined;
@@ -285,7 +288,7 @@ export function show(answer: Answer, reader: Reader, assumed: readonly string[] 
     working: (answer.working ?? NONE).map((step) => new ShownStep(step, reader)),
     assumptions: [...assumed, ...(answer.assumptions ?? NONE)].map(say),
     cautions: (answer.cautions ?? NONE).map(say),
-    data: data && (() => within(data, say) as Readonly<Record<string, unknown>>),
+    data: data && (() => within(typeof data === 'function' ? data() : data, say) as Data),
     files: (answer.files ?? NONE).map((file) => ({ ...file, says: say(file.says) })),
     actions: (answer.actions ?? NONE).map((action) => actionIn(action, say)),
     choose: answer.choose,

@@ -11,4 +11,4 @@ const LONG_RUN = new RegExp(`\\s{${MOST},}`, 'g');
  * cutBlanks('moss' + ' '.repeat(2000) + 'sand') // → 'moss sand'
  */
 export const cutBlanks = (typed: string): string =>
-  typed.replace(LONG_RUN, (run) => (run.includes('\n') ? '\n' : ' '));
+  typed.length < MOST ? typed : typed.replace(LONG_RUN, (run) => (run.includes('\n') ? '\n' : ' '));

@@ -136,7 +136,7 @@ export class Reply {
   /** Ends the waiting. Returns whether the answer will be the asker's alone: a deferral may have settled that. */
   async settle(hidden: boolean): Promise<boolean> {
     this.stopWaiting();
-    await this.deferring;
+    if (this.deferring) await this.deferring;
     return hidden || (this.deferred?.where === 'new' && this.deferred.hidden);
   }
 

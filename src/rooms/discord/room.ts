@@ -885,7 +885,10 @@ export class DiscordRoom {
     const ways = waysOf(locale);
     const server = serverOf(place);
     // Both are looked up at once: where the store is elsewhere, neither waits for the other's way there.
-    const seenThere = server === undefined ? undefined : projects.servers.seen({ ...place, server });
+    const seenThere =
+      server === undefined
+        ? undefined
+        : projects.servers.seen({ server, channel: place.channel, within: place.within });
     const untold = ways && (await projects.beginWith(maker.id, { units: ways.units, terms: ways.terms }));
     const settings = await projects.settings(maker.id);
     const context: Context = {
