@@ -32,7 +32,9 @@ export async function database(args: readonly string[], { database: url }: Envir
       say(
         allowed.superuser
           ? `${allowed.role} is a superuser: it may do everything, whatever it is allowed here. Run the program as a role that is none.`
-          : `${allowed.role} may read and write their rows, and neither make nor drop a table.`,
+          : allowed.makes
+            ? `${allowed.role} may read and write their rows, and make tables of its own beside them. Take that away: revoke create on schema public from public; see docs/several-machines.md.`
+            : `${allowed.role} may read and write their rows, and neither make nor drop a table.`,
       );
     else if (superuser)
       say(

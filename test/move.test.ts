@@ -299,6 +299,7 @@ describe('the tables', () => {
     address.username = role;
     address.password = 'quilt';
     const mine = address.href;
+    await asOwner(url, 'revoke create on schema public from public');
     await expect(openDatabase(mine)).rejects.toThrow(refused('database-not-prepared'));
     const prepares = (...args: string[]) =>
       said(() => database(args, checkEnvironment({ DATABASE_URL: url })));
@@ -309,6 +310,13 @@ describe('the tables', () => {
     await expect(openDatabase(mine)).rejects.toThrow(refused('not-saved'));
     const allowed = await prepares('--for', role);
     expect(allowed).toMatchObject({ status: 0, out: expect.stringContaining(`${role} may read and write`) });
+    // As it is in a new database before version 15.
+    await asOwner(url, 'grant create on schema public to public');
+    expect(await prepares('--for', role)).toMatchObject({
+      status: 0,
+      out: expect.stringContaining('make tables of its own beside them. Take that away: revoke create'),
+    });
+    await asOwner(url, 'revoke create on schema public from public');
     const store = await openDatabase(mine);
     const projects = new Projects(store);
     await projects.changeMaker('m', 'M', (doc) => void (doc.settings.units = 'imperial'));

@@ -33,13 +33,12 @@ async function movesElsewhere() {
   await client.query('select pg_advisory_lock_shared(5667977, 2)');
   return client;
 }
-/** Cuts every connection of this process, as a restart of the server does. */
-const cutAll = () =>
-  asOwner(
-    url,
-    `select pg_terminate_backend(pid, 2000) from pg_stat_activity
-      where datname = current_database() and application_name = '${connectionName()}'`,
-  );
+/** Cuts every connection of this process, as a restart of the server does, and waits until it is so. */
+async function cutAll() {
+  const of = `from pg_stat_activity where datname = current_database() and application_name = '${connectionName()}'`;
+  await asOwner(url, `select pg_terminate_backend(pid) ${of}`);
+  await expect.poll(() => asOwner(url, `select pid ${of}`), { timeout: 5000 }).toEqual([]);
+}
 
 describe('while what is saved is being moved', () => {
   it('who starts is told who does it, and starts when it has ended', async () => {

@@ -2,7 +2,7 @@
 import type { NotSaved } from '../not-saved.ts';
 import { Connections } from './connections.ts';
 import { Fault, notOpened } from './faults.ts';
-import { allow, bringUpToDate, VERSION } from './schema.ts';
+import { allow, bringUpToDate, VERSION, type Allowed } from './schema.ts';
 
 export interface Prepared {
   /** The version of the tables before and now; 0 where there were none. */
@@ -11,7 +11,7 @@ export interface Prepared {
   /** Whether the role that prepared it may do everything. */
   readonly superuser: boolean;
   /** The role that was allowed to use it. */
-  readonly allowed: { readonly role: string; readonly superuser: boolean } | undefined;
+  readonly allowed: (Allowed & { readonly role: string }) | undefined;
 }
 
 /** Rejects with NotSaved, and says why. */

@@ -71,10 +71,16 @@ const mayNot = (version: number, cause: Fault) =>
     cause,
   );
 
+export interface Allowed {
+  readonly superuser: boolean;
+  /** Whether it may make tables of its own beside these, as everybody may in a new database before version 15. */
+  readonly makes: boolean;
+}
+
 /**
- * Lets a role that runs the program do what it needs: read and write the rows, and neither make nor drop a table. Throws NotSaved (`no-such-role`).
+ * Lets a role that runs the program do what it needs: read and write the rows, and nothing else. Throws NotSaved (`no-such-role`).
  */
-export async function allow(ask: Ask, role: string): Promise<{ readonly superuser: boolean }> {
+export async function allow(ask: Ask, role: string): Promise<Allowed> {
   const [found] = await ask({ text: 'select rolsuper from pg_roles where rolname = $1', values: [role] });
   if (found === undefined)
     throw new NotSaved(
@@ -89,7 +95,11 @@ export async function allow(ask: Ask, role: string): Promise<{ readonly superuse
     for (const table of TABLES) await ask(`grant select, insert, update, delete on ${table} to ${name}`);
     await ask(`grant select on schema_version to ${name}`);
   });
-  return { superuser: found['rolsuper'] === 't' };
+  const [may] = await ask({
+    text: "select has_schema_privilege($1, current_schema(), 'create') as makes",
+    values: [role],
+  });
+  return { superuser: found['rolsuper'] === 't', makes: may?.['makes'] === 't' };
 }
 
 /** The version of the tables; 0 where there are none. */
