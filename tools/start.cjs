@@ -32,8 +32,8 @@ function open(file) {
 }
 
 /**
- * What takes long to load, and most questions do without: loaded when something of it is first used. None of it is a module that was
- * made CommonJS, as it is asked at once.
+ * What takes long to load, and most questions do without: loaded when something of it is first used. Whether it was an ES module once is
+ * asked by whatever imports it, and of none of these true.
  */
 const LATER = new Set(['node:crypto', 'node:readline', 'jstat']);
 function later(name) {
