@@ -14,6 +14,8 @@ const MOST_OF_MAKER = 4;
 const KEPT_MS = 2 * 24 * 60 * 60 * 1000;
 /** Characters of one answer; what is longer is not kept. */
 const LONGEST = 20_000;
+/** Slots that are looked through at once for somebody who erases everything. */
+const LOOKED_AT = 8;
 
 const answersSchema = lazily(() =>
   z.object({
@@ -66,15 +68,19 @@ export class LatestAnswers implements Elsewhere {
   async unname(isHer: (said: unknown) => boolean): Promise<void> {
     for (const listener of this.listeners) await listener(isHer);
     const slots = await this.store.ids(ANSWERS);
-    const docs = await Promise.all(slots.map((slot) => this.store.read(ANSWERS, slot)));
-    for (const [index, slot] of slots.entries()) {
-      if (docs[index]?.answers.some(({ answer }) => isHer(answer)) !== true) continue;
-      await this.store.change(ANSWERS, slot, (doc) => ({
-        keep: doc && { ...doc, answers: doc.answers.filter(({ answer }) => !isHer(answer)) },
-        tell: undefined,
-        forgets: true,
-      }));
-    }
+    // Few at a time: all of them may be more than anybody wants at hand at once.
+    for (let from = 0; from < slots.length; from += LOOKED_AT)
+      await Promise.all(slots.slice(from, from + LOOKED_AT).map((slot) => this.unnameIn(slot, isHer)));
+  }
+
+  private async unnameIn(slot: string, isHer: (said: unknown) => boolean): Promise<void> {
+    const doc = await this.store.read(ANSWERS, slot);
+    if (doc?.answers.some(({ answer }) => isHer(answer)) !== true) return;
+    await this.store.change(ANSWERS, slot, (there) => ({
+      keep: there && { ...there, answers: there.answers.filter(({ answer }) => !isHer(answer)) },
+      tell: undefined,
+      forgets: true,
+    }));
   }
 
   /** Keeps answers of one maker; each must be plain data. Resolves when they are kept. */

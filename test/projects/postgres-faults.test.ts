@@ -236,6 +236,8 @@ describe('a database that', () => {
     await expect(store.change(TALLIES, 'b', more)).rejects.toThrow(nothingChanged('out of reach'));
     expect(performance.now() - began).toBeLessThan(1000);
     await expect(store.ids(TALLIES)).rejects.toThrow(refused('not-read'));
+    // Three were refused; whoever reads the log is told once.
+    expect(notes.filter((note) => note === 'the database refused something')).toHaveLength(1);
     way.mood = 'open';
     expect(await store.change(TALLIES, 'a', more)).toBe(2);
     // Away for a moment: nobody is told.

@@ -46,6 +46,9 @@ export type Ask = (statement: Statement | string) => Promise<Row[]>;
 /** Waits between tries, in milliseconds: the first soon, none long. */
 const waitBefore = (attempt: number) => Math.min(400, 20 * 2 ** attempt) + (process.pid % 10);
 
+/** A refusal of one kind is noted once in so long, ms. */
+const SAID_AGAIN_MS = 10_000;
+
 const asWritten = { getTypeParser: () => (value: string) => value };
 
 export class Connections {
@@ -55,6 +58,9 @@ export class Connections {
   private trustedSince = 0;
   /** Since when no reading, or no change, got through; unset while they do. */
   private readonly failing: { reading?: number | undefined; changing?: number | undefined } = {};
+
+  /** When a refusal of each code was noted last, and how many there were since. */
+  private readonly said = new Map<string, { readonly at: number; more: number }>();
 
   constructor(
     url: string,
@@ -183,12 +189,25 @@ export class Connections {
         const anew = attempt > 0 || error.code === 'UNREACHED';
         const enough = anew && performance.now() - since > this.times.patience;
         if (!error.passing || enough || this.pool.ending) {
-          this.note('the database refused something', { code: error.code, error: error.cause });
+          this.noteRefusal(error);
           throw refusal(error);
         }
         await sleep(waitBefore(attempt));
       }
     }
+  }
+
+  /** Said at most once in a while for each kind, with how many more there were: while the database is away, everybody is refused. */
+  private noteRefusal({ code, cause }: Fault): void {
+    const now = performance.now();
+    const last = this.said.get(code);
+    if (last !== undefined && now - last.at < SAID_AGAIN_MS) {
+      last.more++;
+      return;
+    }
+    this.said.set(code, { at: now, more: 0 });
+    const more = last?.more ?? 0;
+    this.note('the database refused something', { code, error: cause, ...(more > 0 ? { more } : {}) });
   }
 
   /** A connection that was made after the last one that failed: where one was cut, or led to the wrong server, so do the others. */
