@@ -552,6 +552,7 @@ export class DiscordRoom {
   /** What may be chosen for the options of a form, as far as it is known in time. */
   private async offered(interaction: BaseInteraction, { question }: Route, given: RawOptions) {
     const choices = new Map<string, readonly Choice[]>();
+    const began = performance.now();
     const look = async () => {
       const { context } = await this.contextOf(interaction, interaction.id);
       for (const name of question.form?.asks ?? []) {
@@ -568,6 +569,7 @@ export class DiscordRoom {
       await Promise.race([look(), late]);
     } catch (error) {
       if (!(error instanceof Problem)) this.parts.fault(error);
+      if (isOwnTrouble(error)) await this.companion.yields(began);
     } finally {
       clearTimeout(timer);
     }
@@ -1002,6 +1004,7 @@ export class DiscordRoom {
   private async offers(interaction: AutocompleteInteraction): Promise<{ name: string; value: string }[]> {
     // Every key typed asks: who types faster than anybody reads offers gets none, and nobody else waits.
     if (this.closing || this.typing.take(interaction.user.id) > 0) return [];
+    const began = performance.now();
     try {
       const { words, typed } = readCommand(interaction.commandName, interaction.options.data);
       const focused = interaction.options.getFocused(true);
@@ -1025,6 +1028,7 @@ export class DiscordRoom {
         .slice(0, SUGGESTIONS);
     } catch (error) {
       if (!(error instanceof Problem)) this.parts.fault(error);
+      if (isOwnTrouble(error)) await this.companion.yields(began);
       return [];
     }
   }

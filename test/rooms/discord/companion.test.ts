@@ -71,6 +71,8 @@ describe('a press', () => {
     for (let n = 1; n < 4; n++) said.push(await told('progress next', { motif: 'moss 12' }));
     expect(said.filter((text) => /could not be/.test(text))).toEqual([]);
     expect(said.at(-1)).toMatch(/[Rr]ow 4/);
+    const offers = await platform.autocomplete('progress next', { motif: 'mos' }, 'motif', as);
+    expect(offers.choices.map(({ value }) => value)).toContain('moss 12');
     way.mood = 'open';
   }, 60_000);
 });
