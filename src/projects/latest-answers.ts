@@ -67,6 +67,11 @@ export class LatestAnswers implements Elsewhere {
    */
   async unname(isHer: (said: unknown) => boolean): Promise<void> {
     for (const listener of this.listeners) await listener(isHer);
+    await this.unnameKept(isHer);
+  }
+
+  /** The same for those that are kept by now alone. */
+  async unnameKept(isHer: (said: unknown) => boolean): Promise<void> {
     const slots = await this.store.ids(ANSWERS);
     // Few at a time: all of them may be more than anybody wants at hand at once.
     for (let from = 0; from < slots.length; from += LOOKED_AT)

@@ -97,6 +97,9 @@ export class Unfoldables {
     for (const answers of this.unkept.values())
       for (const [key, answer] of answers) if (isSo(answer)) answers.delete(key);
     await this.keeping;
+    // What another process has answered already and not kept yet is kept by then.
+    const { kept, inCommon, missed, later = LATER_MS } = this.parts;
+    if (inCommon) setTimeout(() => void kept.unnameKept(isHer).catch(missed), 2 * later).unref();
   }
 
   /** Keeps what is not kept yet. Never rejects. */

@@ -70,6 +70,18 @@ describe('answers that cannot be asked again', () => {
     });
   });
 
+  it('that name her and are kept by another process just after that go as well', async () => {
+    const store = new MemoryStore();
+    const [one, two] = [process(store, 250), process(store, 250)];
+    await saves(one.projects, '7');
+    await saves(one.projects, '8');
+    two.unfoldables.put('8', '@a', { ...answer, shown: { ...shown, headline: 'Two motifs given to Mara.' } });
+    await one.projects.eraseMaker('7');
+    await two.unfoldables.keep();
+    expect(await one.projects.answers.find('8', '@a')).toBeDefined();
+    await expect.poll(() => one.projects.answers.find('8', '@a')).toBeUndefined();
+  });
+
   it('are not kept where she erased everything by another process meanwhile, and are of who stands in a group alone', async () => {
     const store = new MemoryStore();
     const [one, two] = [process(store), process(store)];
