@@ -9,6 +9,7 @@ import {
   DefaultUserAgent,
   DiscordAPIError,
   HTTPError,
+  RateLimitError,
   Routes,
   type DiscordErrorData,
   type REST,
@@ -26,6 +27,8 @@ export type Respond = (to: Addressee, answer: object) => Promise<void>;
 type Response = Awaited<ReturnType<REST['options']['makeRequest']>>;
 
 const METHOD = 'POST';
+/** The platform takes a first answer for so long, ms: what would be sent later is not waited for. */
+const TAKEN_FOR_MS = 3_000;
 
 /** A line that was reset, and one on which nothing came: what was sent is sent again. */
 const SENT_AGAIN: readonly unknown[] = ['ECONNRESET', 'UND_ERR_HEADERS_TIMEOUT', 'UND_ERR_BODY_TIMEOUT'];
@@ -40,32 +43,64 @@ export function respondBy({ options }: Pick<REST, 'options'>): Respond {
     'User-Agent': `${DefaultUserAgent} ${userAgentAppendix}`.trim(),
   };
   const longer = typeof offset === 'number' ? offset : 0;
-  const send = async (url: string, answer: object, body: string, left: number): Promise<void> => {
+  const send = async (sending: Sending, left: number): Promise<void> => {
+    const { url, answer, body } = sending;
     let response: Response;
     try {
       response = await options.makeRequest(url, { method: METHOD, headers, body });
     } catch (error) {
-      if (left > 0 && isSentAgain(error)) return send(url, answer, body, left - 1);
+      if (left > 0 && isSentAgain(error)) return send(sending, left - 1);
       throw error;
     }
     const { ok, status } = response;
     if (ok) return undefined;
     if (status === 429) {
-      await wait(Number(response.headers.get('Retry-After') ?? 0) * 1000 + longer);
-      return send(url, answer, body, left);
+      const said = Number(response.headers.get('Retry-After') ?? 0) * 1000;
+      // Some say a date.
+      const pause = (Number.isFinite(said) ? said : 0) + longer;
+      if (performance.now() + pause > sending.until) throw tooOften(response, sending, pause);
+      await wait(pause);
+      return send(sending, left);
     }
-    if (status >= 500 && left > 0) return send(url, answer, body, left - 1);
+    if (status >= 500 && left > 0) return send(sending, left - 1);
     throw status >= 500
       ? new HTTPError(status, response.statusText, METHOD, url, { body: answer, files: undefined })
       : await refusalIn(response, url, answer);
   };
-  return ({ id, token }, answer) =>
-    send(
-      `${api}/v${version}${Routes.interactionCallback(id, token)}`,
-      answer,
-      JSON.stringify(answer),
-      retries,
-    );
+  return ({ id, token }, answer) => {
+    const route = Routes.interactionCallback(id, token);
+    const url = `${api}/v${version}${route}`;
+    const until = performance.now() + TAKEN_FOR_MS;
+    return send({ route, url, answer, body: JSON.stringify(answer), until }, retries);
+  };
+}
+
+/** An answer on its way. */
+interface Sending {
+  readonly route: string;
+  readonly url: string;
+  readonly answer: object;
+  readonly body: string;
+  /** When the platform takes it no more, by this process's own clock. */
+  readonly until: number;
+}
+
+/** The platform would have it later than it takes it. */
+function tooOften({ headers }: Response, { route, url }: Sending, pause: number): RateLimitError {
+  const scope = headers.get('X-RateLimit-Scope');
+  return new RateLimitError({
+    timeToReset: pause,
+    retryAfter: pause,
+    sublimitTimeout: 0,
+    limit: Number(headers.get('X-RateLimit-Limit') ?? Infinity),
+    method: METHOD,
+    hash: headers.get('X-RateLimit-Bucket') ?? '',
+    url,
+    route,
+    majorParameter: '',
+    global: headers.has('X-RateLimit-Global'),
+    scope: scope === 'global' || scope === 'shared' ? scope : 'user',
+  });
 }
 
 /** What the platform says of an answer that it does not take. */

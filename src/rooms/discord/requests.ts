@@ -89,7 +89,8 @@ class Received {
       (one, index) =>
         index % 2 === 0 && one.length === wanted.length && one.toString('latin1').toLowerCase() === wanted,
     );
-    return this.said[at + 1]?.toString('latin1') ?? null;
+    // Not found, -1 would stand for the first name of all.
+    return at < 0 ? null : (this.said[at + 1]?.toString('latin1') ?? null);
   }
 
   has(name: string): boolean {

@@ -1,7 +1,7 @@
 /** Requests over lines of our own, by the client's own REST: what it is told, and what becomes of it when a line breaks. */
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { DiscordAPIError, HTTPError, REST } from 'discord.js';
+import { DiscordAPIError, HTTPError, RateLimitError, REST } from 'discord.js';
 import { afterEach, describe, expect, it } from 'vitest';
 import { respondBy } from '../../../src/rooms/discord/callbacks.ts';
 import { openLines, type Lines } from '../../../src/rooms/discord/requests.ts';
@@ -113,6 +113,14 @@ describe('a request', () => {
     expect(heard).toHaveLength(4);
   });
 
+  it('hears no header that was not said', async () => {
+    const { api, lines } = await opened((response) => response.writeHead(200, { 'x-first': 'a' }).end('{}'));
+    const { headers } = await lines.makeRequest(`${api}/v10/gateway`, { method: 'GET' });
+    expect(headers.get('X-First')).toBe('a');
+    expect(headers.get('Retry-After')).toBeNull();
+    expect(headers.has('X-RateLimit-Global')).toBe(false);
+  });
+
   it('waits as long as it is told to', async () => {
     let times = 0;
     const { rest, heard } = await opened((response) => {
@@ -183,6 +191,19 @@ describe('a first answer', () => {
     expect(performance.now() - began).toBeGreaterThan(95);
     expect(heard).toHaveLength(2);
   });
+
+  it.each(['9', 'Thu, 26 Nov 2026 07:00:00 GMT', undefined])(
+    'is not sent when nobody takes it any more, where it is refused with Retry-After: %s',
+    async (later) => {
+      const { rest, heard } = await opened((response) => {
+        response.writeHead(429, later === undefined ? {} : { 'retry-after': later }).end('{}');
+      });
+      // Without what the platform says, it is this that is waited for.
+      rest.options.offset = 3_100;
+      await expect(sent(rest)).rejects.toBeInstanceOf(RateLimitError);
+      expect(heard).toHaveLength(1);
+    },
+  );
 
   it('to which nothing comes back is sent as often as the client would', async () => {
     const { api, lines, heard } = await opened(() => undefined, 50);
