@@ -14,6 +14,7 @@ import {
   type DiscordErrorData,
   type REST,
 } from 'discord.js';
+import { isAnsweredAlready } from './platform.ts';
 
 /** The interaction that is answered. */
 export interface Addressee {
@@ -43,13 +44,13 @@ export function respondBy({ options }: Pick<REST, 'options'>): Respond {
     'User-Agent': `${DefaultUserAgent} ${userAgentAppendix}`.trim(),
   };
   const longer = typeof offset === 'number' ? offset : 0;
-  const send = async (sending: Sending, left: number): Promise<void> => {
+  const send = async (sending: Sending, left: number, again = false): Promise<void> => {
     const { url, answer, body } = sending;
     let response: Response;
     try {
       response = await options.makeRequest(url, { method: METHOD, headers, body });
     } catch (error) {
-      if (left > 0 && isSentAgain(error)) return send(sending, left - 1);
+      if (left > 0 && isSentAgain(error)) return send(sending, left - 1, true);
       throw error;
     }
     const { ok, status } = response;
@@ -60,12 +61,15 @@ export function respondBy({ options }: Pick<REST, 'options'>): Respond {
       const pause = (Number.isFinite(said) ? said : 0) + longer;
       if (performance.now() + pause > sending.until) throw tooOften(response, sending, pause);
       await wait(pause);
-      return send(sending, left);
+      return send(sending, left, again);
     }
-    if (status >= 500 && left > 0) return send(sending, left - 1);
-    throw status >= 500
-      ? new HTTPError(status, response.statusText, METHOD, url, { body: answer, files: undefined })
-      : await refusalIn(response, url, answer);
+    if (status >= 500) {
+      if (left > 0) return send(sending, left - 1, true);
+      throw new HTTPError(status, response.statusText, METHOD, url, { body: answer, files: undefined });
+    }
+    const refusal = await refusalIn(response, url, answer);
+    // It was taken the first time, and what said so was lost.
+    if (!(again && isAnsweredAlready(refusal))) throw refusal;
   };
   return ({ id, token }, answer) => {
     const route = Routes.interactionCallback(id, token);

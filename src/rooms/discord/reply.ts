@@ -161,9 +161,9 @@ export class Reply {
 
   private give(message: Outbound, where: Where, hidden: boolean): Promise<Went> {
     return this.attempt(
-      () =>
+      (again) =>
         this.deferred === undefined
-          ? this.first(message, where, hidden)
+          ? this.first(message, where, hidden, again)
           : this.later(message, where, hidden, this.deferred),
       this.deferred === undefined || editsIn(this.deferred, where, hidden),
     );
@@ -179,27 +179,31 @@ export class Reply {
   async nothing(): Promise<boolean> {
     await this.settle(true);
     if (this.over || this.deferred !== undefined || !isOnMessage(this.interaction)) return !this.over;
-    return (await this.attempt(() => this.respond({ type: Responds.DeferredMessageUpdate }))) === 'sent';
+    return (
+      (await this.attempt((again) => this.respond({ type: Responds.DeferredMessageUpdate }, again))) ===
+      'sent'
+    );
   }
 
   private async defer(): Promise<void> {
     const { hidden, where } = this;
-    await this.attempt(async () => {
+    await this.attempt(async (again) => {
       if (where === 'same' && isOnMessage(this.interaction))
-        await this.respond({ type: Responds.DeferredMessageUpdate });
+        await this.respond({ type: Responds.DeferredMessageUpdate }, again);
       else {
         const data = { flags: hidden ? MessageFlags.Ephemeral : 0 };
-        await this.respond({ type: Responds.DeferredChannelMessageWithSource, data });
+        await this.respond({ type: Responds.DeferredChannelMessageWithSource, data }, again);
       }
       this.deferred = { where, hidden };
     });
   }
 
-  private first(message: Outbound, where: Where, hidden: boolean): Promise<unknown> {
+  private first(message: Outbound, where: Where, hidden: boolean, again: boolean): Promise<unknown> {
     return where === 'same' && isOnMessage(this.interaction)
-      ? this.respond({ type: Responds.UpdateMessage, data: bodyOf(message) }, message.files)
+      ? this.respond({ type: Responds.UpdateMessage, data: bodyOf(message) }, again, message.files)
       : this.respond(
           { type: Responds.ChannelMessageWithSource, data: bodyOf(message, { hidden }) },
+          again,
           message.files,
         );
   }
@@ -218,11 +222,17 @@ export class Reply {
     await this.add(message, hidden);
   }
 
-  private respond(body: object, files?: readonly Sent[]): Promise<unknown> {
+  /** `again`: the line broke under the same before. */
+  private async respond(body: object, again: boolean, files?: readonly Sent[]): Promise<void> {
     const { client, id, token } = this.interaction;
-    if (this.respondAtOnce && (files === undefined || files.length === 0))
-      return this.respondAtOnce(this.interaction, body);
-    return client.rest.post(Routes.interactionCallback(id, token), carrying(body, files));
+    try {
+      if (this.respondAtOnce && (files === undefined || files.length === 0))
+        await this.respondAtOnce(this.interaction, body);
+      else await client.rest.post(Routes.interactionCallback(id, token), carrying(body, files));
+    } catch (error) {
+      // It had arrived then.
+      if (!(again && isAnsweredAlready(error))) throw error;
+    }
   }
 
   private add(message: Outbound, hidden: boolean): Promise<unknown> {
@@ -242,15 +252,18 @@ export class Reply {
    * Where the line breaks under it, it is sent once more: of a first answer the platform takes one only, and an edit
    * twice is the same edit. A message of its own might come twice, and is not.
    */
-  private async attempt(act: () => Promise<unknown>, again = true): Promise<Went> {
+  private async attempt(
+    act: (again: boolean) => Promise<unknown>,
+    mayAgain = true,
+    again = false,
+  ): Promise<Went> {
     try {
-      await act();
+      await act(again);
       return 'sent';
     } catch (error) {
-      if (again && isBrokenLine(error)) return this.attempt(act, false);
+      if (mayAgain && isBrokenLine(error)) return this.attempt(act, false, true);
       this.over ||= isOver(error);
-      // What was sent again may have been answered by what was sent first.
-      if (again && isAnsweredAlready(error)) this.companion?.notice();
+      if (isAnsweredAlready(error)) this.companion?.notice();
       const refused = isRefused(error);
       const facts = refusalFacts(error);
       if (refused) this.log.error(facts, 'the platform refused an answer');

@@ -162,6 +162,18 @@ describe('a board', () => {
     expect(there()[0]?.content).toContain('500 made');
   });
 
+  it('may change with many others at once, and nobody is warned of a leak', async () => {
+    const warned: string[] = [];
+    const hear = (warning: Error) => void warned.push(warning.name);
+    process.on('warning', hear);
+    kept.closed = true;
+    for (let board = 0; board < 30; board++) boards.changed(`throw ${board}`);
+    await boards.settled();
+    await new Promise((done) => setImmediate(done));
+    process.off('warning', hear);
+    expect(warned).toEqual([]);
+  });
+
   it('that was deleted is posted again', async () => {
     await show();
     there()[0]!.deleted = true;
