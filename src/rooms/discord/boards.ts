@@ -4,6 +4,7 @@
  * asked for somewhere else.
  */
 import { createHash } from 'node:crypto';
+import { setMaxListeners } from 'node:events';
 import { setTimeout as wait } from 'node:timers/promises';
 import { DiscordAPIError, HTTPError, Routes } from 'discord.js';
 import type { RenderedAnswer } from '../../chat/answer.ts';
@@ -97,7 +98,10 @@ export class Boards {
   /** Edits and posts that went out, for the health line. */
   sent = 0;
 
-  constructor(private readonly parts: BoardParts) {}
+  constructor(private readonly parts: BoardParts) {
+    // Each board that was just shown listens for the end, however many there are.
+    setMaxListeners(0, this.stopped.signal);
+  }
 
   /** Says that a board changed. Returns at once; the newest state is shown within about a second. */
   changed(board: string): void {

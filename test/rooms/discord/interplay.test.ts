@@ -185,23 +185,38 @@ describe('time', () => {
     const seen = await asking;
     harness.platform.driver.patience = { first: 3_000, settled: 15_000 };
     expect(seen.interaction.failures).toEqual([{ status: 404, code: 10062 }]);
-    expect(logged(from).map(({ facts }) => facts['code'])).toEqual([10062]);
+    await expect.poll(() => logged(from).map(({ facts }) => facts['code'])).toEqual([10062]);
     expect((await harness.line(ROW, as)).kind).toBe('message');
   });
 
-  it('an interaction that was answered already is logged once, never answered again, and nothing crashes', async () => {
-    const as = somebody();
-    const from = harness.log.length;
-    // What was done and not confirmed is sent once more by the client.
-    harness.platform.befall({ path: /callback/, how: 500, applied: true });
-    const seen = await harness.line(ROW, as);
-    expect(seen.kind).toBe('message');
-    await wait(500);
-    expect(seen.interaction.failures).toEqual([{ status: 400, code: 40060 }]);
-    expect(logged(from).map(({ facts }) => facts['code'])).toEqual([40060]);
-    expect(seen.interaction.followUps).toEqual([]);
-    expect((await harness.line(ROW, as)).kind).toBe('message');
-  });
+  it.each([500, 'hang-up'] as const)(
+    'an answer that was taken, and sent once more as what said so was lost (%s), has arrived',
+    async (how) => {
+      const as = somebody();
+      const from = harness.log.length;
+      harness.platform.befall({ path: /callback/, how, applied: true });
+      const seen = await harness.line(ROW, as);
+      expect(seen.kind).toBe('message');
+      await expect.poll(() => seen.interaction.failures).toEqual([{ status: 400, code: 40060 }]);
+      await wait(50);
+      expect(logged(from)).toEqual([]);
+      expect(seen.interaction.followUps).toEqual([]);
+    },
+  );
+
+  it.each([500, 'hang-up'] as const)(
+    'an answer comes after it was deferred, also where what said that was lost (%s)',
+    async (how) => {
+      const as = somebody();
+      const open = gate(`lost-${how}`);
+      setTimeout(open, 1_300);
+      harness.platform.befall({ path: /callback/, how, applied: true });
+      const seen = await harness.line(`/probe slow gate:lost-${how}`, as);
+      expect(seen.deferred).toBe(true);
+      expect(seen.text).toContain(`lost-${how}`);
+      expect(seen.interaction.failures).toEqual([{ status: 400, code: 40060 }]);
+    },
+  );
 
   it.each([0, 900, 1_000, 1_100, 2_500])(
     'an answer after %i ms arrives once, deferred by itself after a second',
