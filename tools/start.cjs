@@ -52,7 +52,13 @@ function load(name) {
   if (!(name in parts)) Object.assign(parts, open(name.replace(/\.js$/, '.cjs')));
   const module = { exports: {} };
   loaded.set(name, module);
-  parts[name](module.exports, load, module, here);
+  try {
+    parts[name](module.exports, load, module, here);
+  } catch (error) {
+    // Half of it is none: whoever asks for it next has it loaded anew.
+    loaded.delete(name);
+    throw error;
+  }
   return module.exports;
 }
 

@@ -91,6 +91,27 @@ describe('a bundle', () => {
     expect(asked(folder, [], words)).toEqual(before);
   });
 
+  it('loads a part anew of which the loading failed half way', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'bundle-'));
+    cpSync('tools/start.cjs', join(folder, 'main.js'));
+    writeFileSync(
+      join(folder, 'program.cjs'),
+      `({
+        './main.js': function (exports, require) {
+          try { require('./part.js'); } catch (error) { console.log(error.message); }
+          console.log(require('./part.js').whole);
+        },
+        './part.js': function (exports) {
+          if (!process.tries) { process.tries = 1; throw new Error('no room just now'); }
+          exports.whole = 'there';
+        },
+      })`,
+    );
+    expect(spawnSync(process.execPath, [join(folder, 'main.js')], { encoding: 'utf8' }).stdout).toBe(
+      'no room just now\nthere\n',
+    );
+  });
+
   it('writes nothing beside itself', () => {
     const { folder } = bundle();
     const before = readdirSync(folder);
