@@ -247,6 +247,23 @@ describe('a database that', () => {
     expect(await store.change(TALLIES, 'a', more)).toBe(3);
   });
 
+  it('is not away any more once anything has got through', async () => {
+    const store = await open();
+    await store.change(TALLIES, 'a', more);
+    way.mood = 'closed';
+    await cutIdle();
+    await expect(store.change(TALLIES, 'a', more)).rejects.toThrow(nothingChanged('out of reach'));
+    expect(store.away).toBe(true);
+    way.mood = 'open';
+    expect((await store.read(TALLIES, 'a'))?.n).toBe(1);
+    expect(store.away).toBe(false);
+    // It is waited for as it was the first time.
+    way.mood = 'closed';
+    await cutIdle();
+    setTimeout(() => (way.mood = 'open'), 300);
+    expect(await store.change(TALLIES, 'a', more)).toBe(2);
+  });
+
   it('takes no changes lets everybody read', async () => {
     const store = await open();
     await store.change(TALLIES, 'a', more);

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import pg from 'pg';
 import type { NotSaved } from '../not-saved.ts';
-import { Fault, notKnownThere, notReadThere, notSavedThere } from './faults.ts';
+import { Fault, notKnownThere, notReadThere, notSavedThere, READ_ONLY } from './faults.ts';
 import { connectionName, take, type Side } from './side.ts';
 
 export type Note = (what: string, facts: Readonly<Record<string, unknown>>) => void;
@@ -56,8 +56,8 @@ export class Connections {
   /** When each connection was made, and since when one must have been made to be trusted. */
   private readonly made = new WeakMap<pg.ClientBase, number>();
   private trustedSince = 0;
-  /** Since when no reading, or no change, got through; unset while they do. */
-  private readonly failing: { reading?: number | undefined; changing?: number | undefined } = {};
+  /** Since when nothing at all got through, and since when no change was taken, though it did; unset while it is otherwise. */
+  private readonly failing: { reaching?: number | undefined; changing?: number | undefined } = {};
 
   /** When a refusal of each code was noted last, and how many there were since. */
   private readonly said = new Map<string, { readonly at: number; more: number }>();
@@ -105,9 +105,9 @@ export class Connections {
     await both(client.query(`select ${set.join(', ')}`), side && take(side, client));
   }
 
-  /** Whether what was asked last did not get through. */
+  /** Whether what was asked last did not get through, or the last change was not taken. */
   get away(): boolean {
-    return this.failing.reading !== undefined || this.failing.changing !== undefined;
+    return this.failing.reaching !== undefined || this.failing.changing !== undefined;
   }
 
   async close(): Promise<void> {
@@ -171,7 +171,7 @@ export class Connections {
   }
 
   private async tried<T>(
-    what: keyof Connections['failing'],
+    what: 'reading' | 'changing',
     work: () => Promise<T>,
     refusal: (fault: Fault) => NotSaved,
   ): Promise<T> {
@@ -179,12 +179,14 @@ export class Connections {
     for (let attempt = 0; ; attempt++) {
       try {
         const result = await work();
-        this.failing[what] = undefined;
+        this.failing.reaching = undefined;
+        if (what === 'changing') this.failing.changing = undefined;
         return result;
       } catch (error) {
         if (!(error instanceof Fault)) throw error;
         // Where nothing has got through for long, nobody waits as long again. What two changes do to each other ends soon.
-        const since = error.broken ? (this.failing[what] ??= began) : performance.now();
+        const fails = error.code === READ_ONLY ? 'changing' : 'reaching';
+        const since = error.broken ? (this.failing[fails] ??= began) : performance.now();
         // After one that was cut it is tried at least once on a connection that is made anew.
         const anew = attempt > 0 || error.code === 'UNREACHED';
         const enough = anew && performance.now() - since > this.times.patience;

@@ -53,7 +53,7 @@ const MET = ['40001', '40P01'];
 /** Nobody is let in just now: too many connections, or it starts or ends. */
 const ENDS = ['57P01', '57P02', '57P03', '57P05', '25P03'];
 /** It takes no changes; another server may have become the one that does. */
-const READ_ONLY = '25006';
+export const READ_ONLY = '25006';
 const NO_ROOM = '53300';
 /** What Node says of a certificate, and PostgreSQL's server where it has none. */
 const UNSAFE = /^(TLS|ERR_TLS|ERR_SSL|CERT_|SELF_SIGNED|DEPTH_ZERO|UNABLE_TO|HOSTNAME_MISMATCH|EPROTO)/;
