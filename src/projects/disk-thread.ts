@@ -42,9 +42,12 @@ function errorOf(passed: unknown): Error {
 
 /** Nearly every document has room in this, in bytes. */
 const SHORT = 32_768;
-/** A disk that takes so long over a short file does not have it at hand, ms; and how long it is asked for nothing then. */
+/**
+ * A disk that takes so long over a short file does not have it at hand, ms; and how long it is asked for nothing then: long enough that
+ * what it takes is little of all time, however slow it is.
+ */
 const SLOW_MS = 5;
-const SLOW_FOR_MS = 250;
+const slowFor = (took: number) => 50 * took;
 
 const room = Buffer.allocUnsafe(SHORT);
 const NEWLINE = 10;
@@ -101,7 +104,7 @@ export class DiskThread implements DocumentDisk {
       return readShort(path);
     } finally {
       const to = performance.now();
-      if (to - from > SLOW_MS) this.slowUntil = to + SLOW_FOR_MS;
+      if (to - from > SLOW_MS) this.slowUntil = to + slowFor(to - from);
     }
   }
 
