@@ -5,7 +5,7 @@
  * for results that nobody changes.
  *
  * @example
- * const namesOf = remembered(({ name }: { name: string }) => name.split(' '))
+ * remembered((words) => words.join(' '))(['solid', 'square']) // → 'solid square'
  */
 export function remembered<Thing extends object, Found>(
   find: (thing: Thing) => Found,
