@@ -12,7 +12,7 @@ import type { Paper } from './paper/paper.ts';
 import { NotSaved } from './projects/not-saved.ts';
 import { Projects } from './projects/projects.ts';
 import type { Store } from './projects/store.ts';
-import { mustBeWhole } from './projects/unfinished.ts';
+import { mayBeUnfinished, mustBeWhole } from './projects/unfinished.ts';
 import { KeptFiles } from './rooms/terminal/kept-files.ts';
 import { askOnce, talk } from './rooms/terminal/run.ts';
 
@@ -47,8 +47,8 @@ async function openStore(
     // A thread is worth starting for whoever goes on.
     const thread = options.stays ? new (await import('./projects/disk-thread.ts')).DiskThread() : undefined;
     const store = await FileStore.open({ folder: dataFolder, ...options, ...(thread ? { thread } : {}) });
-    // Whoever asks a single question in the terminal knows what she does, and does not wait for one more file.
-    if (options.stays)
+    // A single question waits for no file that is not there.
+    if (options.stays || mayBeUnfinished(dataFolder))
       await orClosed(store, mustBeWhole(store, { said: `the data folder ${dataFolder}`, named: dataFolder }));
     return store;
   }

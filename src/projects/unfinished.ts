@@ -1,4 +1,6 @@
 /** Whether something is still to be moved into a store: what is not there yet must not be taken for what never was. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import * as z from 'zod';
 import { lazily } from '../core/base/lazily.ts';
 import { NotSaved } from './not-saved.ts';
@@ -30,6 +32,9 @@ export const noteBegun = (store: Store, now: Date) =>
 
 /** Notes that all is there, or that nothing more will come. */
 export const noteEnded = (store: Store) => store.erase(MOVES, INTO);
+
+/** Whether anything was ever moved into a data folder; all that can be said without reading a document. */
+export const mayBeUnfinished = (folder: string): boolean => existsSync(join(folder, MOVES.folder));
 
 /** A store in words, and as it is named to `npm run move`. */
 export interface Named {

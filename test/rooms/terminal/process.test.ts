@@ -402,6 +402,15 @@ describe('what is ours or the machine’s', () => {
     await store.close();
   });
 
+  it('answers nothing from a folder into which a move was broken off', async () => {
+    const folder = folderOf();
+    mkdirSync(join(folder, 'data/moves'), { recursive: true });
+    writeFileSync(join(folder, 'data/moves/into.json'), '{"version":1,"begun":"2026-03-02T12:00:00.000Z"}\n');
+    const { out, err, status } = await start(['ask', '/motif show'], folder).done;
+    expect([out, status]).toEqual(['', 1]);
+    expect(err).toContain('A move into the data folder data was begun on 2026-03-02 and has not ended');
+  });
+
   it('a variable that does not fit is named before anything starts', async () => {
     const ran = await run(['main'], '', folderOf(), { LOG_LEVEL: 'loud' });
     expect(ran.status).toBe(1);
