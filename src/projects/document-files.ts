@@ -48,6 +48,8 @@ export class DocumentFiles {
   /** Folders that are there, or are being made: whoever writes waits until they are. */
   private readonly made = new Map<string, Promise<void>>();
   private readonly syncs: FolderSyncs;
+  /** Paths of the folders of kinds. */
+  private readonly folders = new Map<string, string>();
   /** Files that were put in place under this hold. */
   private readonly put = new Set<string>();
 
@@ -65,17 +67,28 @@ export class DocumentFiles {
 
   /** Throws where the id could not stand in a path. */
   of(kind: Kind<unknown>, id: string): Files {
-    if (!SAFE_ID.test(id)) throw new Error(`unsafe id ${JSON.stringify(id)}`);
-    const folder = join(this.root, kind.folder);
-    const whole = `${folder}${sep}${id}`;
+    const path = this.pathOf(kind, id);
+    const folder = this.folderOf(kind);
     const before = `${folder}${sep}previous${sep}${id}`;
     return {
       folder,
-      path: `${whole}.json`,
+      path,
       previous: `${before}.json`,
-      list: `${whole}.events.jsonl`,
+      list: `${folder}${sep}${id}.events.jsonl`,
       previousList: `${before}.events.jsonl`,
     };
+  }
+
+  /** The same of the document alone: what is asked for at every reading. */
+  pathOf(kind: Kind<unknown>, id: string): string {
+    if (!SAFE_ID.test(id)) throw new Error(`unsafe id ${JSON.stringify(id)}`);
+    return `${this.folderOf(kind)}${sep}${id}.json`;
+  }
+
+  private folderOf(kind: Kind<unknown>): string {
+    let folder = this.folders.get(kind.folder);
+    if (folder === undefined) this.folders.set(kind.folder, (folder = join(this.root, kind.folder)));
+    return folder;
   }
 
   /** Gives up what rested on the hold. */

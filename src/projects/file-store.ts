@@ -205,7 +205,8 @@ export class FileStore implements Store {
   }
 
   async read<T>(kind: Kind<T>, id: string): Promise<T | undefined> {
-    return this.shared(this.files.of(kind, id).path, await this.known(kind, id)) as T | undefined;
+    const path = this.files.pathOf(kind, id);
+    return this.shared(path, await this.known(kind, id, path)) as T | undefined;
   }
 
   /** Documents that were asked for and cannot be read whole. */
@@ -269,7 +270,7 @@ export class FileStore implements Store {
   // — one document at a time —
 
   private enqueue(kind: Kind<unknown>, id: string, change: Waiting['change']): Promise<unknown> {
-    const { path } = this.files.of(kind, id);
+    const path = this.files.pathOf(kind, id);
     if (this.closed)
       return Promise.reject(
         new NotSaved('closing', 'This is closing down. Nothing was changed.', 'Ask again in a moment.'),
@@ -529,8 +530,7 @@ export class FileStore implements Store {
   // — reading —
 
   /** A document in this version, checked; its text is NONE where there is none. */
-  private known(kind: Kind<unknown>, id: string): Promise<Remembered> {
-    const { path } = this.files.of(kind, id);
+  private known(kind: Kind<unknown>, id: string, path: string): Promise<Remembered> {
     const known = this.recall(path);
     if (known !== undefined) {
       this.remember(path, known);
