@@ -184,7 +184,12 @@ async function discord(token: string, environment: Environment): Promise<number>
     stop,
     note: (what, { error, ...facts }) =>
       log.error(error === undefined ? facts : { ...facts, err: error }, what),
+  }).catch((error: unknown) => {
+    // Asked to stop while it waited, it has done what it was asked.
+    if (stop.aborted) return undefined;
+    throw error;
   });
+  if (store === undefined) return 0;
   // What nobody waited for went wrong: noted, like any other fault, and nobody's answer ends with it.
   process.on('unhandledRejection', (error) => noteFault(log, error));
   process.on('uncaughtException', (error) => {
