@@ -42,9 +42,13 @@ export class Latest<T> {
     return this.kept.get(name);
   }
 
-  /** Forgets all that are so. */
-  drop(isSo: (thing: T) => boolean): void {
-    for (const [name, thing] of this.kept) if (isSo(thing)) this.kept.delete(name);
+  /** Each under its name; what is put there while somebody goes through them comes last. */
+  entries(): Iterable<[string, T]> {
+    return this.kept.entries();
+  }
+
+  drop(name: string): void {
+    this.kept.delete(name);
   }
 
   /** Forgets all whose names begin so. */

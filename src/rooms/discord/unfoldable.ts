@@ -1,5 +1,6 @@
 /** Answers that cannot be asked again, for those who want to see their working: at hand for a while, then in what is kept. */
 import type { RenderedAnswer } from '../../chat/answer.ts';
+import { Pauses } from '../../chat/breathe.ts';
 import type { LatestAnswers } from '../../projects/latest-answers.ts';
 import { Latest } from './recent.ts';
 
@@ -92,10 +93,15 @@ export class Unfoldables {
 
   /** Lets go of answers that name somebody who erases everything, whosever they are. */
   private async unname(isHer: (said: unknown) => boolean): Promise<void> {
-    const isSo = (answer: Unfoldable) => isHer(plain(answer));
-    this.latest.drop(isSo);
+    // There may be hundreds, and each is put into words for it: others are heard in between.
+    const pauses = new Pauses();
+    const isSo = async (answer: Unfoldable) => {
+      if (pauses.areDue) await pauses.breathe();
+      return isHer(plain(answer));
+    };
+    for (const [name, answer] of this.latest.entries()) if (await isSo(answer)) this.latest.drop(name);
     for (const answers of this.unkept.values())
-      for (const [key, answer] of answers) if (isSo(answer)) answers.delete(key);
+      for (const [key, answer] of answers) if (await isSo(answer)) answers.delete(key);
     await this.keeping;
     // What another process has answered already and not kept yet is kept by then.
     const { kept, inCommon, missed, later = LATER_MS } = this.parts;

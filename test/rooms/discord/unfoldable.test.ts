@@ -70,6 +70,25 @@ describe('answers that cannot be asked again', () => {
     });
   });
 
+  it('are gone through in pieces, so that others are heard meanwhile', async () => {
+    const { unfoldables, projects } = process(new MemoryStore(), 1e6, false);
+    await saves(projects, '7');
+    const slow: RenderedAnswer = {
+      ...shown,
+      get headline() {
+        for (const until = performance.now() + 2; performance.now() < until;);
+        return 'Two motifs given to Mara.';
+      },
+    };
+    for (let n = 0; n < 20; n++) unfoldables.put('8', `@${n}`, { ...answer, shown: slow });
+    let heard = 0;
+    const listening = setInterval(() => heard++, 0);
+    await projects.eraseMaker('7');
+    clearInterval(listening);
+    expect(heard).toBeGreaterThan(5);
+    expect(await unfoldables.get('8', '@0')).toBeUndefined();
+  });
+
   it('that name her and are kept by another process just after that go as well', async () => {
     const store = new MemoryStore();
     const [one, two] = [process(store, 250), process(store, 250)];
