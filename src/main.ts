@@ -185,9 +185,10 @@ async function discord(token: string, environment: Environment): Promise<number>
     note: (what, { error, ...facts }) =>
       log.error(error === undefined ? facts : { ...facts, err: error }, what),
   }).catch((error: unknown) => {
-    // Asked to stop while it waited, it has done what it was asked.
-    if (stop.aborted) return undefined;
-    throw error;
+    if (!(stop.aborted && error instanceof NotSaved)) throw error;
+    // Asked to stop while it waited, it says for what, and has done what it was asked.
+    tellRunner(error.message);
+    return undefined;
   });
   if (store === undefined) return 0;
   // What nobody waited for went wrong: noted, like any other fault, and nobody's answer ends with it.

@@ -1,7 +1,7 @@
 /**
  * What answers an interaction at once. Such a request is most of what this bot sends, it carries no token but its own, and none of the
  * rates that the client's queues keep is meant for it: they are passed by, and what they make for each request with them. Where it
- * fails, what the client would do is done: it is sent again where the platform fails, later where that says so, and what is refused is
+ * fails, what the client would do is done: it is sent again where the platform fails, later where that says so and takes it then, and what is refused is
  * told in the client's own errors.
  */
 import { setTimeout as wait } from 'node:timers/promises';

@@ -402,26 +402,6 @@ describe('what is ours or the machine’s', () => {
     await store.close();
   });
 
-  it('ends well where it is asked to stop while it waits for the folder', async () => {
-    const folder = folderOf();
-    mkdirSync(join(folder, 'data'));
-    const holder = {
-      nonce: 'n',
-      pid: 1,
-      host: 'elsewhere',
-      boot: 'b',
-      space: 's',
-      started: '1',
-      stays: true,
-    };
-    writeFileSync(join(folder, 'data/lock'), JSON.stringify(holder));
-    const { child, done } = start(['main'], folder, { DISCORD_TOKEN: 'aaa.bbb.ccc' });
-    child.stdout?.once('data', () => child.kill('SIGTERM'));
-    const { out, err, status } = await done;
-    expect(out).toContain('watching whether its holder moves');
-    expect([err, status]).toEqual(['', 0]);
-  });
-
   it('answers nothing from a folder into which a move was broken off', async () => {
     const folder = folderOf();
     mkdirSync(join(folder, 'data/moves'), { recursive: true });
