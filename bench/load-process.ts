@@ -1,6 +1,8 @@
 /** Processes of the load bench, and what is said to them and by them. */
 import { fork } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
 import type { Load, Loaded } from './load-platform.ts';
 
 export type ToBot =
@@ -21,14 +23,41 @@ export type FromBot =
   | { readonly told: 'heap'; readonly heap: number }
   | { readonly error: string };
 
+const here = (file: string) => fileURLToPath(new URL(file, import.meta.url));
+
+/**
+ * Bundles the bots, as the program runs bundled: what reads TypeScript at run time gives each function its name anew whenever one
+ * is made, which takes part of the time that is measured.
+ */
+async function bundledBots(): Promise<{ readonly bot: string; readonly remove: () => void }> {
+  const cache = here('../node_modules/.cache/');
+  mkdirSync(cache, { recursive: true });
+  // Beside the packages, which stay where they are.
+  const outdir = mkdtempSync(`${cache}bots-`);
+  await build({
+    entryPoints: {
+      bot: here('load-bot.ts'),
+      'disk-worker': here('../src/projects/disk-worker.ts'),
+    },
+    outdir,
+    outExtension: { '.js': '.mjs' },
+    bundle: true,
+    packages: 'external',
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    logLevel: 'error',
+  });
+  return { bot: `${outdir}/bot.mjs`, remove: () => rmSync(outdir, { recursive: true, force: true }) };
+}
+
 /** A process that answers each thing that it is asked, one after the other. */
-function open<From extends object>(file: string) {
-  const program = fileURLToPath(new URL(file, import.meta.url));
+function open<From extends object>(program: string) {
   // Loads without an end are infinite, which JSON cannot say.
   const child = fork(program, { serialization: 'advanced' });
   const next = () =>
     new Promise<From>((resolve, reject) => {
-      const ended = (code: number | null) => reject(new Error(`${file} ended with ${code ?? 'a signal'}`));
+      const ended = (code: number | null) => reject(new Error(`${program} ended with ${code ?? 'a signal'}`));
       child.once('exit', ended);
       child.once('message', (told: From | { readonly error: string }) => {
         child.off('exit', ended);
@@ -83,7 +112,7 @@ function loadedIn(told: { loaded: Loaded } | object, load: Load): Loaded {
 }
 
 type FromPlatform = { loaded: Loaded } | { cpu: number } | { api: string; token: string };
-const PLATFORM = 'load-platform.ts';
+const PLATFORM = here('load-platform.ts');
 
 export async function openPlatform(): Promise<Platform> {
   const platform = open<FromPlatform>(PLATFORM);
@@ -100,7 +129,8 @@ export async function openSide(bot: 'ours' | 'fixed', folder: string): Promise<S
   const platform = open<FromPlatform>(PLATFORM);
   const at = await platform.next();
   if (!('api' in at)) throw new Error('the platform did not open');
-  const process = open<FromBot>('load-bot.ts');
+  const bots = await bundledBots();
+  const process = open<FromBot>(bots.bot);
   await process.ask({ ask: 'open', bot, ...at, folder });
   const taken = async () => {
     const [ours, theirs] = [await process.ask({ ask: 'cpu' }), await platform.ask('cpu')];
@@ -124,6 +154,7 @@ export async function openSide(bot: 'ours' | 'fixed', folder: string): Promise<S
     close: async () => {
       await process.close();
       await platform.close();
+      bots.remove();
     },
   };
 }
