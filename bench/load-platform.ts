@@ -95,12 +95,13 @@ async function run({
       `${seen.kind} after ${Math.round(seen.ms)} ms ${JSON.stringify(seen.interaction.failures)}: ${seen.text}\n`,
     );
   };
-  // Each presses her own message, so that no two presses of one maker overlap.
+  // Each lane has makers of its own, so that no two presses of one maker overlap: one of them would change nothing.
+  const makersOfLane = Math.max(1, Math.floor(wanted / inFlight));
   const presser = async (lane: number) => {
     for (let turn = 0; ; turn++) {
       if (asked >= answers || performance.now() - began > ms) return;
       const n = asked++;
-      const maker = makers[(lane + turn * inFlight) % Math.max(wanted, inFlight)];
+      const maker = makers[lane + (turn % makersOfLane) * inFlight];
       if (!maker) throw new Error('no maker');
       const question = questions[n % questions.length];
       if (!question) throw new Error('no question');
