@@ -102,11 +102,12 @@ async function presses(store: FileStore, season: number): Promise<BenchRow> {
         );
       }
       const took = await timed(() =>
-        storm((number) =>
-          groups.happen(id, { by: `maker${number}`, at, once: `press ${number}` }, (state) =>
-            pledge(state, asker(`maker${number}`), 0, 1),
-          ),
-        ),
+        storm((number) => {
+          const maker = `maker${number % AT_ONCE}`;
+          return groups.happen(id, { by: maker, at, once: `press ${number}` }, (state) =>
+            pledge(state, asker(maker), 0, 1),
+          );
+        }),
       );
       const doc = await groups.read(id);
       const pledged = doc ? groups.stateOf(doc).tally[0]?.pledged : 0;
