@@ -249,7 +249,12 @@ export async function bench(): Promise<BenchRow[]> {
     const cold = await coldReads(folder);
     const store = await FileStore.open({ folder, stays: true });
     try {
-      const groups = new Groups(store, { ...OF_GROUPS, events: Infinity, eventsOfMaker: Infinity });
+      const groups = new Groups(store, {
+        ...OF_GROUPS,
+        events: Infinity,
+        eventsOfMaker: Infinity,
+        characters: Infinity,
+      });
       return [...(await againstHistory(groups)), ...(await againstDatabase(groups, folder)), cold];
     } finally {
       await store.close();

@@ -188,7 +188,8 @@ export class Chronicles<
     const live = this.liveOf(doc);
     try {
       if (!this.states.has(doc)) this.states.set(doc, await inPieces(live.reckon(doc)));
-      await inPieces(live.count(doc));
+      // Whoever looks at it while more is being added would have all of it counted anew.
+      if (!live.counts(doc)) await inPieces(live.count(doc));
     } catch (error) {
       // Whoever asks for the state is told.
       if (!(error instanceof BrokenHistory)) throw error;

@@ -98,6 +98,11 @@ export class Live<E extends Stamp, State> implements Past {
     if (this.stands.length > MOST_STANDS) this.stands.splice(1, 1);
   }
 
+  /** Whether all that happened in a document is counted, and maybe what came after it. */
+  counts(doc: object): boolean {
+    return this.counted >= lengthOf(doc);
+  }
+
   /** Counts what is new. Those that were never written after all are counted no more. */
   *count(doc: object): Generator<void, Past> {
     const length = lengthOf(doc);

@@ -1,15 +1,17 @@
 /** The state of a busy blanket is moved on by each press, and is what replaying everything gives; nobody sees one change. */
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { Problem } from '../../src/core/base/problem.ts';
 import type { Happening } from '../../src/core/group/events.ts';
 import { accept, handIn, leave, pledge, undo } from '../../src/core/group/rules.ts';
 import { replay, type GroupState } from '../../src/core/group/state.ts';
+import { FileStore } from '../../src/projects/file-store.ts';
 import { Groups, type GroupDoc } from '../../src/projects/groups.ts';
 import { MemoryStore } from '../../src/projects/memory.ts';
 import { NotSaved } from '../../src/projects/not-saved.ts';
 import type { Changed, Kind } from '../../src/projects/store.ts';
 import { groupPlan } from '../core/group/plan.ts';
+import { newFolder } from './kinds.ts';
 
 const at = new Date('2026-03-02T12:00:00Z');
 const asker = (id: string) => ({ id, name: `Maker ${id}`, manager: id === 'ines', managed: true });
@@ -173,4 +175,34 @@ describe('the state of a busy blanket', () => {
     expect((await press('b')).again).toBe(true);
     expect((await groups.of('7'))[0]?.state.pledges.get('m1')?.[1]).toBe(2);
   });
+});
+
+it('a storm of presses on a long blanket counts what happened before it once', async () => {
+  const store = await FileStore.open({ folder: newFolder(), stays: true });
+  const groups = new Groups(store);
+  const before = 2_000;
+  const { id } = await groups.open({ server: '7' }, groupPlan({ quotas: [60, 40], spares: 5, columns: 1 }), {
+    by: 'ines',
+    name: 'Ines',
+    at,
+    once: 'open',
+  });
+  await groups.happen(id, { by: 'ines', at, once: 'joining' }, () => [
+    { did: 'joined', maker: 'm0', name: 'm0', perWeek: 2, colours: [] },
+  ]);
+  await groups.happen(id, { by: 'ines', at, once: 'before' }, () =>
+    Array.from({ length: before }, (): Happening => ({ did: 'kept', maker: 'm0' })),
+  );
+  const written = vi.spyOn(JSON, 'stringify');
+  let next = 0;
+  const lane = async () => {
+    for (let press = next++; press < 200; press = next++)
+      await groups.happen(id, { by: 'm0', at, once: `press ${press}` }, () => [{ did: 'kept', maker: 'm0' }]);
+  };
+  await Promise.all(Array.from({ length: 16 }, lane));
+  const texts = written.mock.calls.length;
+  written.mockRestore();
+  // A few for each press, and one for each thing that was there before.
+  expect(texts).toBeLessThan(2 * before);
+  await store.close();
 });
