@@ -3,6 +3,7 @@
  * whoever counts them, or how many there were.
  */
 import { setTimeout as sleep } from 'node:timers/promises';
+import { DiskThread } from '../../src/projects/disk-thread.ts';
 import { FileStore } from '../../src/projects/file-store.ts';
 import { NotSaved } from '../../src/projects/not-saved.ts';
 import { PostgresStore } from '../../src/projects/postgres/store.ts';
@@ -17,7 +18,7 @@ async function opened(): Promise<Store> {
     try {
       const store = place.startsWith('postgres:')
         ? await PostgresStore.open({ url: place })
-        : await FileStore.open({ folder: place, stays: true });
+        : await FileStore.open({ folder: place, stays: true, thread: new DiskThread() });
       // What is remembered is not what is measured.
       await store.read(DIARIES, id);
       return store;
