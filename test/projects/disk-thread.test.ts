@@ -9,7 +9,7 @@ import type { Store } from '../../src/projects/store.ts';
 import { DiskThread, type DocumentDisk } from '../../src/projects/disk-thread.ts';
 import { refused } from '../refused.ts';
 import { keepsContract } from './contract.ts';
-import { more, newFolder, onDisk, TALLIES, tree } from './kinds.ts';
+import { isMounted, more, newFolder, onDisk, TALLIES, tree } from './kinds.ts';
 
 /** One thread for all of them: starting it from its sources takes longer than what it does. */
 const thread = new DiskThread();
@@ -160,12 +160,7 @@ describe('a thread at the disk', () => {
   it('on a disk that is really full refuses in words, keeps what was, and goes on once there is room', async (context) => {
     const folder = newFolder();
     mkdirSync(folder, { recursive: true });
-    if (process.getuid?.() !== 0) return context.skip();
-    try {
-      execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=256k', 'none', folder], { stdio: 'ignore' });
-    } catch {
-      return context.skip();
-    }
+    if (!isMounted(folder, 'size=256k')) return context.skip();
     try {
       const store = await open(folder);
       let kept = 0;

@@ -11,7 +11,7 @@ import { FileStore, type FileStoreOptions } from '../../src/projects/file-store.
 import { MemoryStore } from '../../src/projects/memory.ts';
 import { NotSaved, Unreadable } from '../../src/projects/not-saved.ts';
 import type { Store } from '../../src/projects/store.ts';
-import { fileOf, more, newFolder, onDisk, TALLIES, tree, type Tally } from './kinds.ts';
+import { fileOf, isMounted, more, newFolder, onDisk, TALLIES, tree, type Tally } from './kinds.ts';
 import { refused } from '../refused.ts';
 import { keepsContract } from './contract.ts';
 import { failing } from './failing-disk.ts';
@@ -313,18 +313,9 @@ describe('a disk that refuses', () => {
     await expect(FileStore.open({ folder: join(folder, 'file'), stays: true })).rejects.toThrow(NotSaved);
   });
 
-  const mounted = (folder: string, options: string) => {
-    try {
-      execFileSync('mount', ['-t', 'tmpfs', '-o', options, 'tmpfs', folder], { stdio: 'ignore' });
-      return true;
-    } catch {
-      return false; // only where one may
-    }
-  };
-
   it('a disk that is really full, and one that is really read-only', async (context) => {
     const folder = newFolder();
-    if (process.getuid?.() !== 0 || !mounted(folder, 'size=256k')) return context.skip();
+    if (!isMounted(folder, 'size=256k')) return context.skip();
     try {
       const store = await open(folder);
       await store.change(TALLIES, 'a', more);

@@ -1,4 +1,5 @@
 /** A small kind of document, and a folder of one's own, for the tests of the store. */
+import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -72,4 +73,15 @@ export function countOnDisk(folder: string, id: string): number {
   const doc = JSON.parse(readFileSync(join(folder, 'diaries/c.json'), 'utf8')) as { events?: unknown[] };
   if (doc.events) return doc.events.length;
   return readFileSync(join(folder, 'diaries/c.events.jsonl'), 'utf8').split('\n').length - 1;
+}
+
+/** Mounts a small disk of its own on a folder; false where that is not allowed. */
+export function isMounted(folder: string, options: string): boolean {
+  if (process.getuid?.() !== 0) return false;
+  try {
+    execFileSync('mount', ['-t', 'tmpfs', '-o', options, 'tmpfs', folder], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
 }
